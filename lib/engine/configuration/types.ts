@@ -1,0 +1,244 @@
+/**
+ * What can be ordered (models, cores, reinforcements, bases, graphics) and what one order asks for (PairSpec).
+ * A PairSpec is complete: with a catalogue release it recomputes to the same millimetres and cents for ever.
+ */
+import type { ModelShape } from "../geometry";
+import type { MaterialLibrary } from "../materials";
+
+export type ModelUse =
+  | "carving"
+  | "frontside"
+  | "all-mountain narrow"
+  | "all-mountain wide"
+  | "freeride"
+  | "powder"
+  | "touring"
+  | "park";
+
+export interface CoreDesign {
+  readonly tipMm: number;
+  readonly midMm: number;
+  readonly tailMm: number;
+  /** Length of the flat middle, centred on the mount line. */
+  readonly flatMm: number;
+  /** t = tEnd + (tMid − tEnd)(1 − (1 − u)^power); 1 is a straight taper. */
+  readonly taperPower: number;
+  readonly stripWidthMm: number;
+  /** Default blend of the reference build. */
+  readonly blend: string;
+}
+
+/** One layer of a model's own lay-up, base to topsheet. */
+export type LayupLayer =
+  | { readonly role: "base"; readonly material: string; readonly thicknessMm: number }
+  | { readonly role: "fabric"; readonly material: string }
+  | { readonly role: "metal" | "rubber" | "topsheet"; readonly material: string; readonly thicknessMm: number }
+  | { readonly role: "core" };
+
+export interface ModelLength {
+  readonly lengthCm: number;
+  readonly mould: string;
+  readonly cassettes: number;
+}
+
+export interface Model {
+  readonly id: string;
+  readonly name: string;
+  readonly revision: string;
+  readonly use: ModelUse;
+  readonly state: "active" | "retired";
+  readonly summary: string;
+  readonly shape: ModelShape;
+  readonly core: CoreDesign;
+  readonly layup: readonly LayupLayer[];
+  readonly lengths: readonly ModelLength[];
+  readonly mouldFamily: string;
+  /** Metal is part of the reference build. */
+  readonly hasMetal: boolean;
+}
+
+export interface CoreBlend {
+  readonly id: string;
+  readonly label: string;
+  readonly summary: string;
+  readonly strips: { readonly C: string; readonly I: string; readonly M: string; readonly O: string };
+  /** Selected for looks, for windows and clear topsheets. */
+  readonly isWindowGrade: boolean;
+  /** Price-book code, absent when included. */
+  readonly priceCode?: string;
+  readonly forUses: readonly ModelUse[];
+}
+
+export type ReinforcementPlacement =
+  | { readonly kind: "full-ply"; readonly faces: readonly ("bottom" | "top")[]; readonly fabric: string }
+  | {
+      readonly kind: "stringers";
+      readonly faces: readonly ("bottom" | "top")[];
+      readonly fabric: string;
+      readonly bandWidthMm: number;
+      readonly perFace: number;
+    }
+  | { readonly kind: "metal-pair"; readonly sheet: string; readonly thicknessMm: number; readonly rubberMm: number };
+
+export interface Reinforcement {
+  readonly id: string;
+  readonly label: string;
+  /** What it does, in the skier's words. */
+  readonly effect: string;
+  readonly placement: ReinforcementPlacement;
+  readonly extraPlies: number;
+  readonly extraMinutes: readonly { readonly station: number; readonly minutes: number }[];
+  readonly leadDays: number;
+  readonly priceCode: string;
+  readonly forUses: readonly ModelUse[];
+}
+
+export interface BaseColour {
+  readonly id: string;
+  readonly label: string;
+  readonly hex: string;
+}
+
+export interface HouseGraphic {
+  readonly id: string;
+  readonly label: string;
+  /** Drawn by app/_visuals from these parameters, so that no picture file is needed. */
+  readonly pattern: "plain" | "contours" | "larch" | "strata" | "facets";
+  readonly colours: readonly string[];
+}
+
+export interface FlexClass {
+  readonly number: 1 | 2 | 3 | 4 | 5;
+  readonly label: string;
+  /** Half-open [from, below). */
+  readonly from: number;
+  readonly below: number;
+}
+
+/** Build constants that are not a customer's choice. */
+export interface BuildRules {
+  readonly axialOverBendingModulus: number;
+  readonly sidewall: { readonly material: string; readonly widthMm: number };
+  readonly edge: {
+    readonly material: string;
+    readonly widthMm: number;
+    readonly heightMm: number;
+    readonly anchorMassFactor: number;
+    readonly beyondSidecutMm: number;
+  };
+  readonly edgeRubber: { readonly material: string; readonly thicknessMm: number; readonly widthMm: number };
+  readonly spacers: {
+    readonly material: string;
+    readonly tipMm: number;
+    readonly tailMm: number;
+    readonly scarfMm: number;
+  };
+  readonly plate: {
+    readonly material: string;
+    readonly thicknessMm: number;
+    readonly rubber: string;
+    readonly rubberMm: number;
+    readonly lengthMm: number;
+    readonly widthInsetMm: number;
+    readonly pocketClearanceMm: number;
+    readonly pocketPlanMm: number;
+    readonly minMarginMm: number;
+  };
+  readonly mat: { readonly fabric: string; readonly lengthMm: number; readonly widthExtraMm: number };
+  readonly resinAtFacesGM2: number;
+  readonly coreGlueGM2: number;
+  readonly core: { readonly minMm: number; readonly maxMm: number; readonly maxSlope: number; readonly stepMm: number };
+  /** Where the spring constants are read, as in ASTM F498's definitions; positions are settings. */
+  readonly springTest: { readonly supports: "shoulder-heel"; readonly load: "mount" };
+  readonly springBackMm: number;
+  readonly maxExtraPlies: number;
+  readonly mountOffsetReviewMm: number;
+  readonly bootSoleRangeMm: readonly [number, number];
+}
+
+/** The slice of the catalogue that the engine needs; everything plain, frozen and serialisable. */
+export interface BuildCatalog {
+  readonly models: readonly Model[];
+  readonly materials: MaterialLibrary;
+  readonly blends: readonly CoreBlend[];
+  readonly reinforcements: readonly Reinforcement[];
+  readonly baseColours: readonly BaseColour[];
+  readonly houseGraphics: readonly HouseGraphic[];
+  readonly flexClasses: readonly FlexClass[];
+  readonly rules: BuildRules;
+}
+
+/** The part of a spec that decides stiffness and mass: the `flex` and `core` verbs take exactly this. */
+export interface FlexSpec {
+  readonly model: string;
+  readonly lengthCm: number;
+  readonly core: string;
+  readonly reinforcements: readonly string[];
+  readonly flexRatio: number;
+}
+
+/** A point of a graphic: mm in the ski's own axes (x from the tip, y across, positive to the skier's right). */
+export interface PlanPoint {
+  readonly xMm: number;
+  readonly yMm: number;
+}
+
+export type GraphicLayout = "same" | "mirrored" | "continuing" | "alternate" | "independent";
+
+/** How an uploaded picture lies on the ski: its centre, scale and turn. */
+export interface ArtworkPlacement {
+  readonly centreXMm: number;
+  readonly centreYMm: number;
+  /** mm on the ski per source pixel. */
+  readonly mmPerPixel: number;
+  readonly angleDeg: number;
+}
+
+export interface Artwork {
+  readonly id: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly sha256: string;
+}
+
+export interface GraphicText {
+  readonly text: string;
+  readonly xMm: number;
+  readonly capHeightMm: number;
+}
+
+export interface GraphicSpec {
+  readonly kind: "house" | "own";
+  readonly house?: string;
+  readonly artwork?: Artwork;
+  readonly placement?: ArtworkPlacement;
+  readonly layout: GraphicLayout;
+  readonly text?: GraphicText;
+  /** Clear areas that show the wood. Needs a clear sheet, clear fabrics on top and a window-grade core. */
+  readonly windows: readonly { readonly fromXMm: number; readonly toXMm: number; readonly halfWidthMm: number }[];
+}
+
+export type StructureGrade = "F" | "M" | "MC" | "C";
+
+export interface PairSpec extends FlexSpec {
+  readonly graphic: GraphicSpec;
+  readonly base: {
+    readonly left: string;
+    readonly right: string;
+    readonly inlay: "none" | "swap-letters" | "complex";
+    readonly inlayText?: string;
+  };
+  readonly mount: {
+    readonly offsetMm: number;
+    readonly bootSoleMm?: number;
+    readonly bindingTrackMm?: number;
+  };
+  readonly finish: {
+    readonly baseBevelDeg: number;
+    readonly sideAngleDeg: number;
+    readonly detuneTipMm: number;
+    readonly detuneTailMm: number;
+    readonly structure: StructureGrade;
+  };
+  readonly tipTailProtectors: boolean;
+}

@@ -1,0 +1,130 @@
+/**
+ * The ski as a beam. Stations carry everything that varies along x. Units: mm, N, MPa; EI and GJ in N·mm²; mass in g per
+ * metre at a station and kg for a whole ski. Statics only: dynamics convert to metres first.
+ */
+import type { SkiShape } from "../geometry";
+
+/** Anything with width in a section: its share of the section, bottom to top order is the order of the layers. */
+export interface LayerMaterial {
+  readonly label: string;
+  readonly exMpa: number;
+  readonly eyMpa: number;
+  readonly gxyMpa: number;
+  readonly nuXy: number;
+  readonly densityKgM3: number;
+}
+
+export type LayerExtent =
+  | { readonly kind: "full" }
+  /** Bands that run along the ski, symmetric about the centre line. */
+  | { readonly kind: "bands"; readonly count: number; readonly bandWidthMm: number }
+  /** Only between two distances from the mount line (negative = towards the tip), of a given half width or the whole. */
+  | { readonly kind: "zone"; readonly fromMountMm: number; readonly toMountMm: number; readonly widthMm?: number };
+
+/** One layer of the stack, listed from the base up. `core` stands where the wood goes. */
+export type BuildLayer =
+  | { readonly role: "base"; readonly material: LayerMaterial; readonly thicknessMm: number }
+  | {
+      readonly role: "fabric" | "metal" | "rubber" | "topsheet" | "mat";
+      readonly id: string;
+      readonly material: LayerMaterial;
+      readonly thicknessMm: number;
+      readonly extent: LayerExtent;
+    }
+  | { readonly role: "core" };
+
+/** A core strip position, from the centre line outward. */
+export interface StripColumn {
+  readonly position: "C" | "I" | "M" | "O";
+  readonly innerMm: number;
+  readonly outerMm: number;
+  readonly axialModulusMpa: number;
+  readonly shearModulusMpa: number;
+  readonly densityKgM3: number;
+}
+
+export interface EdgeSteel {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** Along x from shoulder − half of the surplus to heel + half of it. */
+  readonly lengthMm: number;
+  readonly material: LayerMaterial;
+  /** Anchors: mass only, as a factor on the bar's mass. */
+  readonly anchorMassFactor: number;
+}
+
+/** A binding plate in its pocket: added after the core is solved, so it enters QC targets but never k. */
+export interface PlatePocket {
+  readonly material: LayerMaterial;
+  readonly thicknessMm: number;
+  readonly rubberMm: number;
+  readonly lengthMm: number;
+  readonly widthMm: number;
+  readonly centreMm: number;
+}
+
+/** The whole construction of one ski, before the core thickness is known. */
+export interface SkiBuild {
+  readonly shape: SkiShape;
+  readonly layers: readonly BuildLayer[];
+  readonly columns: readonly StripColumn[];
+  readonly sidewall: { readonly widthMm: number; readonly material: LayerMaterial };
+  readonly edge: EdgeSteel;
+  /** Where wood begins and ends; spacers fill the ends at the core's end thickness. */
+  readonly coreFromMm: number;
+  readonly coreToMm: number;
+  readonly plate?: PlatePocket;
+  /** Mass that carries no stiffness, g per ski: glue, resin at two faces, edge rubber. */
+  readonly extraMassG: number;
+  readonly mountFromTipMm: number;
+}
+
+/** Core thickness at stations, linear between them. */
+export interface ThicknessProfile {
+  readonly stations: readonly { readonly xMm: number; readonly thicknessMm: number }[];
+}
+
+export interface FlexStation {
+  readonly xMm: number;
+  readonly widthMm: number;
+  readonly coreMm: number;
+  readonly thicknessMm: number;
+  readonly bendingStiffnessNmm2: number;
+  readonly torsionalStiffnessNmm2: number;
+  readonly neutralAxisMm: number;
+  readonly massGPerM: number;
+}
+
+/** F498-like constants; support and load positions are settings. */
+export interface SpringConstants {
+  readonly springCentreNPerMm: number;
+  readonly springForebodyNPerMm: number;
+  readonly springAfterbodyNPerMm: number;
+  /** Afterbody over forebody. */
+  readonly balance: number;
+}
+
+export interface SkiFlex extends SpringConstants {
+  readonly stations: readonly FlexStation[];
+  readonly massKg: number;
+  readonly balancePointMm: number;
+}
+
+export interface CoreLimits {
+  readonly minMm: number;
+  readonly maxMm: number;
+  /** Greatest change of thickness per mm of length the mill can follow. */
+  readonly maxSlope: number;
+  /** Rounding of the programme, e.g. 0.05 mm. */
+  readonly stepMm: number;
+}
+
+export type CoreLimit = "minimum-thickness" | "maximum-thickness" | "slope" | "step";
+
+export interface CoreSolution {
+  readonly profile: ThicknessProfile;
+  /** Ratio of centre spring constants, built over reference, at this length. */
+  readonly achievedRatio: number;
+  readonly wantedRatio: number;
+  readonly limitedBy: readonly CoreLimit[];
+}

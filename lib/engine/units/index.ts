@@ -1,0 +1,4 @@
+export * from "./body";
+export * from "./brand";
+export * from "./outcome";
+export * from "./rounding";

@@ -1,0 +1,38 @@
+import path from "node:path";
+import { defineConfig } from "vitest/config";
+
+const alias = { "@": path.resolve(import.meta.dirname) };
+
+/** The zone is far from the shop's and has a 45-minute offset, so that a forgotten zone shows at once. */
+const env = { TZ: "Asia/Kathmandu" };
+
+export default defineConfig({
+  resolve: { alias },
+  test: {
+    env,
+    projects: [
+      {
+        resolve: { alias },
+        test: {
+          name: "unit",
+          env,
+          include: ["tests/{engine,schemas,catalog,command,documents,architecture}/**/*.test.{ts,tsx}"],
+          testTimeout: 60_000,
+        },
+      },
+      {
+        resolve: { alias },
+        test: {
+          name: "services",
+          env,
+          include: ["tests/{data,auth,services,app}/**/*.test.{ts,tsx}"],
+          isolate: false,
+          fileParallelism: true,
+          maxWorkers: 2,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+});
