@@ -1,0 +1,488 @@
+/**
+ * What the shop's documents are made of. A document is pure: plain data in, PDF bytes out.
+ *
+ * Two steps, so that the pages and the command line print the same paper:
+ *   facts (engine types, filled by a service or by the command line) → compose…() → …Data (plain, printable) → bytes.
+ *
+ * Units as everywhere: mm, N, MPa, g or kg, °C, minutes, integer cents. Days are `YYYY-MM-DD` in the shop's zone; clock
+ * readings are the shop's own `YYYY-MM-DDTHH:mm`. Nothing here holds a binding's release value, a hole or a screw.
+ */
+import type { BuildCatalog, PairSpec } from "../engine/configuration";
+import type { CoreSolution, SkiBuild, SkiFlex } from "../engine/flex";
+import type { ShapeMeasures, SkiShape } from "../engine/geometry";
+import type { PartsList } from "../engine/parts";
+import type { Price } from "../engine/pricing";
+import type { IsoDate } from "../engine/units";
+
+export type Paper = "A4" | "LETTER";
+export type SkiSide = "L" | "R";
+/** The shop's own clock: `YYYY-MM-DDTHH:mm`. */
+export type LocalDateTime = string;
+
+/** Who prints: stands on every document. */
+export interface ShopFacts {
+  readonly name: string;
+  readonly town: string;
+  readonly postalAddress: string;
+  readonly email: string;
+  readonly phone: string;
+}
+
+/** What makes one print tellable from an older one. */
+export interface PrintStamp {
+  readonly printedAt: LocalDateTime;
+  /** Of this document for this pair or quote, from 1. */
+  readonly revision: number;
+  /** The frozen specification's hash (hex, at least 12 digits): in the footer of every page. */
+  readonly specHash: string;
+}
+
+/** A pair as the floor knows it. */
+export interface PairFacts {
+  /** Four digits and more, e.g. "0417". */
+  readonly number: string;
+  readonly leftSerial: string;
+  readonly rightSerial: string;
+  /** Address of the pair's page; the codes add the ski. */
+  readonly pageUrl: string;
+  readonly pressBy: IsoDate | null;
+  readonly readyBy: IsoDate | null;
+  readonly promiseClass: "estimate" | "promise" | "hard date";
+  readonly skierFirstName: string;
+}
+
+/** One strip taken from stock for one place in one core. */
+export interface AllocatedStrip {
+  readonly ski: SkiSide;
+  readonly position: "C" | "I" | "M" | "O";
+  /** Which of the position's two places, seen from above with the tip away: C has only "centre". */
+  readonly place: "left" | "centre" | "right";
+  readonly id: string;
+  readonly bin: string;
+  readonly species: string;
+  readonly board: string | null;
+  /** As measured on the strip bench; null when the strip was not measured. */
+  readonly modulusMpa: number | null;
+  readonly densityKgM3: number | null;
+}
+
+/** Where a part lies and which lot it comes from. Kept by the stock; absent before stock is kept. */
+export interface LotFact {
+  readonly code: string;
+  readonly lot: string | null;
+  readonly location: string | null;
+  /** A part taken instead, and who approved it. */
+  readonly substitution?: { readonly instead: string; readonly approvedBy: string };
+}
+
+export interface StationFact {
+  readonly number: number;
+  readonly name: string;
+  readonly typicalMinutes: number;
+  /** Kit, close press, demould and QC are signed by a second person. */
+  readonly needsSecondSignOff: boolean;
+  /** One line each, from the shop's floor rules. */
+  readonly safety: readonly SafetyLine[];
+  /** What must have passed before the next station, in words ("rest 24 h before trim"). */
+  readonly wait?: string;
+}
+
+export type SafetyIcon =
+  | "gloves"
+  | "no-gloves"
+  | "mask"
+  | "goggles"
+  | "hearing"
+  | "hot"
+  | "fire"
+  | "dust"
+  | "crush"
+  | "blade"
+  | "two-people"
+  | "ventilate"
+  | "wait"
+  | "note";
+
+export interface SafetyLine {
+  readonly icon: SafetyIcon;
+  readonly text: string;
+}
+
+/** The recipe of press and resin, from the floor rules and the resin's own data sheet. */
+export interface PressFacts {
+  readonly pressureBar: number;
+  readonly heatUpMinutes: number;
+  readonly dwellMinutes: number;
+  readonly dwellC: number;
+  readonly coolMinutes: number;
+  /** Core temperature to be reached before demould. */
+  readonly demouldBelowC: number;
+  readonly restHours: number;
+}
+
+export interface ResinFacts {
+  readonly system: string;
+  /** Hardener parts by weight on 100 of resin. */
+  readonly hardenerPer100: number;
+  readonly tolerancePercent: number;
+  /** Thin-film working time at `atC`; halves per +10 °C. */
+  readonly workingMinutes: number;
+  readonly atC: number;
+  readonly roomFromC: number;
+  readonly roomToC: number;
+  readonly maxBatchG: number;
+  readonly resinLot: string | null;
+  readonly hardenerLot: string | null;
+}
+
+export interface QcLimit {
+  readonly toTarget: string;
+  readonly twins: string;
+}
+
+export type QcMeasure =
+  | "length"
+  | "widths"
+  | "sidecut"
+  | "mass"
+  | "balance"
+  | "camber"
+  | "splay"
+  | "contact"
+  | "springCentre"
+  | "springEnds"
+  | "torsion"
+  | "twist"
+  | "flatness"
+  | "bevels"
+  | "visual";
+
+/** Everything of the floor that a build sheet quotes. */
+export interface FloorFacts {
+  readonly stations: readonly StationFact[];
+  readonly press: PressFacts;
+  readonly resin: ResinFacts;
+  readonly qcLimits: Readonly<Record<QcMeasure, QcLimit>>;
+  /** Lines to tick before lay-up. */
+  readonly surfacePreparation: readonly string[];
+  readonly wax: string;
+  /** Printed size over wanted size of the sheet lot in use; null = measure the lot first. */
+  readonly printScaleFactor: number | null;
+  /** Which face of the topsheet carries the print; the mirror flag follows from it. */
+  readonly printFace: "top" | "under";
+}
+
+/** The engine's answer for this spec: pass on what solveSpec returned. */
+export interface SolvedSki {
+  readonly build: SkiBuild;
+  readonly core: CoreSolution;
+  /** Without plate and mat: what k is about. */
+  readonly flex: SkiFlex;
+  /** With plate and mat: what the flex bench will read. */
+  readonly flexWithPlate: SkiFlex;
+}
+
+/** Everything a build sheet is composed from. */
+export interface BuildSheetFacts {
+  readonly shop: ShopFacts;
+  readonly stamp: PrintStamp;
+  readonly pair: PairFacts;
+  readonly catalog: BuildCatalog;
+  readonly spec: PairSpec;
+  readonly shape: SkiShape;
+  readonly measures: ShapeMeasures;
+  readonly solved: SolvedSki;
+  readonly parts: PartsList;
+  /** Null before strips are allocated: the sheet then prints boxes to fill in, and says so. */
+  readonly strips: readonly AllocatedStrip[] | null;
+  readonly lots: readonly LotFact[];
+  readonly floor: FloorFacts;
+  /** Cassette chosen for this press run, or null: write it in. */
+  readonly cassette: string | null;
+  /** Notes for the makers, no personal or health words. */
+  readonly notes: readonly string[];
+}
+
+// ---------------------------------------------------------------------------------------------------------- printable
+
+/** Label and value, as printed. `isOption` marks what this order changed from the model's own build. */
+export interface Row {
+  readonly label: string;
+  readonly value: string;
+  readonly isOption?: boolean;
+}
+
+export interface XY {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Span {
+  readonly fromMm: number;
+  readonly toMm: number;
+}
+
+export interface ProfileStation {
+  readonly name: string;
+  readonly xMm: number;
+  readonly plannedMm: number;
+}
+
+/** The ski as it is drawn: everything in mm along x from the tip. */
+export interface DrawingData {
+  readonly lengthMm: number;
+  readonly outline: readonly XY[];
+  readonly baseOutline: readonly XY[];
+  readonly coreOutline: readonly XY[];
+  readonly profile: readonly XY[];
+  readonly shoulder: { readonly xMm: number; readonly widthMm: number };
+  readonly waist: { readonly xMm: number; readonly widthMm: number };
+  readonly heel: { readonly xMm: number; readonly widthMm: number };
+  readonly mountMm: number;
+  readonly mountOffsetMm: number;
+  readonly contact: Span & { readonly lengthMm: number };
+  readonly tangent: Span & { readonly lengthMm: number };
+  readonly edge: Span & { readonly lengthMm: number; readonly wrap: "partial" | "full" };
+  readonly camberMm: number;
+  readonly mouldCamberMm: number;
+  readonly tipRiseMm: number;
+  readonly tailRiseMm: number;
+  readonly projectedLengthMm: number;
+  readonly sidecutRadiusM: number;
+  readonly federationRadiusM: number;
+  readonly windows: readonly (Span & { readonly halfWidthMm: number })[];
+  readonly bindingZone: Span;
+}
+
+export interface CoreDrawing {
+  readonly wood: Span;
+  readonly thickness: readonly XY[];
+  readonly stations: readonly ProfileStation[];
+  readonly strips: readonly {
+    readonly position: string;
+    readonly innerMm: number;
+    readonly outerMm: number;
+    readonly species: string;
+  }[];
+  readonly sidewallMm: number;
+  readonly pocket: (Span & { readonly widthMm: number; readonly depthMm: number; readonly plate: string }) | null;
+  readonly spacers: {
+    readonly tipMm: number;
+    readonly tailMm: number;
+    readonly scarfMm: number;
+    readonly material: string;
+  };
+  readonly plannedCoreG: number;
+  readonly limitedBy: readonly string[];
+}
+
+export type FibreDirection = "0" | "±45" | "0 ±45" | "90" | "mat" | "none";
+
+export interface StackLayer {
+  readonly name: string;
+  readonly detail: string;
+  readonly role: "base" | "edge" | "rubber" | "fabric" | "metal" | "core" | "plate" | "mat" | "topsheet";
+  readonly thicknessMm: number;
+  readonly directions: FibreDirection;
+  readonly extent: string;
+  readonly perSki: string;
+  readonly isOption: boolean;
+}
+
+export interface StripRow {
+  readonly position: string;
+  readonly place: string;
+  readonly species: string;
+  readonly id: string;
+  readonly bin: string;
+  readonly board: string;
+  readonly modulus: string;
+  readonly density: string;
+}
+
+export interface QcRow {
+  readonly measure: string;
+  readonly method: string;
+  readonly target: string;
+  readonly toTarget: string;
+  readonly twins: string;
+}
+
+export interface CutRow {
+  readonly line: number;
+  readonly part: string;
+  readonly material: string;
+  readonly cut: string;
+  readonly left: string;
+  readonly right: string;
+  readonly pair: string;
+  readonly isOption: boolean;
+}
+
+export interface BuildSheetData {
+  readonly shop: ShopFacts;
+  readonly stamp: PrintStamp;
+  readonly pair: PairFacts;
+  readonly title: string;
+  readonly identity: readonly Row[];
+  readonly options: readonly string[];
+  readonly bases: readonly {
+    readonly ski: SkiSide;
+    readonly colour: string;
+    readonly hex: string;
+    readonly inlay: string;
+  }[];
+  readonly graphic: readonly Row[];
+  readonly finish: readonly Row[];
+  readonly notes: readonly string[];
+  readonly drawing: DrawingData;
+  readonly core: CoreDrawing;
+  readonly stack: readonly StackLayer[];
+  readonly strips: {
+    readonly areAllocated: boolean;
+    readonly left: readonly StripRow[];
+    readonly right: readonly StripRow[];
+  };
+  readonly cuts: readonly CutRow[];
+  readonly resin: readonly Row[];
+  readonly press: readonly Row[];
+  readonly workingTimes: readonly { readonly roomC: number; readonly minutes: number }[];
+  readonly surfacePreparation: readonly string[];
+  readonly stations: readonly StationFact[];
+  readonly qc: readonly QcRow[];
+  readonly orderedClass: string;
+}
+
+export interface KitRow extends CutRow {
+  readonly code: string;
+  readonly lot: string;
+  readonly location: string;
+  readonly isMandatory: boolean;
+  readonly substitution: string;
+}
+
+export interface KitListData {
+  readonly shop: ShopFacts;
+  readonly stamp: PrintStamp;
+  readonly pair: PairFacts;
+  readonly title: string;
+  readonly identity: readonly Row[];
+  readonly rows: readonly KitRow[];
+  readonly resin: readonly Row[];
+}
+
+/** Labels for the joins where left and right could be mixed up. */
+export interface LabelsData {
+  readonly shop: ShopFacts;
+  readonly stamp: PrintStamp;
+  readonly pair: PairFacts;
+  readonly title: string;
+  readonly mould: string;
+}
+
+/** A number that was computed and what it came from. */
+export interface ReasonLine {
+  readonly label: string;
+  readonly amount: string;
+}
+
+export interface QuoteData {
+  readonly shop: ShopFacts;
+  readonly stamp: PrintStamp;
+  readonly number: string;
+  /** Private page of this quote. */
+  readonly url: string;
+  readonly madeAt: LocalDateTime;
+  readonly validUntil: IsoDate;
+  readonly seller: string;
+  readonly skierName: string;
+  /** Null when the skier buys for themself. */
+  readonly buyerName: string | null;
+  /** Fit answers with the unit they were typed in first. */
+  readonly answers: readonly Row[];
+  readonly recommendation: {
+    readonly summary: string;
+    readonly reasons: readonly ReasonLine[];
+    readonly alternatives: readonly string[];
+  };
+  readonly flags: readonly { readonly message: string; readonly acknowledgedBy: string | null }[];
+  /** From readableSpec(). */
+  readonly specification: readonly Row[];
+  readonly price: Price;
+  readonly taxNote: string;
+  readonly dates: {
+    readonly from: IsoDate;
+    readonly to: IsoDate;
+    readonly confidence: string;
+    readonly startsWhen: readonly string[];
+  };
+  readonly customerSpecified: readonly string[];
+  readonly howToAccept: readonly string[];
+  readonly cancellation: readonly Row[];
+  readonly cautions: readonly string[];
+}
+
+export interface OrderConfirmationData {
+  readonly shop: ShopFacts;
+  readonly stamp: PrintStamp;
+  readonly orderNumber: string;
+  readonly url: string;
+  readonly quoteNumber: string;
+  readonly quoteRevision: number;
+  readonly acceptedBy: string;
+  readonly acceptedAt: LocalDateTime;
+  readonly acceptedHow: string;
+  readonly skierName: string;
+  readonly pairs: readonly {
+    readonly number: string;
+    readonly specification: readonly Row[];
+    readonly specHash: string;
+  }[];
+  /** Null hides prices (a gift's copy for the skier). */
+  readonly price: Price | null;
+  readonly taxNote: string;
+  readonly depositReceived: { readonly cents: number; readonly on: IsoDate; readonly how: string } | null;
+  readonly promiseClass: "estimate" | "promise" | "hard date";
+  readonly dates: {
+    readonly from: IsoDate;
+    readonly to: IsoDate;
+    readonly confidence: string;
+    readonly startsWhen: readonly string[];
+  };
+  readonly changeCutOffs: readonly Row[];
+  readonly notices: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export interface ProofData {
+  readonly shop: ShopFacts;
+  readonly stamp: PrintStamp;
+  readonly pair: Pick<PairFacts, "number" | "leftSerial" | "rightSerial" | "pageUrl">;
+  readonly title: string;
+  readonly layout: string;
+  readonly drawing: DrawingData;
+  readonly safeMm: number;
+  readonly bleedSideMm: number;
+  readonly bleedEndMm: number;
+  /** Each ski's picture, already cropped to the ski's box (PNG or JPEG data URI); null = drawn as outline only. */
+  readonly pictures: { readonly L: string | null; readonly R: string | null };
+  readonly text: { readonly transcript: string; readonly xMm: number; readonly capHeightMm: number } | null;
+  readonly dpi: string;
+  readonly dpiVerdict: string;
+  readonly colourProfile: string;
+  readonly mirrored: string;
+  readonly sourceHash: string | null;
+  readonly answerBy: IsoDate | null;
+  readonly effectOfLateAnswer: string;
+}
+
+export interface DocumentData {
+  readonly "build-sheet": BuildSheetData;
+  readonly "kit-list": KitListData;
+  readonly labels: LabelsData;
+  readonly quote: QuoteData;
+  readonly "order-confirmation": OrderConfirmationData;
+  readonly proof: ProofData;
+}
+
+export type DocumentKind = keyof DocumentData;
