@@ -1,0 +1,5 @@
+export * from "./cancellation";
+export * from "./clock-start";
+export * from "./edits";
+export * from "./states";
+export * from "./transitions";
