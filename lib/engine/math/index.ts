@@ -1,0 +1,7 @@
+export * from "./dense";
+export * from "./interpolation";
+export * from "./portable";
+export * from "./quadrature";
+export * from "./quantiles";
+export * from "./random";
+export * from "./roots";
