@@ -1,0 +1,93 @@
+/**
+ * Everything the surroundings may decide, parsed once. The only place that reads process.env.
+ */
+import path from "node:path";
+import { z } from "zod";
+
+/** Where the records are kept: the embedded database in a folder, or a PostgreSQL server. */
+export type DatabaseSettings =
+  | { readonly kind: "embedded"; readonly folder: string }
+  | { readonly kind: "memory" }
+  | { readonly kind: "postgres"; readonly url: string; readonly poolSize: number };
+
+export interface Config {
+  /** Everything the shop must back up lies in here (the database folder, uploaded pictures). Absolute. */
+  readonly dataFolder: string;
+  readonly database: DatabaseSettings;
+  readonly host: string;
+  readonly port: number;
+  /** The address people type, without a final slash; decides links in mails and documents, and secure cookies. */
+  readonly publicOrigin: string;
+  /** Cookies are marked Secure when the public address is https. */
+  readonly secureCookies: boolean;
+  /** How many proxies of our own stand in front; 0 means a forwarded address is never believed. */
+  readonly trustedProxies: number;
+}
+
+const blankAsMissing = (value: unknown) => (value === "" ? undefined : value);
+const optional = <T extends z.ZodType>(schema: T) => z.preprocess(blankAsMissing, schema.optional());
+
+const environmentSchema = z.object({
+  PAIRWRIGHT_DATA: optional(z.string()),
+  DATABASE_URL: optional(z.string().regex(/^postgres(ql)?:\/\//, "must start with postgres:// or postgresql://")),
+  PAIRWRIGHT_POOL: optional(z.coerce.number().int().min(1).max(200)),
+  HOST: optional(z.string()),
+  PORT: optional(z.coerce.number().int().min(1).max(65_535)),
+  PAIRWRIGHT_ORIGIN: optional(z.url({ protocol: /^https?$/ })),
+  PAIRWRIGHT_TRUSTED_PROXIES: optional(z.coerce.number().int().min(0).max(10)),
+});
+
+/**
+ * Reads a set of environment variables.
+ * @param root the folder relative paths start from
+ * @throws Error naming the variable, its value and what is allowed
+ */
+export function parseConfig(environment: Readonly<Record<string, string | undefined>>, root: string): Config {
+  const parsed = environmentSchema.safeParse(environment);
+  if (!parsed.success) {
+    const lines = parsed.error.issues.map((issue) => {
+      const name = String(issue.path[0]);
+      return `${name}=${name === "DATABASE_URL" ? "(not shown)" : environment[name]}: ${issue.message}`;
+    });
+    throw new Error(`The settings cannot be used. ${lines.join("; ")}`);
+  }
+  const values = parsed.data;
+  const dataFolder = path.resolve(/*turbopackIgnore: true*/ root, values.PAIRWRIGHT_DATA ?? "data");
+  const host = values.HOST ?? "127.0.0.1";
+  const port = values.PORT ?? 3000;
+  const publicOrigin = (values.PAIRWRIGHT_ORIGIN ?? `http://${readableHost(host)}:${port}`).replace(/\/+$/, "");
+  return {
+    dataFolder,
+    database: values.DATABASE_URL
+      ? { kind: "postgres", url: values.DATABASE_URL, poolSize: values.PAIRWRIGHT_POOL ?? 10 }
+      : { kind: "embedded", folder: path.join(/*turbopackIgnore: true*/ dataFolder, "database") },
+    host,
+    port,
+    publicOrigin,
+    secureCookies: publicOrigin.startsWith("https:"),
+    trustedProxies: values.PAIRWRIGHT_TRUSTED_PROXIES ?? 0,
+  };
+}
+
+function readableHost(host: string): string {
+  if (host === "0.0.0.0" || host === "::" || host === "127.0.0.1") return "localhost";
+  return host.includes(":") ? `[${host}]` : host;
+}
+
+let current: Config | undefined;
+
+/** The settings of this process, read from its environment on first use. */
+export function config(): Config {
+  current ??= parseConfig(process.env, process.cwd());
+  return current;
+}
+
+/** True while Next builds pages: nothing may open the database then. */
+export function isBuilding(): boolean {
+  return process.env.NEXT_PHASE === "phase-production-build";
+}
+
+/** True in the development server. */
+export function isDevelopment(): boolean {
+  return process.env.NODE_ENV === "development";
+}

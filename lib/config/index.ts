@@ -1,0 +1,1 @@
+export { type Config, config, type DatabaseSettings, isBuilding, isDevelopment, parseConfig } from "./config";

@@ -1,0 +1,96 @@
+/**
+ * The one database of this process, opened on first use. Embedded or PostgreSQL, the rest of the code cannot tell.
+ */
+import type { SqlMigrationAwareDriverAdapterFactory } from "@prisma/driver-adapter-utils";
+import { config, type DatabaseSettings, isBuilding } from "../config";
+import { type Prisma, PrismaClient } from "./generated/client";
+
+/** The root client. Inside a transaction use only the `tx` it hands you: the root client would wait for itself. */
+export type Db = PrismaClient;
+/** The client of one running transaction. */
+export type Tx = Prisma.TransactionClient;
+
+export interface OpenDatabase {
+  readonly db: Db;
+  readonly kind: DatabaseSettings["kind"];
+  readonly adapter: SqlMigrationAwareDriverAdapterFactory;
+  /** Runs SQL text of several statements; for maintenance, never for use cases. */
+  readonly runScript: (sql: string) => Promise<void>;
+  close(): Promise<void>;
+}
+
+const generous = { maxWait: 60_000, timeout: 60_000 } as const;
+
+/** Opens a database by its settings. Most callers want `db()`. @throws FolderInUse, or the driver's own error */
+export async function openDatabase(settings: DatabaseSettings): Promise<OpenDatabase> {
+  return settings.kind === "postgres" ? openPostgres(settings) : openEmbedded(settings);
+}
+
+async function openEmbedded(settings: Exclude<DatabaseSettings, { kind: "postgres" }>): Promise<OpenDatabase> {
+  const { openFolder, openMemory } = await import("./embedded");
+  const { PrismaPGlite } = await import("pglite-prisma-adapter");
+  const embedded = settings.kind === "memory" ? await openMemory() : await openFolder(settings.folder);
+  const adapter = new PrismaPGlite(embedded.pglite);
+  const db = new PrismaClient({ adapter, transactionOptions: generous });
+  return {
+    db,
+    kind: settings.kind,
+    adapter,
+    runScript: async (sql) => {
+      await embedded.pglite.exec(sql);
+    },
+    close: async () => {
+      await db.$disconnect();
+      await embedded.close();
+    },
+  };
+}
+
+async function openPostgres(settings: Extract<DatabaseSettings, { kind: "postgres" }>): Promise<OpenDatabase> {
+  const { PrismaPg } = await import("@prisma/adapter-pg");
+  // The adapter drops the offset of a timestamp when it reads one, so every connection must speak UTC.
+  const connection = { connectionString: settings.url, max: settings.poolSize, options: "-c TimeZone=UTC" };
+  const adapter = new PrismaPg(connection);
+  const db = new PrismaClient({ adapter, transactionOptions: generous });
+  return {
+    db,
+    kind: "postgres",
+    adapter,
+    runScript: async (sql) => {
+      const { default: pg } = await import("pg");
+      const client = new pg.Client(connection);
+      await client.connect();
+      try {
+        await client.query(sql);
+      } finally {
+        await client.end();
+      }
+    },
+    close: () => db.$disconnect(),
+  };
+}
+
+// Kept on globalThis so that a development reload does not open the folder twice.
+const shelf = globalThis as typeof globalThis & { pairwrightDatabase?: Promise<OpenDatabase> };
+
+/** The open database of this process. A failed opening is tried again on the next call. */
+export function database(): Promise<OpenDatabase> {
+  if (isBuilding()) throw new Error("A page asked for the database while being built: await connection() first.");
+  shelf.pairwrightDatabase ??= openDatabase(config().database).catch((error: unknown) => {
+    delete shelf.pairwrightDatabase;
+    throw error;
+  });
+  return shelf.pairwrightDatabase;
+}
+
+/** The root client of this process. */
+export async function db(): Promise<Db> {
+  return (await database()).db;
+}
+
+/** Closes the process's database, if open; for scripts that end. */
+export async function closeDatabase(): Promise<void> {
+  const open = shelf.pairwrightDatabase;
+  delete shelf.pairwrightDatabase;
+  if (open) await (await open).close();
+}
