@@ -1,0 +1,19 @@
+/**
+ * What every use case stands on: who asks, what time it is, how new ids are made, and the database. Made once a request.
+ */
+import { randomUUID } from "node:crypto";
+import type { Actor } from "../auth";
+import { type Db, db } from "../data/client";
+
+export interface Context {
+  readonly actor: Actor;
+  readonly now: Date;
+  readonly newId: () => string;
+  /** For services alone; pages never touch it. */
+  readonly db: Db;
+}
+
+/** Opens the database if need be and names who asks. */
+export async function openContext(actor: Actor, now: Date): Promise<Context> {
+  return { actor, now, newId: randomUUID, db: await db() };
+}

@@ -1,0 +1,35 @@
+/**
+ * The use cases of the shop: what pages and handlers call, and nothing else. Each is `(ctx, input) => Outcome<View>`;
+ * ctx comes from openContext, a view is plain data, a refusal has a code whose words are chosen in app/.
+ */
+export * from "./artwork/artwork-bytes";
+export * from "./artwork/state-rights";
+export * from "./artwork/upload-artwork";
+export * from "./assessing/assess-sheet";
+export * from "./catalogue/active-catalog";
+export * from "./context";
+export * from "./dates/date-range";
+export * from "./desk/overview";
+export * from "./links/links";
+export * from "./orders/close-order";
+export * from "./orders/deposit";
+export * from "./orders/edit-pair";
+export * from "./orders/gates";
+export * from "./orders/read-order";
+export * from "./pairs/documents";
+export * from "./pairs/read-pair";
+export * from "./queue/operations";
+export * from "./queue/queue-board";
+export * from "./quotes/accept-quote";
+export * from "./quotes/change-quote";
+export * from "./quotes/create-quote";
+export * from "./quotes/read-quote";
+export * from "./quotes/reprice-quote";
+export * from "./sheets/find-by-phone";
+export * from "./sheets/follow-up";
+export * from "./sheets/list-drafts";
+export * from "./sheets/open-sheet";
+export * from "./sheets/read-sheet";
+export * from "./sheets/save-sheet";
+export * from "./sheets/take-over";
+export type * from "./views";

@@ -1,0 +1,165 @@
+import type { PairSpec } from "../../engine/configuration";
+import type {
+  CancellationStage,
+  ClockStartCondition,
+  EditConsequence,
+  SpecificationPart,
+} from "../../engine/lifecycle";
+import type { Price } from "../../engine/pricing";
+import type { IsoDate } from "../../engine/units";
+import type { CustomerView, DateRange, EventView } from "./common";
+import type { ArtworkId, Instant, OrderId, PairId, ProofId, QuoteId } from "./ids";
+import type { PriceDifference } from "./quote";
+import type { RightsStatement } from "./sheet";
+
+export type OrderState = "waiting" | "released" | "building" | "ready" | "shipped" | "delivered" | "cancelled";
+export type PromiseClass = "estimate" | "promise" | "hard";
+export type DepositMethod = "pay-later" | "bank-transfer" | "counter" | "demo-card";
+export type ProofState = "none" | "issued" | "changes-asked" | "approved" | "locked";
+
+export interface PaymentView {
+  readonly kind: "deposit" | "balance" | "refund";
+  readonly state: "requested" | "received";
+  readonly cents: number;
+  readonly method: DepositMethod | null;
+  readonly reference: string | null;
+  readonly at: Instant;
+}
+
+/** The four things a clock start waits for, for one pair. */
+export interface GatesView {
+  readonly deposit: Instant | null;
+  readonly specificationLock: Instant | null;
+  readonly proof: Instant | null | "not-needed";
+  readonly rights: Instant | null | "not-needed";
+  readonly waitingFor: readonly ClockStartCondition[];
+}
+
+export interface ProofView {
+  readonly proofId: ProofId;
+  readonly revision: number;
+  readonly state: "issued" | "changes-asked" | "approved" | "void";
+  readonly specHash: string;
+  readonly note: string | null;
+  readonly issuedAt: Instant;
+  readonly answeredAt: Instant | null;
+  readonly answeredBy: string | null;
+}
+
+export interface OrderPairView {
+  readonly pairId: PairId;
+  readonly serial: string;
+  readonly state: OrderState;
+  readonly version: number;
+  readonly revision: number;
+  readonly spec: PairSpec;
+  readonly specHash: string;
+  readonly modelName: string;
+  readonly skierName: string;
+  readonly gates: GatesView;
+  readonly proofState: ProofState;
+  readonly proofs: readonly ProofView[];
+  readonly artworkId: ArtworkId | null;
+  readonly rights: RightsStatement | null;
+  /** How far the floor is: done of all operations. */
+  readonly doneOperations: number;
+  readonly allOperations: number;
+}
+
+export interface OrderView {
+  readonly orderId: OrderId;
+  readonly number: string;
+  readonly state: OrderState;
+  readonly version: number;
+  readonly quote: { readonly quoteId: QuoteId; readonly number: string };
+  readonly customer: CustomerView;
+  readonly price: Price;
+  readonly releaseHash: string;
+  readonly acceptedAt: Instant;
+  readonly acceptedBy: string;
+  readonly acceptedHow: string;
+  readonly customerSpecified: readonly string[];
+  readonly promiseClass: PromiseClass;
+  /** What was told at acceptance and after; the promise, once fixed, stands in promisedOn. */
+  readonly estimate: DateRange;
+  readonly promisedOn: IsoDate | null;
+  readonly clockStartedAt: Instant | null;
+  readonly waitingFor: readonly ClockStartCondition[];
+  readonly payments: readonly PaymentView[];
+  readonly paidCents: number;
+  readonly pairs: readonly OrderPairView[];
+  /** What cancelling now would keep and give back. */
+  readonly ifCancelled: {
+    readonly stage: CancellationStage;
+    readonly keepCents: number;
+    readonly refundCents: number;
+  } | null;
+  readonly cancelled: {
+    readonly at: Instant;
+    readonly reason: string;
+    readonly feeCents: number;
+    readonly refundCents: number;
+  } | null;
+  readonly history: readonly EventView[];
+}
+
+export interface OrderRow {
+  readonly orderId: OrderId;
+  readonly number: string;
+  readonly state: OrderState;
+  readonly customerName: string;
+  readonly summary: string;
+  readonly totalCents: number;
+  readonly acceptedAt: Instant;
+  readonly promisedOn: IsoDate | null;
+  readonly waitingFor: readonly ClockStartCondition[];
+  readonly serials: readonly string[];
+}
+
+/** What an edit would do, before anybody agrees to it, and what it did afterwards. */
+export interface EditPreview {
+  readonly pairId: PairId;
+  readonly parts: readonly SpecificationPart[];
+  readonly consequences: readonly EditConsequence[];
+  readonly before: { readonly spec: PairSpec; readonly price: Price };
+  readonly after: { readonly spec: PairSpec; readonly price: Price };
+  readonly differences: readonly PriceDifference[];
+  /** Work already done that the edit would throw away; only an owner may approve it. */
+  readonly lostCents: number;
+  readonly promise: { readonly before: IsoDate | null; readonly after: DateRange } | null;
+}
+
+/** The skier's own page: no other person's data, no shop internals. */
+export interface ProgressView {
+  readonly pairId: PairId;
+  readonly serial: string;
+  readonly orderNumber: string;
+  readonly state: OrderState;
+  readonly modelName: string;
+  readonly lengthCm: number;
+  readonly flexClassLabel: string;
+  readonly skierName: string;
+  readonly spec: PairSpec;
+  readonly steps: readonly {
+    readonly key: string;
+    readonly label: string;
+    readonly state: "done" | "now" | "to-come";
+    readonly at: Instant | null;
+  }[];
+  readonly gates: GatesView;
+  readonly deposit: { readonly cents: number; readonly paidAt: Instant | null; readonly method: DepositMethod | null };
+  readonly totalCents: number;
+  readonly promiseClass: PromiseClass;
+  readonly dateRange: DateRange;
+  readonly promisedOn: IsoDate | null;
+  readonly dateHistory: readonly {
+    readonly at: Instant;
+    readonly from: IsoDate;
+    readonly to: IsoDate;
+    readonly why: string;
+  }[];
+  readonly proof: ProofView | null;
+  readonly artworkId: ArtworkId | null;
+  readonly rights: RightsStatement | null;
+  readonly customerSpecified: readonly string[];
+}

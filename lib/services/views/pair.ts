@@ -1,0 +1,103 @@
+import type { PairSpec } from "../../engine/configuration";
+import type { SkiFlex, ThicknessProfile } from "../../engine/flex";
+import type { PartsList } from "../../engine/parts";
+import type { IsoDate } from "../../engine/units";
+import type { DateRange, EventView } from "./common";
+import type { Instant, OperationId, OrderId, PairId, SkiId } from "./ids";
+import type { GatesView, OrderState, PromiseClass, ProofState, ProofView } from "./order";
+
+export type OperationState = "blocked" | "ready" | "running" | "done" | "redo";
+
+export interface OperationView {
+  readonly operationId: OperationId;
+  readonly key: string;
+  readonly station: number;
+  readonly stationName: string;
+  readonly state: OperationState;
+  readonly version: number;
+  readonly typicalMinutes: number;
+  readonly startedAt: Instant | null;
+  readonly startedBy: string | null;
+  readonly finishedAt: Instant | null;
+  readonly finishedBy: string | null;
+  /** Cure or rest after the work before it: not before this instant. */
+  readonly notBefore: Instant | null;
+}
+
+export interface StripView {
+  readonly stripId: string;
+  readonly side: "L" | "R";
+  readonly position: "C" | "I" | "M" | "O";
+  readonly place: "left" | "centre" | "right";
+  readonly species: string;
+  readonly board: string;
+  readonly modulusMpa: number;
+  readonly densityKgM3: number;
+  readonly bin: string;
+}
+
+export interface TravellerView {
+  readonly print: number;
+  readonly pairRevision: number;
+  readonly printedAt: Instant;
+  readonly printedBy: string;
+  readonly voided: { readonly at: Instant; readonly reason: string } | null;
+}
+
+/** A pair for the floor: everything that builds it, no price and no address. */
+export interface PairView {
+  readonly pairId: PairId;
+  readonly serial: string;
+  readonly orderId: OrderId;
+  readonly orderNumber: string;
+  readonly state: OrderState;
+  readonly version: number;
+  readonly revision: number;
+  readonly spec: PairSpec;
+  readonly specHash: string;
+  readonly modelName: string;
+  readonly modelRevision: string;
+  readonly flexClassLabel: string;
+  readonly skierFirstName: string;
+  readonly mould: string;
+  readonly skis: readonly {
+    readonly skiId: SkiId;
+    readonly side: "L" | "R";
+    readonly serial: string;
+    readonly state: "good" | "held" | "scrapped";
+  }[];
+  readonly flex: SkiFlex;
+  readonly core: {
+    readonly profile: ThicknessProfile;
+    readonly achievedRatio: number;
+    readonly limitedBy: readonly string[];
+  };
+  readonly parts: PartsList;
+  readonly strips: readonly StripView[];
+  readonly operations: readonly OperationView[];
+  readonly gates: GatesView;
+  readonly proofState: ProofState;
+  readonly proofs: readonly ProofView[];
+  readonly promiseClass: PromiseClass;
+  readonly promisedOn: IsoDate | null;
+  readonly expected: DateRange | null;
+  readonly pressOn: IsoDate | null;
+  readonly prints: readonly TravellerView[];
+  readonly revisions: readonly {
+    readonly revision: number;
+    readonly reason: string;
+    readonly at: Instant;
+    readonly by: string;
+    readonly specHash: string;
+  }[];
+  readonly history: readonly EventView[];
+}
+
+/** What a scanned code stands for; a voided print says so and names the valid one. */
+export interface ScanResult {
+  readonly pairId: PairId;
+  readonly serial: string;
+  readonly side: "L" | "R" | null;
+  readonly print: TravellerView | null;
+  readonly isVoid: boolean;
+}

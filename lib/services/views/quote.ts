@@ -1,0 +1,110 @@
+import type { PartialAnswers, SheetChoices } from "../../engine/assessment";
+import type { PairSpec } from "../../engine/configuration";
+import type { FitFlag, Recommendation, TypedMeasures } from "../../engine/fit";
+import type { Price, PriceLine } from "../../engine/pricing";
+import type { IsoDate } from "../../engine/units";
+import type { CustomerView, DateRange, EventView } from "./common";
+import type { Instant, OrderId, PairId, QuoteId, SheetId } from "./ids";
+import type { FlagAck } from "./sheet";
+
+/** `expired` is an open quote after its last day; `replaced` one with a newer revision. */
+export type QuoteState = "open" | "accepted" | "expired" | "withdrawn" | "replaced";
+
+/** What the engine said when the quote was made: never computed anew. */
+export interface FrozenFit {
+  readonly recommendation: Recommendation;
+  readonly flags: readonly FitFlag[];
+  readonly modelName: string;
+  readonly flexClassLabel: string;
+  /** One ski, as built without plate. */
+  readonly massKg: number;
+  readonly springCentreNPerMm: number;
+  readonly sidecutRadiusM: number;
+}
+
+export interface QuoteView {
+  readonly quoteId: QuoteId;
+  /** As people say it: Q-212, and Q-212 r2 from the second revision on. */
+  readonly number: string;
+  readonly revision: number;
+  readonly state: QuoteState;
+  readonly version: number;
+  readonly sheetId: SheetId;
+  readonly customer: CustomerView;
+  readonly answers: PartialAnswers;
+  readonly choices: SheetChoices;
+  readonly typed: TypedMeasures;
+  readonly spec: PairSpec;
+  readonly specHash: string;
+  readonly price: Price;
+  readonly releaseHash: string;
+  readonly engineVersion: string;
+  readonly fit: FrozenFit;
+  readonly flagAcks: readonly FlagAck[];
+  readonly dateRange: DateRange;
+  /** What makes these skis the customer's own, in words; decides which withdrawal notice fits. */
+  readonly customerSpecified: readonly string[];
+  readonly validUntil: Instant;
+  /** The last day on which it may be accepted, in the shop's zone. */
+  readonly validUntilDay: IsoDate;
+  readonly createdAt: Instant;
+  readonly createdBy: string;
+  readonly replaces: { readonly quoteId: QuoteId; readonly number: string } | null;
+  readonly replacedBy: { readonly quoteId: QuoteId; readonly number: string } | null;
+  readonly changeRequest: string | null;
+  readonly withdrawn: string | null;
+  readonly honoured: { readonly by: string; readonly reason: string; readonly until: Instant } | null;
+  readonly order: { readonly orderId: OrderId; readonly number: string; readonly pairIds: readonly PairId[] } | null;
+  /** Uses a price book that is no longer the current one. */
+  readonly onOldBook: boolean;
+  /** Printed on the paper; a private address is known only when the quote was just made. */
+  readonly history: readonly EventView[];
+}
+
+export interface MadeQuote {
+  readonly quote: QuoteView;
+  /** The skier's private token for this quote, told once. */
+  readonly token: string;
+}
+
+export interface QuoteRow {
+  readonly quoteId: QuoteId;
+  readonly number: string;
+  readonly state: QuoteState;
+  readonly customerName: string;
+  readonly summary: string;
+  readonly totalCents: number;
+  readonly priceBook: string;
+  readonly onOldBook: boolean;
+  readonly createdAt: Instant;
+  readonly validUntilDay: IsoDate;
+  readonly changeRequested: boolean;
+}
+
+/** One line of two quotes side by side; a missing side is null. */
+export interface PriceDifference {
+  readonly code: string;
+  readonly label: string;
+  readonly before: PriceLine | null;
+  readonly after: PriceLine | null;
+  readonly deltaCents: number;
+}
+
+export interface RepriceOffer {
+  readonly quoteId: QuoteId;
+  readonly number: string;
+  readonly before: Price;
+  readonly after: Price;
+  readonly differences: readonly PriceDifference[];
+  readonly dateRange: DateRange;
+  /** Why it cannot be made again as it stands (an option gone, a rule changed); empty when it can. */
+  readonly blockedBy: readonly { readonly code: string; readonly [parameter: string]: unknown }[];
+}
+
+/** The quote became this order; `tokens` open each pair's progress page and are told once. */
+export interface AcceptedQuote {
+  readonly orderId: OrderId;
+  readonly orderNumber: string;
+  readonly pairs: readonly { readonly pairId: PairId; readonly serial: string; readonly token: string }[];
+  readonly depositCents: number;
+}
