@@ -1,0 +1,3 @@
+export * from "./floor";
+export * from "./shop-time";
+export * from "./types";
