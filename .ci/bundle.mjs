@@ -1,6 +1,7 @@
 // Bundles one TypeScript entry into .cache/NAME.mjs, with packages left outside, and only when a source changed.
-import { existsSync, readFileSync } from "node:fs";
+
 import { createHash } from "node:crypto";
+import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { cacheFolder, readStamp, root, writeStamp } from "./lib.mjs";
@@ -50,7 +51,11 @@ function isFresh(stamp) {
 
 function hashOfInputs(inputs) {
   const hash = createHash("sha256").update(settings);
-  for (const file of inputs) hash.update(file).update("\0").update(readFileSync(path.join(root, file)));
+  for (const file of inputs)
+    hash
+      .update(file)
+      .update("\0")
+      .update(readFileSync(path.join(root, file)));
   return hash.digest("hex");
 }
 

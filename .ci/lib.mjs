@@ -1,6 +1,7 @@
 // What the scripts here share. Node's own modules only: these run before anything is installed.
-import { createHash } from "node:crypto";
+
 import { spawn } from "node:child_process";
+import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, statSync, writeFileSync } from "node:fs";
 import path from "node:path";
 

@@ -2,7 +2,19 @@
 // inputs have not changed since it last succeeded.
 import { existsSync, rmSync } from "node:fs";
 import path from "node:path";
-import { cacheFolder, fail, hashOf, mustRun, npmCommand, programs, readStamp, root, say, step, writeStamp } from "./lib.mjs";
+import {
+  cacheFolder,
+  fail,
+  hashOf,
+  mustRun,
+  npmCommand,
+  programs,
+  readStamp,
+  root,
+  say,
+  step,
+  writeStamp,
+} from "./lib.mjs";
 
 const [major = 0, minor = 0] = process.versions.node.split(".").map(Number);
 

@@ -28,7 +28,7 @@ export async function openFolder(folder: string): Promise<EmbeddedDatabase> {
 /** A database that lives as long as the process; for tests and for comparing schemas. */
 export async function openMemory(): Promise<EmbeddedDatabase> {
   const pglite = await PGlite.create({ loadDataDir: await preparedFiles() });
-  await useUtc(pglite);
+  await speakUtc(pglite);
   return { pglite, close: () => pglite.close() };
 }
 
@@ -47,7 +47,7 @@ async function openLocked(folder: string): Promise<PGlite> {
     ...(isNew ? { loadDataDir: await preparedFiles() } : {}),
   });
   syncToDisk(pglite);
-  await useUtc(pglite);
+  await speakUtc(pglite);
   if (isNew) {
     await pglite.exec("CHECKPOINT");
     syncTree(folder);
@@ -57,7 +57,7 @@ async function openLocked(folder: string): Promise<PGlite> {
 }
 
 /** The adapter drops the offset of a timestamp when it reads one, so the session must speak UTC. */
-async function useUtc(pglite: PGlite): Promise<void> {
+async function speakUtc(pglite: PGlite): Promise<void> {
   await pglite.exec("SET TIME ZONE 'UTC'");
 }
 

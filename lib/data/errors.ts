@@ -35,7 +35,19 @@ export class Unavailable extends Error {
   }
 }
 
-const unavailableCodes = new Set(["P1000", "P1001", "P1002", "P1003", "P1008", "P1010", "P1011", "P1017", "P2024", "P2028", "P2037"]);
+const unavailableCodes = new Set([
+  "P1000",
+  "P1001",
+  "P1002",
+  "P1003",
+  "P1008",
+  "P1010",
+  "P1011",
+  "P1017",
+  "P2024",
+  "P2028",
+  "P2037",
+]);
 const socketCodes = new Set(["ECONNREFUSED", "ECONNRESET", "ENOENT", "ETIMEDOUT", "EPIPE", "ENOTFOUND"]);
 
 /** SQLSTATE classes after which the same transaction may simply be run again. */

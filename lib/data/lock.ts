@@ -105,7 +105,8 @@ function readText(file: string): string | null {
 function parseHolder(text: string): Holder | null {
   try {
     const value: unknown = JSON.parse(text);
-    if (typeof value !== "object" || value === null || !("pid" in value) || !Number.isSafeInteger(value.pid)) return null;
+    if (typeof value !== "object" || value === null || !("pid" in value) || !Number.isSafeInteger(value.pid))
+      return null;
     const started = "started" in value && typeof value.started === "string" ? value.started : null;
     return { pid: value.pid as number, started };
   } catch {

@@ -57,9 +57,9 @@ async function withEngine<T>(
   work: (engine: SchemaEngine) => Promise<T>,
   onOutput: (text: string) => void = () => undefined,
 ): Promise<T> {
-  const constructor = await loadEngine();
+  const Engine = await loadEngine();
   const bound = bindMigrationAwareSqlAdapterFactory(open.adapter);
-  const engine = await constructor.new({ datamodels: undefined }, onOutput, bound);
+  const engine = await Engine.new({ datamodels: undefined }, onOutput, bound);
   try {
     return await work(engine);
   } finally {

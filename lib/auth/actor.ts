@@ -1,0 +1,62 @@
+/**
+ * Who is asking. An actor can only be made in lib/auth, so a use case that takes one has proof that somebody checked.
+ */
+import type { StaffRole } from "../data/access";
+
+declare const minted: unique symbol;
+
+/** What a private link opens. */
+export interface Subject {
+  readonly kind: "sheet" | "quote" | "order" | "pair";
+  readonly id: string;
+}
+
+/** Somebody without an account; `grants` are what the links they hold open. Empty for a passer-by. */
+export interface Guest {
+  readonly kind: "guest";
+  readonly grants: readonly Subject[];
+  readonly [minted]: true;
+}
+
+export interface StaffActor {
+  readonly kind: "staff";
+  readonly staffId: string;
+  readonly name: string;
+  readonly role: StaffRole;
+  readonly [minted]: true;
+}
+
+/** The program itself: the first start, a scheduled task, the command line. */
+export interface SystemActor {
+  readonly kind: "system";
+  readonly task: string;
+  readonly [minted]: true;
+}
+
+export type Actor = Guest | StaffActor | SystemActor;
+
+/** The minting functions; lib/auth/index.ts does not hand out `mintStaff` and `mintGuest`. */
+export function mintStaff(staff: { readonly id: string; readonly name: string; readonly role: StaffRole }): StaffActor {
+  return { kind: "staff", staffId: staff.id, name: staff.name, role: staff.role } as StaffActor;
+}
+
+export function mintGuest(grants: readonly Subject[]): Guest {
+  return { kind: "guest", grants } as Guest;
+}
+
+/** An actor for the program's own tasks. @param task names it in the record, such as "first start" */
+export function systemActor(task: string): SystemActor {
+  return { kind: "system", task } as SystemActor;
+}
+
+/** How an actor is named in events: "staff <id>", "guest", "system <task>". */
+export function actorLabel(actor: Actor): string {
+  switch (actor.kind) {
+    case "staff":
+      return `staff ${actor.staffId}`;
+    case "guest":
+      return "guest";
+    case "system":
+      return `system ${actor.task}`;
+  }
+}

@@ -1,0 +1,110 @@
+/**
+ * Who may do what: one table. A use case asks it before anything else.
+ * A guest may "always", "never", or only with a link to one of the named kinds of subject.
+ */
+import { accept, type Outcome, refuse } from "../engine/units";
+import type { Actor, Subject } from "./actor";
+
+interface Row {
+  readonly guest: "always" | "never" | readonly Subject["kind"][];
+  readonly desk: boolean;
+  readonly maker: boolean;
+  readonly owner: boolean;
+  readonly system: boolean;
+}
+
+const office = { desk: true, maker: false, owner: true, system: true } as const;
+const everyone = { desk: true, maker: true, owner: true, system: true } as const;
+const ownerOnly = { desk: false, maker: false, owner: true, system: true } as const;
+const floor = { desk: false, maker: true, owner: true, system: true } as const;
+
+export const policy = {
+  // Sheets
+  "sheet.start": { guest: "always", ...office },
+  "sheet.read": { guest: ["sheet"], ...office },
+  "sheet.change": { guest: ["sheet"], ...office },
+  "sheet.quote": { guest: ["sheet"], ...office },
+  "sheet.list": { guest: "never", ...office },
+  "artwork.upload": { guest: ["sheet", "order"], ...office },
+  "artwork.read": { guest: ["sheet", "quote", "order"], ...everyone },
+
+  // Quotes
+  "quote.read": { guest: ["quote"], ...office },
+  "quote.accept": { guest: ["quote"], ...office },
+  "quote.reprice": { guest: ["quote"], ...office },
+  "quote.list": { guest: "never", ...office },
+  "quote.withdraw": { guest: "never", ...office },
+  "quote.discount": { guest: "never", ...office },
+
+  // Calls and customers
+  "call.work": { guest: "never", ...office },
+  "customer.read": { guest: "never", ...office },
+  "customer.change": { guest: "never", ...office },
+  "search.everything": { guest: "never", ...office },
+
+  // Orders
+  "order.read": { guest: ["order"], ...office },
+  "order.list": { guest: "never", ...office },
+  "order.cancel": { guest: "never", ...office },
+  "order.change": { guest: "never", ...office },
+  "deposit.choose": { guest: ["order"], ...office },
+  "deposit.record": { guest: "never", ...office },
+  "proof.issue": { guest: "never", ...office },
+  "proof.answer": { guest: ["order"], ...office },
+  "rights.confirm": { guest: ["sheet", "quote", "order"], ...office },
+
+  // The floor
+  "pair.progress": { guest: ["order", "pair"], ...everyone },
+  "pair.read": { guest: "never", ...everyone },
+  "pair.work": { guest: "never", ...floor },
+  "pair.override": { guest: "never", ...ownerOnly },
+  "build-sheet.read": { guest: "never", ...everyone },
+  "queue.read": { guest: "never", ...everyone },
+  "queue.plan": { guest: "never", ...office },
+  "promise.reserve": { guest: "never", ...ownerOnly },
+  "stock.read": { guest: "never", ...everyone },
+  "stock.change": { guest: "never", ...everyone },
+
+  // The office
+  "price.read": { guest: "never", ...office },
+  "price.change": { guest: "never", ...ownerOnly },
+  "cost.read": { guest: "never", ...ownerOnly },
+  "settings.change": { guest: "never", ...ownerOnly },
+  "catalog.release": { guest: "never", ...ownerOnly },
+  "staff.manage": { guest: "never", ...ownerOnly },
+  "link.issue": { guest: "never", ...office },
+  "link.revoke": { guest: "never", ...office },
+  "demo.fill": { guest: "never", desk: false, maker: false, owner: false, system: true },
+} as const satisfies Readonly<Record<string, Row>>;
+
+export type Action = keyof typeof policy;
+
+/** The person is not allowed to do it; `signIn` says that signing in might help. */
+export interface NotAllowed {
+  readonly code: "not-allowed";
+  readonly action: Action;
+  readonly signIn: boolean;
+  readonly [parameter: string]: unknown;
+}
+
+/**
+ * Asks the table.
+ * @param subject what is acted on; without it a guest is allowed only what guests may always do
+ */
+export function permit(actor: Actor, action: Action, subject?: Subject): Outcome<void, NotAllowed> {
+  if (mayDo(actor, policy[action], subject)) return accept(undefined);
+  return refuse({ code: "not-allowed", action, signIn: actor.kind === "guest" });
+}
+
+function mayDo(actor: Actor, row: Row, subject: Subject | undefined): boolean {
+  switch (actor.kind) {
+    case "system":
+      return row.system;
+    case "staff":
+      return row[actor.role];
+    case "guest":
+      if (row.guest === "always") return true;
+      if (row.guest === "never" || !subject || !row.guest.includes(subject.kind)) return false;
+      return actor.grants.some((grant) => grant.kind === subject.kind && grant.id === subject.id);
+  }
+}
