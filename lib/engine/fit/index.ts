@@ -1,1 +1,4 @@
+export * from "./flags";
+export * from "./health-words";
+export * from "./recommend";
 export * from "./types";

@@ -1,6 +1,7 @@
 /**
  * The fit interview and what follows from it. Coefficients are catalogue data (versioned); this room holds only the rules.
  */
+import type { ModelShape } from "../geometry";
 import type { TypedHeight, TypedMass } from "../units";
 
 export type Ability = "learning" | "improving" | "confident" | "expert";
@@ -38,6 +39,12 @@ export interface FitAnswers {
   readonly buyerIsSkier?: boolean;
   readonly asksReleaseSetting?: boolean;
   readonly unusualUse?: "monoski" | "adaptive" | "ski-jump";
+  /** Still growing, whatever the age. */
+  readonly stillGrowing?: boolean;
+  /** Wants the pair before the date that the queue can promise. */
+  readonly wantsEarlierDate?: boolean;
+  /** As typed, with the units: kept for ever beside the SI values, read only to notice mixed units. */
+  readonly typed?: TypedMeasures;
 }
 
 /** Typed values with their units, kept beside the SI ones so that a reopened sheet shows what was said. */
@@ -72,18 +79,50 @@ export interface FitChoice {
   readonly neighbourLengthCm?: number;
 }
 
+export type FitFlagCode =
+  | "length-out-of-range"
+  | "flex-out-of-range"
+  | "height-mass-disagree"
+  | "body-mass-implausible"
+  | "mixed-units"
+  | "young-or-growing"
+  | "health-mentioned"
+  | "ability-unproven"
+  | "wide-for-piste"
+  | "narrow-for-off-piste"
+  | "wide-for-light-skier"
+  | "boot-sole-out-of-range"
+  | "binding-track-too-long"
+  | "mount-offset-unusual"
+  | "metal-for-light-touring"
+  | "buyer-not-skier"
+  | "release-setting-asked"
+  | "unusual-use"
+  | "earlier-date-asked";
+
+/** One tap sets the field `path` of FitAnswers to `value` and what stands as typed to `typed`. */
+export interface FlagSuggestion {
+  readonly path: string;
+  readonly value: unknown;
+  readonly label: string;
+  readonly typed?: TypedMeasures;
+}
+
+export type FlagBlocks = "nothing" | "sale" | "build";
+
 /**
  * A reason to stop and talk to a person. `blocks` says what may not go on until a person decided:
  * nothing, the sale (no price button) or only the build.
  */
 export interface FitFlag {
-  readonly code: string;
+  readonly code: FitFlagCode;
   readonly message: string;
-  readonly blocks: "nothing" | "sale" | "build";
+  readonly blocks: FlagBlocks;
   /** What the seller says or asks. */
   readonly script: string;
-  /** One-tap correction, where one is likely. */
-  readonly suggestion?: { readonly path: string; readonly value: unknown; readonly label: string };
+  /** One-tap correction, where one is likely: `path` is a field of FitAnswers. */
+  readonly suggestion?: FlagSuggestion;
+  /** The model it is about; absent when it holds whatever the model. */
   readonly model?: string;
 }
 
@@ -91,6 +130,79 @@ export interface Recommendation {
   readonly wantedWaistMm: number;
   readonly choices: readonly FitChoice[];
   readonly flags: readonly FitFlag[];
+}
+
+/** What the fit needs of a model: a catalogue `Model` is one. */
+export interface FitModel {
+  readonly id: string;
+  readonly name: string;
+  readonly use: string;
+  readonly state: "active" | "retired";
+  readonly shape: ModelShape;
+  readonly lengths: readonly { readonly lengthCm: number }[];
+  readonly hasMetal: boolean;
+}
+
+/** What the fit needs of the shop: a `BuildCatalog` is one. */
+export interface FitShop {
+  readonly models: readonly FitModel[];
+  readonly flexClasses: readonly {
+    readonly number: 1 | 2 | 3 | 4 | 5;
+    readonly from: number;
+    readonly below: number;
+  }[];
+  readonly rules: {
+    readonly plate: { readonly lengthMm: number; readonly minMarginMm: number };
+    readonly mountOffsetReviewMm: number;
+    readonly bootSoleRangeMm: readonly [number, number];
+  };
+}
+
+/** What the skier or the seller has chosen, where it differs from the model's own build. */
+export interface FitSelection {
+  readonly model: string;
+  /** A metal laminate is ordered although the model has none. */
+  readonly addsMetal?: boolean;
+  readonly mountOffsetMm?: number;
+  readonly bootSoleMm?: number;
+  readonly bindingTrackMm?: number;
+}
+
+/** The fit of one model, chosen by a person, with every flag that holds for it. */
+export interface ModelFit {
+  readonly wantedWaistMm: number;
+  readonly choice: FitChoice;
+  readonly flags: readonly FitFlag[];
+}
+
+/** A wanted turn radius as a band; an absent bound is open. */
+export interface RadiusBand {
+  readonly fromM?: number;
+  readonly toM?: number;
+}
+
+/** Limits of the flags (trade.md part 6), each in the unit of its name. */
+export interface FlagLimits {
+  readonly lengthOutsideCm: number;
+  readonly singleInputSlopeCm: number;
+  readonly heightMassDisagreeCm: number;
+  readonly bodyMassIndexMin: number;
+  readonly bodyMassIndexMax: number;
+  readonly youngBelowYears: number;
+  readonly expertMinDays: number;
+  readonly wideWaistMm: number;
+  readonly wideAtPistePercent: number;
+  readonly narrowWaistMm: number;
+  readonly narrowAtOffPistePercent: number;
+  readonly lightSkierWaistMm: number;
+  readonly lightSkierKg: number;
+}
+
+/** Words of one flag; `{name}` stands for a parameter. */
+export interface FlagWords {
+  readonly blocks: FlagBlocks;
+  readonly message: string;
+  readonly script: string;
 }
 
 /** All numbers of the fit, versioned catalogue data (trade.md part 6). */
@@ -104,17 +216,21 @@ export interface FitCoefficients {
   readonly temperamentLengthCm: Readonly<Record<Temperament, number>>;
   readonly abilityFlex: Readonly<Record<Ability, number>>;
   readonly temperamentFlex: Readonly<Record<Temperament, number>>;
+  /** Fewer days on skis than this count as `learning`, whatever is claimed. */
+  readonly learningBelowDays: number;
   readonly gearKg: number;
   readonly touringGearKg: number;
   readonly massExponent: number;
   readonly waistBaseMm: number;
   readonly waistPerOffPistePercent: number;
+  /** Taken, and said so, when the share off the piste was not answered. */
+  readonly offPisteUnansweredPercent: number;
   readonly homeSnowWaistMm: Readonly<Record<HomeSnow, number>>;
   readonly heavyKg: number;
   readonly heavyWaistMm: number;
   readonly lightKg: number;
   readonly lightWaistMm: number;
-  readonly turnRadiusM: Readonly<Record<TurnSize, number>>;
+  readonly turnRadiusM: Readonly<Record<TurnSize, RadiusBand>>;
   readonly touringSharePercent: number;
   readonly scoreWaistMm: number;
   readonly scoreLengthFreeCm: number;
@@ -123,5 +239,9 @@ export interface FitCoefficients {
   readonly scoreMetalAgainstPriority: number;
   readonly neighbourWithinCm: number;
   readonly nearClassWithin: number;
-  readonly flagLimits: Readonly<Record<string, number>>;
+  readonly choicesShown: number;
+  readonly flagLimits: FlagLimits;
+  readonly flags: Readonly<Record<FitFlagCode, FlagWords>>;
+  /** Words in a note that call for the health script before the note is saved. */
+  readonly healthWords: readonly string[];
 }

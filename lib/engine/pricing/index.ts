@@ -1,1 +1,5 @@
+export * from "./comparison";
+export * from "./price-spec";
+export * from "./print-job";
+export * from "./rounding";
 export * from "./types";

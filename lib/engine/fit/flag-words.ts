@@ -1,0 +1,31 @@
+/** Fills a flag's words: `{name}` in the catalogue's text becomes the parameter of that name. */
+import type { FitCoefficients, FitFlag, FitFlagCode, FlagSuggestion } from "./types";
+
+export interface FlagFacts {
+  readonly [name: string]: string | number;
+}
+
+export function flag(
+  code: FitFlagCode,
+  coefficients: FitCoefficients,
+  facts: FlagFacts,
+  more: { readonly model?: string; readonly suggestion?: FlagSuggestion } = {},
+): FitFlag {
+  const words = coefficients.flags[code];
+  return {
+    code,
+    blocks: words.blocks,
+    message: fill(words.message, facts),
+    script: fill(words.script, facts),
+    ...more,
+  };
+}
+
+/** @throws RangeError when the text names a fact that is not given */
+function fill(text: string, facts: FlagFacts): string {
+  return text.replaceAll(/\{(\w+)\}/g, (_, name: string) => {
+    const fact = facts[name];
+    if (fact === undefined) throw new RangeError(`the words "${text}" need {${name}}, which is not given`);
+    return String(fact);
+  });
+}

@@ -1,0 +1,88 @@
+/**
+ * Flex ratio k, the wanted stiffness over the model's class 3 reference, and its class.
+ *   k = ((m + gear)/(75 + gear))^p × ability × temperament
+ * Equal relative deflection needs stiffness ∝ m (own derivation: δ/L = F L²/48EI); the demo tempers the exponent 1 to
+ * p = 0.8 (the shop's own coefficient, no source).
+ */
+import { abilityThatCounts, withoutIdle } from "./answers";
+import type { FitAnswers, FitCoefficients, FitModel, FitReason, FitShop } from "./types";
+
+type FlexClasses = FitShop["flexClasses"];
+type ClassNumber = FlexClasses[number]["number"];
+
+export interface WantedFlex {
+  readonly flexRatio: number;
+  readonly flexClass: ClassNumber | null;
+  readonly nearClass: ClassNumber | null;
+  /** Their product is the ratio. */
+  readonly reasons: readonly FitReason[];
+}
+
+export function wantedFlex(
+  answers: FitAnswers,
+  model: FitModel,
+  classes: FlexClasses,
+  coefficients: FitCoefficients,
+): WantedFlex {
+  const c = coefficients;
+  const gearKg = model.use === "touring" ? c.touringGearKg : c.gearKg;
+  const formula = [
+    ratio("mass", ((answers.massKg + gearKg) / (c.massReferenceKg + gearKg)) ** c.massExponent),
+    ratio("ability", c.abilityFlex[abilityThatCounts(answers, c)]),
+    ratio("temperament", answers.temperament === undefined ? 1 : c.temperamentFlex[answers.temperament]),
+  ];
+  const before = productOf(formula);
+  const reasons = withoutIdle([...formula, ratio("current-ski", currentSkiFactor(answers, before, classes))]);
+  const flexRatio = productOf(reasons);
+  return {
+    flexRatio,
+    flexClass: classOf(flexRatio, classes),
+    nearClass: nearClassOf(flexRatio, classes, c.nearClassWithin),
+    reasons,
+  };
+}
+
+/** The class whose half-open interval [from, below) holds the ratio; null outside all of them. */
+export function classOf(flexRatio: number, classes: FlexClasses): ClassNumber | null {
+  return classes.find((each) => flexRatio >= each.from && flexRatio < each.below)?.number ?? null;
+}
+
+/** Another class whose edge is within `withinRatio`, if any. */
+function nearClassOf(flexRatio: number, classes: FlexClasses, withinRatio: number): ClassNumber | null {
+  const slack = 1e-9;
+  const own = classOf(flexRatio, classes);
+  const near = classes.find((each) => {
+    const distance = flexRatio < each.from ? each.from - flexRatio : flexRatio - each.below;
+    return each.number !== own && distance <= withinRatio + slack;
+  });
+  return near?.number ?? null;
+}
+
+function ratio(factor: string, amount: number): FitReason {
+  return { factor, effect: "multiplies", unit: "ratio", amount, about: "flexRatio" };
+}
+
+function productOf(reasons: readonly FitReason[]): number {
+  return reasons.reduce((product, reason) => product * reason.amount, 1);
+}
+
+/**
+ * A current ski that is too soft or too stiff moves one class, to the same place within the next class. Beyond the last
+ * class the step continues in the last class's own proportion, so that the flag for an unbuildable flex can rise.
+ */
+function currentSkiFactor(answers: FitAnswers, flexRatio: number, classes: FlexClasses): number {
+  const said = answers.currentSki?.flex;
+  const own = classes.find((each) => flexRatio >= each.from && flexRatio < each.below);
+  if (own === undefined || said === undefined || said === "right") return 1;
+  const step = said === "too soft" ? 1 : -1;
+  const next = classes.find((each) => each.number === own.number + step);
+  const proportion = own.below / own.from;
+  const target =
+    next ?? (step === 1 ? { from: own.below, below: own.below * proportion } : below(own.from, proportion));
+  const place = (flexRatio - own.from) / (own.below - own.from);
+  return (target.from + place * (target.below - target.from)) / flexRatio;
+}
+
+function below(from: number, proportion: number): { readonly from: number; readonly below: number } {
+  return { from: from / proportion, below: from };
+}
