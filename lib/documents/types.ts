@@ -136,8 +136,11 @@ export interface ResinFacts {
 }
 
 export interface QcLimit {
+  /** In words, as printed: "± 5 %". */
   readonly toTarget: string;
   readonly twins: string;
+  /** The same limit as a number, to print the band beside the target; absent where there is none. */
+  readonly band?: { readonly kind: "percent" | "absolute"; readonly amount: number };
 }
 
 export type QcMeasure =
@@ -228,21 +231,24 @@ export interface ProfileStation {
   readonly plannedMm: number;
 }
 
-/** The ski as it is drawn: everything in mm along x from the tip. */
+/** The ski as it is drawn: everything in mm along x from the tip; outline y is the half width, profile y the height. */
 export interface DrawingData {
   readonly lengthMm: number;
   readonly outline: readonly XY[];
-  readonly baseOutline: readonly XY[];
-  readonly coreOutline: readonly XY[];
   readonly profile: readonly XY[];
   readonly shoulder: { readonly xMm: number; readonly widthMm: number };
   readonly waist: { readonly xMm: number; readonly widthMm: number };
   readonly heel: { readonly xMm: number; readonly widthMm: number };
   readonly mountMm: number;
+  /** Of this order against the model's line, positive = towards the tip. */
   readonly mountOffsetMm: number;
+  readonly widthAtMountMm: number;
+  /** ISO 6289 contact length: between the gauge points of the pressed-flat ski. */
   readonly contact: Span & { readonly lengthMm: number };
   readonly tangent: Span & { readonly lengthMm: number };
+  /** Steel along each side (partial) or once around (full). */
   readonly edge: Span & { readonly lengthMm: number; readonly wrap: "partial" | "full" };
+  readonly edgeWidthMm: number;
   readonly camberMm: number;
   readonly mouldCamberMm: number;
   readonly tipRiseMm: number;
@@ -250,30 +256,48 @@ export interface DrawingData {
   readonly projectedLengthMm: number;
   readonly sidecutRadiusM: number;
   readonly federationRadiusM: number;
+  readonly planAreaMm2: number;
   readonly windows: readonly (Span & { readonly halfWidthMm: number })[];
   readonly bindingZone: Span;
 }
 
 export interface CoreDrawing {
   readonly wood: Span;
+  /** Core thickness along x; y in mm. */
   readonly thickness: readonly XY[];
   readonly stations: readonly ProfileStation[];
+  /** From the centre line outward, both sides alike. */
   readonly strips: readonly {
     readonly position: string;
     readonly innerMm: number;
     readonly outerMm: number;
     readonly species: string;
   }[];
-  readonly sidewallMm: number;
-  readonly pocket: (Span & { readonly widthMm: number; readonly depthMm: number; readonly plate: string }) | null;
+  readonly sidewall: { readonly widthMm: number; readonly material: string };
+  readonly pocket:
+    | (Span & {
+        readonly widthMm: number;
+        readonly depthMm: number;
+        readonly plateLengthMm: number;
+        readonly plateWidthMm: number;
+        readonly plateMm: number;
+        readonly rubberMm: number;
+        readonly plate: string;
+      })
+    | null;
   readonly spacers: {
     readonly tipMm: number;
     readonly tailMm: number;
     readonly scarfMm: number;
+    readonly tipThicknessMm: number;
+    readonly tailThicknessMm: number;
     readonly material: string;
   };
-  readonly plannedCoreG: number;
+  /** Wood of one core as milled, pocket out; from the strips' own densities where measured. */
+  readonly plannedG: { readonly L: number; readonly R: number };
   readonly limitedBy: readonly string[];
+  /** At the mount line. */
+  readonly thicknessAtMountMm: number;
 }
 
 export type FibreDirection = "0" | "±45" | "0 ±45" | "90" | "mat" | "none";
@@ -285,7 +309,6 @@ export interface StackLayer {
   readonly thicknessMm: number;
   readonly directions: FibreDirection;
   readonly extent: string;
-  readonly perSki: string;
   readonly isOption: boolean;
 }
 
@@ -350,7 +373,9 @@ export interface BuildSheetData {
   readonly surfacePreparation: readonly string[];
   readonly stations: readonly StationFact[];
   readonly qc: readonly QcRow[];
+  /** Ordered class and k, and the band the bench must read. */
   readonly orderedClass: string;
+  readonly classBands: readonly Row[];
 }
 
 export interface KitRow extends CutRow {
