@@ -3,8 +3,12 @@
  * Axes are stated in types.ts: x from the tip end along the developed surface, y from the centre line, z up from the bench.
  */
 export * from "./carving";
+export * from "./drawing-files";
+export * from "./machine-outline";
 export * from "./measure";
-export * from "./outline";
+export * from "./offset";
+export { halfOutline, halfWidthAt, type OutlineSampling } from "./outline";
+export * from "./part-outlines";
 export * from "./profile";
 export * from "./shape";
 export * from "./sidecut";

@@ -1,5 +1,5 @@
 /** What one model-length measures. */
-import { halfOutline } from "./outline";
+import { endCurve } from "./outline";
 import { gaugePointsMm, projectedLengthMm } from "./profile";
 import { federationRadiusM, taperedArc } from "./sidecut";
 import type { OutlinePoint, ShapeMeasures, SkiShape } from "./types";
@@ -12,22 +12,37 @@ export interface MeasureOptions {
   readonly edgeBeyondSidecutMm?: number;
 }
 
-/** Area, perimeter, radii and lengths of a shape; area and perimeter to 1e-5 of themselves. */
+/** Chords per end for area and perimeter; leaves less than 1e-6 of either. */
+const END_SEGMENTS = 1000;
+
+/** Area, perimeter, radii and lengths of a shape: the arc in closed form, the ends by fine chords. */
 export function measure(shape: SkiShape, options: MeasureOptions = {}): ShapeMeasures {
   const { edgeBeyondSidecutMm = 60 } = options;
-  const outline = halfOutline(shape);
+  const { tipLengthMm, shoulderWidthMm, tipExponent, tailLengthMm, heelWidthMm, tailExponent } = shape;
+  const tip = endCurve(tipLengthMm, shoulderWidthMm, tipExponent, END_SEGMENTS);
+  const tail = endCurve(tailLengthMm, heelWidthMm, tailExponent, END_SEGMENTS);
+  const { effectiveEdgeMm } = taperedArc(shape);
   const gauge = gaugePointsMm(shape, CONTACT_GAUGE_MM);
   return {
-    planAreaMm2: outlineAreaMm2(outline),
-    perimeterMm: outlinePerimeterMm(outline),
+    planAreaMm2: outlineAreaMm2(tip) + arcAreaMm2(shape) + outlineAreaMm2(tail),
+    perimeterMm: 2 * (effectiveEdgeMm + chordsMm(tip) + chordsMm(tail)),
     sidecutRadiusM: shape.sidecutRadiusMm / 1000,
     federationRadiusM: federationRadiusM(shape),
-    effectiveEdgeMm: taperedArc(shape).effectiveEdgeMm,
+    effectiveEdgeMm,
     edgeCarryingMm: shape.sidecutLengthMm + edgeBeyondSidecutMm,
     tangentContactMm: shape.tailTangentMm - shape.tipTangentMm,
     contactLengthMm: gauge.tailMm - gauge.tipMm,
     projectedLengthMm: projectedLengthMm(shape),
   };
+}
+
+/** Area between shoulder and heel: Ls(W + 2R) less twice the area under the circle, ∫√(R² − x²) dx in closed form. */
+function arcAreaMm2(shape: SkiShape): number {
+  const R = shape.sidecutRadiusMm;
+  const underCircle = (x: number) => (x * Math.sqrt(R ** 2 - x ** 2) + R ** 2 * Math.asin(x / R)) / 2;
+  const front = shape.waistFromTipMm - shape.tipLengthMm;
+  const rear = shape.sidecutLengthMm - front;
+  return shape.sidecutLengthMm * (shape.waistWidthMm + 2 * R) - 2 * (underCircle(front) + underCircle(rear));
 }
 
 /** Whole area inside a half outline and its mirror image (trapezium sum). */
@@ -41,11 +56,15 @@ export function outlineAreaMm2(outline: readonly OutlinePoint[]): number {
 
 /** Whole length around a half outline and its mirror image, across blunt ends too. */
 export function outlinePerimeterMm(outline: readonly OutlinePoint[]): number {
+  return 2 * (chordsMm(outline) + (outline[0]?.halfWidthMm ?? 0) + (outline.at(-1)?.halfWidthMm ?? 0));
+}
+
+function chordsMm(outline: readonly OutlinePoint[]): number {
   let sum = 0;
   eachChord(outline, (a, b) => {
     sum += Math.hypot(b.xMm - a.xMm, b.halfWidthMm - a.halfWidthMm);
   });
-  return 2 * (sum + (outline[0]?.halfWidthMm ?? 0) + (outline.at(-1)?.halfWidthMm ?? 0));
+  return sum;
 }
 
 /** Largest whole width of a half outline. */

@@ -40,7 +40,7 @@ function endHalfWidth(widthMm: number, u: number, exponent: number): number {
  * than 0.01 mm inside the true curve.
  */
 export function halfOutline(shape: SkiShape, sampling: OutlineSampling = {}): readonly OutlinePoint[] {
-  const { endSegments = 160, arcStepMm = 20 } = sampling;
+  const { endSegments = 160, arcStepMm = 10 } = sampling;
   const heelMm = shape.lengthMm - shape.tailLengthMm;
   const arcSegments = Math.ceil(shape.sidecutLengthMm / arcStepMm);
   const points: OutlinePoint[] = endCurve(shape.tipLengthMm, shape.shoulderWidthMm, shape.tipExponent, endSegments);
@@ -55,7 +55,7 @@ export function halfOutline(shape: SkiShape, sampling: OutlineSampling = {}): re
 }
 
 /** One end from its nose (0, 0) to its widest point: x = a(1 − cos^(2/n) t), y = (B/2) sin^(2/n) t, t from 0 to π/2. */
-function endCurve(lengthMm: number, widthMm: number, exponent: number, segments: number): OutlinePoint[] {
+export function endCurve(lengthMm: number, widthMm: number, exponent: number, segments: number): OutlinePoint[] {
   const points: OutlinePoint[] = [];
   for (let i = 0; i < segments; i++) {
     const t = ((Math.PI / 2) * i) / segments;
