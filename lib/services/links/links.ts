@@ -2,7 +2,7 @@ import type { Outcome } from "../../engine/units";
 import type { Context } from "../context";
 
 export interface LinkSubjectInput {
-  readonly kind: "sheet" | "quote" | "pair";
+  readonly kind: "sheet" | "quote" | "order" | "pair";
   readonly id: string;
 }
 

@@ -24,3 +24,11 @@ export async function listOrders(ctx: Context, input: ListOrdersInput): Promise<
 export async function readProgress(ctx: Context, input: { readonly pairId: PairId }): Promise<Outcome<ProgressView>> {
   throw new Error(`readProgress is not built yet for ${ctx.actor.kind} ${typeof input}`);
 }
+
+/** The pairs of an order by its link: where the skier's pages of an order begin. */
+export async function pairsOfOrder(
+  ctx: Context,
+  input: { readonly orderId: OrderId },
+): Promise<Outcome<readonly { readonly pairId: PairId; readonly serial: string }[]>> {
+  throw new Error(`pairsOfOrder is not built yet for ${ctx.actor.kind} ${typeof input}`);
+}

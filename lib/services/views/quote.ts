@@ -57,7 +57,6 @@ export interface QuoteView {
   readonly order: { readonly orderId: OrderId; readonly number: string; readonly pairIds: readonly PairId[] } | null;
   /** Uses a price book that is no longer the current one. */
   readonly onOldBook: boolean;
-  /** Printed on the paper; a private address is known only when the quote was just made. */
   readonly history: readonly EventView[];
 }
 
@@ -101,10 +100,11 @@ export interface RepriceOffer {
   readonly blockedBy: readonly { readonly code: string; readonly [parameter: string]: unknown }[];
 }
 
-/** The quote became this order; `tokens` open each pair's progress page and are told once. */
+/** The quote became this order. `token` opens the skier's pages of the order and its pairs; it is told once. */
 export interface AcceptedQuote {
   readonly orderId: OrderId;
   readonly orderNumber: string;
-  readonly pairs: readonly { readonly pairId: PairId; readonly serial: string; readonly token: string }[];
+  readonly token: string;
+  readonly pairs: readonly { readonly pairId: PairId; readonly serial: string }[];
   readonly depositCents: number;
 }

@@ -1,0 +1,77 @@
+import type { Tx } from "./client";
+import { asJson, fromJson } from "./json";
+
+export interface ArtworkRecord {
+  readonly id: string;
+  readonly sheetId: string | null;
+  readonly fileName: string;
+  readonly sha256: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly uploadedAt: Date;
+  readonly rights: { readonly basis: string; readonly name: string } | null;
+  readonly rightsAt: Date | null;
+}
+
+export interface NewArtwork {
+  readonly id: string;
+  readonly sheetId: string;
+  readonly fileName: string;
+  readonly sha256: string;
+  readonly sourceType: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly uploadedAt: Date;
+}
+
+export interface ArtworkImageBytes {
+  readonly size: "full" | "preview";
+  readonly contentType: string;
+  readonly bytes: Uint8Array;
+}
+
+export async function insertArtwork(tx: Tx, artwork: NewArtwork, images: readonly ArtworkImageBytes[]): Promise<void> {
+  await tx.artwork.create({ data: artwork });
+  for (const image of images) {
+    await tx.artworkImage.create({
+      data: {
+        artworkId: artwork.id,
+        size: image.size,
+        contentType: image.contentType,
+        bytes: new Uint8Array(image.bytes),
+      },
+    });
+  }
+}
+
+export async function artworkById(client: Tx, id: string): Promise<ArtworkRecord | null> {
+  const row = await client.artwork.findUnique({ where: { id } });
+  return row === null ? null : toRecord(row);
+}
+
+export async function artworksOfSheet(client: Tx, sheetId: string): Promise<readonly ArtworkRecord[]> {
+  const rows = await client.artwork.findMany({ where: { sheetId }, orderBy: [{ uploadedAt: "asc" }, { id: "asc" }] });
+  return rows.map(toRecord);
+}
+
+export async function artworkImage(
+  client: Tx,
+  artworkId: string,
+  size: "full" | "preview",
+): Promise<ArtworkImageBytes | null> {
+  const row = await client.artworkImage.findUnique({ where: { artworkId_size: { artworkId, size } } });
+  return row === null ? null : { size, contentType: row.contentType, bytes: row.bytes };
+}
+
+export async function setRights(
+  tx: Tx,
+  id: string,
+  rights: { readonly basis: string; readonly name: string },
+  now: Date,
+): Promise<void> {
+  await tx.artwork.update({ where: { id }, data: { rights: asJson(rights), rightsAt: now } });
+}
+
+function toRecord(row: Awaited<ReturnType<Tx["artwork"]["findFirstOrThrow"]>>): ArtworkRecord {
+  return { ...row, rights: fromJson<ArtworkRecord["rights"]>(row.rights) };
+}

@@ -1,0 +1,35 @@
+/** Human numbers and revisions, one row a sequence. Taking one locks its row until the transaction ends. */
+import type { Tx } from "./client";
+
+/** First value handed out, where it is not 1. */
+const firstValues: Readonly<Record<string, number>> = { quote: 101, order: 301, pair: 401 };
+
+export type Sequence = "quote" | "order" | "pair";
+
+/** The next number of a sequence; inside a transaction that rolls back it was never taken. */
+export async function nextNumber(tx: Tx, sequence: Sequence): Promise<number> {
+  const first = firstValues[sequence] ?? 1;
+  const row = await tx.counter.upsert({
+    where: { name: sequence },
+    create: { name: sequence, value: first },
+    update: { value: { increment: 1 } },
+  });
+  return row.value;
+}
+
+const queueRevision = "queue-revision";
+
+/** Says that the queue changed: what was computed from it is computed anew. Also serialises those who change it. */
+export async function bumpQueue(tx: Tx): Promise<number> {
+  const row = await tx.counter.upsert({
+    where: { name: queueRevision },
+    create: { name: queueRevision, value: 1 },
+    update: { value: { increment: 1 } },
+  });
+  return row.value;
+}
+
+export async function currentQueueRevision(client: Tx): Promise<number> {
+  const row = await client.counter.findUnique({ where: { name: queueRevision } });
+  return row?.value ?? 0;
+}

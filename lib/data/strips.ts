@@ -1,0 +1,65 @@
+import type { Tx } from "./client";
+
+export type StripState = "free" | "reserved" | "used" | "rejected";
+
+export interface StripRecord {
+  readonly id: string;
+  readonly species: string;
+  readonly board: string;
+  readonly modulusMpa: number;
+  readonly densityKgM3: number;
+  readonly grade: string;
+  readonly location: string;
+  readonly lengthMm: number;
+  readonly measuredAt: Date;
+  readonly state: string;
+  readonly heldByPairId: string | null;
+  readonly side: string | null;
+  readonly position: string | null;
+}
+
+/** Free strips of these species, oldest measurement first. */
+export async function freeStrips(
+  client: Tx,
+  species: readonly string[],
+  minLengthMm: number,
+): Promise<readonly StripRecord[]> {
+  return client.strip.findMany({
+    where: { state: "free", species: { in: [...species] }, lengthMm: { gte: minLengthMm } },
+    orderBy: [{ measuredAt: "asc" }, { id: "asc" }],
+  });
+}
+
+export async function stripsOfPair(client: Tx, pairId: string): Promise<readonly StripRecord[]> {
+  return client.strip.findMany({
+    where: { heldByPairId: pairId },
+    orderBy: [{ side: "asc" }, { position: "asc" }, { id: "asc" }],
+  });
+}
+
+/** Takes a free strip for one place in one ski; false when somebody else has it. */
+export async function holdStrip(
+  tx: Tx,
+  stripId: string,
+  place: { readonly pairId: string; readonly side: "L" | "R"; readonly position: string },
+): Promise<boolean> {
+  const { count } = await tx.strip.updateMany({
+    where: { id: stripId, state: "free", heldByPairId: null },
+    data: { state: "reserved", heldByPairId: place.pairId, side: place.side, position: place.position },
+  });
+  return count === 1;
+}
+
+/** Puts back every strip of the pair that was not cut. @returns how many came back */
+export async function releaseStrips(tx: Tx, pairId: string): Promise<number> {
+  const { count } = await tx.strip.updateMany({
+    where: { heldByPairId: pairId, state: "reserved" },
+    data: { state: "free", heldByPairId: null, side: null, position: null },
+  });
+  return count;
+}
+
+/** The strips went into a core: they stay with the pair's record for ever. */
+export async function useStrips(tx: Tx, pairId: string): Promise<void> {
+  await tx.strip.updateMany({ where: { heldByPairId: pairId, state: "reserved" }, data: { state: "used" } });
+}
