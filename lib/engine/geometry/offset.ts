@@ -19,7 +19,7 @@ export function offsetOutline(outline: readonly OutlinePoint[], distanceMm: numb
   const raw = mitred(source, distanceMm);
   const whole = [...source, ...mirrored(source)];
   const reach = Math.abs(distanceMm) * (1 - 1e-7) - 1e-9;
-  const isKept = raw.map((p) => p[1] >= -1e-9 && isOutOfReach(p, whole, reach));
+  const isKept = raw.map((p, i) => !isTurnedBack(source, raw, i) && p[1] >= -1e-9 && isOutOfReach(p, whole, reach));
   const kept = joined(raw, isKept);
   if (kept.length < 3) throw new RangeError(`distanceMm: ${distanceMm} leaves nothing of the outline`);
   return closedOnAxis(kept).map(([xMm, y]) => ({ xMm, halfWidthMm: Math.max(0, y) }));
@@ -37,6 +37,15 @@ function mitred(source: readonly XY[], distance: number): XY[] {
     points.push([here[0] + (n1x + n2x) * share, here[1] + (n1y + n2y) * share]);
   }
   return points;
+}
+
+/** A chord beside this vertex runs the other way after its move: it has shrunk through nothing and belongs to no outline. */
+function isTurnedBack(source: readonly XY[], raw: readonly XY[], i: number): boolean {
+  return [i, i + 1].some((end) => {
+    const [a, b, moved, movedEnd] = [source[end - 1], source[end], raw[end - 1], raw[end]];
+    if (!a || !b || !moved || !movedEnd) return false;
+    return (b[0] - a[0]) * (movedEnd[0] - moved[0]) + (b[1] - a[1]) * (movedEnd[1] - moved[1]) < 0;
+  });
 }
 
 /** Unit normal to the left of the way from tip to tail: outwards on the half with y ≥ 0. */
