@@ -1,0 +1,60 @@
+/**
+ * Engine geometry as SVG paths. Drawing coordinates are the ski upright, tip at the top, seen from above:
+ * X = y of the ski (positive to the skier's right), Y = x of the ski (mm from the tip). A lying drawing is this one
+ * turned by −90°, so that the tip is on the left.
+ */
+import { halfOutline, halfWidthAt, type OutlinePoint, type SkiShape } from "../../lib/engine/geometry";
+
+/** One decimal is 0.1 mm: finer than a hairline at any zoom that a screen shows. */
+const mm = (value: number) => Math.round(value * 10) / 10;
+
+/** Sampling that looks smooth on a screen with a tenth of the points that cutting needs. */
+const screenSampling = { endSegments: 28, arcStepMm: 40 } as const;
+
+export function screenOutline(shape: SkiShape): readonly OutlinePoint[] {
+  return halfOutline(shape, screenSampling);
+}
+
+/** The whole closed outline from its half. */
+export function closedPath(outline: readonly OutlinePoint[]): string {
+  const right = outline.map((point) => `${mm(point.halfWidthMm)} ${mm(point.xMm)}`);
+  const left = [...outline].reverse().map((point) => `${mm(-point.halfWidthMm)} ${mm(point.xMm)}`);
+  return `M${right.join("L")}L${left.join("L")}Z`;
+}
+
+/** One side of the outline between two stations: an edge. `side` 1 is the skier's right. */
+export function sidePath(shape: SkiShape, fromMm: number, toMm: number, side: 1 | -1, insetMm = 0): string {
+  const steps = Math.max(2, Math.ceil((toMm - fromMm) / 30));
+  const points: string[] = [];
+  for (let i = 0; i <= steps; i++) {
+    const x = fromMm + ((toMm - fromMm) * i) / steps;
+    points.push(`${mm(side * Math.max(0, halfWidthAt(shape, x) - insetMm))} ${mm(x)}`);
+  }
+  return `M${points.join("L")}`;
+}
+
+/** Widest half width, mm. */
+export function greatestHalfWidthMm(shape: SkiShape): number {
+  return Math.max(shape.shoulderWidthMm, shape.heelWidthMm) / 2;
+}
+
+/** From the tip: where a line at this distance inside the outline begins and ends, for the safe line. */
+export function insetOutline(shape: SkiShape, insetMm: number): readonly OutlinePoint[] {
+  // Offset each chord's ends along the local normal; good to a tenth of a millimetre for insets far below the end radii.
+  const points = screenOutline(shape);
+  const inner: OutlinePoint[] = [];
+  for (let i = 0; i < points.length; i++) {
+    const point = points[i];
+    const before = points[Math.max(0, i - 1)];
+    const after = points[Math.min(points.length - 1, i + 1)];
+    if (!point || !before || !after) continue;
+    const dx = after.xMm - before.xMm;
+    const dy = after.halfWidthMm - before.halfWidthMm;
+    const length = Math.hypot(dx, dy) || 1;
+    const xMm =
+      i === 0 ? insetMm : i === points.length - 1 ? shape.lengthMm - insetMm : point.xMm + (dy / length) * insetMm;
+    const halfWidthMm = i === 0 || i === points.length - 1 ? 0 : point.halfWidthMm - (dx / length) * insetMm;
+    if (halfWidthMm >= 0 && xMm >= insetMm && xMm <= shape.lengthMm - insetMm) inner.push({ xMm, halfWidthMm });
+  }
+  return inner;
+}

@@ -1,0 +1,370 @@
+/**
+ * A pair of skis from the geometry that is cut: the true outline in millimetres with what is on it and in it. One SVG per
+ * drawing, in true proportion; labels are the page's own text, so that they never shrink with the drawing.
+ *
+ * Works in server and client components. Upright has the tip at the top and the left ski on the left; lying has the tip
+ * on the left and, as seen from above by the same skier, the right ski above the left one.
+ */
+import { type ReactNode, useId } from "react";
+import type { ArtworkPlacement, GraphicLayout, HouseGraphic } from "../../lib/engine/configuration";
+import type { SkiShape } from "../../lib/engine/geometry";
+import { cx } from "../_ui/cx";
+import { HousePattern } from "./house-pattern";
+import { closedPath, greatestHalfWidthMm, insetOutline, screenOutline, sidePath } from "./paths";
+
+export type SkiSide = "left" | "right";
+
+export interface ArtworkPicture {
+  readonly url: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly placement: ArtworkPlacement;
+}
+
+export interface SkiGraphic {
+  readonly layout: GraphicLayout;
+  readonly house?: HouseGraphic | undefined;
+  readonly artwork?: ArtworkPicture | undefined;
+  readonly text?: { readonly text: string; readonly xMm: number; readonly capHeightMm: number } | undefined;
+  readonly windows?: readonly { readonly fromXMm: number; readonly toXMm: number; readonly halfWidthMm: number }[];
+}
+
+/** A strip of the core as the eye sees it through a window. */
+export interface WoodStrip {
+  readonly innerMm: number;
+  readonly outerMm: number;
+  readonly dense: boolean;
+}
+
+export interface SkiMarks {
+  /** The mount line of this order, mm from the tip. */
+  readonly mountMm?: number;
+  /** What a binding hides, mm to either side of the mount line. */
+  readonly bindingHalfMm?: number;
+  /** Keep type and frames this far inside the edge. */
+  readonly safeMm?: number;
+}
+
+export interface SkiPairProps {
+  readonly shape: SkiShape;
+  readonly orientation: "lying" | "upright";
+  /** Topsheet or base. */
+  readonly view?: "top" | "base";
+  readonly sides?: readonly SkiSide[];
+  readonly graphic?: SkiGraphic | undefined;
+  readonly wood?: readonly WoodStrip[];
+  readonly baseColours?: { readonly left: string; readonly right: string } | undefined;
+  readonly marks?: SkiMarks;
+  /** mm between the skis. */
+  readonly gapMm?: number;
+  readonly className?: string;
+  /** Says what is drawn; leave out where a neighbouring text already does. */
+  readonly description?: string;
+  /** More marks in ski coordinates (X across, Y from the tip), drawn over the ski at its centre line. */
+  readonly overlay?: (side: SkiSide) => ReactNode;
+}
+
+/** mm between two skis of a pair in a drawing, and the gap a continuing graphic is split by. */
+export const pairGapMm = 24;
+
+export function SkiPair(props: SkiPairProps) {
+  const { shape, orientation, sides = ["left", "right"], gapMm = pairGapMm, className, description } = props;
+  const half = greatestHalfWidthMm(shape);
+  const across = sides.length * 2 * half + (sides.length - 1) * gapMm;
+  const centre = (index: number) => -across / 2 + half + index * (2 * half + gapMm);
+  const viewBox =
+    orientation === "upright"
+      ? `${-across / 2} 0 ${across} ${shape.lengthMm}`
+      : `0 ${-across / 2} ${shape.lengthMm} ${across}`;
+  return (
+    <svg
+      viewBox={viewBox}
+      className={cx("block overflow-visible", className)}
+      role={description ? "img" : undefined}
+      aria-label={description}
+      aria-hidden={description ? undefined : true}
+    >
+      <g transform={orientation === "lying" ? "rotate(-90)" : undefined}>
+        {sides.map((side, index) => (
+          <g key={side} transform={`translate(${centre(index)} 0)`}>
+            <Ski {...props} side={side} />
+          </g>
+        ))}
+      </g>
+    </svg>
+  );
+}
+
+/** One ski about its own centre line. */
+function Ski({ side, ...props }: SkiPairProps & { readonly side: SkiSide }) {
+  const { shape, view = "top", graphic, wood = [], baseColours, marks = {}, overlay } = props;
+  const id = useId();
+  const outline = closedPath(screenOutline(shape));
+  return (
+    <>
+      <clipPath id={`${id}o`}>
+        <path d={outline} />
+      </clipPath>
+      <g clipPath={`url(#${id}o)`}>
+        {view === "base" ? (
+          <path d={outline} fill={baseColours?.[side] ?? "var(--pencil)"} />
+        ) : (
+          <>
+            <path d={outline} fill="var(--sheet)" />
+            {graphic ? <Graphic {...props} graphic={graphic} side={side} /> : null}
+            {graphic?.windows?.length ? <Windows id={`${id}w`} graphic={graphic} wood={wood} shape={shape} /> : null}
+          </>
+        )}
+      </g>
+      {view === "top" && graphic?.text ? <Lettering text={graphic.text} /> : null}
+      <Edges shape={shape} view={view} />
+      <path d={outline} fill="none" stroke="var(--ink)" strokeWidth={1.25} vectorEffect="non-scaling-stroke" />
+      <Marks id={`${id}b`} shape={shape} marks={marks} view={view} />
+      {overlay?.(side)}
+    </>
+  );
+}
+
+/** The graphic in the frame that its layout asks for: this ski's own, its mirror image, or its half of the pair's. */
+function Graphic({
+  shape,
+  graphic,
+  side,
+  gapMm = pairGapMm,
+}: SkiPairProps & { readonly graphic: SkiGraphic; readonly side: SkiSide }) {
+  const half = greatestHalfWidthMm(shape);
+  const continuing = graphic.layout === "continuing";
+  const reachMm = continuing ? 2 * half + gapMm / 2 : half;
+  const shift = continuing ? (side === "left" ? half + gapMm / 2 : -(half + gapMm / 2)) : 0;
+  const mirror = graphic.layout === "mirrored" && side === "right";
+  const { house, artwork } = graphic;
+  return (
+    <g transform={`translate(${shift} 0)${mirror ? " scale(-1 1)" : ""}`}>
+      {house ? (
+        <HousePattern
+          graphic={house}
+          area={{ lengthMm: shape.lengthMm, reachMm }}
+          swapColours={graphic.layout === "alternate" && side === "right"}
+        />
+      ) : null}
+      {artwork ? <Picture artwork={artwork} /> : null}
+    </g>
+  );
+}
+
+function Picture({ artwork }: { readonly artwork: ArtworkPicture }) {
+  const { centreXMm, centreYMm, mmPerPixel, angleDeg } = artwork.placement;
+  const width = artwork.widthPx * mmPerPixel;
+  const height = artwork.heightPx * mmPerPixel;
+  return (
+    <g transform={`translate(${centreYMm} ${centreXMm}) rotate(${angleDeg})`}>
+      <image
+        href={artwork.url}
+        x={-width / 2}
+        y={-height / 2}
+        width={width}
+        height={height}
+        preserveAspectRatio="none"
+      />
+    </g>
+  );
+}
+
+function Windows({
+  id,
+  graphic,
+  wood,
+  shape,
+}: {
+  readonly id: string;
+  readonly graphic: SkiGraphic;
+  readonly wood: readonly WoodStrip[];
+  readonly shape: SkiShape;
+}) {
+  return (
+    <>
+      <clipPath id={id}>
+        {graphic.windows?.map((w) => (
+          <rect
+            key={w.fromXMm}
+            x={-w.halfWidthMm}
+            y={w.fromXMm}
+            width={2 * w.halfWidthMm}
+            height={w.toXMm - w.fromXMm}
+            rx={Math.min(w.halfWidthMm, 14)}
+          />
+        ))}
+      </clipPath>
+      <g clipPath={`url(#${id})`}>
+        <Wood wood={wood} lengthMm={shape.lengthMm} />
+      </g>
+      {graphic.windows?.map((w) => (
+        <rect
+          key={w.fromXMm}
+          x={-w.halfWidthMm}
+          y={w.fromXMm}
+          width={2 * w.halfWidthMm}
+          height={w.toXMm - w.fromXMm}
+          rx={Math.min(w.halfWidthMm, 14)}
+          fill="none"
+          stroke="#1b2023"
+          strokeWidth={1}
+        />
+      ))}
+    </>
+  );
+}
+
+/** The core's strips with a little grain, symmetric about the centre line. */
+export function Wood({ wood, lengthMm }: { readonly wood: readonly WoodStrip[]; readonly lengthMm: number }) {
+  const bands = wood.flatMap((strip) =>
+    strip.innerMm <= 0
+      ? [{ from: -strip.outerMm, to: strip.outerMm, dense: strip.dense }]
+      : [
+          { from: strip.innerMm, to: strip.outerMm, dense: strip.dense },
+          { from: -strip.outerMm, to: -strip.innerMm, dense: strip.dense },
+        ],
+  );
+  return (
+    <>
+      {bands.map((band) => (
+        <rect
+          key={band.from}
+          x={band.from}
+          y={0}
+          width={band.to - band.from}
+          height={lengthMm}
+          fill={band.dense ? "var(--wood-dense)" : "var(--wood)"}
+          stroke="#7a5a30"
+          strokeOpacity={0.55}
+          strokeWidth={0.5}
+        />
+      ))}
+      {bands.map((band, i) => (
+        <path
+          key={`grain${band.from}`}
+          d={[0.3, 0.62].map((u) => grainLine(band.from + (band.to - band.from) * u, lengthMm, i + u)).join("")}
+          fill="none"
+          stroke="#7a5a30"
+          strokeOpacity={0.35}
+          strokeWidth={0.5}
+        />
+      ))}
+    </>
+  );
+}
+
+function grainLine(x: number, lengthMm: number, phase: number): string {
+  let d = `M${x.toFixed(1)} 0`;
+  for (let y = 60; y <= lengthMm; y += 60) d += `L${(x + 1.4 * Math.sin(y / 97 + phase * 2.3)).toFixed(1)} ${y}`;
+  return d;
+}
+
+/** Lettering runs from tip to tail and is never mirrored, whatever the layout does with the picture. */
+function Lettering({ text }: { readonly text: NonNullable<SkiGraphic["text"]> }) {
+  // A cap is about 0.7 em high in the text face.
+  const size = text.capHeightMm / 0.698;
+  return (
+    <text
+      transform={`translate(0 ${text.xMm}) rotate(90)`}
+      fontSize={size}
+      dominantBaseline="central"
+      fontFamily="var(--font-sans), sans-serif"
+      fontWeight={600}
+      fill="#fffdf9"
+      stroke="#1b2023"
+      strokeWidth={size * 0.12}
+      paintOrder="stroke"
+    >
+      {text.text}
+    </text>
+  );
+}
+
+function Edges({ shape, view }: { readonly shape: SkiShape; readonly view: "top" | "base" }) {
+  const full = shape.edgeWrap === "full";
+  const from = full ? 2 : Math.max(0, shape.tipLengthMm - 30);
+  const to = full ? shape.lengthMm - 2 : Math.min(shape.lengthMm, shape.lengthMm - shape.tailLengthMm + 30);
+  const width = view === "base" ? 4 : 2;
+  return (
+    <>
+      {([1, -1] as const).map((side) => (
+        <path
+          key={side}
+          d={sidePath(shape, from, to, side, width / 2)}
+          fill="none"
+          stroke="var(--steel)"
+          strokeWidth={width}
+        />
+      ))}
+    </>
+  );
+}
+
+function Marks({
+  id,
+  shape,
+  marks,
+  view,
+}: {
+  readonly id: string;
+  readonly shape: SkiShape;
+  readonly marks: SkiMarks;
+  readonly view: "top" | "base";
+}) {
+  const { mountMm, bindingHalfMm, safeMm } = marks;
+  const half = greatestHalfWidthMm(shape);
+  const waist = shape.waistWidthMm / 2;
+  return (
+    <>
+      {view === "top" && safeMm ? (
+        <path
+          d={closedPath(insetOutline(shape, safeMm))}
+          fill="none"
+          stroke="var(--ink)"
+          strokeOpacity={0.7}
+          strokeDasharray="3 3"
+          strokeWidth={0.75}
+          vectorEffect="non-scaling-stroke"
+        />
+      ) : null}
+      {view === "top" && mountMm !== undefined && bindingHalfMm ? (
+        <>
+          <pattern id={id} width={7} height={7} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+            <rect width={7} height={7} fill="var(--sheet)" fillOpacity={0.28} />
+            <path d="M0 0V7" stroke="var(--ink)" strokeOpacity={0.55} strokeWidth={1.2} />
+          </pattern>
+          <rect
+            x={-waist}
+            y={mountMm - bindingHalfMm}
+            width={2 * waist}
+            height={2 * bindingHalfMm}
+            fill={`url(#${id})`}
+          />
+        </>
+      ) : null}
+      {mountMm === undefined ? null : (
+        <path
+          d={`M${-half - 6} ${mountMm}H${half + 6}`}
+          stroke="var(--larch)"
+          strokeWidth={1.5}
+          vectorEffect="non-scaling-stroke"
+        />
+      )}
+    </>
+  );
+}
+
+/** Core strips C I I M M O O as drawn through a window, from their width and which positions are dense wood. */
+export function woodStrips(
+  stripWidthMm: number,
+  isDense: { readonly C: boolean; readonly I: boolean; readonly M: boolean; readonly O: boolean },
+): readonly WoodStrip[] {
+  const half = stripWidthMm / 2;
+  return [
+    { innerMm: 0, outerMm: half, dense: isDense.C },
+    { innerMm: half, outerMm: half + stripWidthMm, dense: isDense.I },
+    { innerMm: half + stripWidthMm, outerMm: half + 2 * stripWidthMm, dense: isDense.M },
+    { innerMm: half + 2 * stripWidthMm, outerMm: half + 4 * stripWidthMm, dense: isDense.O },
+  ];
+}
