@@ -1,0 +1,227 @@
+import type { Tx } from "./client";
+import type { Prisma } from "./generated/client";
+import { asJson } from "./json";
+
+export interface NewPair {
+  readonly id: string;
+  readonly orderId: string;
+  readonly serialNumber: number;
+  readonly serial: string;
+  readonly spec: unknown;
+  readonly specHash: string;
+  readonly releaseHash: string;
+  readonly skierName: string;
+  readonly mould: string;
+  readonly rightsNeeded: boolean;
+  readonly rightsAt: Date | null;
+  readonly createdAt: Date;
+  readonly skis: readonly { readonly id: string; readonly side: "L" | "R"; readonly serial: string }[];
+  readonly operations: readonly { readonly id: string; readonly station: number }[];
+}
+
+const whole = {
+  skis: { orderBy: { side: "asc" } },
+  operations: { orderBy: [{ station: "asc" }, { visit: "asc" }] },
+  proofs: { orderBy: { revision: "asc" } },
+  prints: { orderBy: { print: "asc" } },
+  revisions: { orderBy: { revision: "asc" } },
+  heldStrips: { orderBy: [{ side: "asc" }, { position: "asc" }, { id: "asc" }] },
+  order: {
+    select: {
+      id: true,
+      number: true,
+      state: true,
+      version: true,
+      customerId: true,
+      quoteId: true,
+      depositPaidAt: true,
+      promisedOn: true,
+      promiseClass: true,
+      clockStartedAt: true,
+      acceptedAt: true,
+      estimate: true,
+    },
+  },
+} as const satisfies Prisma.PairInclude;
+
+export type PairRecord = Prisma.PairGetPayload<{ include: typeof whole }>;
+export type OperationRecord = PairRecord["operations"][number];
+
+export async function insertPair(tx: Tx, pair: NewPair): Promise<void> {
+  const { skis, operations, ...rest } = pair;
+  await tx.pair.create({
+    data: {
+      ...rest,
+      state: "waiting",
+      version: 1,
+      revision: 1,
+      proofState: "none",
+      queuedAt: pair.createdAt,
+      spec: asJson(pair.spec),
+    },
+  });
+  await tx.ski.createMany({ data: skis.map((ski) => ({ ...ski, pairId: pair.id, state: "good" })) });
+  await tx.operation.createMany({
+    data: operations.map((operation) => ({ ...operation, pairId: pair.id, visit: 0, state: "blocked", version: 1 })),
+  });
+}
+
+export async function insertPairRevision(
+  tx: Tx,
+  revision: {
+    readonly pairId: string;
+    readonly revision: number;
+    readonly spec: unknown;
+    readonly specHash: string;
+    readonly price: unknown;
+    readonly reason: string;
+    readonly createdAt: Date;
+    readonly createdByName: string;
+  },
+): Promise<void> {
+  await tx.pairRevision.create({
+    data: { ...revision, spec: asJson(revision.spec), price: asJson(revision.price) },
+  });
+}
+
+export async function pairById(client: Tx, id: string): Promise<PairRecord | null> {
+  return client.pair.findUnique({ where: { id }, include: whole });
+}
+
+export async function pairBySerialNumber(client: Tx, serialNumber: number): Promise<PairRecord | null> {
+  return client.pair.findUnique({ where: { serialNumber }, include: whole });
+}
+
+/** Every pair that still needs the floor, in the order it took its place. */
+export async function openPairs(client: Tx): Promise<readonly PairRecord[]> {
+  return client.pair.findMany({
+    where: { state: { in: ["waiting", "released", "building"] } },
+    include: whole,
+    orderBy: [{ queuedAt: "asc" }, { serialNumber: "asc" }],
+  });
+}
+
+export async function searchPairs(client: Tx, text: string): Promise<readonly PairRecord[]> {
+  return client.pair.findMany({
+    where: {
+      OR: [
+        { serial: { contains: text, mode: "insensitive" } },
+        { skis: { some: { serial: { contains: text, mode: "insensitive" } } } },
+      ],
+    },
+    include: whole,
+    orderBy: { serialNumber: "desc" },
+    take: 20,
+  });
+}
+
+export type PairChange = Omit<Prisma.PairUncheckedUpdateManyInput, "id" | "version">;
+
+/** Changes the pair if it is still at this version; false when someone was first. */
+export async function updatePair(tx: Tx, id: string, version: number, change: PairChange): Promise<boolean> {
+  const { count } = await tx.pair.updateMany({
+    where: { id, version },
+    data: { ...change, version: { increment: 1 } },
+  });
+  return count === 1;
+}
+
+export async function setPairStates(tx: Tx, orderId: string, state: string): Promise<void> {
+  await tx.pair.updateMany({ where: { orderId }, data: { state, version: { increment: 1 } } });
+}
+
+export async function operationById(client: Tx, id: string): Promise<OperationRecord | null> {
+  return client.operation.findUnique({ where: { id } });
+}
+
+export type OperationChange = Omit<Prisma.OperationUncheckedUpdateManyInput, "id" | "version">;
+
+/** Moves an operation on if it is still in this state and version. */
+export async function moveOperation(
+  tx: Tx,
+  id: string,
+  from: { readonly state: string; readonly version: number },
+  change: OperationChange,
+): Promise<boolean> {
+  const { count } = await tx.operation.updateMany({
+    where: { id, ...from },
+    data: { ...change, version: { increment: 1 } },
+  });
+  return count === 1;
+}
+
+/** Sets which operations are ready or blocked, after something they wait on changed. */
+export async function setOperationStates(
+  tx: Tx,
+  ids: readonly string[],
+  from: "blocked" | "ready",
+  to: "blocked" | "ready",
+): Promise<void> {
+  if (ids.length === 0) return;
+  await tx.operation.updateMany({
+    where: { id: { in: [...ids] }, state: from },
+    data: { state: to, version: { increment: 1 } },
+  });
+}
+
+export async function insertProof(
+  tx: Tx,
+  proof: {
+    readonly id: string;
+    readonly pairId: string;
+    readonly revision: number;
+    readonly specHash: string;
+    readonly note: string | null;
+    readonly issuedAt: Date;
+    readonly issuedByName: string;
+  },
+): Promise<void> {
+  await tx.proof.create({ data: { ...proof, state: "issued" } });
+}
+
+/** Answers the proof if it still waits for an answer. */
+export async function answerProof(
+  tx: Tx,
+  id: string,
+  answer: {
+    readonly state: "approved" | "changes-asked";
+    readonly note: string | null;
+    readonly at: Date;
+    readonly by: string;
+  },
+): Promise<boolean> {
+  const { count } = await tx.proof.updateMany({
+    where: { id, state: "issued" },
+    data: {
+      state: answer.state,
+      answeredAt: answer.at,
+      answeredByName: answer.by,
+      ...(answer.note === null ? {} : { note: answer.note }),
+    },
+  });
+  return count === 1;
+}
+
+export async function voidProofs(tx: Tx, pairId: string): Promise<void> {
+  await tx.proof.updateMany({ where: { pairId, state: { not: "void" } }, data: { state: "void" } });
+}
+
+export async function insertTraveller(
+  tx: Tx,
+  print: {
+    readonly id: string;
+    readonly pairId: string;
+    readonly print: number;
+    readonly pairRevision: number;
+    readonly specHash: string;
+    readonly printedAt: Date;
+    readonly printedByName: string;
+  },
+): Promise<void> {
+  await tx.traveller.create({ data: print });
+}
+
+/** Voids every valid print of the pair. */
+export async function voidTravellers(tx: Tx, pairId: string, reason: string, now: Date): Promise<void> {
+  await tx.traveller.updateMany({ where: { pairId, voidedAt: null }, data: { voidedAt: now, voidReason: reason } });
+}
