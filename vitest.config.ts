@@ -1,7 +1,10 @@
 import path from "node:path";
 import { defineConfig } from "vitest/config";
 
-const alias = { "@": path.resolve(import.meta.dirname) };
+const alias = {
+  "@": path.resolve(import.meta.dirname),
+  "server-only": path.resolve(import.meta.dirname, ".ci/nothing.mjs"),
+};
 
 /** The zone is far from the shop's and has a 45-minute offset, so that a forgotten zone shows at once. */
 const env = { TZ: "Asia/Kathmandu" };
@@ -16,16 +19,19 @@ export default defineConfig({
         test: {
           name: "unit",
           env,
-          include: ["tests/{engine,schemas,catalog,command,documents,architecture}/**/*.test.{ts,tsx}"],
+          include: ["tests/{config,engine,schemas,catalog,command,documents,architecture}/**/*.test.{ts,tsx}"],
           testTimeout: 60_000,
         },
       },
       {
+        // One database per worker, emptied before each test: loading the client anew for every file would cost seconds.
+        // PAIRWRIGHT_TEST_BACKEND=postgres runs the same files on a throwaway PostgreSQL server.
         resolve: { alias },
         test: {
           name: "services",
           env,
           include: ["tests/{data,auth,services,app}/**/*.test.{ts,tsx}"],
+          globalSetup: ["tests/support/postgres.ts"],
           isolate: false,
           fileParallelism: true,
           maxWorkers: 2,

@@ -15,22 +15,30 @@ export function durableStartParams(): string[] {
 }
 
 interface NodeFileStream {
-  readonly nfd: number;
+  /** The system's file descriptor; a folder opened for syncing has none. */
+  readonly nfd: number | undefined;
+  readonly node: unknown;
 }
 
-interface NodeFileSystems {
-  readonly filesystems: {
-    readonly NODEFS: { readonly stream_ops: { fsync?: (stream: NodeFileStream) => number } };
-  };
+interface NodeFileSystem {
+  readonly stream_ops: { fsync?: (stream: NodeFileStream) => number };
+  realPath(node: unknown): string;
+  /** Runs an operation and turns Node's error into the errno PostgreSQL understands. */
+  tryFSOperation<T>(operation: () => T): T;
 }
 
-/** Gives the running database's file system its missing operation. Call right after it became ready. */
+/**
+ * Gives the running database's file system its missing operation. Call right after it became ready.
+ * Folders count too: a checkpoint syncs them, and a failure there stops the database for good.
+ */
 export function syncToDisk(database: PGlite): void {
-  const { filesystems } = database.Module.FS as unknown as NodeFileSystems;
-  filesystems.NODEFS.stream_ops.fsync = (stream) => {
-    fsyncSync(stream.nfd);
-    return 0;
-  };
+  const files = (database.Module.FS as unknown as { filesystems: { NODEFS: NodeFileSystem } }).filesystems.NODEFS;
+  files.stream_ops.fsync = (stream) =>
+    files.tryFSOperation(() => {
+      if (stream.nfd === undefined) syncOne(files.realPath(stream.node));
+      else fsyncSync(stream.nfd);
+      return 0;
+    });
 }
 
 /** Syncs every file and folder below `folder`: the files of a new database were written before syncing was on. */

@@ -1,0 +1,2 @@
+export function bundle(entry: string, name?: string): Promise<string>;
+export function loadBundled(entry: string, name?: string): Promise<Record<string, unknown>>;

@@ -1,0 +1,2 @@
+export function findPostgres(): string | null;
+export function startPostgres(): Promise<{ readonly url: string; readonly stop: () => Promise<void> } | null>;

@@ -1,0 +1,160 @@
+import { beforeEach, describe, expect, it } from "vitest";
+import {
+  changePassword,
+  countAttempt,
+  letStaffGo,
+  revokeAllSessions,
+  sessionHours,
+  signIn,
+  signOut,
+  staffBySession,
+  systemActor,
+  takeOnStaff,
+  visitor,
+} from "../../lib/auth";
+import { signInLimits } from "../../lib/auth/rate-limit";
+import { minutesAfter, testNow } from "../support/clock";
+import { databaseForTests } from "../support/db";
+
+const db = databaseForTests();
+const password = "larch and ash 42";
+const owner = systemActor("test");
+let staffId: string;
+
+beforeEach(async () => {
+  const made = await takeOnStaff(
+    owner,
+    { email: "Desk@Thistle-Yard.example", name: "Desk", role: "desk", password },
+    testNow,
+  );
+  if (!made.ok) throw new Error(made.refusal.code);
+  staffId = made.value.id;
+});
+
+function tryPassword(word: string, address = "192.0.2.7", email = "desk@thistle-yard.example", at = testNow) {
+  return signIn({ email, password: word, address }, at);
+}
+
+async function session() {
+  const result = await tryPassword(password);
+  if (!result.ok) throw new Error(result.refusal.code);
+  return result.value;
+}
+
+describe("signIn", () => {
+  it("opens a session for the right password, in whatever case the address is typed", async () => {
+    const result = await tryPassword(password, "192.0.2.7", " DESK@thistle-yard.example ");
+    expect(result).toMatchObject({ ok: true, value: { actor: { kind: "staff", staffId, role: "desk" } } });
+  });
+
+  it("stores neither the password nor the token", async () => {
+    const { token } = await session();
+    const everything = JSON.stringify([await db().staff.findMany(), await db().staffSession.findMany()]);
+    expect(everything).not.toContain(token);
+    expect(everything).not.toContain(password);
+    // RFC 9106 names argon2id; its encoded form tells memory (KiB), passes and lanes.
+    expect(everything).toContain("$argon2id$v=19$m=19456,t=2,p=1$");
+  });
+
+  it("cannot tell an unknown address from a wrong password", async () => {
+    const unknown = await tryPassword(password, "192.0.2.7", "nobody@thistle-yard.example");
+    const wrong = await tryPassword("wrong password");
+    expect(unknown).toEqual({ ok: false, refusal: { code: "wrong-sign-in", path: "password" } });
+    expect(wrong).toEqual(unknown);
+  });
+
+  it("refuses an account after ten wrong tries from ever new addresses, and says for how long", async () => {
+    for (let n = 1; n <= 10; n += 1) await tryPassword("wrong password", `192.0.2.${n}`);
+    expect(await tryPassword(password, "192.0.2.99", undefined, minutesAfter(testNow, 5))).toEqual({
+      ok: false,
+      refusal: { code: "too-many-attempts", limit: "sign-in account", retryAfterMinutes: 10 },
+    });
+    expect((await tryPassword(password, "192.0.2.99", undefined, minutesAfter(testNow, 15))).ok).toBe(true);
+  });
+
+  it("refuses an address after thirty tries on ever new accounts", async () => {
+    await Promise.all(
+      Array.from({ length: 30 }, (_, n) =>
+        countAttempt(db(), signInLimits.address, "192.0.2.7", minutesAfter(testNow, n / 10)),
+      ),
+    );
+    expect(await tryPassword(password)).toMatchObject({ ok: false, refusal: { limit: "sign-in address" } });
+  });
+
+  it("counts afresh after a success", async () => {
+    for (let round = 0; round < 2; round += 1) {
+      for (let n = 1; n <= 9; n += 1) await tryPassword("wrong password", `192.0.2.${round * 20 + n}`);
+      expect((await tryPassword(password, `192.0.2.${100 + round}`)).ok).toBe(true);
+    }
+  });
+});
+
+describe("countAttempt", () => {
+  it("lets through exactly as many as allowed of twenty at once", async () => {
+    const limit = { name: "test", allowed: 7, windowMinutes: 15 };
+    const outcomes = await Promise.all(Array.from({ length: 20 }, () => countAttempt(db(), limit, "who", testNow)));
+    expect(outcomes.filter((outcome) => outcome.ok)).toHaveLength(7);
+    expect((await db().rateCounter.findMany()).map((row) => row.count)).toEqual([20]);
+  });
+});
+
+describe("staffBySession", () => {
+  it("knows the person until the session runs out", async () => {
+    const { token } = await session();
+    expect(await staffBySession(token, testNow)).toMatchObject({ staffId, role: "desk" });
+    expect(await staffBySession(token, minutesAfter(testNow, sessionHours * 60 - 1))).not.toBeNull();
+    expect(await staffBySession(token, minutesAfter(testNow, sessionHours * 60))).toBeNull();
+  });
+
+  it("knows nobody by a made-up or missing token", async () => {
+    expect(await staffBySession(undefined, testNow)).toBeNull();
+    expect(await staffBySession("x", testNow)).toBeNull();
+    expect(await staffBySession("A".repeat(43), testNow)).toBeNull();
+  });
+
+  it("ends with the sign-out of that one session", async () => {
+    const one = await session();
+    const other = await session();
+    await signOut(one.token, testNow);
+    expect(await staffBySession(one.token, testNow)).toBeNull();
+    expect(await staffBySession(other.token, testNow)).not.toBeNull();
+  });
+
+  it("ends everywhere when all are revoked, the password changes or the person leaves", async () => {
+    const first = await session();
+    expect(await revokeAllSessions(staffId, testNow)).toBe(1);
+    expect(await staffBySession(first.token, testNow)).toBeNull();
+
+    const second = await session();
+    expect((await changePassword(owner, staffId, "a new long password", testNow)).ok).toBe(true);
+    expect(await staffBySession(second.token, testNow)).toBeNull();
+    expect((await tryPassword(password)).ok).toBe(false);
+
+    const third = await tryPassword("a new long password");
+    if (!third.ok) throw new Error(third.refusal.code);
+    expect((await letStaffGo(owner, staffId, testNow)).ok).toBe(true);
+    expect(await staffBySession(third.value.token, testNow)).toBeNull();
+    expect((await tryPassword("a new long password")).ok).toBe(false);
+  });
+});
+
+describe("takeOnStaff", () => {
+  it("cannot be done by a visitor or the desk", async () => {
+    const input = { email: "x@thistle-yard.example", name: "X", role: "owner", password } as const;
+    const { actor: desk } = await session();
+    expect(await takeOnStaff(visitor(), input, testNow)).toMatchObject({ ok: false, refusal: { code: "not-allowed" } });
+    expect(await takeOnStaff(desk, input, testNow)).toMatchObject({ ok: false, refusal: { code: "not-allowed" } });
+  });
+
+  it("cannot use a taken address or a short password, and says so by field", async () => {
+    const input = { email: "desk@thistle-yard.example", name: "X", role: "maker", password } as const;
+    expect(await takeOnStaff(owner, input, testNow)).toMatchObject({
+      ok: false,
+      refusal: { code: "email-taken", path: "email" },
+    });
+    expect(await takeOnStaff(owner, { ...input, password: "short" }, testNow)).toMatchObject({
+      ok: false,
+      refusal: { code: "password-length", path: "password", length: 5, min: 10 },
+    });
+  });
+});
