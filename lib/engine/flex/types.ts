@@ -15,6 +15,7 @@ export interface LayerMaterial {
 }
 
 export type LayerExtent =
+  /** The whole width; a metal sheet stops at the inner faces of the edges. */
   | { readonly kind: "full" }
   /** Bands that run along the ski, symmetric about the centre line. */
   | { readonly kind: "bands"; readonly count: number; readonly bandWidthMm: number }
@@ -45,6 +46,7 @@ export interface StripColumn {
 
 export interface EdgeSteel {
   readonly widthMm: number;
+  /** Of the bar; a section counts no more of it than lies below the core, which is not rebated for it. */
   readonly heightMm: number;
   /** Along x from shoulder − half of the surplus to heel + half of it. */
   readonly lengthMm: number;
@@ -57,7 +59,10 @@ export interface EdgeSteel {
 export interface PlatePocket {
   readonly material: LayerMaterial;
   readonly thicknessMm: number;
+  /** Foil under the plate; the pocket is as deep as plate and foil together and follows the taper of the core. */
   readonly rubberMm: number;
+  /** Absent: a foil without mass or stiffness. */
+  readonly rubber?: LayerMaterial;
   readonly lengthMm: number;
   readonly widthMm: number;
   readonly centreMm: number;
@@ -73,6 +78,8 @@ export interface SkiBuild {
   /** Where wood begins and ends; spacers fill the ends at the core's end thickness. */
   readonly coreFromMm: number;
   readonly coreToMm: number;
+  /** What the spacers are made of; absent = the sidewall's material. */
+  readonly spacer?: LayerMaterial;
   readonly plate?: PlatePocket;
   /** Mass that carries no stiffness, g per ski: glue, resin at two faces, edge rubber. */
   readonly extraMassG: number;
@@ -108,6 +115,18 @@ export interface SkiFlex extends SpringConstants {
   readonly stations: readonly FlexStation[];
   readonly massKg: number;
   readonly balancePointMm: number;
+}
+
+/** Bending stiffness along a reference build: linear between stations, of the ski without plate and mat. */
+export interface ReferenceCurve {
+  readonly lengthMm: number;
+  readonly stations: readonly { readonly xMm: number; readonly bendingStiffnessNmm2: number }[];
+}
+
+/** What a core is solved for: EI(x) = flexRatio · (L/Lref)² · EIref(x · Lref/L). */
+export interface FlexTarget {
+  readonly reference: ReferenceCurve;
+  readonly flexRatio: number;
 }
 
 export interface CoreLimits {

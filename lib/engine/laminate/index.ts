@@ -1,0 +1,4 @@
+export * from "./laminate";
+export * from "./section";
+export * from "./torsion";
+export * from "./types";

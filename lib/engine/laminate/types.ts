@@ -1,0 +1,68 @@
+/**
+ * Plies and sections. MPa, mm, N; z up. A laminate's matrices are about its mid-plane, a section's heights are measured from
+ * its bottom face.
+ */
+import type { Matrix } from "../math";
+
+/** One unidirectional or woven ply in its own axes. */
+export interface Lamina {
+  readonly e1Mpa: number;
+  readonly e2Mpa: number;
+  readonly g12Mpa: number;
+  readonly nu12: number;
+}
+
+/** A ply in a stack: its first axis turned by `angleDeg` from the length of the ski, counter-clockwise seen from above. */
+export interface PlyMaterial extends Lamina {
+  readonly angleDeg: number;
+}
+
+export interface Ply extends PlyMaterial {
+  readonly thicknessMm: number;
+}
+
+export interface LaminateConstants {
+  readonly aNPerMm: Matrix;
+  readonly bN: Matrix;
+  readonly dNmm: Matrix;
+  readonly exMpa: number;
+  readonly eyMpa: number;
+  readonly gxyMpa: number;
+  readonly nuXy: number;
+  readonly flexExMpa: number;
+  readonly flexEyMpa: number;
+  readonly thicknessMm: number;
+}
+
+/** One part of a layer, side by side with the others. Without a density it has no mass. */
+export type SectionPart =
+  | {
+      readonly widthMm: number;
+      readonly modulusMpa: number;
+      /** Absent: the part gives no torsional stiffness. */
+      readonly shearModulusMpa?: number | undefined;
+      readonly densityKgM3?: number | undefined;
+    }
+  | { readonly widthMm: number; readonly ply: PlyMaterial; readonly densityKgM3?: number | undefined };
+
+export interface SectionLayer {
+  readonly thicknessMm: number;
+  readonly parts: readonly SectionPart[];
+}
+
+/** Soft sidewalls of a closed section: two walls of this thickness between face mid-planes this far apart. */
+export interface SectionWalls {
+  readonly thicknessMm: number;
+  readonly heightMm: number;
+  readonly shearModulusMpa: number;
+}
+
+export interface SectionConstants {
+  /** From the bottom face. */
+  readonly neutralAxisMm: number;
+  readonly axialStiffnessN: number;
+  readonly bendingStiffnessNmm2: number;
+  readonly torsionalStiffnessNmm2: number;
+  readonly massGPerM: number;
+  readonly thicknessMm: number;
+}
