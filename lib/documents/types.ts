@@ -47,7 +47,7 @@ export interface PairFacts {
   readonly pageUrl: string;
   readonly pressBy: IsoDate | null;
   readonly readyBy: IsoDate | null;
-  readonly promiseClass: "estimate" | "promise" | "hard date";
+  readonly promiseClass: "estimate" | "promise" | "hard-date";
   readonly skierFirstName: string;
 }
 
@@ -467,7 +467,7 @@ export interface OrderConfirmationData {
   readonly price: Price | null;
   readonly taxNote: string;
   readonly depositReceived: { readonly cents: number; readonly on: IsoDate; readonly how: string } | null;
-  readonly promiseClass: "estimate" | "promise" | "hard date";
+  readonly promiseClass: "estimate" | "promise" | "hard-date";
   readonly dates: {
     readonly from: IsoDate;
     readonly to: IsoDate;

@@ -1,0 +1,33 @@
+/** One document from its data: the only place that knows the PDF library's entry point. Blocks for 0.3–0.9 s. */
+import { Document, renderToBuffer } from "@react-pdf/renderer";
+import type { ReactElement } from "react";
+import { BuildSheetPages } from "./build-sheet";
+import { registerFonts } from "./fonts";
+import type { DocumentData, DocumentKind, Paper } from "./types";
+
+type Drawer<K extends DocumentKind> = {
+  readonly title: (data: DocumentData[K]) => string;
+  readonly pages: (props: { readonly data: DocumentData[K]; readonly paper: Paper }) => ReactElement;
+};
+
+const drawers: { readonly [K in DocumentKind]?: Drawer<K> } = {
+  "build-sheet": { title: (d) => `Build sheet ${d.pair.number}`, pages: BuildSheetPages },
+};
+
+/** PDF bytes of one document. @throws when the data does not fit the paper (RangeError) or the library fails */
+export async function drawDocument<K extends DocumentKind>(
+  kind: K,
+  data: DocumentData[K],
+  paper: Paper,
+): Promise<Uint8Array> {
+  registerFonts();
+  const drawer: Drawer<K> | undefined = drawers[kind];
+  if (!drawer) throw new RangeError(`kind: "${kind}"`);
+  const Pages = drawer.pages;
+  const buffer = await renderToBuffer(
+    <Document title={drawer.title(data)} author={data.shop.name} language="en">
+      <Pages data={data} paper={paper} />
+    </Document>,
+  );
+  return new Uint8Array(buffer);
+}
