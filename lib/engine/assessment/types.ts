@@ -3,7 +3,7 @@
  * for the preview, the server calls it again on every save and its result wins. It knows no date: dates come from the queue.
  */
 import type { BuildCatalog, PairSpec } from "../configuration";
-import type { FitAnswers, FitCoefficients, Recommendation } from "../fit";
+import type { FinishTable, FitAnswers, FitCoefficients, Recommendation } from "../fit";
 import type { SkiFlex, ThicknessProfile } from "../flex";
 import type { PartsList } from "../parts";
 import type { Destination, Price, PriceBook } from "../pricing";
@@ -13,6 +13,8 @@ import type { Refusal } from "../units";
 export interface EngineCatalog {
   readonly build: BuildCatalog;
   readonly fit: FitCoefficients;
+  /** Bevels and structure, see recommendFinish of ../fit. */
+  readonly finish: FinishTable;
   readonly priceBook: PriceBook;
 }
 

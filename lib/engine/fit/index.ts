@@ -1,3 +1,4 @@
+export * from "./finish";
 export * from "./flags";
 export * from "./health-words";
 export * from "./recommend";

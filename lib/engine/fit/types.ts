@@ -245,3 +245,34 @@ export interface FitCoefficients {
   /** Words in a note that call for the health script before the note is saved. */
   readonly healthWords: readonly string[];
 }
+
+export type StructureCode = "F" | "M" | "MC" | "C";
+
+/** Bevels, detuning and base structure of one pair; the same shape as a spec's finish. */
+export interface Finish {
+  readonly baseBevelDeg: number;
+  readonly sideAngleDeg: number;
+  readonly detuneTipMm: number;
+  readonly detuneTailMm: number;
+  readonly structure: StructureCode;
+}
+
+/** One row of the bevel table: it holds for these uses and abilities; an absent list means any. */
+export interface BevelRow {
+  readonly id: string;
+  readonly label: string;
+  readonly uses?: readonly string[];
+  readonly abilities?: readonly Ability[];
+  readonly baseBevelDeg: number;
+  readonly sideAngleDeg: number;
+  readonly detuneTipMm: number;
+  readonly detuneTailMm: number;
+}
+
+/** The shop's finish table (trade.md part 9), catalogue data. The first row that holds wins; the last holds for all. */
+export interface FinishTable {
+  readonly bevels: readonly BevelRow[];
+  readonly structureBySnow: Readonly<Record<HomeSnow, StructureCode>>;
+  /** When the snow at home was not answered. */
+  readonly structureUnanswered: StructureCode;
+}
