@@ -2,11 +2,11 @@
  * The top room of the engine: one sheet in, everything that a skier, a seller or a maker is shown out. The browser calls it
  * for the preview, the server calls it again on every save and its result wins. It knows no date: dates come from the queue.
  */
-import type { BuildCatalog, PairSpec } from "../configuration";
+import type { BuildCatalog, PairSpec, SpecChoices } from "../configuration";
 import type { FinishTable, FitAnswers, FitCoefficients, Recommendation } from "../fit";
 import type { SkiFlex, ThicknessProfile } from "../flex";
-import type { PartsList } from "../parts";
-import type { Destination, Price, PriceBook } from "../pricing";
+import type { PartsList, PartsRules } from "../parts";
+import type { Destination, GivenDiscount, Price, PriceBook } from "../pricing";
 import type { Refusal } from "../units";
 
 /** Everything the engine reads of a catalogue release. Plain JSON: it travels to the browser whole. */
@@ -16,23 +16,13 @@ export interface EngineCatalog {
   /** Bevels and structure, see recommendFinish of ../fit. */
   readonly finish: FinishTable;
   readonly priceBook: PriceBook;
+  readonly parts: PartsRules;
 }
 
 /** The skier's choices so far. A missing one takes the recommended or the model's default value. */
-export interface SheetChoices {
-  readonly model?: string;
-  readonly lengthCm?: number;
-  readonly core?: string;
-  readonly reinforcements?: readonly string[];
-  /** Absent = as recommended. */
-  readonly flexRatio?: number;
-  readonly graphic?: PairSpec["graphic"];
-  readonly base?: PairSpec["base"];
-  readonly mount?: PairSpec["mount"];
-  readonly finish?: PairSpec["finish"];
-  readonly tipTailProtectors?: boolean;
+export interface SheetChoices extends SpecChoices {
   readonly destination?: Destination;
-  readonly discounts?: readonly { readonly code: string; readonly reason: string; readonly approvedBy: string }[];
+  readonly discounts?: readonly GivenDiscount[];
 }
 
 /** Answers may be incomplete while the sheet is being filled in. */
@@ -41,14 +31,38 @@ export type PartialAnswers = { readonly [K in keyof FitAnswers]?: FitAnswers[K] 
 export interface SheetInput {
   readonly answers: PartialAnswers;
   readonly choices: SheetChoices;
+  /** Whether the skier stated that the uploaded picture may be used. Only the server knows for sure. */
+  readonly rightsConfirmed?: boolean;
 }
+
+/** One way out of a conflict: these choices instead, and what they change. */
+export interface Way {
+  readonly code: string;
+  readonly label: string;
+  readonly choices: Partial<SheetChoices>;
+  readonly effect?: WayEffect;
+}
+
+/** Difference that a way makes to the pair as it stands. */
+export interface WayEffect {
+  readonly priceCents: number;
+  /** Both skis together. */
+  readonly massG: number;
+  /** Of the centre spring constant. */
+  readonly stiffnessPercent: number;
+}
+
+export type Conflict = Refusal & { readonly ways: readonly Way[] };
 
 export interface Assessment {
   /** Null until height, mass and ability are known. */
   readonly recommendation: Recommendation | null;
   /** Null until a model is chosen or recommended. */
   readonly spec: PairSpec | null;
+  /** The bare ski, that the flex ratio is about. */
   readonly flex: SkiFlex | null;
+  /** The finished ski with plate and mat: what the bench measures and the scale shows. */
+  readonly finishedFlex: SkiFlex | null;
   readonly core: {
     readonly profile: ThicknessProfile;
     readonly achievedRatio: number;
@@ -57,9 +71,9 @@ export interface Assessment {
   readonly parts: PartsList | null;
   readonly price: Price | null;
   /** Options that clash, with what to do about it. */
-  readonly conflicts: readonly (Refusal & {
-    readonly ways: readonly { readonly label: string; readonly choices: Partial<SheetChoices> }[];
-  })[];
+  readonly conflicts: readonly Conflict[];
+  /** Worth a look, blocks nothing: letters under the binding, a coarse print. */
+  readonly warnings: readonly Conflict[];
   /** May a quote be made from this sheet as it stands, and if not, why. */
   readonly saleBlockedBy: readonly Refusal[];
   /** May it be released to the floor (a print may be blocked while the sale goes on). */

@@ -143,6 +143,8 @@ export interface BuildRules {
     readonly pocketClearanceMm: number;
     readonly pocketPlanMm: number;
     readonly minMarginMm: number;
+    /** Another plate for some uses (a fibre laminate where metal is not wanted). */
+    readonly byUse?: Readonly<Partial<Record<ModelUse, { readonly material: string; readonly thicknessMm: number }>>>;
   };
   readonly mat: { readonly fabric: string; readonly lengthMm: number; readonly widthExtraMm: number };
   readonly resinAtFacesGM2: number;
@@ -154,6 +156,50 @@ export interface BuildRules {
   readonly maxExtraPlies: number;
   readonly mountOffsetReviewMm: number;
   readonly bootSoleRangeMm: readonly [number, number];
+  readonly finish: FinishRules;
+  readonly print: PrintRules;
+}
+
+/** Edge angles and structure by use and ability; the first row that fits is the default. */
+export interface FinishRules {
+  readonly rows: readonly FinishRow[];
+  /** By the skier's home snow; the row's own structure where it is absent. */
+  readonly structureBySnow: Readonly<Record<string, StructureGrade>>;
+}
+
+export interface FinishRow {
+  readonly id: string;
+  readonly label: string;
+  /** Absent = any use. */
+  readonly uses?: readonly ModelUse[];
+  /** Absent = any ability, unanswered too. */
+  readonly abilities?: readonly string[];
+  readonly baseBevelDeg: number;
+  readonly sideAngleDeg: number;
+  readonly detuneTipMm: number;
+  readonly detuneTailMm: number;
+  readonly structure: StructureGrade;
+}
+
+/** How a graphic is printed and read. */
+export interface PrintRules {
+  /** At and above: prints well. Below: a warning with the crop. */
+  readonly goodDpi: number;
+  /** Below: not printed unless the skier signs for it. */
+  readonly leastDpi: number;
+  /** Beyond the ski on each side. */
+  readonly bleedMm: number;
+  /** Between the two skis of a picture that continues across them. */
+  readonly pairGapMm: number;
+  /** Type and thin borders stay this far inside the edge. */
+  readonly safeMm: number;
+  /** Length that boot and binding hide, centred on the mount line. */
+  readonly bindingZoneMm: number;
+  readonly leastCapHeightMm: number;
+  /** Width of one letter of the house lettering, space included, over its cap height. */
+  readonly letterAdvance: number;
+  readonly windowLeastMm: number;
+  readonly windowFromEdgeMm: number;
 }
 
 /** The slice of the catalogue that the engine needs; everything plain, frozen and serialisable. */
@@ -203,6 +249,7 @@ export interface Artwork {
 
 export interface GraphicText {
   readonly text: string;
+  /** Middle of the text along the ski. */
   readonly xMm: number;
   readonly capHeightMm: number;
 }
@@ -229,6 +276,7 @@ export interface PairSpec extends FlexSpec {
     readonly inlayText?: string;
   };
   readonly mount: {
+    /** From the model's own line, positive towards the tip. */
     readonly offsetMm: number;
     readonly bootSoleMm?: number;
     readonly bindingTrackMm?: number;
@@ -241,4 +289,19 @@ export interface PairSpec extends FlexSpec {
     readonly structure: StructureGrade;
   };
   readonly tipTailProtectors: boolean;
+}
+
+/** What has been chosen so far; the rest takes the recommended or the model's own value. */
+export interface SpecChoices {
+  readonly model?: string;
+  readonly lengthCm?: number;
+  readonly core?: string;
+  readonly reinforcements?: readonly string[];
+  /** Absent = as recommended. */
+  readonly flexRatio?: number;
+  readonly graphic?: PairSpec["graphic"];
+  readonly base?: PairSpec["base"];
+  readonly mount?: PairSpec["mount"];
+  readonly finish?: PairSpec["finish"];
+  readonly tipTailProtectors?: boolean;
 }

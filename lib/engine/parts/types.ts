@@ -35,3 +35,130 @@ export interface PartsList {
   readonly lines: readonly PartLine[];
   readonly resin: ResinBatch;
 }
+
+/** What the shop knows of one line whatever the pair: its words, cost, scrap and where it is used. */
+export interface PartRule {
+  readonly line: number;
+  readonly code: PartCode;
+  readonly label: string;
+  readonly material: string;
+  readonly unit: PartLine["unit"];
+  /** Multiplier on the net quantity. */
+  readonly scrapFactor: number;
+  readonly stationNumber: number;
+  readonly mandatoryScan: boolean;
+  /** Per `costPer`, low to high; absent when included in another line. */
+  readonly unitCostCents?: { readonly low: number; readonly high: number };
+  readonly costPer?: "piece" | "m" | "m2" | "kg" | "g" | "ml" | "set" | "board-foot";
+}
+
+/** The shop's list (trade.md part 3); the size and number of each is computed from the ski. */
+export type PartCode =
+  | "strip-c"
+  | "strip-i"
+  | "strip-m"
+  | "strip-o"
+  | "core-glue"
+  | "sidewall"
+  | "tip-spacer"
+  | "tail-spacer"
+  | "spacer-adhesive"
+  | "plate"
+  | "plate-rubber"
+  | "binding-mat"
+  | "base-left"
+  | "base-right"
+  | "inlay-left-to-right"
+  | "inlay-right-to-left"
+  | "inlay-backing"
+  | "edge-left"
+  | "edge-right"
+  | "edge-joint"
+  | "edge-adhesive"
+  | "edge-rubber"
+  | "end-rubber"
+  | "bottom-fabric"
+  | "top-fabric"
+  | "extra-biax"
+  | "stringers"
+  | "extra-ply"
+  | "metal-lower"
+  | "metal-upper"
+  | "end-patch"
+  | "topsheet"
+  | "transfer-print"
+  | "sublimation-ink"
+  | "tissue"
+  | "topsheet-film"
+  | "base-film"
+  | "resin"
+  | "hardener"
+  | "filler"
+  | "release-film"
+  | "flash-tape"
+  | "lay-up-sundries"
+  | "serial-tag"
+  | "protectors"
+  | "edge-sealer"
+  | "abrasives"
+  | "wax"
+  | "straps"
+  | "end-caps"
+  | "carton"
+  | "papers"
+  | "shipping-label";
+
+/** Allowances and consumptions that turn a shape into cut sizes (trade.md part 3; common practice, no source). */
+export interface PartsRules {
+  readonly version: string;
+  readonly lines: readonly PartRule[];
+  readonly cut: {
+    readonly stripRoughLengthMm: number;
+    readonly stripRoughWidthMm: number;
+    readonly stripRoughHeightMm: number;
+    readonly flashMm: number;
+    readonly sidewallExtraLengthMm: number;
+    readonly plateRubberExtraMm: number;
+    readonly baseExtraLengthMm: number;
+    readonly baseExtraWidthMm: number;
+    readonly fabricExtraLengthMm: number;
+    readonly fabricExtraWidthMm: number;
+    readonly biaxExtraWidthMm: number;
+    readonly metalInsetMm: number;
+    readonly endPatchLengthMm: number;
+    readonly topsheetExtraLengthMm: number;
+    readonly topsheetExtraWidthMm: number;
+    readonly printExtraMm: number;
+    readonly tissueExtraMm: number;
+    readonly inlayBackingExtraMm: number;
+    readonly endRubberLengthMm: number;
+    readonly releaseFilmExtraLengthMm: number;
+    readonly releaseFilmWidthMm: number;
+    readonly cartonExtraLengthMm: number;
+    readonly cartonWidthMm: number;
+    readonly cartonHeightMm: number;
+    /** One letter of an inlay: cap height and share of its box that is sheet. */
+    readonly inlayCapHeightMm: number;
+  };
+  readonly use: {
+    /** Glue on one face of every joint between strips. */
+    readonly coreGlueGM2: number;
+    readonly spacerAdhesiveG: number;
+    readonly edgeAdhesiveG: number;
+    readonly inkMlM2: number;
+    readonly fillerPercentOfResin: number;
+    readonly waxGM2: number;
+    readonly edgeSealerG: number;
+  };
+  readonly resin: {
+    readonly system: string;
+    /** Resin and hardener together over dry cloth. */
+    readonly perDryFabric: number;
+    /** On each face of wood or plastic that is wetted, g/m². */
+    readonly perFaceGM2: number;
+    readonly wettedFaces: number;
+    /** Mixed over net: what stays in cups and on film. */
+    readonly lossFactor: number;
+    readonly hardenerPer100: number;
+  };
+}
