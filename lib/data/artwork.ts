@@ -75,3 +75,15 @@ export async function setRights(
 function toRecord(row: Awaited<ReturnType<Tx["artwork"]["findFirstOrThrow"]>>): ArtworkRecord {
   return { ...row, rights: fromJson<ArtworkRecord["rights"]>(row.rights) };
 }
+
+/** What else opens a picture: the quotes made of its sheet and the orders that followed. */
+export async function subjectsOfSheet(
+  client: Tx,
+  sheetId: string,
+): Promise<readonly { readonly kind: "quote" | "order"; readonly id: string }[]> {
+  const quotes = await client.quote.findMany({ where: { sheetId }, select: { id: true, order: { select: { id: true } } } });
+  return quotes.flatMap((quote) => [
+    { kind: "quote" as const, id: quote.id },
+    ...(quote.order === null ? [] : [{ kind: "order" as const, id: quote.order.id }]),
+  ]);
+}

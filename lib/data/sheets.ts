@@ -97,6 +97,8 @@ export interface SheetFilter {
   readonly state?: string;
   readonly text?: string;
   readonly digits?: string;
+  /** Normalised, whole. */
+  readonly phone?: string;
 }
 
 export async function listSheets(
@@ -106,6 +108,7 @@ export async function listSheets(
 ): Promise<{ readonly rows: readonly SheetRecord[]; readonly total: number }> {
   const where = {
     ...(filter.state === undefined ? {} : { state: filter.state }),
+    ...(filter.phone === undefined ? {} : { phoneNormalised: filter.phone }),
     ...(filter.text === undefined
       ? {}
       : {

@@ -1,13 +1,43 @@
-import type { Outcome } from "../../engine/units";
+import { type Action, permit } from "../../auth";
+import { recordEvents } from "../../data/events";
+import { queueMessages } from "../../data/outbox";
+import { lockOpenSheet, type SheetChange, updateSheet } from "../../data/sheets";
+import { transaction } from "../../data/transaction";
+import { findHealthWords } from "../../engine/fit";
+import { accept, type Outcome, refuse } from "../../engine/units";
+import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
+import { normalisePhone } from "../phone";
+import { eventOf, messageOf } from "../record";
 import type { SheetId, SheetView } from "../views";
+import { noLease } from "./lease";
+import { whyClosed } from "./save-sheet";
+import { sheetView } from "./view";
 
-/** The call goes on later: when, why, on what number. */
-export async function setCallBack(
-  ctx: Context,
-  input: { readonly sheetId: SheetId; readonly at: Date; readonly reason: string; readonly phone: string },
-): Promise<Outcome<SheetView>> {
-  throw new Error(`setCallBack is not built yet for ${ctx.actor.kind} ${typeof input}`);
+const reasonLength = { min: 1, max: 500 } as const;
+
+export interface CallBackInput {
+  readonly sheetId: SheetId;
+  readonly at: Date;
+  readonly reason: string;
+  readonly phone: string;
+}
+
+/** The call goes on later: when, why, on what number. Refuses `invalid-phone`, `reason-length`, `call-back-past`. */
+export async function setCallBack(ctx: Context, input: CallBackInput): Promise<Outcome<SheetView>> {
+  const phone = normalisePhone(input.phone);
+  if (!phone.ok) return phone;
+  const reason = await checkReason(input.reason, "reason");
+  if (!reason.ok) return reason;
+  if (input.at <= ctx.now) return refuse({ code: "call-back-past", path: "at", value: input.at.toISOString() });
+  const at = input.at.toISOString();
+  return follow(ctx, "sheet.change", input.sheetId, "call-back-set", { at, reason: reason.value }, {
+    callBackAt: input.at,
+    callBackReason: reason.value,
+    callBackPhone: input.phone.trim(),
+    phoneNormalised: phone.value,
+    ...noLease,
+  });
 }
 
 /** Puts the sheet before the owner; also the skier's own way to ask a person. */
@@ -15,7 +45,12 @@ export async function askReview(
   ctx: Context,
   input: { readonly sheetId: SheetId; readonly note: string },
 ): Promise<Outcome<SheetView>> {
-  throw new Error(`askReview is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const note = await checkReason(input.note, "note");
+  if (!note.ok) return note;
+  return follow(ctx, "sheet.change", input.sheetId, "review-asked", { note: note.value }, {
+    reviewAskedAt: ctx.now,
+    reviewNote: note.value,
+  });
 }
 
 /** Closes the sheet without a quote, with the reason. */
@@ -23,5 +58,44 @@ export async function turnDown(
   ctx: Context,
   input: { readonly sheetId: SheetId; readonly reason: string },
 ): Promise<Outcome<SheetView>> {
-  throw new Error(`turnDown is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const reason = await checkReason(input.reason, "reason");
+  if (!reason.ok) return reason;
+  return follow(ctx, "call.work", input.sheetId, "sheet-turned-down", { reason: reason.value }, {
+    state: "turned-down",
+    turnedDownReason: reason.value,
+    reviewAskedAt: null,
+    callBackAt: null,
+    ...noLease,
+  });
+}
+
+async function follow(
+  ctx: Context,
+  action: Action,
+  sheetId: SheetId,
+  kind: string,
+  data: Readonly<Record<string, unknown>>,
+  change: SheetChange,
+): Promise<Outcome<SheetView>> {
+  const subject = { kind: "sheet", id: sheetId } as const;
+  const allowed = permit(ctx.actor, action, subject);
+  if (!allowed.ok) return allowed;
+  return transaction(ctx.db, async (tx) => {
+    const locked = await lockOpenSheet(tx, sheetId, ctx.now);
+    if (locked === null) return refuse(await whyClosed(tx, sheetId));
+    const record = await updateSheet(tx, sheetId, change);
+    await recordEvents(tx, [eventOf(ctx, kind, subject, data)]);
+    if (kind === "review-asked") await queueMessages(tx, [messageOf(ctx, kind, "desk", subject, data)]);
+    return accept(await sheetView(tx, record, ctx.actor, ctx.now));
+  });
+}
+
+/** Words for the record: some, not too many, and nothing medical. */
+async function checkReason(text: string, path: string): Promise<Outcome<string>> {
+  const trimmed = text.trim();
+  if (trimmed.length < reasonLength.min || trimmed.length > reasonLength.max) {
+    return refuse({ code: "reason-length", path, length: trimmed.length, ...reasonLength });
+  }
+  const words = findHealthWords(trimmed, (await currentCatalog()).engine.fit.healthWords);
+  return words.length > 0 ? refuse({ code: "health-words", path, words }) : accept(trimmed);
 }

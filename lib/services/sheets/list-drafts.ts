@@ -1,14 +1,35 @@
-import type { Outcome } from "../../engine/units";
+import { permit } from "../../auth";
+import { listSheets } from "../../data/sheets";
+import { accept, type Outcome } from "../../engine/units";
 import type { Context } from "../context";
+import { pageOf, sliceOf } from "../paging";
 import type { DraftRow, Page } from "../views";
+import { draftRow } from "./view";
 
 export interface ListDraftsInput {
+  /** Part of a name or a number. */
   readonly text?: string;
   readonly state?: "open" | "quoted" | "turned-down";
+  /** From 1. */
   readonly page?: number;
 }
 
 /** Sheets by last change; staff only. */
 export async function listDrafts(ctx: Context, input: ListDraftsInput): Promise<Outcome<Page<DraftRow>>> {
-  throw new Error(`listDrafts is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const allowed = permit(ctx.actor, "sheet.list");
+  if (!allowed.ok) return allowed;
+  const slice = sliceOf(input.page);
+  const text = input.text?.trim();
+  const digits = text?.replaceAll(/\D/g, "");
+  const found = await listSheets(
+    ctx.db,
+    {
+      ...(input.state === undefined ? {} : { state: input.state }),
+      ...(text ? { text } : {}),
+      ...(digits && digits.length >= 4 ? { digits } : {}),
+    },
+    slice,
+  );
+  const rows = found.rows.map((record) => draftRow(record, ctx.actor, ctx.now));
+  return accept(pageOf(rows, found.total, input.page));
 }

@@ -1,6 +1,16 @@
-import type { Outcome } from "../../engine/units";
+import { issueLink, permit } from "../../auth";
+import { customerByPhone } from "../../data/customers";
+import { recordEvents } from "../../data/events";
+import { lockName } from "../../data/locks";
+import { insertSheet, openSheetByPhone, type SheetFields, updateSheet } from "../../data/sheets";
+import { transaction } from "../../data/transaction";
+import { accept, type Outcome } from "../../engine/units";
 import type { Context } from "../context";
+import { normalisePhone } from "../phone";
+import { eventOf, nameOf } from "../record";
 import type { OpenedSheet, SheetChannel } from "../views";
+import { leaseFor } from "./lease";
+import { sheetView } from "./view";
 
 export interface OpenSheetInput {
   readonly channel: SheetChannel;
@@ -9,7 +19,49 @@ export interface OpenSheetInput {
   readonly name?: string;
 }
 
-/** Opens a sheet; on a phone number that already has an open draft, that draft. Burns no quote number. A guest opens online ones, staff either. */
+/**
+ * Opens a sheet; for staff on a phone number that already has an open draft, that draft (with who works on it).
+ * Burns no quote number. A guest opens online ones and is never shown another's draft.
+ */
 export async function openSheet(ctx: Context, input: OpenSheetInput): Promise<Outcome<OpenedSheet>> {
-  throw new Error(`openSheet is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const allowed = permit(ctx.actor, "sheet.start");
+  if (!allowed.ok) return allowed;
+  const phone = input.phone === undefined ? null : normalisePhone(input.phone, "contact.phone");
+  if (phone !== null && !phone.ok) return phone;
+  const normalised = phone?.value ?? null;
+  return transaction(ctx.db, async (tx) => {
+    const isStaff = ctx.actor.kind !== "guest";
+    if (normalised !== null) await lockName(tx, `phone ${normalised}`);
+    const customer = normalised === null || !isStaff ? null : await customerByPhone(tx, normalised);
+    const existing = normalised === null || !isStaff ? null : await openSheetByPhone(tx, normalised);
+    const knownAs = customer?.name ?? null;
+    if (existing !== null) {
+      const isFree = existing.leaseUntil === null || existing.leaseUntil <= ctx.now;
+      const record = isFree ? await updateSheet(tx, existing.id, leaseFor(ctx)) : existing;
+      return accept({ sheet: await sheetView(tx, record, ctx.actor, ctx.now), token: null, wasOpen: true, knownAs });
+    }
+    const record = await insertSheet(tx, {
+      id: ctx.newId(),
+      channel: ctx.actor.kind === "guest" ? "online" : input.channel,
+      fields: firstFields(ctx, input, knownAs),
+      phoneNormalised: normalised,
+      customerId: customer?.id ?? null,
+      ...leaseFor(ctx),
+      openedByName: nameOf(ctx.actor),
+      now: ctx.now,
+    });
+    const subject = { kind: "sheet", id: record.id } as const;
+    await recordEvents(tx, [eventOf(ctx, "sheet-opened", subject, { channel: record.channel })]);
+    const token = await issueLink(tx, subject, { id: ctx.newId(), now: ctx.now });
+    return accept({ sheet: await sheetView(tx, record, ctx.actor, ctx.now), token, wasOpen: false, knownAs });
+  });
+}
+
+function firstFields(ctx: Context, input: OpenSheetInput, knownAs: string | null): SheetFields {
+  const stamp = { version: 1, by: nameOf(ctx.actor), at: ctx.now.toISOString() };
+  const name = input.name?.trim() || knownAs;
+  return {
+    ...(name ? { "contact.name": { value: name, ...stamp } } : {}),
+    ...(input.phone === undefined ? {} : { "contact.phone": { value: input.phone.trim(), ...stamp } }),
+  };
 }

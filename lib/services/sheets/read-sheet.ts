@@ -1,8 +1,13 @@
 import type { Outcome } from "../../engine/units";
+import { accept } from "../../engine/units";
 import type { Context } from "../context";
 import type { SheetId, SheetView } from "../views";
+import { findSheet } from "./find-sheet";
+import { sheetView } from "./view";
 
 /** The whole sheet. Its skier (by link) and staff may read it. Refuses `not-found`, `not-allowed`. */
 export async function readSheet(ctx: Context, input: { readonly sheetId: SheetId }): Promise<Outcome<SheetView>> {
-  throw new Error(`readSheet is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findSheet(ctx, ctx.db, "sheet.read", input.sheetId);
+  if (!found.ok) return found;
+  return accept(await sheetView(ctx.db, found.value, ctx.actor, ctx.now));
 }

@@ -1,6 +1,21 @@
-import type { Outcome } from "../../engine/units";
+import { permit } from "../../auth";
+import { artworkById } from "../../data/artwork";
+import type { Tx } from "../../data/client";
+import { recordEvents } from "../../data/events";
+import { lockOpenSheet, sheetById, updateSheet } from "../../data/sheets";
+import { transaction } from "../../data/transaction";
+import type { GraphicSpec } from "../../engine/configuration";
+import { findHealthWords } from "../../engine/fit";
+import { accept, type Outcome, type Refusal, refuse } from "../../engine/units";
+import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
+import { normalisePhone } from "../phone";
+import { eventOf, isOwner, nameOf } from "../record";
 import type { SavedSheet, SheetId, SheetView } from "../views";
+import { checkField, staffOnlyPaths } from "./fields";
+import { leaseFor, mayHold } from "./lease";
+import { mergeFields } from "./merge";
+import { sheetView } from "./view";
 
 export interface SaveSheetInput {
   readonly sheetId: SheetId;
@@ -13,15 +28,115 @@ export interface SaveSheetInput {
   readonly baseVersion: number;
 }
 
-/** Saves field by field: two fields from two desks both stay; the same field changed since baseVersion is told, not overwritten. Refuses `invalid-field` (path, message, value), `sheet-closed`. */
+/**
+ * Saves field by field: two fields from two desks both stay; the same field changed since `baseVersion` is told, not
+ * overwritten. Refuses `invalid-field` (path, message, value), `health-words` (words) and `sheet-closed`.
+ */
 export async function saveSheet(ctx: Context, input: SaveSheetInput): Promise<Outcome<SavedSheet>> {
-  throw new Error(`saveSheet is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const allowed = permit(ctx.actor, "sheet.change", { kind: "sheet", id: input.sheetId });
+  if (!allowed.ok) return allowed;
+  const checked = await checkPatch(ctx, input);
+  if (!checked.ok) return checked;
+  return transaction(ctx.db, async (tx) => {
+    const locked = await lockOpenSheet(tx, input.sheetId, ctx.now);
+    if (locked === null) return refuse(await whyClosed(tx, input.sheetId));
+    const merge = mergeFields(locked.fields, checked.value, input.baseVersion, {
+      version: locked.version,
+      by: nameOf(ctx.actor),
+      at: ctx.now.toISOString(),
+    });
+    const record = await updateSheet(tx, locked.id, {
+      fields: merge.fields,
+      ...phoneChange(merge.savedPaths, checked.value),
+      ...(mayHold(ctx, locked) ? leaseFor(ctx) : {}),
+    });
+    const sheet = await sheetView(tx, record, ctx.actor, ctx.now);
+    return accept({ sheet, savedPaths: merge.savedPaths, conflicts: merge.conflicts });
+  });
 }
 
-/** Staff write why a flag does not stop them; a sale-blocking flag counts only from an owner. */
+/**
+ * Staff write why a flag does not stop them; a sale-blocking flag counts only from an owner.
+ * Refuses `reason-missing`, `sheet-closed`.
+ */
 export async function acknowledgeFlag(
   ctx: Context,
   input: { readonly sheetId: SheetId; readonly code: string; readonly reason: string },
 ): Promise<Outcome<SheetView>> {
-  throw new Error(`acknowledgeFlag is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const allowed = permit(ctx.actor, "call.work");
+  if (!allowed.ok) return allowed;
+  const reason = input.reason.trim();
+  if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
+  return transaction(ctx.db, async (tx) => {
+    const locked = await lockOpenSheet(tx, input.sheetId, ctx.now);
+    if (locked === null) return refuse(await whyClosed(tx, input.sheetId));
+    const byOwner = isOwner(ctx.actor);
+    const stamp = { version: locked.version, by: nameOf(ctx.actor), at: ctx.now.toISOString() };
+    const entry = { value: { reason, byOwner }, ...stamp };
+    const record = await updateSheet(tx, locked.id, {
+      fields: { ...locked.fields, [`acks.${input.code}`]: entry },
+      ...(byOwner ? { reviewAskedAt: null, reviewNote: null } : {}),
+    });
+    const subject = { kind: "sheet", id: locked.id } as const;
+    await recordEvents(tx, [eventOf(ctx, "flag-acknowledged", subject, { code: input.code, reason, byOwner })]);
+    return accept(await sheetView(tx, record, ctx.actor, ctx.now));
+  });
+}
+
+/** Every value checked before any is kept, so that a refusal leaves the sheet as it was. */
+async function checkPatch(ctx: Context, input: SaveSheetInput): Promise<Outcome<Record<string, unknown>>> {
+  const values: Record<string, unknown> = {};
+  for (const [path, value] of Object.entries(input.patch)) {
+    const field = checkField(path, value);
+    if (!field.ok) return field;
+    values[path] = field.value;
+    const refusal = field.value === null ? null : await refuseValue(ctx, input.sheetId, path, field.value);
+    if (refusal !== null) return refuse(refusal);
+  }
+  const discounts = values["choices.discounts"] as readonly object[] | null | undefined;
+  if (discounts) {
+    values["choices.discounts"] = discounts.map((discount) => ({ ...discount, approvedBy: nameOf(ctx.actor) }));
+  }
+  return accept(values);
+}
+
+async function refuseValue(ctx: Context, sheetId: SheetId, path: string, value: unknown): Promise<Refusal | null> {
+  if (staffOnlyPaths.includes(path)) {
+    const allowed = permit(ctx.actor, "quote.discount");
+    if (!allowed.ok) return allowed.refusal;
+  }
+  if (path === "contact.phone") {
+    const phone = normalisePhone(String(value), path);
+    if (!phone.ok) return phone.refusal;
+  }
+  if (path === "notes") {
+    const words = findHealthWords(String(value), (await currentCatalog()).engine.fit.healthWords);
+    if (words.length > 0) return { code: "health-words", path, words };
+  }
+  if (path === "choices.graphic") return refuseGraphic(ctx, sheetId, value as GraphicSpec);
+  return null;
+}
+
+/** A picture must be this sheet's own, at the size that was measured when it was taken in. */
+async function refuseGraphic(ctx: Context, sheetId: SheetId, graphic: GraphicSpec): Promise<Refusal | null> {
+  if (graphic.artwork === undefined) return null;
+  const path = "choices.graphic.artwork.id";
+  const artwork = await artworkById(ctx.db, graphic.artwork.id);
+  if (artwork === null || artwork.sheetId !== sheetId) return { code: "artwork-unknown", path, value: graphic.artwork.id };
+  const { widthPx, heightPx, sha256 } = graphic.artwork;
+  const isSame = artwork.widthPx === widthPx && artwork.heightPx === heightPx && artwork.sha256 === sha256;
+  return isSame ? null : { code: "artwork-changed", path, value: graphic.artwork.id };
+}
+
+function phoneChange(savedPaths: readonly string[], values: Record<string, unknown>) {
+  if (!savedPaths.includes("contact.phone")) return {};
+  const typed = values["contact.phone"];
+  const phone = typed === null ? null : normalisePhone(String(typed), "contact.phone");
+  return { phoneNormalised: phone?.ok ? phone.value : null };
+}
+
+export async function whyClosed(tx: Tx, sheetId: string): Promise<Refusal> {
+  const record = await sheetById(tx, sheetId);
+  if (record === null) return { code: "not-found", what: "sheet", path: "sheetId" };
+  return { code: "sheet-closed", state: record.state };
 }

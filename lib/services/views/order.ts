@@ -5,11 +5,10 @@ import type {
   EditConsequence,
   SpecificationPart,
 } from "../../engine/lifecycle";
-import type { Price } from "../../engine/pricing";
+import type { Price, PriceComparison } from "../../engine/pricing";
 import type { IsoDate } from "../../engine/units";
 import type { CustomerView, DateRange, EventView } from "./common";
 import type { ArtworkId, Instant, OrderId, PairId, ProofId, QuoteId } from "./ids";
-import type { PriceDifference } from "./quote";
 import type { RightsStatement } from "./sheet";
 
 export type OrderState = "waiting" | "released" | "building" | "ready" | "shipped" | "delivered" | "cancelled";
@@ -123,7 +122,7 @@ export interface EditPreview {
   readonly consequences: readonly EditConsequence[];
   readonly before: { readonly spec: PairSpec; readonly price: Price };
   readonly after: { readonly spec: PairSpec; readonly price: Price };
-  readonly differences: readonly PriceDifference[];
+  readonly comparison: PriceComparison;
   /** Work already done that the edit would throw away; only an owner may approve it. */
   readonly lostCents: number;
   readonly promise: { readonly before: IsoDate | null; readonly after: DateRange } | null;

@@ -1,7 +1,7 @@
 import type { PartialAnswers, SheetChoices } from "../../engine/assessment";
 import type { PairSpec } from "../../engine/configuration";
 import type { FitFlag, Recommendation, TypedMeasures } from "../../engine/fit";
-import type { Price, PriceLine } from "../../engine/pricing";
+import type { Price, PriceComparison } from "../../engine/pricing";
 import type { IsoDate } from "../../engine/units";
 import type { CustomerView, DateRange, EventView } from "./common";
 import type { Instant, OrderId, PairId, QuoteId, SheetId } from "./ids";
@@ -80,21 +80,12 @@ export interface QuoteRow {
   readonly changeRequested: boolean;
 }
 
-/** One line of two quotes side by side; a missing side is null. */
-export interface PriceDifference {
-  readonly code: string;
-  readonly label: string;
-  readonly before: PriceLine | null;
-  readonly after: PriceLine | null;
-  readonly deltaCents: number;
-}
-
 export interface RepriceOffer {
   readonly quoteId: QuoteId;
   readonly number: string;
   readonly before: Price;
   readonly after: Price;
-  readonly differences: readonly PriceDifference[];
+  readonly comparison: PriceComparison;
   readonly dateRange: DateRange;
   /** Why it cannot be made again as it stands (an option gone, a rule changed); empty when it can. */
   readonly blockedBy: readonly { readonly code: string; readonly [parameter: string]: unknown }[];
