@@ -156,29 +156,7 @@ export interface BuildRules {
   readonly maxExtraPlies: number;
   readonly mountOffsetReviewMm: number;
   readonly bootSoleRangeMm: readonly [number, number];
-  readonly finish: FinishRules;
   readonly print: PrintRules;
-}
-
-/** Edge angles and structure by use and ability; the first row that fits is the default. */
-export interface FinishRules {
-  readonly rows: readonly FinishRow[];
-  /** By the skier's home snow; the row's own structure where it is absent. */
-  readonly structureBySnow: Readonly<Record<string, StructureGrade>>;
-}
-
-export interface FinishRow {
-  readonly id: string;
-  readonly label: string;
-  /** Absent = any use. */
-  readonly uses?: readonly ModelUse[];
-  /** Absent = any ability, unanswered too. */
-  readonly abilities?: readonly string[];
-  readonly baseBevelDeg: number;
-  readonly sideAngleDeg: number;
-  readonly detuneTipMm: number;
-  readonly detuneTailMm: number;
-  readonly structure: StructureGrade;
 }
 
 /** How a graphic is printed and read. */

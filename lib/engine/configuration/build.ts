@@ -1,0 +1,152 @@
+/**
+ * One ski's construction from what was ordered, before its core thickness is known. The bare build is what the flex ratio
+ * is about; the finished build adds the binding plate in its pocket at the order's own mount line, and the mat over it.
+ */
+import type { BuildLayer, SkiBuild } from "../flex";
+import { measure, mountLineMm, shapeAtLength } from "../geometry";
+import { accept, type Outcome } from "../units";
+import { fabricById, fabricLayer, sheetById, sheetLayer } from "./layer-materials";
+import { stackOf } from "./layup";
+import { blendById, type LookupRefusal, modelById, modelLength, reinforcementById } from "./lookup";
+import { stripColumns } from "./strip-columns";
+import type { BuildCatalog, CoreBlend, FlexSpec, Model, PairSpec, Reinforcement } from "./types";
+
+/** What a build is made for: the stiffness-deciding part of a spec, and where its mount line is. */
+export type BuildableSpec = FlexSpec & Partial<Pick<PairSpec, "mount">>;
+
+/** A spec's own items, found in the catalogue. */
+export interface ResolvedSpec {
+  readonly model: Model;
+  readonly blend: CoreBlend;
+  readonly reinforcements: readonly Reinforcement[];
+}
+
+export function resolveSpec(spec: FlexSpec, catalog: BuildCatalog): Outcome<ResolvedSpec, LookupRefusal> {
+  const model = modelById(catalog, spec.model);
+  if (!model.ok) return model;
+  const length = modelLength(model.value, spec.lengthCm);
+  if (!length.ok) return length;
+  const blend = blendById(catalog, spec.core);
+  if (!blend.ok) return blend;
+  const reinforcements: Reinforcement[] = [];
+  for (const [i, id] of spec.reinforcements.entries()) {
+    const reinforcement = reinforcementById(catalog, id, `reinforcements.${i}`);
+    if (!reinforcement.ok) return reinforcement;
+    reinforcements.push(reinforcement.value);
+  }
+  return accept({ model: model.value, blend: blend.value, reinforcements });
+}
+
+/** The finished ski: plate pocket at the order's mount line and mat included. */
+export function skiBuildFor(spec: BuildableSpec, catalog: BuildCatalog): Outcome<SkiBuild, LookupRefusal> {
+  const resolved = resolveSpec(spec, catalog);
+  if (!resolved.ok) return resolved;
+  const bare = bareBuild(resolved.value, spec.lengthCm, catalog);
+  return accept(withBindingZone(bare, resolved.value.model, spec.mount?.offsetMm ?? 0, catalog));
+}
+
+/** The model's own class 3 ski at its reference length, without plate and mat: its EI(x) is the target curve. */
+export function referenceBuildFor(model: Model, catalog: BuildCatalog): SkiBuild {
+  const blend = blendById(catalog, model.core.blend);
+  if (!blend.ok) throw new RangeError(`models.${model.id}.core.blend: no blend "${model.core.blend}"`);
+  return bareBuild({ model, blend: blend.value, reinforcements: [] }, model.shape.refLengthCm, catalog);
+}
+
+/** Everything but plate and mat. */
+export function bareBuild(resolved: ResolvedSpec, lengthCm: number, catalog: BuildCatalog): SkiBuild {
+  const { model, blend, reinforcements } = resolved;
+  const { materials, rules } = catalog;
+  const shape = shapeAtLength(model.shape, lengthCm);
+  const { planAreaMm2, edgeCarryingMm, perimeterMm } = measure(shape, {
+    edgeBeyondSidecutMm: rules.edge.beyondSidecutMm,
+  });
+  const steelMm = shape.edgeWrap === "full" ? perimeterMm / 2 : edgeCarryingMm;
+  const coreFromMm = rules.spacers.tipMm;
+  const coreToMm = shape.lengthMm - rules.spacers.tailMm;
+  return {
+    shape,
+    layers: stackOf(model, reinforcements, catalog),
+    columns: stripColumns(blend, model.core.stripWidthMm, catalog),
+    sidewall: {
+      widthMm: rules.sidewall.widthMm,
+      material: sheetLayer(sheetById(materials, rules.sidewall.material)),
+    },
+    edge: {
+      widthMm: rules.edge.widthMm,
+      heightMm: rules.edge.heightMm,
+      lengthMm: steelMm,
+      material: sheetLayer(sheetById(materials, rules.edge.material)),
+      anchorMassFactor: rules.edge.anchorMassFactor,
+    },
+    coreFromMm,
+    coreToMm,
+    spacer: sheetLayer(sheetById(materials, rules.spacers.material)),
+    extraMassG: extraMassG({ planAreaMm2, steelMm, coreLengthMm: coreToMm - coreFromMm, model, catalog }),
+    mountFromTipMm: shape.mountFromTipMm,
+  };
+}
+
+/** Rough length and height of a core blank over the milled core (trade.md part 3, line 1; common practice). */
+const BLANK_EXTRA_LENGTH_MM = 60;
+const BLANK_EXTRA_HEIGHT_MM = 2;
+const JOINTS_PER_CORE = 6;
+const WETTED_FACES = 2;
+
+/**
+ * Mass that carries no stiffness, g a ski: resin on the two faces of the core, glue in the six joints of the blank, the
+ * rubber over the two edges.
+ */
+function extraMassG(input: {
+  readonly planAreaMm2: number;
+  readonly steelMm: number;
+  readonly coreLengthMm: number;
+  readonly model: Model;
+  readonly catalog: BuildCatalog;
+}): number {
+  const { rules, materials } = input.catalog;
+  const resinG = (WETTED_FACES * rules.resinAtFacesGM2 * input.planAreaMm2) / 1e6;
+  const jointMm2 = (input.coreLengthMm + BLANK_EXTRA_LENGTH_MM) * (input.model.core.midMm + BLANK_EXTRA_HEIGHT_MM);
+  const glueG = (JOINTS_PER_CORE * rules.coreGlueGM2 * jointMm2) / 1e6;
+  const rubber = sheetById(materials, rules.edgeRubber.material);
+  const rubberMm3 = 2 * input.steelMm * rules.edgeRubber.widthMm * rules.edgeRubber.thicknessMm;
+  return resinG + glueG + (rubberMm3 * rubber.densityKgM3) / 1e6;
+}
+
+/**
+ * Adds plate and mat, centred on the order's mount line; the bench then loads the ski there too.
+ *
+ * @param offsetMm of the mount line from the model's own, positive towards the tip
+ */
+export function withBindingZone(bare: SkiBuild, model: Model, offsetMm: number, catalog: BuildCatalog): SkiBuild {
+  const { rules, materials } = catalog;
+  const { plate, mat } = rules;
+  const own = plate.byUse?.[model.use] ?? plate;
+  const mountMm = mountLineMm(bare.shape, offsetMm);
+  const fabric = fabricById(materials, mat.fabric);
+  const matLayer: BuildLayer = {
+    role: "mat",
+    id: "binding-mat",
+    material: fabricLayer(fabric),
+    thicknessMm: fabric.thicknessMm,
+    extent: {
+      kind: "zone",
+      fromMountMm: -mat.lengthMm / 2,
+      toMountMm: mat.lengthMm / 2,
+      widthMm: bare.shape.waistWidthMm + mat.widthExtraMm,
+    },
+  };
+  return {
+    ...bare,
+    layers: bare.layers.flatMap((layer) => (layer.role === "core" ? [layer, matLayer] : [layer])),
+    plate: {
+      material: sheetLayer(sheetById(materials, own.material)),
+      thicknessMm: own.thicknessMm,
+      rubberMm: plate.rubberMm,
+      rubber: sheetLayer(sheetById(materials, plate.rubber)),
+      lengthMm: plate.lengthMm,
+      widthMm: bare.shape.waistWidthMm - plate.widthInsetMm,
+      centreMm: mountMm,
+    },
+    mountFromTipMm: mountMm,
+  };
+}

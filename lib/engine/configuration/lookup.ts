@@ -1,0 +1,62 @@
+/** Finding things in the catalogue by the ids that a spec names. Unknown ids are refusals: an old link may still hold one. */
+import { accept, type Outcome, refuse } from "../units";
+import type { BaseColour, BuildCatalog, CoreBlend, HouseGraphic, Model, ModelLength, Reinforcement } from "./types";
+
+export type LookupRefusal =
+  | {
+      readonly code: "unknown-item";
+      readonly path: string;
+      readonly kind: "model" | "core" | "reinforcement" | "base" | "graphic";
+      readonly id: string;
+      readonly known: readonly string[];
+    }
+  | {
+      readonly code: "length-not-offered";
+      readonly path: string;
+      readonly model: string;
+      readonly lengthCm: number;
+      readonly offeredCm: readonly number[];
+    };
+
+export function modelById(catalog: BuildCatalog, id: string): Outcome<Model, LookupRefusal> {
+  return byId(catalog.models, id, "model", "model");
+}
+
+export function blendById(catalog: BuildCatalog, id: string): Outcome<CoreBlend, LookupRefusal> {
+  return byId(catalog.blends, id, "core", "core");
+}
+
+export function reinforcementById(
+  catalog: BuildCatalog,
+  id: string,
+  path = "reinforcements",
+): Outcome<Reinforcement, LookupRefusal> {
+  return byId(catalog.reinforcements, id, "reinforcement", path);
+}
+
+export function baseColourById(catalog: BuildCatalog, id: string, path: string): Outcome<BaseColour, LookupRefusal> {
+  return byId(catalog.baseColours, id, "base", path);
+}
+
+export function houseGraphicById(catalog: BuildCatalog, id: string): Outcome<HouseGraphic, LookupRefusal> {
+  return byId(catalog.houseGraphics, id, "graphic", "graphic.house");
+}
+
+/** The model's row for this length: its mould and cassettes. */
+export function modelLength(model: Model, lengthCm: number): Outcome<ModelLength, LookupRefusal> {
+  const found = model.lengths.find((each) => each.lengthCm === lengthCm);
+  if (found) return accept(found);
+  const offeredCm = model.lengths.map((each) => each.lengthCm);
+  return refuse({ code: "length-not-offered", path: "lengthCm", model: model.id, lengthCm, offeredCm });
+}
+
+function byId<T extends { readonly id: string }>(
+  items: readonly T[],
+  id: string,
+  kind: "model" | "core" | "reinforcement" | "base" | "graphic",
+  path: string,
+): Outcome<T, LookupRefusal> {
+  const found = items.find((each) => each.id === id);
+  if (found) return accept(found);
+  return refuse({ code: "unknown-item", path, kind, id, known: items.map((each) => each.id) });
+}
