@@ -1,1 +1,11 @@
+/**
+ * The ski as a beam. Entry points: evaluateFlex (what a built ski is), solveCore (the core for a wanted flex),
+ * referenceCurve (the target curve of a model) and solveBeam (any beam).
+ */
+export * from "./beam";
+export * from "./beam-types";
+export { bareBuild, evaluateFlex, type FlexOptions, referenceCurve } from "./evaluate";
+export { type CoreTaper, taperedProfile } from "./profile";
+export { solveCore } from "./solve-core";
+export { type SpringTest, springConstants } from "./springs";
 export * from "./types";

@@ -1,0 +1,182 @@
+/**
+ * One cross-section of a build, everything known but the core's thickness: the stack under the core, the core's widths and
+ * the stack over it. The core's thickness then enters in closed form, so that a solver can try many.
+ *
+ * How widths are taken:
+ * - layers run the whole width; a metal sheet stops at the inner faces of the edges; bands and narrow zones lie at the
+ *   centre and are counted by volume (their thickness spread over the whole width), since the layers over them lie down;
+ * - edge steel displaces what would lie in its place, up to the underside of the core;
+ * - core strips run straight and are weighed by the width that is left of them between the sidewalls;
+ * - a plate lies flush in its pocket, rubber under it, wood and sidewall beside it.
+ */
+import { halfWidthAt } from "../geometry";
+import { bendingStiffness, neutralAxis, StackSum, torsionalStiffness, type WidthSum } from "./stack-sum";
+import type { BuildLayer, FlexStation, LayerMaterial, SkiBuild } from "./types";
+
+type SheetLayer = Exclude<BuildLayer, { readonly role: "core" }>;
+
+export interface LocalSection {
+  readonly xMm: number;
+  readonly widthMm: number;
+  readonly below: StackSum;
+  readonly core: WidthSum;
+  readonly above: StackSum;
+  /** Depth of the plate's pocket here: belongs to the core's thickness but is part of `above`. */
+  readonly pocketMm: number;
+}
+
+/** The section at x. @throws RangeError when the build lists no core, or x is off the ski. */
+export function localSection(build: SkiBuild, xMm: number): LocalSection {
+  const halfMm = halfWidthAt(build.shape, xMm);
+  const coreIndex = build.layers.findIndex((layer) => layer.role === "core");
+  if (coreIndex < 0) throw new RangeError("build.layers: there is no core among them");
+  const below = new StackSum();
+  const steelMm = edgeWidthAt(build, xMm, halfMm);
+  for (let i = 0; i < coreIndex; i++) addLayer(below, build, build.layers[i], xMm, halfMm, steelMm);
+  addSteelMass(below, build, steelMm);
+  const core = coreWidths(build, xMm, 0, halfMm);
+  const above = new StackSum();
+  const pocketMm = addPlate(above, build, xMm, halfMm);
+  for (let i = coreIndex + 1; i < build.layers.length; i++) addLayer(above, build, build.layers[i], xMm, halfMm, 0);
+  return { xMm, widthMm: 2 * halfMm, below, core, above, pocketMm };
+}
+
+/** EI of a section with this core thickness, N·mm². */
+export function sectionBendingStiffness(section: LocalSection, coreMm: number): number {
+  return bendingStiffness(section.below, section.core, coreMm - section.pocketMm, section.above);
+}
+
+/** All values of a section with this core thickness. @throws RangeError when the plate's pocket is as deep as the core. */
+export function stationOf(section: LocalSection, coreMm: number): FlexStation {
+  const { below, core, above, pocketMm } = section;
+  const solidMm = coreMm - pocketMm;
+  if (pocketMm > 0 && !(solidMm > 0)) {
+    throw new RangeError(
+      `plate: its pocket of ${pocketMm} mm at ${section.xMm} mm is as deep as the core, ${coreMm} mm`,
+    );
+  }
+  return {
+    xMm: section.xMm,
+    widthMm: section.widthMm,
+    coreMm,
+    thicknessMm: below.thicknessMm + solidMm + above.thicknessMm,
+    bendingStiffnessNmm2: bendingStiffness(below, core, solidMm, above),
+    torsionalStiffnessNmm2: torsionalStiffness(below, core, solidMm, above),
+    neutralAxisMm: neutralAxis(below, core, solidMm, above),
+    massGPerM: below.massGPerM + (core.densityWidth * solidMm) / 1000 + above.massGPerM,
+  };
+}
+
+/** From where to where the edge steel runs: as much beyond the shoulder as beyond the heel, within the ski. */
+export function edgeSpan({ shape, edge }: SkiBuild): { readonly fromMm: number; readonly toMm: number } {
+  const surplus = (edge.lengthMm - shape.sidecutLengthMm) / 2;
+  return {
+    fromMm: Math.max(0, shape.tipLengthMm - surplus),
+    toMm: Math.min(shape.lengthMm, shape.lengthMm - shape.tailLengthMm + surplus),
+  };
+}
+
+/** Steel of both sides at x, mm. */
+function edgeWidthAt(build: SkiBuild, xMm: number, halfMm: number): number {
+  const { fromMm, toMm } = edgeSpan(build);
+  return xMm >= fromMm && xMm <= toMm ? 2 * Math.min(build.edge.widthMm, halfMm) : 0;
+}
+
+function addLayer(
+  sum: StackSum,
+  build: SkiBuild,
+  layer: BuildLayer | undefined,
+  xMm: number,
+  halfMm: number,
+  steelMm: number,
+): void {
+  if (!layer || layer.role === "core") return;
+  const whole = 2 * halfMm;
+  const covered = coveredWidth(build, layer, xMm, whole);
+  if (covered <= 0) return;
+  const isSpread = layer.role !== "base" && layer.extent.kind !== "full";
+  const thicknessMm = isSpread && whole > 0 ? (layer.thicknessMm * covered) / whole : layer.thicknessMm;
+  const widthMm = isSpread ? whole : covered;
+  const besideSteel = Math.max(0, build.edge.heightMm - sum.thicknessMm);
+  const low = steelMm > 0 ? Math.min(thicknessMm, besideSteel) : 0;
+  if (low > 0) addSlice(sum, low, Math.min(widthMm, whole - steelMm), layer.material, steelMm, build.edge.material);
+  if (thicknessMm > low) addSlice(sum, thicknessMm - low, widthMm, layer.material, 0, build.edge.material);
+}
+
+function addSlice(
+  sum: StackSum,
+  thicknessMm: number,
+  widthMm: number,
+  material: LayerMaterial,
+  steelMm: number,
+  steel: LayerMaterial,
+): void {
+  sum.add(
+    thicknessMm,
+    material.exMpa * widthMm + steel.exMpa * steelMm,
+    material.gxyMpa * widthMm + steel.gxyMpa * steelMm,
+    material.densityKgM3 * widthMm + steel.densityKgM3 * steelMm,
+  );
+}
+
+/** Anchors weigh but do not stiffen. */
+function addSteelMass(sum: StackSum, { edge }: SkiBuild, steelMm: number): void {
+  const heightMm = Math.min(edge.heightMm, sum.thicknessMm);
+  sum.massGPerM += (edge.anchorMassFactor * steelMm * heightMm * edge.material.densityKgM3) / 1000;
+}
+
+function coveredWidth(build: SkiBuild, layer: SheetLayer, xMm: number, wholeMm: number): number {
+  if (layer.role === "base") return wholeMm;
+  const limit = layer.role === "metal" ? Math.max(0, wholeMm - 2 * build.edge.widthMm) : wholeMm;
+  const { extent } = layer;
+  if (extent.kind === "full") return limit;
+  if (extent.kind === "bands") return Math.min(limit, extent.count * extent.bandWidthMm);
+  const fromMount = xMm - build.mountFromTipMm;
+  const isInside = fromMount >= extent.fromMountMm && fromMount <= extent.toMountMm;
+  return isInside ? Math.min(limit, extent.widthMm ?? limit) : 0;
+}
+
+/** What the core's layer holds between these half widths, both sides: strips and sidewalls, or a spacer at the ends. */
+function coreWidths(build: SkiBuild, xMm: number, fromHalfMm: number, toHalfMm: number): WidthSum {
+  const sum: WidthSum = { ew: 0, gw: 0, densityWidth: 0 };
+  const { sidewall } = build;
+  if (xMm < build.coreFromMm || xMm > build.coreToMm) {
+    addMaterial(sum, build.spacer ?? sidewall.material, 2 * (toHalfMm - fromHalfMm));
+    return sum;
+  }
+  const woodHalfMm = Math.max(fromHalfMm, toHalfMm - sidewall.widthMm);
+  const last = build.columns.length - 1;
+  build.columns.forEach((column, i) => {
+    // The outermost strip is made as wide as the ski needs.
+    const outerMm = i === last ? woodHalfMm : Math.min(column.outerMm, woodHalfMm);
+    const widthMm = 2 * (outerMm - Math.max(column.innerMm, fromHalfMm));
+    if (widthMm <= 0) return;
+    sum.ew += column.axialModulusMpa * widthMm;
+    sum.gw += column.shearModulusMpa * widthMm;
+    sum.densityWidth += column.densityKgM3 * widthMm;
+  });
+  addMaterial(sum, sidewall.material, 2 * (toHalfMm - woodHalfMm));
+  return sum;
+}
+
+function addMaterial(sum: WidthSum, material: LayerMaterial, widthMm: number): void {
+  sum.ew += material.exMpa * widthMm;
+  sum.gw += material.gxyMpa * widthMm;
+  sum.densityWidth += material.densityKgM3 * widthMm;
+}
+
+/** Adds the pocket's two layers, rubber and plate with core beside them; gives the pocket's depth, 0 where there is none. */
+function addPlate(sum: StackSum, build: SkiBuild, xMm: number, halfMm: number): number {
+  const { plate } = build;
+  if (!plate || Math.abs(xMm - plate.centreMm) > plate.lengthMm / 2) return 0;
+  const plateHalfMm = Math.min(plate.widthMm / 2, halfMm);
+  const beside = coreWidths(build, xMm, plateHalfMm, halfMm);
+  const addPart = (thicknessMm: number, material: LayerMaterial | undefined) => {
+    const part = { ...beside };
+    if (material) addMaterial(part, material, 2 * plateHalfMm);
+    sum.add(thicknessMm, part.ew, part.gw, part.densityWidth);
+  };
+  if (plate.rubberMm > 0) addPart(plate.rubberMm, plate.rubber);
+  addPart(plate.thicknessMm, plate.material);
+  return plate.rubberMm + plate.thicknessMm;
+}

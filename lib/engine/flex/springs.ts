@@ -1,0 +1,61 @@
+/**
+ * Spring constants of a ski as a beam: force over deflection at the load, by the unit-load method, exact for stiffness that
+ * is linear between stations (Castigliano; the same quantities as ASTM F498 and ISO 6289 name, at our own positions).
+ */
+import { pieceIndex } from "../math";
+import { pieceEnergy } from "./piece";
+import type { SpringConstants } from "./types";
+
+/** Where a ski is held and pressed. Positions are settings, not those of a standard. */
+export interface SpringTest {
+  readonly frontSupportMm: number;
+  readonly rearSupportMm: number;
+  readonly loadMm: number;
+}
+
+/** Centre: supports front and rear, load between. Forebody and afterbody: clamped at the load, pressed at a support. */
+export function springConstants(
+  xs: ArrayLike<number>,
+  stiffness: ArrayLike<number>,
+  { frontSupportMm: a, rearSupportMm: b, loadMm: p }: SpringTest,
+): SpringConstants {
+  if (!(a < p && p < b)) throw new RangeError(`loadMm: ${p} mm is not between the supports, ${a} and ${b} mm`);
+  const front = unitEnergy(xs, stiffness, a, p, 0, 1);
+  const rear = unitEnergy(xs, stiffness, p, b, 1, 0);
+  // Moment under a unit centre load: (p − a)(b − p)/(b − a). Under a unit end load: its distance from the clamp.
+  const peak = ((p - a) * (b - p)) / (b - a);
+  const springForebodyNPerMm = 1 / ((p - a) ** 2 * front);
+  const springAfterbodyNPerMm = 1 / ((b - p) ** 2 * rear);
+  return {
+    springCentreNPerMm: 1 / (peak ** 2 * (front + rear)),
+    springForebodyNPerMm,
+    springAfterbodyNPerMm,
+    balance: springAfterbodyNPerMm / springForebodyNPerMm,
+  };
+}
+
+/** ∫ M²/EI dx from `from` to `to` with M going straight from `m0` to `m1`. */
+function unitEnergy(
+  xs: ArrayLike<number>,
+  stiffness: ArrayLike<number>,
+  from: number,
+  to: number,
+  m0: number,
+  m1: number,
+): number {
+  const slope = (m1 - m0) / (to - from);
+  let sum = 0;
+  for (let i = pieceIndex(xs, from); i + 1 < xs.length; i++) {
+    const left = xs[i] ?? 0;
+    const right = xs[i + 1] ?? 0;
+    if (left >= to) break;
+    if (right <= left || right <= from) continue;
+    const x0 = Math.max(left, from);
+    const x1 = Math.min(right, to);
+    const growth = ((stiffness[i + 1] ?? 0) - (stiffness[i] ?? 0)) / (right - left);
+    const e0 = (stiffness[i] ?? 0) + growth * (x0 - left);
+    const e1 = (stiffness[i] ?? 0) + growth * (x1 - left);
+    sum += pieceEnergy(x1 - x0, m0 + slope * (x0 - from), m0 + slope * (x1 - from), e0, e1);
+  }
+  return sum;
+}
