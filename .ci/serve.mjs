@@ -1,0 +1,60 @@
+// The web server: Next behind a plain Node server that believes no forwarded header unless told which proxies are ours.
+import { createServer } from "node:http";
+import { root } from "./lib.mjs";
+
+const forwarded = [
+  "forwarded",
+  "x-forwarded-for",
+  "x-forwarded-host",
+  "x-forwarded-proto",
+  "x-forwarded-port",
+  "x-real-ip",
+];
+
+/**
+ * Serves until SIGTERM or SIGINT, then lets running requests finish.
+ * @returns {Promise<void>} resolves once it listens
+ */
+export async function serve({ host, port, trustedProxies, dev = false }) {
+  process.env.NODE_ENV = dev ? "development" : "production";
+  process.env.NEXT_TELEMETRY_DISABLED = "1";
+  const { default: next } = await import("next");
+  const app = next({ dev, dir: root, hostname: host, port, quiet: true });
+  await app.prepare();
+  const handle = app.getRequestHandler();
+  const server = createServer((request, response) => {
+    if (trustedProxies === 0) {
+      for (const name of forwarded) delete request.headers[name];
+      request.headers["x-forwarded-for"] = request.socket.remoteAddress ?? "";
+    }
+    handle(request, response).catch(() => {
+      if (!response.headersSent) response.statusCode = 500;
+      response.end();
+    });
+  });
+  if (dev) server.on("upgrade", app.getUpgradeHandler());
+  await new Promise((resolve, reject) => {
+    server.once("error", reject);
+    server.listen(port, host, resolve);
+  });
+  stopInOrder(server);
+}
+
+/** The database needs no farewell: what was acknowledged is on the disk, and the lock goes with the process. */
+function stopInOrder(server) {
+  let stopping = false;
+  const stop = () => {
+    if (stopping) process.exit(0);
+    stopping = true;
+    server.close(() => process.exit(0));
+    server.closeIdleConnections();
+    setTimeout(() => process.exit(0), 10_000).unref();
+  };
+  process.on("SIGTERM", stop);
+  process.on("SIGINT", stop);
+  // npm does not hand a SIGTERM on; when it is gone, so are we.
+  if (process.env.npm_lifecycle_event !== undefined) {
+    const parent = process.ppid;
+    setInterval(() => process.ppid !== parent && stop(), 1000).unref();
+  }
+}

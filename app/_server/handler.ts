@@ -1,0 +1,32 @@
+/** What every route handler does around its own work: refusals and faults become answers in words. */
+import { unstable_rethrow } from "next/navigation";
+import "server-only";
+import type { Refusal } from "@/lib/engine/units";
+import { faultWords, reportFault } from "./faults";
+
+const statusOf: Readonly<Record<string, number>> = {
+  "not-allowed": 403,
+  "not-found": 404,
+  "too-many-attempts": 429,
+  "too-large": 413,
+};
+
+/** A refusal as JSON: its code and parameters, and words for people. 422 unless its code has a status of its own. */
+export function refusalResponse(refusal: Refusal, words: string): Response {
+  return Response.json({ refusal, message: words }, { status: statusOf[refusal.code] ?? 422, headers: noStore });
+}
+
+const noStore = { "cache-control": "no-store" };
+
+/** Wraps a handler. @param name for the log */
+export function handler<Args extends readonly unknown[]>(name: string, work: (...args: Args) => Promise<Response>) {
+  return async (...args: Args): Promise<Response> => {
+    try {
+      return await work(...args);
+    } catch (error) {
+      unstable_rethrow(error);
+      const reference = reportFault(error, name);
+      return Response.json({ message: faultWords(reference), reference }, { status: 500, headers: noStore });
+    }
+  };
+}

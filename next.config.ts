@@ -1,0 +1,34 @@
+import type { NextConfig } from "next";
+
+/** Fixed headers of every answer. The content security policy has a nonce and comes from proxy.ts. */
+const headers = [
+  { key: "X-Content-Type-Options", value: "nosniff" },
+  { key: "X-Frame-Options", value: "DENY" },
+  // Browsers send `Origin: null` on form posts under stricter policies, and then no form works.
+  { key: "Referrer-Policy", value: "strict-origin-when-cross-origin" },
+  // The camera reads the code on a build sheet; nothing else is asked of the device.
+  { key: "Permissions-Policy", value: "camera=(self), microphone=(), geolocation=(), payment=(), usb=()" },
+  { key: "Cross-Origin-Opener-Policy", value: "same-origin" },
+  { key: "Cross-Origin-Resource-Policy", value: "same-origin" },
+];
+
+const config: NextConfig = {
+  poweredByHeader: false,
+  // `npm run check` and `npm test` check the types of everything; a newcomer's start need not do it again.
+  typescript: { ignoreBuildErrors: true },
+  // Packages that load WebAssembly, workers or native code by their own path, or are compared by identity.
+  serverExternalPackages: [
+    "@electric-sql/pglite",
+    "@electric-sql/pglite-prepopulatedfs",
+    "@electric-sql/pglite-tools",
+    "@prisma/adapter-pg",
+    "@prisma/driver-adapter-utils",
+    "@prisma/schema-engine-wasm",
+    "pglite-prisma-adapter",
+    "pg",
+  ],
+  turbopack: { root: import.meta.dirname },
+  headers: async () => [{ source: "/:path*", headers }],
+};
+
+export default config;
