@@ -1,0 +1,144 @@
+/** What the skier chose, and the complete specification that follows from it. Which ids exist is the catalogue's business. */
+import { z } from "zod";
+import type { SheetChoices } from "../engine/assessment";
+import type { Artwork, ArtworkPlacement, GraphicSpec, PairSpec } from "../engine/configuration";
+import type { GivenDiscount } from "../engine/pricing";
+import { catalogId, numberIn, oneOf, textIn, yesOrNo } from "./fields";
+
+const alongMm = (label: string) => numberIn({ label, unit: "mm", min: -300, max: 2500 });
+
+const artworkSchema = z.strictObject({
+  id: textIn("Picture", 1, 60),
+  widthPx: numberIn({ label: "Picture width", unit: "px", min: 1, max: 100_000, whole: true }),
+  heightPx: numberIn({ label: "Picture height", unit: "px", min: 1, max: 100_000, whole: true }),
+  sha256: z.string().regex(/^[0-9a-f]{64}$/, { error: "Picture checksum must be 64 hexadecimal digits" }),
+}) satisfies z.ZodType<Artwork>;
+
+const placementSchema = z.strictObject({
+  centreXMm: alongMm("Picture centre along the ski"),
+  centreYMm: numberIn({ label: "Picture centre across the ski", unit: "mm", min: -1000, max: 1000 }),
+  mmPerPixel: numberIn({ label: "Picture scale", unit: "mm a pixel", min: 0.001, max: 50 }),
+  angleDeg: numberIn({ label: "Picture angle", unit: "°", min: -360, max: 360 }),
+}) satisfies z.ZodType<ArtworkPlacement>;
+
+const windowSchema = z
+  .strictObject({
+    fromXMm: alongMm("Window start"),
+    toXMm: alongMm("Window end"),
+    halfWidthMm: numberIn({ label: "Window half width", unit: "mm", min: 10, max: 80 }),
+  })
+  .refine((window) => window.toXMm > window.fromXMm, {
+    path: ["toXMm"],
+    error: (issue) => `Window end must lie behind its start; got ${JSON.stringify(issue.input)}`,
+  });
+
+const graphicSchema = z
+  .strictObject({
+    kind: oneOf("Graphic", ["house", "own"]),
+    house: catalogId("House graphic").exactOptional(),
+    artwork: artworkSchema.exactOptional(),
+    placement: placementSchema.exactOptional(),
+    layout: oneOf("Layout", ["same", "mirrored", "continuing", "alternate", "independent"]),
+    text: z
+      .strictObject({
+        text: textIn("Text on the ski", 1, 60),
+        xMm: alongMm("Text position"),
+        capHeightMm: numberIn({ label: "Cap height", unit: "mm", min: 4, max: 120 }),
+      })
+      .exactOptional(),
+    windows: z.array(windowSchema).max(6, { error: "Windows: at most 6" }).readonly(),
+  })
+  .refine((graphic) => graphic.kind !== "house" || graphic.house !== undefined, {
+    path: ["house"],
+    error: "A house graphic must be named",
+  }) satisfies z.ZodType<GraphicSpec>;
+
+const baseSchema = z
+  .strictObject({
+    left: catalogId("Left base colour"),
+    right: catalogId("Right base colour"),
+    inlay: oneOf("Inlay", ["none", "swap-letters", "complex"]),
+    inlayText: textIn("Letters in the base", 1, 20).exactOptional(),
+  })
+  .refine((base) => base.inlay !== "swap-letters" || base.inlayText !== undefined, {
+    path: ["inlayText"],
+    error: "Letters in the base are missing",
+  })
+  .refine((base) => base.inlay !== "swap-letters" || base.left !== base.right, {
+    path: ["right"],
+    error: "Letters are swapped between two colours: left and right base have the same one",
+  }) satisfies z.ZodType<PairSpec["base"]>;
+
+const mountSchema = z.strictObject({
+  offsetMm: numberIn({ label: "Mount line offset", unit: "mm", min: -150, max: 150 }),
+  bootSoleMm: numberIn({ label: "Boot sole length", unit: "mm", min: 180, max: 450 }).exactOptional(),
+  bindingTrackMm: numberIn({ label: "Binding track", unit: "mm", min: 100, max: 700 }).exactOptional(),
+}) satisfies z.ZodType<PairSpec["mount"]>;
+
+const finishSchema = z.strictObject({
+  baseBevelDeg: numberIn({ label: "Base bevel", unit: "°", min: 0, max: 3 }),
+  sideAngleDeg: numberIn({ label: "Side angle", unit: "°", min: 0, max: 5 }),
+  detuneTipMm: numberIn({ label: "Detune at the tip", unit: "mm", min: 0, max: 400 }),
+  detuneTailMm: numberIn({ label: "Detune at the tail", unit: "mm", min: 0, max: 400 }),
+  structure: oneOf("Structure", ["F", "M", "MC", "C"]),
+}) satisfies z.ZodType<PairSpec["finish"]>;
+
+const reinforcementsSchema = z
+  .array(catalogId("Reinforcement"))
+  .max(8, { error: "Reinforcements: at most 8" })
+  .refine((ids) => new Set(ids).size === ids.length, { error: "Reinforcements: each at most once" })
+  .readonly();
+
+const discountSchema = z.strictObject({
+  code: catalogId("Discount"),
+  reason: textIn("Reason of the discount", 1, 300),
+  approvedBy: textIn("Who approved the discount", 1, 120),
+  basisPoints: numberIn({ label: "Discount", unit: "basis points", min: 1, max: 10_000, whole: true }).exactOptional(),
+}) satisfies z.ZodType<GivenDiscount>;
+
+export const destinationSchema = oneOf("Destination", ["home", "domestic", "abroad", "collect"]);
+
+/** Every choice by its key; each is checked alone, so that a sheet saves field by field. */
+export const choiceFields = {
+  model: catalogId("Model"),
+  lengthCm: numberIn({ label: "Length", unit: "cm", min: 80, max: 220 }),
+  core: catalogId("Core"),
+  reinforcements: reinforcementsSchema,
+  flexRatio: numberIn({ label: "Flex ratio", min: 0.3, max: 2.5 }),
+  graphic: graphicSchema,
+  base: baseSchema,
+  mount: mountSchema,
+  finish: finishSchema,
+  tipTailProtectors: yesOrNo("Tip and tail protectors"),
+  destination: destinationSchema,
+  discounts: z.array(discountSchema).max(4, { error: "Discounts: at most 4 may be tried" }).readonly(),
+} as const;
+
+export const sheetChoicesSchema = z.strictObject({
+  model: choiceFields.model.exactOptional(),
+  lengthCm: choiceFields.lengthCm.exactOptional(),
+  core: choiceFields.core.exactOptional(),
+  reinforcements: choiceFields.reinforcements.exactOptional(),
+  flexRatio: choiceFields.flexRatio.exactOptional(),
+  graphic: choiceFields.graphic.exactOptional(),
+  base: choiceFields.base.exactOptional(),
+  mount: choiceFields.mount.exactOptional(),
+  finish: choiceFields.finish.exactOptional(),
+  tipTailProtectors: choiceFields.tipTailProtectors.exactOptional(),
+  destination: choiceFields.destination.exactOptional(),
+  discounts: choiceFields.discounts.exactOptional(),
+}) satisfies z.ZodType<SheetChoices>;
+
+/** A complete specification: what a quote freezes, and what the command line builds from. */
+export const pairSpecSchema = z.strictObject({
+  model: choiceFields.model,
+  lengthCm: choiceFields.lengthCm,
+  core: choiceFields.core,
+  reinforcements: choiceFields.reinforcements,
+  flexRatio: choiceFields.flexRatio,
+  graphic: graphicSchema,
+  base: baseSchema,
+  mount: mountSchema,
+  finish: finishSchema,
+  tipTailProtectors: choiceFields.tipTailProtectors,
+}) satisfies z.ZodType<PairSpec>;

@@ -1,0 +1,64 @@
+import { z } from "zod";
+import type { BuildRules, PrintRules } from "../../engine/configuration";
+import { about, id, modelUseSchema, notNegative, positive } from "./shared";
+
+const otherPlateSchema = z.strictObject({ material: id, thicknessMm: positive.max(3) });
+
+const printSchema = z
+  .strictObject({
+    goodDpi: positive.max(1200),
+    leastDpi: positive.max(1200),
+    bleedMm: notNegative.max(60),
+    pairGapMm: notNegative.max(300),
+    safeMm: notNegative.max(60),
+    bindingZoneMm: notNegative.max(900),
+    leastCapHeightMm: positive.max(60),
+    letterAdvance: positive.max(3),
+    windowLeastMm: positive.max(200),
+    windowFromEdgeMm: notNegative.max(60),
+  })
+  .refine((print) => print.leastDpi <= print.goodDpi, {
+    path: ["leastDpi"],
+    error: "leastDpi must not be above goodDpi",
+  }) satisfies z.ZodType<PrintRules>;
+
+export const buildRulesFileSchema = z.strictObject({
+  about,
+  axialOverBendingModulus: z.number().min(1).max(1.5),
+  sidewall: z.strictObject({ material: id, widthMm: positive.max(20) }),
+  edge: z.strictObject({
+    material: id,
+    widthMm: positive.max(5),
+    heightMm: positive.max(5),
+    anchorMassFactor: z.number().min(1).max(3),
+    beyondSidecutMm: notNegative.max(300),
+  }),
+  edgeRubber: z.strictObject({ material: id, thicknessMm: positive.max(1), widthMm: positive.max(60) }),
+  spacers: z.strictObject({ material: id, tipMm: positive.max(400), tailMm: positive.max(400), scarfMm: notNegative }),
+  plate: z.strictObject({
+    material: id,
+    thicknessMm: positive.max(3),
+    rubber: id,
+    rubberMm: notNegative.max(1),
+    lengthMm: positive.max(900),
+    widthInsetMm: notNegative.max(60),
+    pocketClearanceMm: notNegative.max(1),
+    pocketPlanMm: notNegative.max(3),
+    minMarginMm: notNegative.max(200),
+    byUse: z.partialRecord(modelUseSchema, otherPlateSchema).exactOptional(),
+  }),
+  mat: z.strictObject({ fabric: id, lengthMm: positive.max(1500), widthExtraMm: notNegative.max(100) }),
+  resinAtFacesGM2: notNegative.max(1000),
+  coreGlueGM2: notNegative.max(1000),
+  core: z
+    .strictObject({ minMm: positive, maxMm: positive.max(40), maxSlope: positive.max(1), stepMm: positive.max(1) })
+    .refine((core) => core.minMm < core.maxMm, { path: ["maxMm"], error: "maxMm must be above minMm" }),
+  springTest: z.strictObject({ supports: z.literal("shoulder-heel"), load: z.literal("mount") }),
+  springBackMm: z.number().min(-5).max(10),
+  maxExtraPlies: z.int().min(0).max(8),
+  mountOffsetReviewMm: notNegative.max(200),
+  print: printSchema,
+  bootSoleRangeMm: z
+    .tuple([positive, positive])
+    .refine(([shortest, longest]) => shortest < longest, { error: "the longer boot sole must stand second" }),
+}) satisfies z.ZodType<BuildRules>;

@@ -1,0 +1,46 @@
+import { z } from "zod";
+import type { Fabric, MaterialLibrary, Sheet, Wood } from "../../engine/materials";
+import { about, distinctBy, id, label, positive, source } from "./shared";
+
+const density = z.number().min(50).max(20_000);
+
+const woodSchema = z.strictObject({
+  id,
+  label,
+  bendingModulusMpa: z.number().min(1000).max(30_000),
+  densityKgM3: z.number().min(80).max(1300),
+  modulusToShearRatio: z.number().min(5).max(40),
+  modulusVariation: z.number().min(0).max(0.5),
+  source,
+}) satisfies z.ZodType<Wood>;
+
+const fabricSchema = z.strictObject({
+  id,
+  label,
+  arealWeightGM2: z.number().min(20).max(3000),
+  thicknessMm: positive.max(5),
+  exMpa: z.number().min(100).max(400_000),
+  eyMpa: z.number().min(100).max(400_000),
+  gxyMpa: z.number().min(50).max(150_000),
+  nuXy: z.number().min(0).max(1),
+  densityKgM3: density,
+  isOpaque: z.boolean(),
+  source,
+}) satisfies z.ZodType<Fabric>;
+
+const sheetSchema = z.strictObject({
+  id,
+  label,
+  modulusMpa: positive,
+  shearModulusMpa: positive,
+  densityKgM3: density,
+  isOpaque: z.boolean(),
+  source,
+}) satisfies z.ZodType<Sheet>;
+
+export const materialsFileSchema = z.strictObject({
+  about,
+  woods: z.array(woodSchema).superRefine(distinctBy((wood) => wood.id)),
+  fabrics: z.array(fabricSchema).superRefine(distinctBy((fabric) => fabric.id)),
+  sheets: z.array(sheetSchema).superRefine(distinctBy((sheet) => sheet.id)),
+}) satisfies z.ZodType<MaterialLibrary>;
