@@ -258,6 +258,9 @@ export interface DrawingData {
   readonly federationRadiusM: number;
   readonly planAreaMm2: number;
   readonly windows: readonly (Span & { readonly halfWidthMm: number })[];
+  /** Glass under the binding. */
+  readonly matZone: Span;
+  /** What boot and binding hide of a graphic. */
   readonly bindingZone: Span;
 }
 
@@ -300,7 +303,7 @@ export interface CoreDrawing {
   readonly thicknessAtMountMm: number;
 }
 
-export type FibreDirection = "0" | "±45" | "0 ±45" | "90" | "mat" | "none";
+export type FibreDirection = "0" | "±45" | "0 ±45" | "0 90" | "none";
 
 export interface StackLayer {
   readonly name: string;

@@ -141,6 +141,19 @@ export const catalog: BuildCatalog = {
     maxExtraPlies: 2,
     mountOffsetReviewMm: 30,
     bootSoleRangeMm: [265, 350],
+    finish: { rows: [], structureBySnow: {} },
+    print: {
+      goodDpi: 150,
+      leastDpi: 100,
+      bleedMm: 12,
+      pairGapMm: 76,
+      safeMm: 6,
+      bindingZoneMm: 320,
+      leastCapHeightMm: 8,
+      letterAdvance: 0.8,
+      windowLeastMm: 20,
+      windowFromEdgeMm: 10,
+    },
   },
 };
 

@@ -2,7 +2,13 @@
 import { Frame, type FrameProps } from "../parts/frame";
 import { pageBox } from "../parts/theme";
 import type { BuildSheetData, Paper } from "../types";
+import { CoreDrawingPage } from "./core-drawing";
 import { Cover } from "./cover";
+import { CutList } from "./cut-list";
+import { LayUp, ResinAndPress } from "./lay-up";
+import { OutlineDrawing } from "./outline-drawing";
+import { QualityCheck } from "./qc";
+import { StationTable } from "./stations";
 
 export function BuildSheetPages({ data, paper }: { readonly data: BuildSheetData; readonly paper: Paper }) {
   const frame: Omit<FrameProps, "children"> = {
@@ -15,11 +21,31 @@ export function BuildSheetPages({ data, paper }: { readonly data: BuildSheetData
     stamp: data.stamp,
     voidsOlder: true,
   };
+  const landscapePt = pageBox(paper, "landscape").innerPt;
   const portraitPt = pageBox(paper, "portrait").innerPt;
   return (
     <>
       <Frame {...frame} part="1 · Pair">
         <Cover data={data} innerPt={portraitPt} />
+      </Frame>
+      <Frame {...frame} part="2 · Drawing: shape" orientation="landscape">
+        <OutlineDrawing data={data} innerPt={landscapePt} />
+      </Frame>
+      <Frame {...frame} part="3 · Drawing: core" orientation="landscape">
+        <CoreDrawingPage data={data} innerPt={landscapePt} />
+      </Frame>
+      <Frame {...frame} part="4 · Cut list">
+        <CutList data={data} />
+      </Frame>
+      <Frame {...frame} part="5 · Lay-up and press">
+        <LayUp data={data} />
+        <ResinAndPress data={data} />
+      </Frame>
+      <Frame {...frame} part="6 · Stations">
+        <StationTable data={data} />
+      </Frame>
+      <Frame {...frame} part="7 · Tune and quality check">
+        <QualityCheck data={data} />
       </Frame>
     </>
   );

@@ -38,7 +38,7 @@ export function composeCore(input: {
       scarfMm: rules.spacers.scarfMm,
       tipThicknessMm: thicknessAt(core.profile, build.coreFromMm),
       tailThicknessMm: thicknessAt(core.profile, build.coreToMm),
-      material: sheetLabel(catalog, rules.spacers.material),
+      material: (build.spacer ?? build.sidewall.material).label,
     },
     plannedG: {
       L: coreMassG(build, core.profile, pocketDepthMm(build, catalog), strips, "L"),
@@ -137,10 +137,6 @@ function densityOf(column: StripColumn, strips: readonly AllocatedStrip[] | null
 
 export function woodLabel(catalog: BuildCatalog, id: string): string {
   return catalog.materials.woods.find((w) => w.id === id)?.label ?? id;
-}
-
-export function sheetLabel(catalog: BuildCatalog, id: string): string {
-  return catalog.materials.sheets.find((s) => s.id === id)?.label ?? id;
 }
 
 const PLACES = [

@@ -26,7 +26,7 @@ export function composeDrawing(input: {
   const heelMm = shape.lengthMm - shape.tailLengthMm;
   const mountMm = mountLineMm(shape, spec.mount.offsetMm);
   const halfBeyond = (measures.edgeCarryingMm - shape.sidecutLengthMm) / 2;
-  const halfZone = rules.mat.lengthMm / 2;
+  const around = (lengthMm: number) => ({ fromMm: mountMm - lengthMm / 2, toMm: mountMm + lengthMm / 2 });
   return {
     lengthMm: shape.lengthMm,
     outline: halfOutline(shape, { endSegments: 60, arcStepMm: 15 }).map((p) => ({ x: p.xMm, y: p.halfWidthMm })),
@@ -55,7 +55,8 @@ export function composeDrawing(input: {
     federationRadiusM: measures.federationRadiusM,
     planAreaMm2: measures.planAreaMm2,
     windows: spec.graphic.windows.map((w) => ({ fromMm: w.fromXMm, toMm: w.toXMm, halfWidthMm: w.halfWidthMm })),
-    bindingZone: { fromMm: mountMm - halfZone, toMm: mountMm + halfZone },
+    matZone: around(rules.mat.lengthMm),
+    bindingZone: around(rules.print.bindingZoneMm),
   };
 }
 

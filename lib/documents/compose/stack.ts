@@ -127,7 +127,7 @@ function sheetLayer(
     detail: layer.material.label + (layer.role === "topsheet" ? "; bonding face down" : ""),
     role: layer.role,
     thicknessMm: layer.thicknessMm,
-    directions: fabric ? fibreDirection(fabric) : layer.role === "mat" ? "mat" : "none",
+    directions: fabric ? fibreDirection(fabric) : "none",
     extent: extentText(layer.extent, context.build),
     isOption: option !== undefined && left <= 0,
   };
@@ -156,17 +156,20 @@ function extentText(extent: LayerExtent, build: SkiBuild): string {
   return `${plainNumber(from)} to ${plainNumber(to)} mm from tip${extent.widthMm ? `, ${plainNumber(extent.widthMm)} mm wide` : ""}`;
 }
 
+/** Above this share of Ex the shear modulus is that of a cloth that carries by its diagonals only. */
+const DIAGONAL_ABOVE = 0.5;
+/** A weave is nearly as stiff across as along. */
+const WOVEN_ABOVE = 0.8;
 /** Below this share of Ex the shear modulus is that of fibres along the ski only. */
 const UNIDIRECTIONAL_BELOW = 0.12;
-/** Above it the cloth carries by its diagonals only. */
-const DIAGONAL_ABOVE = 0.5;
 
 /**
  * Which way a homogenised cloth's fibres run, read from its stiffness: shear over axial modulus is about 0.04 for all-0°,
- * 0.3 for 0/±45 and near 1 for ±45 alone (classical lamination of the same ply).
+ * 0.3 for 0/±45 and above 1 for ±45 alone; a 0/90 weave has equal moduli both ways (classical lamination of one ply).
  */
 export function fibreDirection(fabric: Fabric): FibreDirection {
-  const ratio = fabric.gxyMpa / fabric.exMpa;
-  if (ratio < UNIDIRECTIONAL_BELOW) return "0";
-  return ratio > DIAGONAL_ABOVE ? "±45" : "0 ±45";
+  const shear = fabric.gxyMpa / fabric.exMpa;
+  if (shear > DIAGONAL_ABOVE) return "±45";
+  if (fabric.eyMpa / fabric.exMpa > WOVEN_ABOVE) return "0 90";
+  return shear < UNIDIRECTIONAL_BELOW ? "0" : "0 ±45";
 }

@@ -1,8 +1,8 @@
 /** Drawing tools in points: dimension lines with arrows, hatching, labels, and one scale along the ski for everything. */
-import { G, Line, Path, Text } from "@react-pdf/renderer";
+import { G, Line, Path, Rect, Text } from "@react-pdf/renderer";
 import { MONO, SANS } from "../fonts";
 import type { XY } from "../types";
-import { HAIRLINE, INK, PENCIL, PT_PER_MM, THIN } from "./theme";
+import { HAIRLINE, INK, PENCIL, PT_PER_MM, THIN, WHITE } from "./theme";
 
 /** Drawing scales in use, largest first: a tape and a small sum get back to the ski. */
 const SCALES = [5, 7.5, 8, 10, 12.5, 15, 20] as const;
@@ -55,6 +55,28 @@ interface LabelProps {
   readonly colour?: string;
 }
 
+/** Advance of one monospaced character over the type size. */
+const MONO_ADVANCE = 0.6;
+
+/** White paper under a text, so that no line runs through it. */
+function Backing({
+  x,
+  y,
+  text,
+  size,
+  anchor,
+}: {
+  readonly x: number;
+  readonly y: number;
+  readonly text: string;
+  readonly size: number;
+  readonly anchor: "start" | "middle" | "end";
+}) {
+  const width = text.length * size * MONO_ADVANCE + 2;
+  const left = anchor === "middle" ? x - width / 2 : anchor === "end" ? x - width + 1 : x - 1;
+  return <Rect x={left} y={y - size * 0.78} width={width} height={size * 0.98} fill={WHITE} />;
+}
+
 export function Label({ x, y, text, size = 7, anchor = "start", mono, bold, colour = INK }: LabelProps) {
   return (
     <Text
@@ -92,6 +114,7 @@ export function HDim(props: {
   const outside = Math.abs(x2 - x1) < ARROWS_OUTSIDE_BELOW;
   const textX =
     textAt === "middle" ? (x1 + x2) / 2 : textAt === "after" ? x2 + (outside ? 9 : 3) : x1 - (outside ? 9 : 3);
+  const textY = textAt === "middle" ? y - 2 : y + size * 0.35;
   const anchor = textAt === "middle" ? "middle" : textAt === "after" ? "start" : "end";
   return (
     <G>
@@ -111,15 +134,8 @@ export function HDim(props: {
       />
       <Arrow x={x1} y={y} dx={outside ? 1 : -1} dy={0} />
       <Arrow x={x2} y={y} dx={outside ? -1 : 1} dy={0} />
-      <Label
-        x={textX}
-        y={textAt === "middle" ? y - 2 : y + size * 0.35}
-        text={text}
-        size={size}
-        anchor={anchor}
-        mono
-        {...(bold ? { bold } : {})}
-      />
+      <Backing x={textX} y={textY} text={text} size={size} anchor={anchor} />
+      <Label x={textX} y={textY} text={text} size={size} anchor={anchor} mono {...(bold ? { bold } : {})} />
     </G>
   );
 }
@@ -139,9 +155,14 @@ export function VDim(props: {
   readonly side?: "left" | "right";
   readonly size?: number;
   readonly bold?: boolean;
+  /** Share of the way down at which the text stands. */
+  readonly textAt?: number;
 }) {
-  const { x, y1, y2, text, side = "right", size = 7, bold } = props;
+  const { x, y1, y2, text, side = "right", size = 7, bold, textAt = 0.5 } = props;
   const outside = Math.abs(y2 - y1) < ARROWS_OUTSIDE_BELOW;
+  const textX = side === "right" ? x + 3 : x - 3;
+  const textY = y1 + (y2 - y1) * textAt + size * 0.35;
+  const anchor = side === "right" ? "start" : "end";
   return (
     <G>
       <Line
@@ -154,15 +175,8 @@ export function VDim(props: {
       />
       <Arrow x={x} y={y1} dx={0} dy={outside ? 1 : -1} />
       <Arrow x={x} y={y2} dx={0} dy={outside ? -1 : 1} />
-      <Label
-        x={side === "right" ? x + 3 : x - 3}
-        y={(y1 + y2) / 2 + size * 0.35}
-        text={text}
-        size={size}
-        anchor={side === "right" ? "start" : "end"}
-        mono
-        {...(bold ? { bold } : {})}
-      />
+      <Backing x={textX} y={textY} text={text} size={size} anchor={anchor} />
+      <Label x={textX} y={textY} text={text} size={size} anchor={anchor} mono {...(bold ? { bold } : {})} />
     </G>
   );
 }

@@ -8,7 +8,7 @@ import { Code } from "./code";
 import { HAIRLINE, INK, PENCIL, PT_PER_MM, pageBox, RULE } from "./theme";
 
 const styles = StyleSheet.create({
-  page: { fontFamily: SANS, fontSize: 8.5, color: INK, lineHeight: 1.3 },
+  page: { fontFamily: SANS, fontSize: 8.5, color: INK },
   header: {
     flexDirection: "row",
     alignItems: "flex-end",
@@ -60,12 +60,12 @@ export function Frame(props: FrameProps) {
         {
           paddingTop: 9 * PT_PER_MM,
           paddingHorizontal: box.marginPt,
-          paddingBottom: (FOOTER_MM + 8) * PT_PER_MM,
+          paddingBottom: (FOOTER_MM + 5) * PT_PER_MM,
         },
       ]}
     >
       <Header {...props} />
-      <View style={{ marginTop: 6 }}>{props.children}</View>
+      <View style={{ marginTop: 6, fontSize: 8.5, lineHeight: 1.3 }}>{props.children}</View>
       <Footer {...props} marginPt={box.marginPt} />
     </Page>
   );

@@ -11,7 +11,6 @@ const styles = StyleSheet.create({
   headText: { fontSize: 7, color: PENCIL, lineHeight: 1.15 },
   row: { flexDirection: "row", borderBottomWidth: HAIRLINE, borderBottomColor: RULE },
   label: { color: PENCIL },
-  mono: { fontFamily: MONO, fontSize: 8 },
   tag: {
     fontSize: 5.8,
     fontWeight: 600,
@@ -70,12 +69,16 @@ export function Table({
   rows,
   height,
   size = 8,
+  tight = false,
 }: {
   readonly columns: readonly Column[];
   readonly rows: readonly { readonly key: string; readonly cells: readonly Cell[]; readonly isStrong?: boolean }[];
   readonly height?: number;
   readonly size?: number;
+  /** Less air between the rows. */
+  readonly tight?: boolean;
 }) {
+  const pad = tight ? { paddingVertical: 0.5, lineHeight: 1.15 } : { paddingVertical: 1.6 };
   return (
     <View style={{ borderTopWidth: THIN, borderTopColor: INK }}>
       <View style={styles.head} fixed>
@@ -94,12 +97,12 @@ export function Table({
           {row.cells.map((cell, index) => {
             const column = columns[index] ?? { title: "", flex: 1 };
             return (
-              <View key={column.title} style={[cellStyle(column), { justifyContent: "center" }]}>
+              <View key={column.title} style={[cellStyle(column), pad, { justifyContent: "center" }]}>
                 {typeof cell === "string" ? (
                   <Text
                     style={[
                       { fontSize: size, textAlign: column.align ?? "left" },
-                      column.mono ? styles.mono : {},
+                      column.mono ? { fontFamily: MONO, fontSize: size } : {},
                       row.isStrong ? { fontWeight: 600 } : {},
                     ]}
                   >
