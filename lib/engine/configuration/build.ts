@@ -41,7 +41,7 @@ export function resolveSpec(spec: FlexSpec, catalog: BuildCatalog): Outcome<Reso
 export function skiBuildFor(spec: BuildableSpec, catalog: BuildCatalog): Outcome<SkiBuild, LookupRefusal> {
   const resolved = resolveSpec(spec, catalog);
   if (!resolved.ok) return resolved;
-  const bare = bareBuild(resolved.value, spec.lengthCm, catalog);
+  const bare = bareBuildFor(resolved.value, spec.lengthCm, catalog);
   return accept(withBindingZone(bare, resolved.value.model, spec.mount?.offsetMm ?? 0, catalog));
 }
 
@@ -49,11 +49,11 @@ export function skiBuildFor(spec: BuildableSpec, catalog: BuildCatalog): Outcome
 export function referenceBuildFor(model: Model, catalog: BuildCatalog): SkiBuild {
   const blend = blendById(catalog, model.core.blend);
   if (!blend.ok) throw new RangeError(`models.${model.id}.core.blend: no blend "${model.core.blend}"`);
-  return bareBuild({ model, blend: blend.value, reinforcements: [] }, model.shape.refLengthCm, catalog);
+  return bareBuildFor({ model, blend: blend.value, reinforcements: [] }, model.shape.refLengthCm, catalog);
 }
 
 /** Everything but plate and mat. */
-export function bareBuild(resolved: ResolvedSpec, lengthCm: number, catalog: BuildCatalog): SkiBuild {
+export function bareBuildFor(resolved: ResolvedSpec, lengthCm: number, catalog: BuildCatalog): SkiBuild {
   const { model, blend, reinforcements } = resolved;
   const { materials, rules } = catalog;
   const shape = shapeAtLength(model.shape, lengthCm);
@@ -137,7 +137,7 @@ export function withBindingZone(bare: SkiBuild, model: Model, offsetMm: number, 
   };
   return {
     ...bare,
-    layers: bare.layers.flatMap((layer) => (layer.role === "core" ? [layer, matLayer] : [layer])),
+    layers: bare.layers.flatMap((layer): BuildLayer[] => (layer.role === "core" ? [layer, matLayer] : [layer])),
     plate: {
       material: sheetLayer(sheetById(materials, own.material)),
       thicknessMm: own.thicknessMm,

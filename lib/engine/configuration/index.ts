@@ -1,9 +1,24 @@
 /**
  * From what was ordered to what is built: the catalogue's items, one complete spec, its construction and what of it clashes.
  */
-export * from "./build";
+export { movedMountConflict, plateMarginMm } from "./base-and-mount";
+export {
+  type BuildableSpec,
+  bareBuildFor,
+  type ResolvedSpec,
+  referenceBuildFor,
+  resolveSpec,
+  skiBuildFor,
+  withBindingZone,
+} from "./build";
+export * from "./compatibility";
+export * from "./complete-spec";
 export * from "./designed-profile";
 export * from "./flex-class";
+export * from "./graphic-resolution";
 export * from "./layer-materials";
+export * from "./lettering";
 export * from "./lookup";
+export * from "./pair-layout";
+export * from "./solve-spec";
 export * from "./types";

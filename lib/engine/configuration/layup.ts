@@ -21,8 +21,10 @@ export function stackOf(
   const below = own(model.layup.slice(0, coreAt), "bottom");
   const above = own(model.layup.slice(coreAt + 1), "top");
   const lastGlass = below.findLastIndex((layer) => layer.role === "fabric") + 1;
-  const firstGlass = above.findIndex((layer) => layer.role === "fabric");
-  const glassAt = firstGlass < 0 ? 0 : firstGlass;
+  const glassAt = Math.max(
+    0,
+    above.findIndex((layer) => layer.role === "fabric"),
+  );
   const metal = addedMetal(model, reinforcements, catalog);
   return [
     ...below.slice(0, lastGlass),

@@ -4,6 +4,7 @@
  */
 import type { ModelShape } from "../geometry";
 import type { MaterialLibrary } from "../materials";
+import type { Refusal } from "../units";
 
 export type ModelUse =
   | "carving"
@@ -283,3 +284,13 @@ export interface SpecChoices {
   readonly finish?: PairSpec["finish"];
   readonly tipTailProtectors?: boolean;
 }
+
+/** One way out of a clash: these choices instead. */
+export interface SpecWay {
+  readonly code: string;
+  readonly label: string;
+  readonly choices: SpecChoices;
+}
+
+/** Options that clash or deserve a look, with the ways out that the catalogue offers. */
+export type SpecConflict = Refusal & { readonly ways: readonly SpecWay[] };

@@ -1,0 +1,85 @@
+/** Base letters, and whether the binding plate still covers the binding when the mount line moves. */
+import type { BuildCatalog, BuildRules, PairSpec, SpecConflict, SpecWay } from "./types";
+
+export function inlayConflicts({ base }: PairSpec): SpecConflict[] {
+  if (base.inlay === "none") return [];
+  const plain: SpecWay = {
+    code: "no-inlay",
+    label: "No letters in the base",
+    choices: { base: { left: base.left, right: base.right, inlay: "none" } },
+  };
+  const conflicts: SpecConflict[] = [];
+  if ((base.inlayText ?? "").trim() === "") {
+    conflicts.push({ code: "inlay-needs-text", path: "base.inlayText", ways: [plain] });
+  }
+  if (base.inlay === "swap-letters" && base.left === base.right) {
+    conflicts.push({ code: "swap-needs-two-colours", path: "base.right", colour: base.left, ways: [plain] });
+  }
+  return conflicts;
+}
+
+/** The plate's pocket follows the mount line until it is milled, so only a binding too long for the plate clashes then. */
+export function mountConflicts(spec: PairSpec, { rules }: BuildCatalog): SpecConflict[] {
+  const { bindingTrackMm } = spec.mount;
+  if (bindingTrackMm === undefined) return [];
+  const marginMm = plateMarginMm(
+    { bindingTrackMm, offsetMm: spec.mount.offsetMm, pocketOffsetMm: spec.mount.offsetMm },
+    rules,
+  );
+  if (marginMm >= rules.plate.minMarginMm) return [];
+  return [
+    {
+      code: "plate-margin",
+      path: "mount.bindingTrackMm",
+      bindingTrackMm,
+      plateMm: rules.plate.lengthMm,
+      marginMm,
+      leastMm: rules.plate.minMarginMm,
+      ways: [],
+    },
+  ];
+}
+
+/**
+ * Plate left beyond the binding's track at its nearer end, mm.
+ *
+ * @param offsetMm       of the wanted mount line from the model's own, positive towards the tip
+ * @param pocketOffsetMm of the line that the pocket is milled to
+ */
+export function plateMarginMm(
+  where: { readonly bindingTrackMm: number; readonly offsetMm: number; readonly pocketOffsetMm: number },
+  { plate }: BuildRules,
+): number {
+  return (plate.lengthMm - where.bindingTrackMm) / 2 - Math.abs(where.offsetMm - where.pocketOffsetMm);
+}
+
+/**
+ * May the mount line still move when the pocket is already milled? The line itself is always within the plate's margin or
+ * the core is made again.
+ *
+ * @returns null when the plate still covers the binding; else the clash, with the old line as its way out
+ */
+export function movedMountConflict(
+  spec: PairSpec,
+  pocketOffsetMm: number,
+  { rules }: BuildCatalog,
+): SpecConflict | null {
+  const { bindingTrackMm, offsetMm } = spec.mount;
+  const trackMm = bindingTrackMm ?? rules.plate.lengthMm - 2 * rules.plate.minMarginMm;
+  const marginMm = plateMarginMm({ bindingTrackMm: trackMm, offsetMm, pocketOffsetMm }, rules);
+  if (marginMm >= rules.plate.minMarginMm) return null;
+  const oldLine: SpecWay = {
+    code: "old-line",
+    label: "Keep the milled mount line",
+    choices: { mount: { ...spec.mount, offsetMm: pocketOffsetMm } },
+  };
+  return {
+    code: "pocket-already-milled",
+    path: "mount.offsetMm",
+    pocketOffsetMm,
+    offsetMm,
+    marginMm,
+    leastMm: rules.plate.minMarginMm,
+    ways: [oldLine],
+  };
+}
