@@ -15,9 +15,9 @@ const artworkSchema = z.strictObject({
 }) satisfies z.ZodType<Artwork>;
 
 const placementSchema = z.strictObject({
-  centreXMm: alongMm("Picture centre along the ski"),
-  centreYMm: numberIn({ label: "Picture centre across the ski", unit: "mm", min: -1000, max: 1000 }),
-  mmPerPixel: numberIn({ label: "Picture scale", unit: "mm a pixel", min: 0.001, max: 50 }),
+  centreXMm: numberIn({ label: "Picture centre along the ski", unit: "mm", min: -3000, max: 5000 }),
+  centreYMm: numberIn({ label: "Picture centre across the ski", unit: "mm", min: -2000, max: 2000 }),
+  mmPerPixel: numberIn({ label: "Picture scale", unit: "mm a pixel", min: 0.001, max: 100 }),
   angleDeg: numberIn({ label: "Picture angle", unit: "°", min: -360, max: 360 }),
 }) satisfies z.ZodType<ArtworkPlacement>;
 
@@ -58,7 +58,7 @@ const baseSchema = z
     left: catalogId("Left base colour"),
     right: catalogId("Right base colour"),
     inlay: oneOf("Inlay", ["none", "swap-letters", "complex"]),
-    inlayText: textIn("Letters in the base", 1, 20).exactOptional(),
+    inlayText: textIn("Letters in the base", 1, 24).exactOptional(),
   })
   .refine((base) => base.inlay !== "swap-letters" || base.inlayText !== undefined, {
     path: ["inlayText"],
@@ -95,6 +95,9 @@ const discountSchema = z.strictObject({
   approvedBy: textIn("Who approved the discount", 1, 120),
   basisPoints: numberIn({ label: "Discount", unit: "basis points", min: 1, max: 10_000, whole: true }).exactOptional(),
 }) satisfies z.ZodType<GivenDiscount>;
+
+/** As it is asked for: who approves it is known by who asks. */
+export const discountRequestSchema = discountSchema.omit({ approvedBy: true });
 
 export const destinationSchema = oneOf("Destination", ["home", "domestic", "abroad", "collect"]);
 

@@ -1,0 +1,64 @@
+/** What people send by a button: each form once, for the pages and for whatever else calls the same use case. */
+import { z } from "zod";
+import { emailSchema, phoneSchema } from "./contact";
+import { catalogId, numberIn, oneOf, textIn } from "./fields";
+
+const reason = textIn("Reason", 3, 500);
+const note = textIn("Note", 1, 2000);
+const fullName = textIn("Name", 1, 120);
+
+/** A tick that must be set. */
+function ticked(label: string) {
+  return z.literal(true, { error: `${label}: please tick` });
+}
+
+export const signInSchema = z.strictObject({
+  email: emailSchema,
+  password: z
+    .string({ error: "Password is missing" })
+    .min(1, { error: "Password is missing" })
+    .max(200, { error: "Password is longer than 200 characters" }),
+});
+
+/** Whoever accepts has seen the terms and the notice that fits the configuration. */
+export const acceptQuoteSchema = z.strictObject({
+  name: fullName,
+  acceptsTerms: ticked("Terms and price"),
+  sawWithdrawalNotice: ticked("Withdrawal notice"),
+});
+
+export const requestChangeSchema = z.strictObject({ note });
+export const withdrawSchema = z.strictObject({ reason });
+export const honourOldPriceSchema = z.strictObject({ reason });
+
+export const acknowledgeFlagSchema = z.strictObject({ code: catalogId("Flag"), reason });
+export const turnDownSchema = z.strictObject({ reason });
+export const askReviewSchema = z.strictObject({ note });
+export const callBackSchema = z.strictObject({
+  at: z.iso.datetime({ offset: true, error: "Call back: a day and a time are needed" }),
+  reason,
+  phone: phoneSchema,
+});
+
+export const recordDepositSchema = z.strictObject({
+  method: oneOf("Method", ["pay-later", "bank-transfer", "counter", "demo-card"]),
+  reference: textIn("Reference", 1, 120).exactOptional(),
+});
+
+export const confirmRightsSchema = z.strictObject({
+  basis: oneOf("Rights", ["own", "licensed", "public-domain", "commissioned"]),
+  name: fullName,
+});
+
+export const approveProofSchema = z.strictObject({
+  revision: numberIn({ label: "Proof revision", min: 1, max: 999, whole: true }),
+  name: fullName,
+});
+
+export const askProofChangesSchema = z.strictObject({
+  revision: numberIn({ label: "Proof revision", min: 1, max: 999, whole: true }),
+  note,
+});
+
+export const cancelOrderSchema = z.strictObject({ reason });
+export const shipOrderSchema = z.strictObject({ tracking: textIn("Tracking", 1, 120).exactOptional() });
