@@ -103,6 +103,14 @@ function heightBoxes(value: TypedHeight | undefined): HeightBoxes {
   return { cm: "", feet: String(value.feet), inches: plain(value.inches, 2) };
 }
 
+function massBox(value: TypedMass | undefined): string {
+  return value ? plain(value.unit === "kg" ? value.kg : value.lb, 2) : "";
+}
+
+function isOther(value: object | undefined, given: object | undefined): boolean {
+  return JSON.stringify(value) !== JSON.stringify(given);
+}
+
 export function HeightField({
   value,
   preferred = "cm",
@@ -115,6 +123,17 @@ export function HeightField({
 }) {
   const [unit, setUnit] = useState<"cm" | "ft-in">(value?.unit ?? preferred);
   const [boxes, setBoxes] = useState(heightBoxes(value));
+  const [given, setGiven] = useState(value);
+  if (isOther(value, given)) {
+    // Changed from outside (another tab, a one-tap correction): show that.
+    setGiven(value);
+    setUnit(value?.unit ?? unit);
+    setBoxes(heightBoxes(value));
+  }
+  const give = (next: TypedHeight | undefined) => {
+    setGiven(next);
+    onChange(next);
+  };
   const id = look.name;
   const described = [look.error ? `${id}-error` : "", `${id}-other`].filter(Boolean).join(" ");
 
@@ -122,12 +141,12 @@ export function HeightField({
     setBoxes(next);
     if (unit === "cm") {
       const cm = numberIn(next.cm);
-      onChange(cm === null ? undefined : { unit: "cm", cm });
+      give(cm === null ? undefined : { unit: "cm", cm });
       return;
     }
     const feet = numberIn(next.feet);
     const inches = next.inches.trim() === "" ? 0 : numberIn(next.inches);
-    onChange(feet === null || inches === null ? undefined : { unit: "ft-in", feet, inches });
+    give(feet === null || inches === null ? undefined : { unit: "ft-in", feet, inches });
   };
 
   const switchTo = (next: "cm" | "ft-in") => {
@@ -136,11 +155,11 @@ export function HeightField({
     if (next === "cm") {
       const cm = value.unit === "ft-in" ? cmFromFeetInches(value.feet, value.inches) : value.cm;
       setBoxes({ ...boxes, cm: plain(cm, 2) });
-      onChange({ unit: "cm", cm });
+      give({ unit: "cm", cm });
     } else if (value.unit === "cm") {
       const { feet, inches } = feetInchesFromCm(value.cm);
       setBoxes({ ...boxes, feet: String(feet), inches: plain(inches, 2) });
-      onChange({ unit: "ft-in", feet, inches });
+      give({ unit: "ft-in", feet, inches });
     }
   };
 
@@ -208,13 +227,23 @@ export function MassField({
   readonly onChange: (value: TypedMass | undefined) => void;
 }) {
   const [unit, setUnit] = useState<"kg" | "lb">(value?.unit ?? preferred);
-  const [text, setText] = useState(value ? plain(value.unit === "kg" ? value.kg : value.lb, 2) : "");
+  const [text, setText] = useState(massBox(value));
   const id = look.name;
+  const [given, setGiven] = useState(value);
+  if (isOther(value, given)) {
+    setGiven(value);
+    setUnit(value?.unit ?? unit);
+    setText(massBox(value));
+  }
+  const pass = (next: TypedMass | undefined) => {
+    setGiven(next);
+    onChange(next);
+  };
 
   const give = (typed: string, inUnit: "kg" | "lb") => {
     const number = numberIn(typed);
-    if (number === null) onChange(undefined);
-    else onChange(inUnit === "kg" ? { unit: "kg", kg: number } : { unit: "lb", lb: number });
+    if (number === null) pass(undefined);
+    else pass(inUnit === "kg" ? { unit: "kg", kg: number } : { unit: "lb", lb: number });
   };
 
   const switchTo = (next: "kg" | "lb") => {
@@ -222,7 +251,7 @@ export function MassField({
     if (!value || value.unit === next) return;
     const number = value.unit === "kg" ? poundsFromKg(value.kg) : kgFromPounds(value.lb);
     setText(plain(number, 2));
-    onChange(next === "kg" ? { unit: "kg", kg: number } : { unit: "lb", lb: number });
+    pass(next === "kg" ? { unit: "kg", kg: number } : { unit: "lb", lb: number });
   };
 
   return (

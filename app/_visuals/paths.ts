@@ -37,24 +37,3 @@ export function sidePath(shape: SkiShape, fromMm: number, toMm: number, side: 1 
 export function greatestHalfWidthMm(shape: SkiShape): number {
   return Math.max(shape.shoulderWidthMm, shape.heelWidthMm) / 2;
 }
-
-/** From the tip: where a line at this distance inside the outline begins and ends, for the safe line. */
-export function insetOutline(shape: SkiShape, insetMm: number): readonly OutlinePoint[] {
-  // Offset each chord's ends along the local normal; good to a tenth of a millimetre for insets far below the end radii.
-  const points = screenOutline(shape);
-  const inner: OutlinePoint[] = [];
-  for (let i = 0; i < points.length; i++) {
-    const point = points[i];
-    const before = points[Math.max(0, i - 1)];
-    const after = points[Math.min(points.length - 1, i + 1)];
-    if (!point || !before || !after) continue;
-    const dx = after.xMm - before.xMm;
-    const dy = after.halfWidthMm - before.halfWidthMm;
-    const length = Math.hypot(dx, dy) || 1;
-    const xMm =
-      i === 0 ? insetMm : i === points.length - 1 ? shape.lengthMm - insetMm : point.xMm + (dy / length) * insetMm;
-    const halfWidthMm = i === 0 || i === points.length - 1 ? 0 : point.halfWidthMm - (dx / length) * insetMm;
-    if (halfWidthMm >= 0 && xMm >= insetMm && xMm <= shape.lengthMm - insetMm) inner.push({ xMm, halfWidthMm });
-  }
-  return inner;
-}

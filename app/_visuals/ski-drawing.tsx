@@ -7,10 +7,10 @@
  */
 import { type ReactNode, useId } from "react";
 import type { ArtworkPlacement, GraphicLayout, HouseGraphic } from "../../lib/engine/configuration";
-import type { SkiShape } from "../../lib/engine/geometry";
+import { offsetOutline, type SkiShape } from "../../lib/engine/geometry";
 import { cx } from "../_ui/cx";
 import { HousePattern } from "./house-pattern";
-import { closedPath, greatestHalfWidthMm, insetOutline, screenOutline, sidePath } from "./paths";
+import { closedPath, greatestHalfWidthMm, screenOutline, sidePath } from "./paths";
 
 export type SkiSide = "left" | "right";
 
@@ -60,15 +60,17 @@ export interface SkiPairProps {
   readonly className?: string;
   /** Says what is drawn; leave out where a neighbouring text already does. */
   readonly description?: string;
+  /** Show the whole picture faintly, so that what the outline cuts away can be seen while it is placed. */
+  readonly ghost?: boolean;
   /** More marks in ski coordinates (X across, Y from the tip), drawn over the ski at its centre line. */
   readonly overlay?: (side: SkiSide) => ReactNode;
 }
 
-/** mm between two skis of a pair in a drawing, and the gap a continuing graphic is split by. */
-export const pairGapMm = 24;
+/** mm between two skis of a pair in a drawing; a continuing graphic is split by the shop's own gap (gapMm). */
+const drawnGapMm = 24;
 
 export function SkiPair(props: SkiPairProps) {
-  const { shape, orientation, sides = ["left", "right"], gapMm = pairGapMm, className, description } = props;
+  const { shape, orientation, sides = ["left", "right"], gapMm = drawnGapMm, className, description } = props;
   const half = greatestHalfWidthMm(shape);
   const across = sides.length * 2 * half + (sides.length - 1) * gapMm;
   const centre = (index: number) => -across / 2 + half + index * (2 * half + gapMm);
@@ -84,7 +86,16 @@ export function SkiPair(props: SkiPairProps) {
       aria-label={description}
       aria-hidden={description ? undefined : true}
     >
-      <g transform={orientation === "lying" ? "rotate(-90)" : undefined}>
+      <g transform={orientation === "lying" ? "rotate(-90)" : undefined} data-ski-axes="">
+        {props.ghost && props.graphic?.artwork ? (
+          <g opacity={0.25}>
+            {(props.graphic.layout === "continuing" ? [0] : sides.map((_, index) => centre(index))).map((x) => (
+              <g key={x} transform={`translate(${x} 0)`}>
+                <Picture artwork={props.graphic?.artwork} />
+              </g>
+            ))}
+          </g>
+        ) : null}
         {sides.map((side, index) => (
           <g key={side} transform={`translate(${centre(index)} 0)`}>
             <Ski {...props} side={side} />
@@ -130,7 +141,7 @@ function Graphic({
   shape,
   graphic,
   side,
-  gapMm = pairGapMm,
+  gapMm = drawnGapMm,
 }: SkiPairProps & { readonly graphic: SkiGraphic; readonly side: SkiSide }) {
   const half = greatestHalfWidthMm(shape);
   const continuing = graphic.layout === "continuing";
@@ -152,7 +163,8 @@ function Graphic({
   );
 }
 
-function Picture({ artwork }: { readonly artwork: ArtworkPicture }) {
+function Picture({ artwork }: { readonly artwork: ArtworkPicture | undefined }) {
+  if (!artwork) return null;
   const { centreXMm, centreYMm, mmPerPixel, angleDeg } = artwork.placement;
   const width = artwork.widthPx * mmPerPixel;
   const height = artwork.heightPx * mmPerPixel;
@@ -260,7 +272,7 @@ function grainLine(x: number, lengthMm: number, phase: number): string {
   return d;
 }
 
-/** Lettering runs from tip to tail and is never mirrored, whatever the layout does with the picture. */
+/** Lettering runs from tip to tail about its middle and is never mirrored, whatever the layout does with the picture. */
 function Lettering({ text }: { readonly text: NonNullable<SkiGraphic["text"]> }) {
   // A cap is about 0.7 em high in the text face.
   const size = text.capHeightMm / 0.698;
@@ -268,6 +280,7 @@ function Lettering({ text }: { readonly text: NonNullable<SkiGraphic["text"]> })
     <text
       transform={`translate(0 ${text.xMm}) rotate(90)`}
       fontSize={size}
+      textAnchor="middle"
       dominantBaseline="central"
       fontFamily="var(--font-sans), sans-serif"
       fontWeight={600}
@@ -319,7 +332,7 @@ function Marks({
     <>
       {view === "top" && safeMm ? (
         <path
-          d={closedPath(insetOutline(shape, safeMm))}
+          d={closedPath(offsetOutline(screenOutline(shape), -safeMm))}
           fill="none"
           stroke="var(--ink)"
           strokeOpacity={0.7}

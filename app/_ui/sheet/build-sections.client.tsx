@@ -1,0 +1,91 @@
+"use client";
+/** Core and reinforcement: what stands between the skins, and what is added to them. */
+import type { EngineCatalog } from "../../../lib/engine/assessment";
+import { CheckGroup, RadioGroup } from "../choice-group";
+import { CheckboxField } from "../field";
+import { moneyChangeText } from "../money";
+import { fill } from "../words";
+import type { SheetState } from "./use-sheet.client";
+import type { SheetWords } from "./words";
+
+interface Props {
+  readonly sheet: SheetState;
+  readonly catalog: EngineCatalog;
+  readonly words: SheetWords;
+}
+
+function priceOf(catalog: EngineCatalog, code: string | undefined): string {
+  const option = code === undefined ? undefined : catalog.priceBook.optionCents[code];
+  return option ? moneyChangeText(option.cents) : "";
+}
+
+export function CoreSection({ sheet, catalog, words }: Props) {
+  const spec = sheet.assessment.spec;
+  const model = catalog.build.models.find((each) => each.id === spec?.model);
+  if (!spec || !model) return <p className="text-pencil">{words.ski.empty}</p>;
+  const wood = (id: string) => catalog.build.materials.woods.find((each) => each.id === id)?.label ?? id;
+  const blends = catalog.build.blends.filter((blend) => blend.forUses.includes(model.use) || blend.id === spec.core);
+  return (
+    <>
+      <p className="max-w-measure text-pencil">{words.core.lead}</p>
+      <RadioGroup
+        name="core"
+        label={words.core.label}
+        choices={blends.map((blend) => ({
+          value: blend.id,
+          label: blend.label,
+          aside: priceOf(catalog, blend.priceCode),
+          recommended: blend.id === model.core.blend,
+          detail: (
+            <>
+              {blend.summary}{" "}
+              {fill(words.core.strips, {
+                strips: [blend.strips.C, blend.strips.I, blend.strips.M, blend.strips.O]
+                  .map(wood)
+                  .join(", ")
+                  .toLowerCase(),
+              })}
+              {blend.isWindowGrade ? `; ${words.core.window}` : ""}.
+            </>
+          ),
+        }))}
+        value={spec.core}
+        onChange={(core) => sheet.setChoices({ core })}
+      />
+    </>
+  );
+}
+
+export function ReinforcementSection({ sheet, catalog, words }: Props) {
+  const spec = sheet.assessment.spec;
+  const model = catalog.build.models.find((each) => each.id === spec?.model);
+  if (!spec || !model) return <p className="text-pencil">{words.ski.empty}</p>;
+  const options = catalog.build.reinforcements.filter(
+    (each) =>
+      spec.reinforcements.includes(each.id) ||
+      (each.forUses.includes(model.use) && !(model.hasMetal && each.placement.kind === "metal-pair")),
+  );
+  return (
+    <>
+      <p className="max-w-measure text-pencil">{words.reinforcement.lead}</p>
+      <CheckGroup
+        name="reinforcements"
+        label={words.reinforcement.label}
+        choices={options.map((each) => ({
+          value: each.id,
+          label: each.label,
+          aside: priceOf(catalog, each.priceCode),
+          detail: each.effect,
+        }))}
+        values={spec.reinforcements}
+        onChange={(reinforcements) => sheet.setChoices({ reinforcements })}
+      />
+      <CheckboxField
+        name="protectors"
+        label={`${words.reinforcement.protectors}, ${priceOf(catalog, "tip-tail-protectors")}`}
+        checked={spec.tipTailProtectors}
+        onChange={(event) => sheet.setChoices({ tipTailProtectors: event.target.checked })}
+      />
+    </>
+  );
+}

@@ -1,0 +1,116 @@
+/** The sheet's answers in one line each, and the engine's reasons in the skier's words. No arithmetic of the trade here. */
+import type { Assessment, EngineCatalog, PartialAnswers } from "../../../lib/engine/assessment";
+import type { PairSpec } from "../../../lib/engine/configuration";
+import type { FitChoice, FitReason, TypedMeasures } from "../../../lib/engine/fit";
+import { textForPeople } from "../../../lib/engine/units";
+import { heightText, massText } from "../measure-fields.client";
+import type { Reason } from "../reasons";
+import { wordOf } from "../words";
+import type { SheetWords } from "./words";
+
+export function youLine(answers: PartialAnswers, typed: TypedMeasures, words: SheetWords): string {
+  const parts = [
+    typed.height ? heightText(typed.height) : answers.heightCm ? `${textForPeople(answers.heightCm, 1)} cm` : "",
+    typed.mass ? massText(typed.mass) : answers.massKg ? `${textForPeople(answers.massKg, 1)} kg` : "",
+    answers.ability ? words.you.abilities[answers.ability].label.toLowerCase() : "",
+    answers.offPistePercent === undefined ? "" : `${answers.offPistePercent} % off-piste`,
+  ].filter(Boolean);
+  return parts.length > 0 ? parts.join(", ") : words.you.empty;
+}
+
+export function modelName(catalog: EngineCatalog, id: string): string {
+  return catalog.build.models.find((model) => model.id === id)?.name ?? id;
+}
+
+/** "class 3, near 4", or what to do about a ratio outside all classes. */
+export function flexText(ratio: number, catalog: EngineCatalog, near?: number | null): string {
+  const own = catalog.build.flexClasses.find((each) => ratio >= each.from && ratio < each.below);
+  const name = own
+    ? `class ${own.number}, ${own.label.toLowerCase()}`
+    : "outside our classes, for the owner to look at";
+  return near ? `${name}, near ${near}` : name;
+}
+
+export function skiLine(assessment: Assessment, catalog: EngineCatalog, words: SheetWords): string {
+  const spec = assessment.spec;
+  if (!spec) return words.ski.empty;
+  return `${modelName(catalog, spec.model)}, ${spec.lengthCm} cm, ${flexText(spec.flexRatio, catalog)}`;
+}
+
+export function coreLine(spec: PairSpec | null, catalog: EngineCatalog): string {
+  if (!spec) return "";
+  return catalog.build.blends.find((blend) => blend.id === spec.core)?.label ?? spec.core;
+}
+
+export function reinforcementLine(spec: PairSpec | null, catalog: EngineCatalog, words: SheetWords): string {
+  if (!spec) return "";
+  const names = catalog.build.reinforcements
+    .filter((each) => spec.reinforcements.includes(each.id))
+    .map((each) => each.label);
+  if (spec.tipTailProtectors) names.push(words.reinforcement.protectors);
+  return names.length > 0 ? names.join(", ") : words.reinforcement.none;
+}
+
+export function graphicLine(spec: PairSpec | null, catalog: EngineCatalog, words: SheetWords): string {
+  if (!spec) return "";
+  const { graphic } = spec;
+  const house = catalog.build.houseGraphics.find((each) => each.id === graphic.house);
+  const picture = graphic.kind === "own" ? words.graphic.own : (house?.label ?? words.graphic.house);
+  const layout = wordOf(
+    Object.fromEntries(Object.entries(words.graphic.layouts).map(([key, value]) => [key, value.label])),
+    graphic.layout,
+  );
+  return [
+    picture,
+    layout.toLowerCase(),
+    graphic.text ? `“${graphic.text.text}”` : "",
+    graphic.windows.length > 0 ? "window" : "",
+  ]
+    .filter(Boolean)
+    .join(", ");
+}
+
+/** The reasons about one number, ready for the list: size in its unit, direction, share of the largest. */
+export function reasonsAbout(
+  about: FitReason["about"],
+  reasons: readonly FitReason[],
+  words: SheetWords,
+): readonly Reason[] {
+  const own = reasons.filter((reason) => reason.about === about);
+  const isStart = (reason: FitReason) => reason.factor === "reference-length" || reason.factor === "base";
+  const size = (reason: FitReason) => Math.abs(reason.effect === "multiplies" ? reason.amount - 1 : reason.amount);
+  const largest = Math.max(1e-9, ...own.filter((reason) => !isStart(reason)).map(size));
+  return own.map((reason) => ({
+    factor: wordOf(words.factors, reason.factor),
+    amount: amountText(reason, isStart(reason)),
+    direction: isStart(reason) ? "none" : directionOf(reason),
+    share: isStart(reason) ? 0 : size(reason) / largest,
+  }));
+}
+
+function directionOf(reason: FitReason): Reason["direction"] {
+  const signed = reason.effect === "multiplies" ? reason.amount - 1 : reason.amount;
+  if (Math.abs(signed) < 1e-9) return "none";
+  return signed > 0 ? "up" : "down";
+}
+
+function amountText(reason: FitReason, isStart: boolean): string {
+  if (reason.effect === "multiplies") return `× ${textForPeople(reason.amount, 2)}`;
+  const decimals = reason.unit === "score" ? 2 : 1;
+  const unit = reason.unit === "score" ? "" : ` ${reason.unit}`;
+  const size = textForPeople(Math.abs(reason.amount), decimals);
+  if (isStart) return `${size}${unit}`;
+  return `${reason.amount < 0 ? "−" : "+"}${size}${unit}`;
+}
+
+/** The choice that the recommendation holds for a model, if the model is among the shown ones. */
+export function choiceFor(assessment: Assessment, model: string | undefined): FitChoice | undefined {
+  return assessment.recommendation?.choices.find((choice) => choice.model === model);
+}
+
+/** Standard gravity on 10 kg, N: the load in "bends … mm under 10 kg". */
+const tenKilogramsN = 98.0665;
+
+export function bendMm(springCentreNPerMm: number): string {
+  return textForPeople(tenKilogramsN / springCentreNPerMm, 1);
+}

@@ -1,0 +1,303 @@
+"use client";
+/**
+ * The sheet: You · Ski · Core · Reinforcement · Graphic · Price · Date. The same for the skier and, denser and with every
+ * section open, for the shop on the phone. On a first visit it opens section by section; afterwards in any order.
+ */
+import { type ReactNode, useMemo, useState } from "react";
+import type { EngineCatalog } from "../../../lib/engine/assessment";
+import { mountLineMm, shapeAtLength } from "../../../lib/engine/geometry";
+import type { Refusal } from "../../../lib/engine/units";
+import type { SheetView } from "../../../lib/services/views";
+import { AxisChart } from "../../_visuals/axis-chart.client";
+import { SkiPair, woodStrips } from "../../_visuals/ski-drawing";
+import { Button } from "../button";
+import { dateRangeText } from "../date-range";
+import { moneyText } from "../money";
+import { Notice } from "../notice";
+import { SheetSection, type SheetSectionProps } from "../section";
+import { fill } from "../words";
+import { CoreSection, ReinforcementSection } from "./build-sections.client";
+import { AskPerson, Conflicts, Flags, flagsThatHold, stopsSale } from "./flags.client";
+import { drawnGraphic, GraphicSection, type PictureActions } from "./graphic-section.client";
+import { coreLine, graphicLine, modelName, reinforcementLine, skiLine, youLine } from "./labels";
+import { ContactFields, DateSection, PriceSection } from "./price-section.client";
+import { SkiSection } from "./ski-section.client";
+import { SummaryBar } from "./summary-bar.client";
+import { type SheetActions, type SheetState, useSheet } from "./use-sheet.client";
+import type { SheetWords } from "./words";
+import { YouSection } from "./you-section.client";
+
+type SectionKey = keyof SheetWords["sections"];
+const order: readonly SectionKey[] = ["you", "ski", "core", "reinforcement", "graphic", "price", "date"];
+
+export interface Reply {
+  readonly ok: boolean;
+  readonly message?: string;
+}
+
+export interface SheetProps {
+  readonly catalog: EngineCatalog;
+  readonly initial: SheetView;
+  readonly words: SheetWords;
+  /** Refusals in words, `{parameter}` filled: content/copy/refusals.json. */
+  readonly refusalWords: Readonly<Record<string, string>>;
+  readonly actions: SheetActions & {
+    /** Freezes the sheet; goes to the quote when it worked. */
+    readonly quote: () => Promise<Reply>;
+    readonly ask: (note: string) => Promise<Reply>;
+  };
+  readonly pictures: PictureActions;
+  /** Units that this person used last. */
+  readonly preferImperial?: boolean;
+  /** The shop's layout: all sections open, rows closer, scripts shown. */
+  readonly dense?: boolean;
+  /** Beside or under the sheet in the shop: call-back, notes, take over. */
+  readonly children?: ReactNode | undefined;
+}
+
+export function Sheet(props: SheetProps) {
+  const { catalog, initial, words, actions, dense, pictures } = props;
+  const sheet = useSheet(catalog, initial, actions);
+  const firstVisit = initial.version <= 1 || Object.keys(initial.answers).length === 0;
+  const [open, setOpen] = useState<ReadonlySet<SectionKey>>(
+    () => new Set<SectionKey>(dense ? order : firstVisit ? ["you"] : []),
+  );
+  const toggle = (key: SectionKey, isOpen: boolean) =>
+    setOpen((before) => {
+      if (before.has(key) === isOpen) return before;
+      const next = new Set(before);
+      if (isOpen) next.add(key);
+      else next.delete(key);
+      return next;
+    });
+  const goTo = (key: SectionKey, from: SectionKey) => {
+    toggle(from, false);
+    toggle(key, true);
+    requestAnimationFrame(() => document.querySelector<HTMLElement>(`#${key} > summary`)?.focus());
+  };
+  const { assessment } = sheet;
+  const { spec } = assessment;
+  const refusalText = (refusal: Refusal) =>
+    fill(props.refusalWords[refusal.code] ?? refusal.code, refusal as unknown as Record<string, string>);
+  const stopped = stopsSale(sheet);
+  const lines: Readonly<Record<SectionKey, ReactNode>> = {
+    you: youLine(sheet.answers, sheet.typed, words),
+    ski: skiLine(assessment, catalog, words),
+    core: coreLine(spec, catalog),
+    reinforcement: reinforcementLine(spec, catalog, words),
+    graphic: graphicLine(spec, catalog, words),
+    price: assessment.price ? moneyText(assessment.price.totalCents) : words.price.pending,
+    date: sheet.dateRange ? dateRangeText(sheet.dateRange.p50, sheet.dateRange.p90, true) : words.date.pending,
+  };
+  const states = sectionStates(sheet);
+  const bodies: Readonly<Record<SectionKey, ReactNode>> = {
+    you: <YouSection sheet={sheet} words={words} dense={dense} preferImperial={props.preferImperial} />,
+    ski: <SkiSection sheet={sheet} catalog={catalog} words={words} />,
+    core: <CoreSection sheet={sheet} catalog={catalog} words={words} />,
+    reinforcement: <ReinforcementSection sheet={sheet} catalog={catalog} words={words} />,
+    graphic: <GraphicSection sheet={sheet} catalog={catalog} words={words} pictures={pictures} />,
+    price: <PriceSection sheet={sheet} catalog={catalog} words={words} />,
+    date: <DateSection sheet={sheet} words={words} />,
+  };
+
+  return (
+    <>
+      <div className="mx-auto w-full max-w-page px-4 sm:px-6">
+        <Preview sheet={sheet} catalog={catalog} words={words} pictures={pictures} />
+        <div className="my-6 grid gap-3">
+          <Flags sheet={sheet} words={words} staff={dense} />
+          <Conflicts conflicts={assessment.conflicts} sheet={sheet} words={words} text={refusalText} tone="iron" />
+          <Conflicts conflicts={assessment.warnings} sheet={sheet} words={words} text={refusalText} tone="amber" />
+          <SaveTrouble sheet={sheet} words={words} />
+        </div>
+        {order.map((key, i) => {
+          const next = order[i + 1];
+          return (
+            <SheetSection
+              key={key}
+              id={key}
+              title={words.sections[key]}
+              answer={lines[key]}
+              state={states[key]}
+              open={open.has(key)}
+              onToggle={(isOpen) => toggle(key, isOpen)}
+            >
+              {bodies[key]}
+              {next && !dense ? (
+                <p>
+                  <Button onClick={() => goTo(next, key)}>{fill(words.next, { section: words.sections[next] })}</Button>
+                </p>
+              ) : null}
+            </SheetSection>
+          );
+        })}
+        <div className="grid gap-8 py-8">
+          {stopped && !dense ? (
+            <AskPerson sheet={sheet} words={words} ask={actions.ask} title={words.flags.callTitle} />
+          ) : (
+            <Finish {...props} sheet={sheet} refusalText={refusalText} stopped={stopped} />
+          )}
+          {props.children}
+        </div>
+      </div>
+      <SummaryBar sheet={sheet} words={words} />
+    </>
+  );
+}
+
+function sectionStates(sheet: SheetState): Readonly<Record<SectionKey, NonNullable<SheetSectionProps["state"]>>> {
+  const { assessment, choices } = sheet;
+  const blocked = flagsThatHold(sheet).some((flag) => flag.blocks === "sale");
+  const chosen = (is: boolean) => (is ? "done" : "todo");
+  return {
+    you: blocked ? "attention" : chosen(assessment.recommendation !== null),
+    ski: assessment.conflicts.length > 0 ? "attention" : chosen(assessment.spec !== null),
+    core: chosen(choices.core !== undefined),
+    reinforcement: chosen(choices.reinforcements !== undefined),
+    graphic: chosen(choices.graphic !== undefined),
+    price: chosen(assessment.price !== null),
+    date: chosen(sheet.dateRange !== null),
+  };
+}
+
+/** The pair as it stands, then every station of it. */
+function Preview({
+  sheet,
+  catalog,
+  words,
+  pictures,
+}: {
+  readonly sheet: SheetState;
+  readonly catalog: EngineCatalog;
+  readonly words: SheetWords;
+  readonly pictures: PictureActions;
+}) {
+  const { spec, flex } = sheet.assessment;
+  const model = catalog.build.models.find((each) => each.id === spec?.model);
+  const shape = useMemo(() => (model && spec ? shapeAtLength(model.shape, spec.lengthCm) : null), [model, spec]);
+  if (!spec || !model || !shape) return null;
+  const blend = catalog.build.blends.find((each) => each.id === spec.core);
+  const isDense = (id: string | undefined) =>
+    (catalog.build.materials.woods.find((each) => each.id === id)?.densityKgM3 ?? 0) > 500;
+  const wood = woodStrips(model.core.stripWidthMm, {
+    C: isDense(blend?.strips.C),
+    I: isDense(blend?.strips.I),
+    M: isDense(blend?.strips.M),
+    O: isDense(blend?.strips.O),
+  });
+  const graphic = drawnGraphic(spec, catalog, pictures.pictureUrl);
+  const mountMm = mountLineMm(shape, spec.mount.offsetMm);
+  const title = `${modelName(catalog, spec.model)}, ${spec.lengthCm} cm`;
+  const hex = (id: string) => catalog.build.baseColours.find((each) => each.id === id)?.hex ?? "#23262a";
+  return (
+    <div className={`pb-2 transition-opacity ${sheet.isComputing ? "opacity-70" : ""}`}>
+      {flex ? (
+        <AxisChart title={title} shape={shape} flex={flex} mountMm={mountMm} graphic={graphic} wood={wood} />
+      ) : (
+        <SkiPair
+          shape={shape}
+          orientation="lying"
+          graphic={graphic}
+          wood={wood}
+          marks={{ mountMm }}
+          className="w-full"
+          description={title}
+        />
+      )}
+      <div className="mt-4 max-md:hidden">
+        <p className="mb-1 text-sm text-pencil">{words.baseView}</p>
+        <SkiPair
+          shape={shape}
+          orientation="lying"
+          view="base"
+          baseColours={{ left: hex(spec.base.left), right: hex(spec.base.right) }}
+          className="w-full"
+          description={`${title}, ${words.baseView.toLowerCase()}`}
+        />
+      </div>
+    </div>
+  );
+}
+
+function SaveTrouble({ sheet, words }: { readonly sheet: SheetState; readonly words: SheetWords }) {
+  return (
+    <>
+      {sheet.save === "waiting" ? <Notice tone="amber" title={words.save.waiting} live="polite" /> : null}
+      {sheet.errors.sheet ? <Notice tone="iron" title={sheet.errors.sheet} live="polite" /> : null}
+      {sheet.conflicts.map((conflict) => (
+        <Notice
+          key={conflict.path}
+          tone="amber"
+          live="polite"
+          title={fill(words.save.conflict, {
+            by: conflict.by,
+            yours: JSON.stringify(conflict.yours),
+            theirs: JSON.stringify(conflict.theirs),
+          })}
+        />
+      ))}
+    </>
+  );
+}
+
+/** Contact and the one button; what is missing is said beside it, never behind it. */
+function Finish({
+  sheet,
+  words,
+  actions,
+  refusalText,
+  catalog,
+  dense,
+  stopped,
+}: SheetProps & {
+  readonly sheet: SheetState;
+  readonly refusalText: (refusal: Refusal) => string;
+  readonly stopped: boolean;
+}) {
+  const [problem, setProblem] = useState<string | null>(null);
+  const [busy, setBusy] = useState(false);
+  const [asking, setAsking] = useState(false);
+  const quote = async () => {
+    setBusy(true);
+    setProblem(null);
+    const saved = await sheet.flush();
+    const reply = saved ? await actions.quote().catch(() => ({ ok: false, message: words.save.waiting })) : null;
+    setBusy(false);
+    if (!reply?.ok) setProblem(reply?.message ?? words.save.waiting);
+  };
+  const blocked = sheet.assessment.saleBlockedBy;
+  const ready = sheet.assessment.price !== null && (blocked.length === 0 || dense);
+  return (
+    <div className="grid gap-6">
+      <ContactFields sheet={sheet} words={words} />
+      {blocked.length > 0 && !stopped ? (
+        <Notice tone="amber" title={words.price.needs}>
+          <ul className="list-disc pl-5">
+            {blocked.map((refusal) => (
+              <li key={refusal.code}>{refusalText(refusal)}</li>
+            ))}
+          </ul>
+        </Notice>
+      ) : null}
+      {ready ? (
+        <div className="grid gap-2">
+          <p className="flex flex-wrap gap-4">
+            <Button tone="primary" aria-disabled={busy} onClick={quote}>
+              {words.price.quote}
+            </Button>
+            {dense ? null : (
+              <Button tone="quiet" onClick={() => setAsking(true)}>
+                {words.price.ask}
+              </Button>
+            )}
+          </p>
+          <p className="text-sm text-pencil">
+            {fill(words.price.quoteNote, { days: catalog.priceBook.quoteValidDays })}
+          </p>
+        </div>
+      ) : null}
+      {problem ? <Notice tone="iron" title={problem} live="assertive" /> : null}
+      {asking ? <AskPerson sheet={sheet} words={words} ask={actions.ask} title={words.price.ask} /> : null}
+    </div>
+  );
+}

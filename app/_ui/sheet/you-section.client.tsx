@@ -1,0 +1,200 @@
+"use client";
+import { CheckGroup, RadioGroup } from "../choice-group";
+import { CheckboxField, SelectField } from "../field";
+import { HeightField, MassField } from "../measure-fields.client";
+import { More } from "../section";
+import { SliderField } from "../slider-field.client";
+import { DraftNumber } from "./draft-number.client";
+import type { SheetState } from "./use-sheet.client";
+import type { SheetWords } from "./words";
+
+interface Props {
+  readonly sheet: SheetState;
+  readonly words: SheetWords;
+  readonly dense?: boolean | undefined;
+  readonly preferImperial?: boolean | undefined;
+}
+
+const choicesOf = (labels: Readonly<Record<string, string>>) =>
+  Object.entries(labels).map(([value, label]) => ({ value, label }));
+
+export function YouSection({ sheet, words, dense, preferImperial }: Props) {
+  const { answers, typed, errors } = sheet;
+  const w = words.you;
+  const abilities = Object.entries(w.abilities).map(([value, text]) => ({ value, ...text }));
+  return (
+    <>
+      {dense ? null : <p className="max-w-measure text-pencil">{w.lead}</p>}
+      <div className="flex flex-wrap gap-x-10 gap-y-4">
+        <HeightField
+          name="height"
+          label={w.height}
+          value={typed.height}
+          preferred={preferImperial ? "ft-in" : "cm"}
+          error={errors["typed.height"]}
+          onChange={(value) => sheet.setTyped("height", value)}
+        />
+        <MassField
+          name="mass"
+          label={w.mass}
+          hint={w.massHint}
+          value={typed.mass}
+          preferred={preferImperial ? "lb" : "kg"}
+          error={errors["typed.mass"]}
+          onChange={(value) => sheet.setTyped("mass", value)}
+        />
+      </div>
+      <RadioGroup
+        name="ability"
+        label={w.ability}
+        hint={w.abilityNote}
+        choices={abilities}
+        value={answers.ability}
+        onChange={(value) => sheet.setAnswer("ability", value as NonNullable<typeof answers.ability>)}
+      />
+      <SliderField
+        name="offPiste"
+        label={w.offPiste}
+        min={0}
+        max={100}
+        step={5}
+        unit="%"
+        ends={[w.offPisteEnds[0] ?? "", w.offPisteEnds[1] ?? ""]}
+        value={answers.offPistePercent ?? 20}
+        meaning={answers.offPistePercent === undefined ? "not answered yet; 20 % is taken" : undefined}
+        onChange={(value) => sheet.setAnswer("offPistePercent", value)}
+      />
+      <RadioGroup
+        name="temperament"
+        label={w.temperament}
+        layout="chips"
+        choices={choicesOf(w.temperaments)}
+        value={answers.temperament}
+        onChange={(value) => sheet.setAnswer("temperament", value as NonNullable<typeof answers.temperament>)}
+      />
+      <RadioGroup
+        name="homeSnow"
+        label={w.homeSnow}
+        layout="chips"
+        choices={choicesOf(w.homeSnows)}
+        value={answers.homeSnow}
+        onChange={(value) => sheet.setAnswer("homeSnow", value as NonNullable<typeof answers.homeSnow>)}
+      />
+      <RadioGroup
+        name="turnSize"
+        label={w.turnSize}
+        layout="chips"
+        choices={choicesOf(w.turnSizes)}
+        value={answers.turnSize}
+        onChange={(value) => sheet.setAnswer("turnSize", value as NonNullable<typeof answers.turnSize>)}
+      />
+      <CheckGroup
+        name="priorities"
+        label={w.priorities}
+        layout="chips"
+        choices={choicesOf(w.priorityList)}
+        values={answers.priorities ?? []}
+        onChange={(values) => sheet.setAnswer("priorities", values as NonNullable<typeof answers.priorities>)}
+      />
+      <More summary={w.more} open={dense ?? false}>
+        <MoreQuestions sheet={sheet} words={words} />
+      </More>
+    </>
+  );
+}
+
+function MoreQuestions({ sheet, words }: Props) {
+  const { answers, errors } = sheet;
+  const w = words.you;
+  const current = answers.currentSki ?? {};
+  const setCurrent = (part: Partial<{ [K in keyof typeof current]: (typeof current)[K] | undefined }>) => {
+    const next = Object.fromEntries(Object.entries({ ...current, ...part }).filter(([, value]) => value !== undefined));
+    sheet.setAnswer("currentSki", Object.keys(next).length > 0 ? next : undefined);
+  };
+  return (
+    <div className="grid gap-6">
+      <CheckGroup
+        name="terrain"
+        label={w.terrain}
+        layout="chips"
+        choices={choicesOf(w.terrainList)}
+        values={answers.terrain ?? []}
+        onChange={(values) => sheet.setAnswer("terrain", values as NonNullable<typeof answers.terrain>)}
+      />
+      <DraftNumber
+        name="touringPercent"
+        label={w.touring}
+        unit="%"
+        value={answers.touringPercent}
+        error={errors["answers.touringPercent"]}
+        onChange={(value) => sheet.setAnswer("touringPercent", value)}
+      />
+      <DraftNumber
+        name="daysTotal"
+        label={w.days}
+        hint={w.daysHint}
+        unit="days"
+        value={answers.daysTotal}
+        error={errors["answers.daysTotal"]}
+        onChange={(value) => sheet.setAnswer("daysTotal", value)}
+      />
+      <DraftNumber
+        name="ageYears"
+        label={w.age}
+        hint={w.ageHint}
+        unit="years"
+        value={answers.ageYears}
+        error={errors["answers.ageYears"]}
+        onChange={(value) => sheet.setAnswer("ageYears", value)}
+      />
+      <fieldset className="grid gap-4 border-l-2 border-rule pl-4">
+        <legend className="mb-2 font-medium">{w.currentSki}</legend>
+        <DraftNumber
+          name="currentLength"
+          label={w.currentLength}
+          unit="cm"
+          value={current.lengthCm}
+          error={errors["answers.currentSki"]}
+          onChange={(value) => setCurrent({ lengthCm: value })}
+        />
+        <SelectField
+          name="currentLengthVerdict"
+          label={w.currentLengthVerdict}
+          empty="not said"
+          options={choicesOf(w.lengthVerdicts)}
+          value={current.length ?? ""}
+          onChange={(event) => setCurrent({ length: (event.target.value || undefined) as typeof current.length })}
+        />
+        <SelectField
+          name="currentFlexVerdict"
+          label={w.currentFlexVerdict}
+          empty="not said"
+          options={choicesOf(w.flexVerdicts)}
+          value={current.flex ?? ""}
+          onChange={(event) => setCurrent({ flex: (event.target.value || undefined) as typeof current.flex })}
+        />
+      </fieldset>
+      <div>
+        <CheckboxField
+          name="buyer"
+          label={w.buyer}
+          checked={answers.buyerIsSkier === false}
+          onChange={(event) => sheet.setAnswer("buyerIsSkier", event.target.checked ? false : undefined)}
+        />
+        <CheckboxField
+          name="growing"
+          label={w.growing}
+          checked={answers.stillGrowing === true}
+          onChange={(event) => sheet.setAnswer("stillGrowing", event.target.checked ? true : undefined)}
+        />
+        <CheckboxField
+          name="health"
+          label={w.health}
+          hint={w.healthNote}
+          checked={answers.healthAdviceGiven === true}
+          onChange={(event) => sheet.setAnswer("healthAdviceGiven", event.target.checked ? true : undefined)}
+        />
+      </div>
+    </div>
+  );
+}
