@@ -1,0 +1,99 @@
+/**
+ * What a dispatch simulation needs beside the problem: ranks, and classes of operations that ask for exactly the same
+ * resources. Only the best operation of a class can be the next to start, so a decision looks at one head a class.
+ */
+import type { CompiledProblem } from "./compile";
+import { type SerialPlan, serialPlan } from "./serial";
+
+/** Part of the work that is done again when `operation` fails; `redo` contains `operation`, its only way out. */
+export interface RedoRule {
+  readonly operation: number;
+  readonly redo: readonly number[];
+}
+
+export interface DispatchClass {
+  /** Resources with changeovers that the class waits for, and the family it needs there. */
+  readonly changeoverMembers: readonly number[];
+  readonly family: number;
+}
+
+export interface DispatchModel {
+  readonly problem: CompiledProblem;
+  readonly plan: SerialPlan;
+  /** Lower goes first. */
+  readonly rank: Float64Array;
+  /** Added to the rank of what needs the longest changeover, in proportion for shorter ones. */
+  readonly changeoverPenalty: number;
+  /** Fixed operations that begin up to here are facts; later ones are releases with the best rank. */
+  readonly startMinute: number;
+  readonly redoRuleOf: readonly (RedoRule | null)[];
+  readonly classOf: Int32Array;
+  readonly classes: readonly DispatchClass[];
+  readonly longestChangeover: number;
+  readonly slotFrom: Int32Array;
+}
+
+export interface DispatchSettings {
+  readonly rank: Float64Array;
+  readonly changeoverPenalty?: number;
+  readonly startMinute?: number;
+  readonly redoRules?: readonly RedoRule[];
+}
+
+export function dispatchModel(problem: CompiledProblem, settings: DispatchSettings): DispatchModel {
+  const startMinute = settings.startMinute ?? 0;
+  const plan = serialPlan(problem);
+  const rank = settings.rank.slice();
+  for (const operation of plan.fixed) rank[operation] = Number.NEGATIVE_INFINITY;
+  const redoRuleOf: (RedoRule | null)[] = Array.from({ length: problem.operationCount }, () => null);
+  for (const rule of settings.redoRules ?? []) redoRuleOf[rule.operation] = rule;
+  const slotFrom = new Int32Array(problem.resourceCount + 1);
+  problem.capacity.forEach((capacity, resource) => {
+    slotFrom[resource + 1] = (slotFrom[resource] as number) + capacity;
+  });
+  return {
+    problem,
+    plan,
+    rank,
+    changeoverPenalty: settings.changeoverPenalty ?? 0,
+    startMinute,
+    redoRuleOf,
+    ...classify(problem, plan),
+    longestChangeover: Math.max(1, ...problem.changeover.map((table) => (table === null ? 0 : Math.max(0, ...table)))),
+    slotFrom,
+  };
+}
+
+/** The operations that start together with `operation`: itself, or its cluster when a maximum gap ties others to it. */
+export function clusterAt(model: DispatchModel, operation: number): readonly number[] {
+  return model.plan.clusterOf[operation] ?? [operation];
+}
+
+function classify(problem: CompiledProblem, plan: SerialPlan): Pick<DispatchModel, "classOf" | "classes"> {
+  const byKey = new Map<string, number>();
+  const classes: DispatchClass[] = [];
+  const classOf = new Int32Array(problem.operationCount);
+  for (let operation = 0; operation < problem.operationCount; operation++) {
+    const cluster = plan.clusterOf[operation] ?? [operation];
+    const key = cluster.map((member) => needsOf(problem, member)).join("+");
+    const known = byKey.get(key);
+    classOf[operation] = known ?? classes.length;
+    if (known !== undefined) continue;
+    byKey.set(key, classes.length);
+    const changeoverMembers = cluster.flatMap((member) =>
+      (problem.usesOf[member] ?? []).flatMap((use) =>
+        Array.from(use.members).filter((resource) => problem.changeover[resource] !== null),
+      ),
+    );
+    const withFamily = cluster.find((member) => (problem.family[member] as number) >= 0) ?? operation;
+    classes.push({ changeoverMembers, family: problem.family[withFamily] as number });
+  }
+  return { classOf, classes };
+}
+
+function needsOf(problem: CompiledProblem, operation: number): string {
+  const uses = (problem.usesOf[operation] ?? []).map(
+    (use) => `${Array.from(use.members).join(",")}x${use.units}${use.holds ? "h" : ""}`,
+  );
+  return `${uses.join(";")}|${problem.family[operation]}|${problem.isUninterrupted[operation]}`;
+}
