@@ -6,7 +6,7 @@ import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { cacheFolder, readStamp, root, writeStamp } from "./lib.mjs";
 
-const settings = "1 node20 esm";
+const settings = "2 node20 esm split";
 
 /**
  * Makes sure the bundle of `entry` (relative to the project) is fresh and returns its path.
@@ -19,8 +19,12 @@ export async function bundle(entry, name = path.basename(entry, path.extname(ent
   const { build } = await import("esbuild");
   const result = await build({
     absWorkingDir: root,
-    entryPoints: [entry],
-    outfile,
+    entryPoints: { [name]: entry },
+    outdir: cacheFolder,
+    outExtension: { ".js": ".mjs" },
+    // What is imported on demand stays apart, so that a small question does not load the whole house.
+    splitting: true,
+    chunkNames: "chunks/[name]-[hash]",
     bundle: true,
     platform: "node",
     target: "node20",

@@ -1,0 +1,3 @@
+export function systemBrowser(): string | undefined;
+export function hasBrowser(): Promise<boolean>;
+export const howToGetOne: string;

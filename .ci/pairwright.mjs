@@ -1,0 +1,10 @@
+// npm run -s pairwright -- VERB < input.json: the command line, bundled once and started in well under a second.
+// File names given to it count from the project folder, as npm runs scripts there.
+import { existsSync } from "node:fs";
+import { pathToFileURL } from "node:url";
+import { bundle } from "./bundle.mjs";
+import { fail } from "./lib.mjs";
+
+if (!existsSync("node_modules/zod/package.json"))
+  fail("The packages are not installed yet: run npm ci (or npm start) first.");
+await import(pathToFileURL(await bundle("lib/command/main.ts", "pairwright")).href);
