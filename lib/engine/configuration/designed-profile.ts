@@ -1,19 +1,31 @@
 /** The core thickness a model was designed with: flat under the foot, tapering to its spacers. */
-import { type ThicknessProfile, taperedProfile } from "../flex";
+import type { ThicknessProfile } from "../flex";
 import type { SkiShape } from "../geometry";
 import type { BuildRules, Model } from "./types";
 
-/** The model's own taper over this shape; the flat middle is centred on the model's mount line. */
+/** Stations along each taper: a curved taper is followed within 0.01 mm. */
+const TAPER_STEPS = 24;
+
+/**
+ * t = tEnd + (tMid − tEnd)(1 − (1 − u)^power), u from 0 where the wood begins to 1 at the flat middle, which is centred
+ * on the model's mount line; level over the spacers. Stations lie at x in mm from the tip.
+ */
 export function designedProfile(model: Model, shape: SkiShape, rules: BuildRules): ThicknessProfile {
   const { tipMm, midMm, tailMm, flatMm, taperPower } = model.core;
-  return taperedProfile({
-    coreFromMm: rules.spacers.tipMm,
-    coreToMm: shape.lengthMm - rules.spacers.tailMm,
-    mountFromTipMm: shape.mountFromTipMm,
-    tipMm,
-    midMm,
-    tailMm,
-    flatMm,
-    taperPower,
-  });
+  const woodFromMm = rules.spacers.tipMm;
+  const woodToMm = shape.lengthMm - rules.spacers.tailMm;
+  const taper = (fromMm: number, toMm: number, endMm: number) =>
+    Array.from({ length: TAPER_STEPS + 1 }, (_, i) => {
+      const u = i / TAPER_STEPS;
+      const thicknessMm = endMm + (midMm - endMm) * (1 - (1 - u) ** taperPower);
+      return { xMm: fromMm + u * (toMm - fromMm), thicknessMm };
+    });
+  return {
+    stations: [
+      { xMm: 0, thicknessMm: tipMm },
+      ...taper(woodFromMm, shape.mountFromTipMm - flatMm / 2, tipMm),
+      ...taper(woodToMm, shape.mountFromTipMm + flatMm / 2, tailMm).reverse(),
+      { xMm: shape.lengthMm, thicknessMm: tailMm },
+    ],
+  };
 }
