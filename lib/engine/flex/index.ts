@@ -5,7 +5,6 @@
 export * from "./beam";
 export * from "./beam-types";
 export { bareBuild, evaluateFlex, type FlexOptions, referenceCurve } from "./evaluate";
-export { type CoreTaper, taperedProfile } from "./profile";
 export { solveCore } from "./solve-core";
 export { type SpringTest, springConstants } from "./springs";
 export * from "./types";

@@ -10,7 +10,8 @@
  * - a plate lies flush in its pocket, rubber under it, wood and sidewall beside it.
  */
 import { halfWidthAt } from "../geometry";
-import { bendingStiffness, neutralAxis, StackSum, torsionalStiffness, type WidthSum } from "./stack-sum";
+import { type PlateShare, partlyBonded } from "./plate-bond";
+import { aboutOwnAxis, StackSum, shearMoments, type WidthSum, youngMoments } from "./stack-sum";
 import type { BuildLayer, FlexStation, LayerMaterial, SkiBuild } from "./types";
 
 type SheetLayer = Exclude<BuildLayer, { readonly role: "core" }>;
@@ -23,6 +24,8 @@ export interface LocalSection {
   readonly above: StackSum;
   /** Depth of the plate's pocket here: belongs to the core's thickness but is part of `above`. */
   readonly pocketMm: number;
+  /** A plate that a soft foil lets slip. */
+  readonly plate?: PlateShare | undefined;
 }
 
 /** The section at x. @throws RangeError when the build lists no core, or x is off the ski. */
@@ -36,14 +39,19 @@ export function localSection(build: SkiBuild, xMm: number): LocalSection {
   addSteelMass(below, build, steelMm);
   const core = coreWidths(build, xMm, 0, halfMm);
   const above = new StackSum();
-  const pocketMm = addPlate(above, build, xMm, halfMm);
+  const plate = addPlate(above, build, xMm, halfMm);
+  const pocketMm = above.thicknessMm;
   for (let i = coreIndex + 1; i < build.layers.length; i++) addLayer(above, build, build.layers[i], xMm, halfMm, 0);
-  return { xMm, widthMm: 2 * halfMm, below, core, above, pocketMm };
+  return { xMm, widthMm: 2 * halfMm, below, core, above, pocketMm, plate };
 }
 
 /** EI of a section with this core thickness, N·mm². */
 export function sectionBendingStiffness(section: LocalSection, coreMm: number): number {
-  return bendingStiffness(section.below, section.core, coreMm - section.pocketMm, section.above);
+  const { below, core, above, pocketMm, plate } = section;
+  const solidMm = coreMm - pocketMm;
+  const moments = youngMoments(below, core, solidMm, above);
+  if (!plate) return aboutOwnAxis(moments);
+  return partlyBonded(moments, plate, below.thicknessMm + solidMm + plate.heightMm);
 }
 
 /** All values of a section with this core thickness. @throws RangeError when the plate's pocket is as deep as the core. */
@@ -55,14 +63,16 @@ export function stationOf(section: LocalSection, coreMm: number): FlexStation {
       `plate: its pocket of ${pocketMm} mm at ${section.xMm} mm is as deep as the core, ${coreMm} mm`,
     );
   }
+  const young = youngMoments(below, core, solidMm, above);
+  const thicknessMm = below.thicknessMm + solidMm + above.thicknessMm;
   return {
     xMm: section.xMm,
     widthMm: section.widthMm,
     coreMm,
-    thicknessMm: below.thicknessMm + solidMm + above.thicknessMm,
-    bendingStiffnessNmm2: bendingStiffness(below, core, solidMm, above),
-    torsionalStiffnessNmm2: torsionalStiffness(below, core, solidMm, above),
-    neutralAxisMm: neutralAxis(below, core, solidMm, above),
+    thicknessMm,
+    bendingStiffnessNmm2: sectionBendingStiffness(section, coreMm),
+    torsionalStiffnessNmm2: 4 * aboutOwnAxis(shearMoments(below, core, solidMm, above)),
+    neutralAxisMm: young.a > 0 ? young.s / young.a : thicknessMm / 2,
     massGPerM: below.massGPerM + (core.densityWidth * solidMm) / 1000 + above.massGPerM,
   };
 }
@@ -122,7 +132,7 @@ function addSlice(
 /** Anchors weigh but do not stiffen. */
 function addSteelMass(sum: StackSum, { edge }: SkiBuild, steelMm: number): void {
   const heightMm = Math.min(edge.heightMm, sum.thicknessMm);
-  sum.massGPerM += (edge.anchorMassFactor * steelMm * heightMm * edge.material.densityKgM3) / 1000;
+  sum.massGPerM += ((edge.anchorMassFactor - 1) * steelMm * heightMm * edge.material.densityKgM3) / 1000;
 }
 
 function coveredWidth(build: SkiBuild, layer: SheetLayer, xMm: number, wholeMm: number): number {
@@ -165,18 +175,26 @@ function addMaterial(sum: WidthSum, material: LayerMaterial, widthMm: number): v
   sum.densityWidth += material.densityKgM3 * widthMm;
 }
 
-/** Adds the pocket's two layers, rubber and plate with core beside them; gives the pocket's depth, 0 where there is none. */
-function addPlate(sum: StackSum, build: SkiBuild, xMm: number, halfMm: number): number {
+/** Adds the pocket's two layers, foil and plate with core beside them, where the plate lies. */
+function addPlate(sum: StackSum, build: SkiBuild, xMm: number, halfMm: number): PlateShare | undefined {
   const { plate } = build;
-  if (!plate || Math.abs(xMm - plate.centreMm) > plate.lengthMm / 2) return 0;
-  const plateHalfMm = Math.min(plate.widthMm / 2, halfMm);
-  const beside = coreWidths(build, xMm, plateHalfMm, halfMm);
+  if (!plate || Math.abs(xMm - plate.centreMm) > plate.lengthMm / 2) return undefined;
+  const widthMm = Math.min(plate.widthMm, 2 * halfMm);
+  const beside = coreWidths(build, xMm, widthMm / 2, halfMm);
   const addPart = (thicknessMm: number, material: LayerMaterial | undefined) => {
     const part = { ...beside };
-    if (material) addMaterial(part, material, 2 * plateHalfMm);
+    if (material) addMaterial(part, material, widthMm);
     sum.add(thicknessMm, part.ew, part.gw, part.densityWidth);
   };
   if (plate.rubberMm > 0) addPart(plate.rubberMm, plate.rubber);
   addPart(plate.thicknessMm, plate.material);
-  return plate.rubberMm + plate.thicknessMm;
+  if (!plate.rubber || plate.rubberMm === 0) return undefined;
+  return {
+    axialN: plate.material.exMpa * widthMm * plate.thicknessMm,
+    thicknessMm: plate.thicknessMm,
+    heightMm: plate.rubberMm + plate.thicknessMm / 2,
+    foilNPerMm2: (plate.rubber.gxyMpa * widthMm) / plate.rubberMm,
+    fromMiddleMm: Math.abs(xMm - plate.centreMm),
+    halfLengthMm: plate.lengthMm / 2,
+  };
 }

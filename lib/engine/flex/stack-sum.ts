@@ -37,40 +37,38 @@ export interface WidthSum {
   densityWidth: number;
 }
 
-/** EI about the neutral axis of a stack below, a core of `coreMm` and a stack above, N·mm². */
-export function bendingStiffness(below: StackSum, core: WidthSum, coreMm: number, above: StackSum): number {
+/** ∫ m dA, ∫ m·z dA and ∫ m·z² dA of a whole section for one modulus m; z from the base. */
+export interface StackMoments {
+  readonly a: number;
+  readonly s: number;
+  readonly i: number;
+}
+
+/** Young's moments of a stack below, a core of `coreMm` and a stack above. */
+export function youngMoments(below: StackSum, core: WidthSum, coreMm: number, above: StackSum): StackMoments {
   const z = below.thicknessMm;
   const top = z + coreMm;
-  const a = below.ea + core.ew * coreMm + above.ea;
-  const s = below.es + core.ew * coreMm * (z + coreMm / 2) + above.es + above.ea * top;
-  const i =
-    below.ei +
-    core.ew * coreMm * (z * z + z * coreMm + (coreMm * coreMm) / 3) +
-    above.ei +
-    2 * top * above.es +
-    top * top * above.ea;
+  const wood = core.ew * coreMm;
+  return {
+    a: below.ea + wood + above.ea,
+    s: below.es + wood * (z + coreMm / 2) + above.es + above.ea * top,
+    i: below.ei + wood * (z * top + (coreMm * coreMm) / 3) + above.ei + 2 * top * above.es + top * top * above.ea,
+  };
+}
+
+/** Shear moments of the same. */
+export function shearMoments(below: StackSum, core: WidthSum, coreMm: number, above: StackSum): StackMoments {
+  const z = below.thicknessMm;
+  const top = z + coreMm;
+  const wood = core.gw * coreMm;
+  return {
+    a: below.ga + wood + above.ga,
+    s: below.gs + wood * (z + coreMm / 2) + above.gs + above.ga * top,
+    i: below.gi + wood * (z * top + (coreMm * coreMm) / 3) + above.gi + 2 * top * above.gs + top * top * above.ga,
+  };
+}
+
+/** Second moment about the own neutral axis: EI from Young's moments; ×4 it is GJ from shear moments (4b/d66). */
+export function aboutOwnAxis({ a, s, i }: StackMoments): number {
   return a > 0 ? i - (s * s) / a : 0;
-}
-
-/** GJ = 4b·(D66 − B66²/A66) of the same stack, N·mm². */
-export function torsionalStiffness(below: StackSum, core: WidthSum, coreMm: number, above: StackSum): number {
-  const z = below.thicknessMm;
-  const top = z + coreMm;
-  const a = below.ga + core.gw * coreMm + above.ga;
-  const s = below.gs + core.gw * coreMm * (z + coreMm / 2) + above.gs + above.ga * top;
-  const i =
-    below.gi +
-    core.gw * coreMm * (z * z + z * coreMm + (coreMm * coreMm) / 3) +
-    above.gi +
-    2 * top * above.gs +
-    top * top * above.ga;
-  return a > 0 ? 4 * (i - (s * s) / a) : 0;
-}
-
-/** Height of the neutral axis over the base, mm; the middle where there is no width. */
-export function neutralAxis(below: StackSum, core: WidthSum, coreMm: number, above: StackSum): number {
-  const z = below.thicknessMm;
-  const a = below.ea + core.ew * coreMm + above.ea;
-  const s = below.es + core.ew * coreMm * (z + coreMm / 2) + above.es + above.ea * (z + coreMm);
-  return a > 0 ? s / a : (z + coreMm + above.thicknessMm) / 2;
 }

@@ -51,7 +51,7 @@ export interface EdgeSteel {
   /** Along x from shoulder − half of the surplus to heel + half of it. */
   readonly lengthMm: number;
   readonly material: LayerMaterial;
-  /** Anchors: mass only, as a factor on the bar's mass. */
+  /** Mass of the whole edge, anchors included, over that of its bar; anchors weigh but do not stiffen. */
   readonly anchorMassFactor: number;
 }
 
@@ -61,7 +61,7 @@ export interface PlatePocket {
   readonly thicknessMm: number;
   /** Foil under the plate; the pocket is as deep as plate and foil together and follows the taper of the core. */
   readonly rubberMm: number;
-  /** Absent: a foil without mass or stiffness. */
+  /** A soft foil lets the plate slip (see plate-bond.ts); absent, the plate counts as bonded and the foil weighs nothing. */
   readonly rubber?: LayerMaterial;
   readonly lengthMm: number;
   readonly widthMm: number;

@@ -1,12 +1,7 @@
 /** The demo line-up as builds, straight from the table of checks: no catalogue in between. */
-import {
-  type BuildLayer,
-  type LayerMaterial,
-  type SkiBuild,
-  type ThicknessProfile,
-  taperedProfile,
-} from "@/lib/engine/flex";
+import type { BuildLayer, LayerMaterial, SkiBuild, ThicknessProfile } from "@/lib/engine/flex";
 import { type ModelShape, measure, shapeAtLength } from "@/lib/engine/geometry";
+import { evenlySpaced } from "@/lib/engine/math";
 import truth from "../../fixtures/truth/demo-flex.json";
 
 export const demoModels = truth.models;
@@ -102,7 +97,7 @@ export function demoBuild(model: DemoModel, lengthCm: number, withMountingMass =
       heightMm: 2,
       lengthMm: edgeCarryingMm,
       material: steel,
-      anchorMassFactor: extra.anchors / barG,
+      anchorMassFactor: 1 + extra.anchors / barG,
     },
     coreFromMm: (180 / 1780) * shape.lengthMm,
     coreToMm: (1 - 120 / 1780) * shape.lengthMm,
@@ -111,17 +106,21 @@ export function demoBuild(model: DemoModel, lengthCm: number, withMountingMass =
   };
 }
 
-/** The designed core of a model, with this thickness in the middle. */
+/** The designed core of a model, with this thickness in the middle: t = tEnd + (tMid − tEnd)(1 − (1 − u)^power). */
 export function designedCore(model: DemoModel, build: SkiBuild, midMm = model.core.midMm): ThicknessProfile {
-  const power = model.core.taper.match(/power ([\d.]+)/)?.[1];
-  return taperedProfile({
-    coreFromMm: build.coreFromMm,
-    coreToMm: build.coreToMm,
-    mountFromTipMm: build.mountFromTipMm,
-    tipMm: model.core.tipMm,
-    midMm,
-    tailMm: model.core.tailMm,
-    flatMm: model.core.flatMm,
-    taperPower: power ? Number(power) : 1,
-  });
+  const { tipMm, tailMm, flatMm } = model.core;
+  const power = Number(model.core.taper.match(/power ([\d.]+)/)?.[1] ?? 1);
+  const front = build.mountFromTipMm - flatMm / 2;
+  const rear = build.mountFromTipMm + flatMm / 2;
+  const us = evenlySpaced(0, 1, power === 1 ? 1 : 24);
+  const rise = (endMm: number, u: number) => endMm + (midMm - endMm) * (1 - (1 - u) ** power);
+  return {
+    stations: [
+      ...us.map((u) => ({
+        xMm: build.coreFromMm + (front - build.coreFromMm) * u,
+        thicknessMm: rise(tipMm, u),
+      })),
+      ...us.map((u) => ({ xMm: rear + (build.coreToMm - rear) * u, thicknessMm: rise(tailMm, 1 - u) })),
+    ],
+  };
 }
