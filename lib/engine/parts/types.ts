@@ -123,7 +123,6 @@ export interface PartsRules {
     readonly baseExtraWidthMm: number;
     readonly fabricExtraLengthMm: number;
     readonly fabricExtraWidthMm: number;
-    readonly biaxExtraWidthMm: number;
     readonly metalInsetMm: number;
     readonly endPatchLengthMm: number;
     readonly topsheetExtraLengthMm: number;
@@ -137,12 +136,10 @@ export interface PartsRules {
     readonly cartonExtraLengthMm: number;
     readonly cartonWidthMm: number;
     readonly cartonHeightMm: number;
-    /** One letter of an inlay: cap height and share of its box that is sheet. */
+    /** Height of a base letter. */
     readonly inlayCapHeightMm: number;
   };
   readonly use: {
-    /** Glue on one face of every joint between strips. */
-    readonly coreGlueGM2: number;
     readonly spacerAdhesiveG: number;
     readonly edgeAdhesiveG: number;
     readonly inkMlM2: number;
@@ -152,12 +149,11 @@ export interface PartsRules {
   };
   readonly resin: {
     readonly system: string;
-    /** Resin and hardener together over dry cloth. */
+    /** Resin over dry cloth, by mass. */
     readonly perDryFabric: number;
-    /** On each face of wood or plastic that is wetted, g/m². */
-    readonly perFaceGM2: number;
+    /** Faces of wood wetted on each ski; how much each takes is a build rule. */
     readonly wettedFaces: number;
-    /** Mixed over net: what stays in cups and on film. */
+    /** Weighed out over what stays in the skis: cups, film, flash. */
     readonly lossFactor: number;
     readonly hardenerPer100: number;
   };
