@@ -3,6 +3,8 @@ import { Document, renderToBuffer } from "@react-pdf/renderer";
 import type { ReactElement } from "react";
 import { BuildSheetPages } from "./build-sheet";
 import { registerFonts } from "./fonts";
+import { KitListPages } from "./kit-list";
+import { LabelsPages } from "./labels";
 import type { DocumentData, DocumentKind, Paper } from "./types";
 
 type Drawer<K extends DocumentKind> = {
@@ -12,6 +14,8 @@ type Drawer<K extends DocumentKind> = {
 
 const drawers: { readonly [K in DocumentKind]?: Drawer<K> } = {
   "build-sheet": { title: (d) => `Build sheet ${d.pair.number}`, pages: BuildSheetPages },
+  "kit-list": { title: (d) => `Kit list ${d.pair.number}`, pages: KitListPages },
+  labels: { title: (d) => `Labels ${d.pair.number}`, pages: LabelsPages },
 };
 
 /** PDF bytes of one document. @throws when the data does not fit the paper (RangeError) or the library fails */

@@ -298,7 +298,6 @@ export interface CoreDrawing {
   };
   /** Wood of one core as milled, pocket out; from the strips' own densities where measured. */
   readonly plannedG: { readonly L: number; readonly R: number };
-  readonly limitedBy: readonly string[];
   /** At the mount line. */
   readonly thicknessAtMountMm: number;
 }
@@ -309,7 +308,8 @@ export interface StackLayer {
   readonly name: string;
   readonly detail: string;
   readonly role: "base" | "edge" | "rubber" | "fabric" | "metal" | "core" | "plate" | "mat" | "topsheet";
-  readonly thicknessMm: number;
+  /** Null: varies, see the core drawing. */
+  readonly thicknessMm: number | null;
   readonly directions: FibreDirection;
   readonly extent: string;
   readonly isOption: boolean;

@@ -419,42 +419,31 @@ function SectionAtMount({ d, core }: { readonly d: DrawingData; readonly core: C
 function pocketRows(core: CoreDrawing) {
   const { pocket } = core;
   if (!pocket) return [{ label: "Pocket", value: "none" }];
+  const size = [pocket.plateLengthMm, pocket.plateWidthMm].map((v) => plainNumber(v, 1)).join(" × ");
   return [
     {
-      label: "Pocket",
-      value: `${numberText(pocket.toMm - pocket.fromMm, 1)} × ${numberText(pocket.widthMm, 1)} mm in the upper face`,
+      label: "Pocket, upper face",
+      value: `${numberText(pocket.toMm - pocket.fromMm, 1)} × ${numberText(pocket.widthMm, 1)} mm, ${numberText(pocket.depthMm, 2)} mm deep`,
     },
-    { label: "From the tip", value: `${numberText(pocket.fromMm, 1)} to ${numberText(pocket.toMm, 1)} mm` },
-    { label: "Depth", value: `${numberText(pocket.depthMm, 2)} mm, follows the taper` },
     {
-      label: "Plate",
-      value: `${pocket.plate}, ${plainNumber(pocket.plateLengthMm)} × ${plainNumber(pocket.plateWidthMm)} × ${plainNumber(pocket.plateMm, 2)} mm`,
+      label: "From the tip",
+      value: `${numberText(pocket.fromMm, 1)} to ${numberText(pocket.toMm, 1)} mm; floor follows the taper`,
     },
+    { label: "Plate", value: `${pocket.plate}, ${size} × ${plainNumber(pocket.plateMm, 2)} mm` },
     { label: "Rubber under it", value: mm(pocket.rubberMm, 2) },
-    { label: "Centred on", value: "this order's mount line: moving it after milling scraps the core" },
+    { label: "Centred on", value: "this order's mount line; not movable once milled" },
   ];
 }
 
 function spacerRows(core: CoreDrawing) {
   const { spacers } = core;
+  const one = (lengthMm: number, thicknessMm: number) =>
+    `${plainNumber(lengthMm)} + ${plainNumber(spacers.scarfMm)} mm scarf, ${numberText(thicknessMm, 2)} mm thick`;
   return [
     { label: "Spacers", value: spacers.material },
-    {
-      label: "Tip",
-      value: `${plainNumber(spacers.tipMm)} mm + ${plainNumber(spacers.scarfMm)} mm scarf, ${numberText(spacers.tipThicknessMm, 2)} mm thick`,
-    },
-    {
-      label: "Tail",
-      value: `${plainNumber(spacers.tailMm)} mm + ${plainNumber(spacers.scarfMm)} mm scarf, ${numberText(spacers.tailThicknessMm, 2)} mm thick`,
-    },
+    { label: "Tip spacer", value: one(spacers.tipMm, spacers.tipThicknessMm) },
+    { label: "Tail spacer", value: one(spacers.tailMm, spacers.tailThicknessMm) },
     { label: "Wood, planned", value: `L ${grams(core.plannedG.L)}, R ${grams(core.plannedG.R)} (milled, pocket out)` },
     { label: "Wood, weighed", value: "L ________ g   R ________ g" },
-    {
-      label: "Solver",
-      value:
-        core.limitedBy.length === 0
-          ? "no limit reached"
-          : `limited by ${core.limitedBy.map((l) => l.replace("-", " ")).join(", ")}`,
-    },
   ];
 }

@@ -49,7 +49,7 @@ export function Cover({ data, innerPt }: { readonly data: BuildSheetData; readon
         )}
       </Section>
       <Section title="Deviations" note="what was done otherwise, why, who approved it; initials and date" gap={6}>
-        <View style={{ borderWidth: THIN, borderColor: INK, height: 74 }} />
+        <View style={{ borderWidth: THIN, borderColor: INK, height: 120 }} />
       </Section>
       <View style={{ flexDirection: "row" }} wrap={false}>
         {["Released to the floor by", "Date", "Older prints collected and voided by"].map((hint) => (

@@ -65,11 +65,11 @@ function LayerRow({ layer, order }: { readonly layer: StackLayer; readonly order
         </View>
         <Text style={{ fontSize: 7.5, lineHeight: 1.15 }}>{layer.detail}</Text>
       </View>
-      <Text style={{ flexGrow: 1, flexBasis: 0, fontSize: 7.5, paddingRight: 4, lineHeight: 1.15 }}>
+      <Text style={{ flexGrow: 1, flexBasis: 0, fontSize: 7.5, paddingRight: 8, lineHeight: 1.15 }}>
         {layer.extent}
       </Text>
       <Text style={{ width: 32, fontFamily: MONO, fontSize: 8 }}>
-        {layer.thicknessMm === 0 ? "profile" : numberText(layer.thicknessMm, 2)}
+        {layer.thicknessMm === null ? "drawn" : numberText(layer.thicknessMm, 2)}
       </Text>
       <TickBox />
       <TickBox />
@@ -89,7 +89,12 @@ function Band({ layer }: { readonly layer: StackLayer }) {
   return (
     <Svg width={BAND_WIDTH} height={ROW_HEIGHT - 3} viewBox={`0 0 ${BAND_WIDTH} ${ROW_HEIGHT - 3}`}>
       <Body layer={layer} y={y} height={height} isDark={isDark} />
-      <Directions directions={layer.directions} cy={y + height / 2} isBanded={layer.extent.includes("bands")} />
+      <Directions
+        directions={layer.directions}
+        cy={y + height / 2}
+        isBanded={layer.extent.includes("bands")}
+        reach={spanOf(layer).width / 2 - 4}
+      />
     </Svg>
   );
 }
@@ -180,10 +185,13 @@ function Directions({
   directions,
   cy,
   isBanded,
+  reach,
 }: {
   readonly directions: FibreDirection;
   readonly cy: number;
   readonly isBanded: boolean;
+  /** Half length that an arrow along the ski may take. */
+  readonly reach: number;
 }) {
   const cx = BAND_WIDTH / 2;
   if (directions === "0") {
@@ -191,7 +199,7 @@ function Directions({
     return (
       <G>
         {offsets.map((dy) => (
-          <FibreArrow key={dy} cx={cx} cy={cy + dy} angle={0} half={38} />
+          <FibreArrow key={dy} cx={cx} cy={cy + dy} angle={0} half={Math.min(38, reach)} />
         ))}
       </G>
     );
@@ -199,7 +207,13 @@ function Directions({
   return (
     <G>
       {ARROW_ANGLES[directions].map((angle) => (
-        <FibreArrow key={angle} cx={cx} cy={cy} angle={angle} half={angle === 0 ? 26 : angle === 90 ? 6 : 8} />
+        <FibreArrow
+          key={angle}
+          cx={cx}
+          cy={cy}
+          angle={angle}
+          half={angle === 0 ? Math.min(26, reach) : angle === 90 ? 6 : 8}
+        />
       ))}
     </G>
   );

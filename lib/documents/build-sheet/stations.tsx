@@ -5,7 +5,7 @@ import { SafetySign } from "../parts/icons";
 import { HAIRLINE, INK, PENCIL, RULE, THIN, TINT } from "../parts/theme";
 import type { BuildSheetData, StationFact } from "../types";
 
-const WIDTHS = { number: 20, times: 40, sign: 48, tick: 15 };
+const WIDTHS = { number: 20, times: 36, sign: 44, tick: 15, notes: 74 };
 
 export function StationTable({ data }: { readonly data: BuildSheetData }) {
   return (
@@ -30,6 +30,7 @@ export function StationTable({ data }: { readonly data: BuildSheetData }) {
         <Head text="R" width={WIDTHS.tick} />
         <Head text="start" width={WIDTHS.times} />
         <Head text="end" width={WIDTHS.times} />
+        <Head text="lots, values, defects" width={WIDTHS.notes} />
         <Head text="signed" width={WIDTHS.sign} />
         <Head text="second" width={WIDTHS.sign} />
       </View>
@@ -57,7 +58,7 @@ function Head({ text, width }: { readonly text: string; readonly width?: number 
 function StationRow({ station }: { readonly station: StationFact }) {
   return (
     <View
-      style={{ flexDirection: "row", borderBottomWidth: HAIRLINE, borderBottomColor: INK, minHeight: 36 }}
+      style={{ flexDirection: "row", borderBottomWidth: HAIRLINE, borderBottomColor: INK, minHeight: 41 }}
       wrap={false}
     >
       <Text style={{ width: WIDTHS.number, fontFamily: MONO, fontWeight: 600, fontSize: 11, paddingTop: 1 }}>
@@ -83,6 +84,7 @@ function StationRow({ station }: { readonly station: StationFact }) {
       <Tick />
       <Blank width={WIDTHS.times} />
       <Blank width={WIDTHS.times} />
+      <Blank width={WIDTHS.notes} />
       <Blank width={WIDTHS.sign} />
       <Blank width={WIDTHS.sign} {...(station.needsSecondSignOff ? { hint: "2nd sign-off" } : { off: true })} />
     </View>
@@ -103,7 +105,7 @@ function Blank({ width, hint, off }: { readonly width: number; readonly hint?: s
       style={{
         width,
         borderLeftWidth: HAIRLINE,
-        borderLeftColor: RULE,
+        borderLeftColor: PENCIL,
         justifyContent: "flex-end",
         ...(hint ? { backgroundColor: TINT, borderWidth: 1.1, borderColor: INK } : {}),
       }}

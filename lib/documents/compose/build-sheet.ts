@@ -102,7 +102,7 @@ function graphicRows(facts: BuildSheetFacts): readonly Row[] {
       : []),
     {
       label: "Print face",
-      value: `${floor.printFace} of the sheet: paper is printed ${mirrored ? "mirrored" : "as read"}`,
+      value: `${floor.printFace === "top" ? "upper side" : "underside"} of the sheet: paper is printed ${mirrored ? "mirrored" : "as read"}`,
     },
     {
       label: "Print scale factor",

@@ -44,7 +44,6 @@ export function composeCore(input: {
       L: coreMassG(build, core.profile, pocketDepthMm(build, catalog), strips, "L"),
       R: coreMassG(build, core.profile, pocketDepthMm(build, catalog), strips, "R"),
     },
-    limitedBy: core.limitedBy,
     thicknessAtMountMm: thicknessAt(core.profile, build.mountFromTipMm),
   };
 }

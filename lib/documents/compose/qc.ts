@@ -122,6 +122,6 @@ export function finishRows(spec: PairSpec, wax: string): readonly Row[] {
     { label: "Detune", value: `tip ${finish.detuneTipMm} mm, tail ${finish.detuneTailMm} mm from the contact points` },
     { label: "Structure", value: `${finish.structure}: ${STRUCTURE[finish.structure]}` },
     { label: "Wax", value: wax },
-    { label: "Base left", value: "at least 1.0 mm; take off 0.15 mm at most" },
+    { label: "Base thickness", value: "at least 1.0 mm; take off 0.15 mm at most" },
   ];
 }

@@ -75,7 +75,7 @@ function coreLayer(build: SkiBuild): StackLayer {
     name: "Core",
     detail: `wood, sidewalls ${build.sidewall.material.label} ${plainNumber(build.sidewall.widthMm, 1)} mm, spacers; pocket face up, tip mark forward`,
     role: "core",
-    thicknessMm: 0,
+    thicknessMm: null,
     directions: "0",
     extent: "L core in L, R core in R",
     isOption: false,
@@ -101,7 +101,7 @@ function plateLayers(build: SkiBuild): readonly StackLayer[] {
       role: "plate",
       thicknessMm: plate.thicknessMm,
       directions: "none",
-      extent: `${plainNumber(plate.lengthMm)} × ${plainNumber(plate.widthMm)} mm, centre ${mm(plate.centreMm)} from tip`,
+      extent: `${plainNumber(plate.lengthMm)} × ${plainNumber(plate.widthMm)} mm, centred ${mm(plate.centreMm)} from tip`,
       isOption: false,
     },
   ];

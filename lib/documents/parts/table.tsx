@@ -78,7 +78,7 @@ export function Table({
   /** Less air between the rows. */
   readonly tight?: boolean;
 }) {
-  const pad = tight ? { paddingVertical: 0.5, lineHeight: 1.15 } : { paddingVertical: 1.6 };
+  const pad = tight ? { paddingVertical: 0.9, fontSize: size, lineHeight: 1.2 } : { paddingVertical: 1.6 };
   return (
     <View style={{ borderTopWidth: THIN, borderTopColor: INK }}>
       <View style={styles.head} fixed>
@@ -185,10 +185,16 @@ export function WriteBox({
   );
 }
 
+/** A line to tick once for each ski. */
 export function TickLine({ text, strong }: { readonly text: string; readonly strong?: boolean }) {
   return (
     <View style={{ flexDirection: "row", alignItems: "flex-start", marginBottom: 3 }} wrap={false}>
-      <View style={[styles.box, { width: 8.5, height: 8.5, marginRight: 5, marginTop: 1 }]} />
+      {["L", "R"].map((ski) => (
+        <View key={ski} style={{ flexDirection: "row", marginRight: 5 }}>
+          <Text style={{ fontSize: 7, color: PENCIL, marginRight: 2 }}>{ski}</Text>
+          <View style={[styles.box, { width: 9, height: 9, marginTop: 1 }]} />
+        </View>
+      ))}
       <Text style={{ flexGrow: 1, flexShrink: 1, flexBasis: 0, fontWeight: strong ? 600 : 400 }}>{text}</Text>
     </View>
   );
