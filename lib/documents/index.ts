@@ -1,1 +1,11 @@
+/**
+ * The shop's papers. Compose plain data from facts, then render it; nothing here reads a database, a clock or a file of
+ * the shop's. Facts come from lib/services (pages) or from a complete spec (command line).
+ */
+export { composeBuildSheet } from "./compose/build-sheet";
+export { composeDrawing } from "./compose/drawing";
+export { composeKitList, type KitListFacts } from "./compose/kit-list";
+export { composeLabels, type LabelFacts } from "./compose/labels";
+export { readableSpec } from "./compose/spec-rows";
+export { renderDocument } from "./render";
 export * from "./types";
