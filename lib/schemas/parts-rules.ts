@@ -4,7 +4,7 @@ import type { PartCode, PartRule, PartsRules } from "../engine/parts";
 import { about, distinctBy, label, notNegative, positive, sentence, wholeCents } from "./content/shared";
 import { oneOf, textIn } from "./fields";
 
-/** Complete by type: a code that is missing or unknown here does not compile. */
+/** The shop's line numbers. Complete by type: a code that is missing or unknown here does not compile. */
 const lineOfCode = {
   "strip-c": 1,
   "strip-i": 2,
@@ -81,6 +81,10 @@ const partRuleSchema = z
     mandatoryScan: z.boolean(),
     unitCostCents: costSchema.exactOptional(),
     costPer: z.enum(["piece", "m", "m2", "kg", "g", "ml", "set", "board-foot"]).exactOptional(),
+  })
+  .refine((row) => row.line === lineOfCode[row.code], {
+    path: ["line"],
+    error: (issue) => `this line number is not that of "${(issue.input as PartRule).code}"`,
   })
   .refine((row) => (row.unitCostCents === undefined) === (row.costPer === undefined), {
     path: ["costPer"],

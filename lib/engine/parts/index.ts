@@ -1,1 +1,2 @@
+export { partsFor } from "./parts-for";
 export * from "./types";

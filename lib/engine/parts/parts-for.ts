@@ -1,0 +1,29 @@
+/** The whole parts list of one pair: every line this configuration needs, and no other. */
+import type { BuildCatalog, PairSpec, SolvedSpec } from "../configuration";
+import { baseLines } from "./base-lines";
+import { compositeLines } from "./composite-lines";
+import { consumableLines } from "./consumable-lines";
+import { partsContext } from "./context";
+import { coreLines } from "./core-lines";
+import { printLines } from "./print-lines";
+import { resinBatch } from "./resin";
+import type { PartsList, PartsRules } from "./types";
+
+/**
+ * Cut sizes from this ski's geometry and its solved core; options add and remove lines. In order of the shop's line
+ * numbers. Masses are of one piece as cut, in g; quantities count pieces for the left ski, the right ski and the pair.
+ *
+ * @throws RangeError when the spec names what the catalogue does not hold
+ */
+export function partsFor(spec: PairSpec, solved: SolvedSpec, catalog: BuildCatalog, rules: PartsRules): PartsList {
+  const context = partsContext(spec, solved, catalog, rules);
+  const resin = resinBatch(context);
+  const lines = [
+    ...coreLines(context),
+    ...baseLines(context),
+    ...compositeLines(context),
+    ...printLines(context),
+    ...consumableLines(context, resin),
+  ];
+  return { lines: lines.toSorted((a, b) => a.line - b.line), resin };
+}
