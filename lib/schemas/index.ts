@@ -7,3 +7,4 @@ export * from "./forms";
 export * from "./queries";
 export * from "./sheet-fields";
 export * from "./typed-text";
+export * from "./words";

@@ -30,7 +30,6 @@ export const shopFileSchema = z.strictObject({
   shifts: z.array(z.strictObject({ start: clock, end: clock })).min(1),
   serialPrefix: z.string().regex(/^[A-Z]{2,3}$/, { error: "serialPrefix is two or three capital letters" }),
   deposit: z.strictObject({
-    basisPoints,
     holdWorkingDays: z.int().min(1).max(60),
     methods: z.array(z.enum(["pay-later", "bank-transfer", "counter", "demo-card"])).min(1),
     text: paragraph,

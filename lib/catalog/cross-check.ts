@@ -1,0 +1,136 @@
+/** What no schema of one file can see: that the files agree with each other. */
+import type { CoreBlend, LayupLayer, Model, Reinforcement } from "../engine/configuration";
+import type { PriceBook } from "../engine/pricing";
+import type { CatalogProblem } from "./catalog-error";
+import type { ReadFiles, releaseSchemas } from "./files";
+
+export type ReleaseFiles = ReadFiles<typeof releaseSchemas>;
+
+interface Names {
+  readonly woods: ReadonlySet<string>;
+  readonly fabrics: ReadonlySet<string>;
+  readonly sheets: ReadonlySet<string>;
+}
+
+/** Problems between the files of a release; none when it holds together. */
+export function crossCheck(files: ReleaseFiles): readonly CatalogProblem[] {
+  const models = files["models.json"].models;
+  const { blends } = files["blends.json"];
+  const { reinforcements } = files["reinforcements.json"];
+  const names = namesOf(files);
+  return [
+    ...models.flatMap((model, index) => modelProblems(model, index, blends, names)),
+    ...mouldProblems(models),
+    ...blends.flatMap((blend, index) => blendProblems(blend, index, names)),
+    ...reinforcements.flatMap((each, index) => reinforcementProblems(each, index, names)),
+    ...ruleProblems(files, names),
+    ...files["price-books.json"].priceBooks.flatMap((book, index) => bookProblems(book, index, files)),
+  ];
+}
+
+function namesOf(files: ReleaseFiles): Names {
+  const { woods, fabrics, sheets } = files["materials.json"];
+  const ids = (rows: readonly { readonly id: string }[]) => new Set(rows.map((row) => row.id));
+  return { woods: ids(woods), fabrics: ids(fabrics), sheets: ids(sheets) };
+}
+
+function unknownName(file: string, path: string, value: string, kind: string): CatalogProblem {
+  return { file, path, value, message: `there is no ${kind} of this name` };
+}
+
+function modelProblems(model: Model, index: number, blends: readonly CoreBlend[], names: Names): CatalogProblem[] {
+  const file = "models.json";
+  const problems: CatalogProblem[] = [];
+  const blend = blends.find((each) => each.id === model.core.blend);
+  const at = `models.${index}.core.blend`;
+  if (blend === undefined) problems.push(unknownName(file, at, model.core.blend, "core blend"));
+  else if (!blend.forUses.includes(model.use)) {
+    problems.push({ file, path: at, value: blend.id, message: `this blend is not for "${model.use}"` });
+  }
+  for (const [place, layer] of model.layup.entries()) {
+    if (layer.role === "core" || known(layer, names)) continue;
+    const kind = layer.role === "fabric" ? "fabric" : "sheet";
+    problems.push(unknownName(file, `models.${index}.layup.${place}.material`, layer.material, kind));
+  }
+  return problems;
+}
+
+function known(layer: Exclude<LayupLayer, { readonly role: "core" }>, names: Names): boolean {
+  return (layer.role === "fabric" ? names.fabrics : names.sheets).has(layer.material);
+}
+
+/** A mould carries one model-length: the same name twice would press the wrong ski. */
+function mouldProblems(models: readonly Model[]): CatalogProblem[] {
+  const owner = new Map<string, string>();
+  const problems: CatalogProblem[] = [];
+  for (const [index, model] of models.entries()) {
+    for (const [place, { mould }] of model.lengths.entries()) {
+      const other = owner.get(mould);
+      const path = `models.${index}.lengths.${place}.mould`;
+      if (other !== undefined) {
+        problems.push({ file: "models.json", path, value: mould, message: `this mould is already one of ${other}` });
+      }
+      owner.set(mould, model.id);
+    }
+  }
+  return problems;
+}
+
+function blendProblems(blend: CoreBlend, index: number, names: Names): CatalogProblem[] {
+  return Object.entries(blend.strips)
+    .filter(([, wood]) => !names.woods.has(wood))
+    .map(([position, wood]) => unknownName("blends.json", `blends.${index}.strips.${position}`, wood, "wood"));
+}
+
+function reinforcementProblems({ placement }: Reinforcement, index: number, names: Names): CatalogProblem[] {
+  const at = `reinforcements.${index}.placement`;
+  if (placement.kind === "metal-pair") {
+    if (names.sheets.has(placement.sheet)) return [];
+    return [unknownName("reinforcements.json", `${at}.sheet`, placement.sheet, "sheet")];
+  }
+  if (names.fabrics.has(placement.fabric)) return [];
+  return [unknownName("reinforcements.json", `${at}.fabric`, placement.fabric, "fabric")];
+}
+
+function ruleProblems(files: ReleaseFiles, names: Names): CatalogProblem[] {
+  const rules = files["build-rules.json"];
+  const sheets: readonly (readonly [string, string])[] = [
+    ["sidewall.material", rules.sidewall.material],
+    ["edge.material", rules.edge.material],
+    ["edgeRubber.material", rules.edgeRubber.material],
+    ["spacers.material", rules.spacers.material],
+    ["plate.material", rules.plate.material],
+    ["plate.rubber", rules.plate.rubber],
+    ...Object.entries(rules.plate.byUse ?? {}).map(
+      ([use, plate]) => [`plate.byUse.${use}.material`, plate.material] as const,
+    ),
+  ];
+  const unknownSheets = sheets
+    .filter(([, sheet]) => !names.sheets.has(sheet))
+    .map(([path, sheet]) => unknownName("build-rules.json", path, sheet, "sheet"));
+  const hasMat = names.fabrics.has(rules.mat.fabric);
+  return hasMat
+    ? unknownSheets
+    : [...unknownSheets, unknownName("build-rules.json", "mat.fabric", rules.mat.fabric, "fabric")];
+}
+
+/** Every book prices everything that can be ordered, and nothing that cannot. */
+function bookProblems(book: PriceBook, index: number, files: ReleaseFiles): CatalogProblem[] {
+  const file = "price-books.json";
+  const models = files["models.json"].models.map((model) => model.id);
+  const codes = [
+    ...files["reinforcements.json"].reinforcements.map((each) => each.priceCode),
+    ...files["blends.json"].blends.flatMap((each) => (each.priceCode === undefined ? [] : [each.priceCode])),
+  ];
+  const at = `priceBooks.${index}`;
+  const missing = (path: string, name: string): CatalogProblem => {
+    return { file, path: `${at}.${path}.${name}`, value: undefined, message: `${book.id} has no price for "${name}"` };
+  };
+  return [
+    ...models.filter((model) => book.modelCents[model] === undefined).map((model) => missing("modelCents", model)),
+    ...codes.filter((code) => book.optionCents[code] === undefined).map((code) => missing("optionCents", code)),
+    ...Object.keys(book.modelCents)
+      .filter((model) => !models.includes(model))
+      .map((model) => unknownName(file, `${at}.modelCents.${model}`, model, "model")),
+  ];
+}
