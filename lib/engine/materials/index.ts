@@ -1,1 +1,5 @@
+export * from "./cloth";
+export * from "./lookup";
+export * from "./strip-bench";
 export * from "./types";
+export * from "./wood";
