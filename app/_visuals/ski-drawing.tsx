@@ -23,6 +23,8 @@ export interface ArtworkPicture {
 
 export interface SkiGraphic {
   readonly layout: GraphicLayout;
+  /** A continuing picture is split as if the skis lay this far apart at their widest. */
+  readonly splitGapMm?: number;
   readonly house?: HouseGraphic | undefined;
   readonly artwork?: ArtworkPicture | undefined;
   readonly text?: { readonly text: string; readonly xMm: number; readonly capHeightMm: number } | undefined;
@@ -136,15 +138,11 @@ function Ski({ side, ...props }: SkiPairProps & { readonly side: SkiSide }) {
   );
 }
 
-/** The graphic in the frame that its layout asks for: this ski's own, its mirror image, or its half of the pair's. */
-function Graphic({
-  shape,
-  graphic,
-  side,
-  gapMm = drawnGapMm,
-}: SkiPairProps & { readonly graphic: SkiGraphic; readonly side: SkiSide }) {
+/** Ski art as the engine's pairArt has it: the graphic in the frame that its layout asks for: this ski's own, its mirror image, or its half of the pair's. */
+function Graphic({ shape, graphic, side }: SkiPairProps & { readonly graphic: SkiGraphic; readonly side: SkiSide }) {
   const half = greatestHalfWidthMm(shape);
   const continuing = graphic.layout === "continuing";
+  const gapMm = graphic.splitGapMm ?? drawnGapMm;
   const reachMm = continuing ? 2 * half + gapMm / 2 : half;
   const shift = continuing ? (side === "left" ? half + gapMm / 2 : -(half + gapMm / 2)) : 0;
   const mirror = graphic.layout === "mirrored" && side === "right";
@@ -163,13 +161,17 @@ function Graphic({
   );
 }
 
+/**
+ * At angle 0 the picture's width runs from tip to tail; a positive angle turns it from the tail towards the skier's right,
+ * as in the engine's graphicResolution.
+ */
 function Picture({ artwork }: { readonly artwork: ArtworkPicture | undefined }) {
   if (!artwork) return null;
   const { centreXMm, centreYMm, mmPerPixel, angleDeg } = artwork.placement;
   const width = artwork.widthPx * mmPerPixel;
   const height = artwork.heightPx * mmPerPixel;
   return (
-    <g transform={`translate(${centreYMm} ${centreXMm}) rotate(${angleDeg})`}>
+    <g transform={`translate(${centreYMm} ${centreXMm}) rotate(${90 - angleDeg})`}>
       <image
         href={artwork.url}
         x={-width / 2}

@@ -136,7 +136,10 @@ export function AskPerson({
   const send = async () => {
     setBusy(true);
     await sheet.flush();
-    const reply = await ask(note).catch(() => ({ ok: false, message: words.save.waiting }));
+    const reply = await ask(note.trim() || words.flags.callDefault).catch(() => ({
+      ok: false,
+      message: words.save.waiting,
+    }));
     setBusy(false);
     setAnswer({ ok: reply.ok, message: reply.ok ? fill(words.flags.callSent, { phone }) : (reply.message ?? "") });
   };

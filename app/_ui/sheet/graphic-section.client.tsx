@@ -1,12 +1,11 @@
 "use client";
 import { useState } from "react";
 import type { EngineCatalog } from "../../../lib/engine/assessment";
-import type { GraphicSpec, PairSpec } from "../../../lib/engine/configuration";
+import { fillingPlacement, type GraphicSpec, type PairSpec, printCanvas } from "../../../lib/engine/configuration";
 import { mountLineMm, type SkiShape, shapeAtLength } from "../../../lib/engine/geometry";
 import { roundForPeople } from "../../../lib/engine/units";
 import type { ArtworkView, RightsStatement } from "../../../lib/services/views";
 import { HousePattern } from "../../_visuals/house-pattern";
-import { coveringPlacement, printCanvas } from "../../_visuals/placement";
 import type { SkiGraphic } from "../../_visuals/ski-drawing";
 import { Button } from "../button";
 import { RadioGroup } from "../choice-group";
@@ -22,7 +21,8 @@ import type { SheetWords } from "./words";
 
 export interface PictureActions {
   readonly uploadUrl: string;
-  readonly pictureUrl: (artworkId: string) => string;
+  /** The picture is at this address, a slash and its id. */
+  readonly pictureBase: string;
   readonly stateRights: (
     artworkId: string,
     basis: RightsStatement["basis"],
@@ -81,17 +81,18 @@ function houseOf(spec: PairSpec, catalog: EngineCatalog): string {
 }
 
 /** The graphic as the drawing wants it. */
-export function drawnGraphic(spec: PairSpec, catalog: EngineCatalog, pictureUrl: (id: string) => string): SkiGraphic {
+export function drawnGraphic(spec: PairSpec, catalog: EngineCatalog, pictureBase: string): SkiGraphic {
   const { graphic } = spec;
   const house =
     graphic.kind === "house" ? catalog.build.houseGraphics.find((each) => each.id === graphic.house) : undefined;
   const { artwork, placement } = graphic;
   return {
     layout: graphic.layout,
+    splitGapMm: catalog.build.rules.print.pairGapMm,
     house,
     artwork:
       graphic.kind === "own" && artwork && placement
-        ? { url: pictureUrl(artwork.id), widthPx: artwork.widthPx, heightPx: artwork.heightPx, placement }
+        ? { url: `${pictureBase}/${artwork.id}`, widthPx: artwork.widthPx, heightPx: artwork.heightPx, placement }
         : undefined,
     text: graphic.text,
     windows: graphic.windows,
@@ -124,11 +125,11 @@ function House({ catalog, words, spec, set }: Part) {
 
 function Own({ sheet, catalog, words, pictures, spec, shape, set }: Part) {
   const rules = catalog.build.rules.print;
-  const canvas = printCanvas(shape, spec.graphic.layout, rules);
+  const canvas = printCanvas(spec.graphic.layout, shape, rules);
   const arrived = (artwork: ArtworkView) => {
     const { artworkId, widthPx, heightPx, sha256 } = artwork;
     const taken = { id: artworkId as string, widthPx, heightPx, sha256 };
-    set({ kind: "own", artwork: taken, placement: coveringPlacement(canvas, shape, taken) });
+    set({ kind: "own", artwork: taken, placement: fillingPlacement(taken, canvas) });
   };
   const designer = moneyText(catalog.priceBook.optionCents["designer-hour"]?.cents ?? 0, "short");
   const artworkId = spec.graphic.artwork?.id;
@@ -147,7 +148,7 @@ function Own({ sheet, catalog, words, pictures, spec, shape, set }: Part) {
         shape={shape}
         mountMm={mountLineMm(shape, spec.mount.offsetMm)}
         spec={spec.graphic}
-        graphic={drawnGraphic(spec, catalog, pictures.pictureUrl)}
+        graphic={drawnGraphic(spec, catalog, pictures.pictureBase)}
         rules={rules}
         words={words}
         designerRate={designer}
@@ -224,7 +225,7 @@ function Layout({ words, spec, set, catalog, shape }: Part) {
     // One ski's canvas and the pair's differ too much for one placement to serve both.
     const placement =
       artwork && crosses
-        ? coveringPlacement(printCanvas(shape, layout, catalog.build.rules.print), shape, artwork)
+        ? fillingPlacement(artwork, printCanvas(layout, shape, catalog.build.rules.print))
         : spec.graphic.placement;
     set({ layout, ...(placement ? { placement } : {}) });
   };

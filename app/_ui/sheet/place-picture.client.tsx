@@ -1,10 +1,16 @@
 "use client";
 /** The picture on the true outline: drag it, nudge it with the arrow keys, or type the numbers. */
 import { type KeyboardEvent, type PointerEvent, useRef } from "react";
-import type { ArtworkPlacement, GraphicSpec, PrintRules } from "../../../lib/engine/configuration";
+import {
+  type ArtworkPlacement,
+  fillingPlacement,
+  type GraphicSpec,
+  graphicResolution,
+  type PrintRules,
+  printCanvas,
+} from "../../../lib/engine/configuration";
 import type { SkiShape } from "../../../lib/engine/geometry";
 import { textForPeople } from "../../../lib/engine/units";
-import { coveringPlacement, dpiVerdict, effectiveDpi, printCanvas } from "../../_visuals/placement";
 import { type SkiGraphic, SkiPair } from "../../_visuals/ski-drawing";
 import { Button } from "../button";
 import { Notice } from "../notice";
@@ -31,7 +37,8 @@ const nudges: Readonly<Record<string, readonly [x: number, y: number]>> = {
   ArrowRight: [0, 5],
 };
 
-const tones = { good: "moss", careful: "amber", wrong: "iron" } as const;
+const verdicts = { ok: "good", warn: "careful", block: "wrong" } as const;
+const tones = { ok: "moss", warn: "amber", block: "iron" } as const;
 
 export function PlacePicture(props: Props) {
   const { spec, shape, rules, words, onPlace } = props;
@@ -39,23 +46,33 @@ export function PlacePicture(props: Props) {
   if (!artwork || !placement) return null;
   const w = words.graphic;
   const set = (part: Partial<ArtworkPlacement>) => onPlace({ ...placement, ...part });
-  const dpi = effectiveDpi(placement);
-  const verdict = dpiVerdict(dpi, rules);
+  const canvas = printCanvas(spec.layout, shape, rules);
+  const resolution = graphicResolution(artwork, canvas, rules, placement);
+  const motif = resolution.ways.find((way) => way.code === "motif");
   return (
     <section aria-label={w.place} className="grid gap-4">
       <p className="text-sm text-pencil">{w.placeHint}</p>
       <Board {...props} orientation="lying" className="max-md:hidden" />
       <Board {...props} orientation="upright" className="h-[34rem] md:hidden" />
       <Notice
-        tone={tones[verdict]}
-        title={fill(w.verdicts[verdict], { dpi: Math.floor(dpi), rate: props.designerRate })}
+        tone={tones[resolution.verdict]}
+        title={fill(w.verdicts[verdicts[resolution.verdict]], {
+          dpi: Math.floor(resolution.effectiveDpi),
+          rate: props.designerRate,
+        })}
         live="polite"
-      />
+      >
+        {resolution.coversCanvas ? null : <p>{w.uncovered}</p>}
+        {motif ? (
+          <p>
+            <Button size="small" onClick={() => onPlace(motif.placement)}>
+              {fill(w.motif, { width: Math.round(motif.widthMm), height: Math.round(motif.heightMm) })}
+            </Button>
+          </p>
+        ) : null}
+      </Notice>
       <div className="flex flex-wrap gap-3">
-        <Button
-          size="small"
-          onClick={() => onPlace(coveringPlacement(printCanvas(shape, spec.layout, rules), shape, artwork))}
-        >
+        <Button size="small" onClick={() => onPlace(fillingPlacement(artwork, canvas))}>
           {w.cover}
         </Button>
         <Button size="small" onClick={() => set({ angleDeg: ((placement.angleDeg + 270) % 360) - 180 })}>

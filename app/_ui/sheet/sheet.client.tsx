@@ -78,7 +78,7 @@ export function Sheet(props: SheetProps) {
   const { assessment } = sheet;
   const { spec } = assessment;
   const refusalText = (refusal: Refusal) =>
-    fill(props.refusalWords[refusal.code] ?? refusal.code, refusal as unknown as Record<string, string>);
+    fill(props.refusalWords[refusal.code] ?? props.refusalWords.unknown ?? "{code}", refusal);
   const stopped = stopsSale(sheet);
   const lines: Readonly<Record<SectionKey, ReactNode>> = {
     you: youLine(sheet.answers, sheet.typed, words),
@@ -185,7 +185,7 @@ function Preview({
     M: isDense(blend?.strips.M),
     O: isDense(blend?.strips.O),
   });
-  const graphic = drawnGraphic(spec, catalog, pictures.pictureUrl);
+  const graphic = drawnGraphic(spec, catalog, pictures.pictureBase);
   const mountMm = mountLineMm(shape, spec.mount.offsetMm);
   const title = `${modelName(catalog, spec.model)}, ${spec.lengthCm} cm`;
   const hex = (id: string) => catalog.build.baseColours.find((each) => each.id === id)?.hex ?? "#23262a";

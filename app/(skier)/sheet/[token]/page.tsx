@@ -1,0 +1,53 @@
+import type { Metadata } from "next";
+import { cookies } from "next/headers";
+import { notFound } from "next/navigation";
+import { linkContext } from "@/app/_server/request";
+import { Notice } from "@/app/_ui/notice";
+import { Sheet } from "@/app/_ui/sheet/sheet.client";
+import refusalWords from "@/content/copy/refusals.json";
+import words from "@/content/copy/sheet.json";
+import pageWords from "@/content/copy/skier.json";
+import { activeCatalog, readSheet, type SheetId } from "@/lib/services";
+import { askPerson, assessSheetNow, makeQuote, saveFields, statePictureRights } from "../actions";
+
+export const metadata: Metadata = { title: pageWords.sheet.title, robots: { index: false } };
+
+export default async function SheetPage({ params }: { readonly params: Promise<{ readonly token: string }> }) {
+  const { token } = await params;
+  const { ctx, subject } = await linkContext(token, "sheet");
+  const [sheet, catalog] = await Promise.all([readSheet(ctx, { sheetId: subject.id as SheetId }), activeCatalog(ctx)]);
+  if (!sheet.ok || !catalog.ok) notFound();
+  const units = (await cookies()).get("units")?.value;
+  const w = pageWords.sheet;
+  return (
+    <>
+      <div className="mx-auto w-full max-w-page px-4 pt-6 sm:px-6">
+        <h1 className="text-2xl">{w.title}</h1>
+        <p className="mt-1 mb-6 max-w-measure text-pencil">{words.save.link}</p>
+        {sheet.value.state === "open" ? null : (
+          <div className="mb-6">
+            <Notice tone="info" title={w.closed[sheet.value.state]} />
+          </div>
+        )}
+      </div>
+      <Sheet
+        catalog={catalog.value.engine}
+        initial={sheet.value}
+        words={words}
+        refusalWords={refusalWords}
+        preferImperial={units === "imperial"}
+        actions={{
+          save: saveFields.bind(null, token),
+          assess: assessSheetNow.bind(null, token),
+          quote: makeQuote.bind(null, token),
+          ask: askPerson.bind(null, token),
+        }}
+        pictures={{
+          uploadUrl: `/files/artwork/${token}`,
+          pictureBase: `/files/artwork/${token}`,
+          stateRights: statePictureRights.bind(null, token),
+        }}
+      />
+    </>
+  );
+}

@@ -1,0 +1,110 @@
+"use server";
+/** What the skier's sheet asks of the server. Each: parse, who asks by the private link, one use case, words. */
+import { cookies } from "next/headers";
+import { redirect, unstable_rethrow } from "next/navigation";
+import { faultWords, reportFault } from "@/app/_server/faults";
+import { linkContext, requestContext } from "@/app/_server/request";
+import type { AssessReply, Patch, SaveReply } from "@/app/_ui/sheet/use-sheet.client";
+import refusalWords from "@/content/copy/refusals.json";
+import { config } from "@/lib/config";
+import type { Outcome, Refusal } from "@/lib/engine/units";
+import { askReviewSchema, confirmRightsSchema, sheetPatchSchema, wordsFor } from "@/lib/schemas";
+import {
+  type ArtworkId,
+  askReview,
+  assess,
+  type Context,
+  createQuote,
+  openSheet,
+  type SheetId,
+  saveSheet,
+  stateRights,
+} from "@/lib/services";
+import { sheetCookie } from "./sheet-cookie";
+
+interface Refused {
+  readonly ok: false;
+  readonly message: string;
+  readonly path?: string;
+}
+
+/** A use case for the sheet behind a link; a refusal in words, a fault as a reference. */
+async function onSheet<T>(
+  name: string,
+  token: string,
+  work: (ctx: Context, sheetId: SheetId) => Promise<Outcome<T>>,
+): Promise<{ readonly ok: true; readonly value: T } | Refused> {
+  try {
+    const { ctx, subject } = await linkContext(token, "sheet");
+    const outcome = await work(ctx, subject.id as SheetId);
+    return outcome.ok ? outcome : refused(outcome.refusal);
+  } catch (error) {
+    unstable_rethrow(error);
+    return { ok: false, message: faultWords(reportFault(error, name)) };
+  }
+}
+
+function refused(refusal: Refusal): Refused {
+  const message = wordsFor(refusal, refusalWords);
+  return refusal.path === undefined ? { ok: false, message } : { ok: false, message, path: refusal.path };
+}
+
+/** Opens a sheet, remembers it in this browser, and goes to its private address. */
+export async function startSheet(): Promise<void> {
+  const opened = await openSheet(await requestContext(), { channel: "online" });
+  if (!opened.ok || opened.value.token === null) throw new Error("a new sheet was not opened");
+  const { token } = opened.value;
+  (await cookies()).set(sheetCookie, token, {
+    httpOnly: true,
+    sameSite: "lax",
+    secure: config().secureCookies,
+    path: "/",
+    maxAge: 60 * 60 * 24 * 90,
+  });
+  redirect(`/sheet/${token}`);
+}
+
+export async function saveFields(token: string, patch: Patch, baseVersion: number): Promise<SaveReply> {
+  const parsed = sheetPatchSchema.safeParse({ patch, baseVersion });
+  if (!parsed.success) {
+    const issue = parsed.error.issues[0];
+    return { ok: false, message: issue?.message ?? "", path: (issue?.path ?? []).slice(1).join(".") };
+  }
+  const saved = await onSheet("save a sheet", token, (ctx, sheetId) => saveSheet(ctx, { sheetId, ...parsed.data }));
+  return saved.ok ? { ok: true, sheet: saved.value.sheet, conflicts: saved.value.conflicts } : saved;
+}
+
+export async function assessSheetNow(token: string): Promise<AssessReply> {
+  const assessed = await onSheet("assess a sheet", token, (ctx, sheetId) => assess(ctx, { sheetId }));
+  if (!assessed.ok) return assessed;
+  const { dateRange, assessment } = assessed.value;
+  return { ok: true, dateRange, totalCents: assessment.price?.totalCents ?? null };
+}
+
+export async function makeQuote(token: string): Promise<{ readonly ok: boolean; readonly message?: string }> {
+  const made = await onSheet("make a quote", token, (ctx, sheetId) => createQuote(ctx, { sheetId }));
+  if (!made.ok) return made;
+  redirect(`/quote/${made.value.token}`);
+}
+
+export async function askPerson(
+  token: string,
+  note: string,
+): Promise<{ readonly ok: boolean; readonly message?: string }> {
+  const parsed = askReviewSchema.safeParse({ note });
+  if (!parsed.success) return { ok: false, message: parsed.error.issues[0]?.message ?? "" };
+  return onSheet("ask for a call", token, (ctx, sheetId) => askReview(ctx, { sheetId, note: parsed.data.note }));
+}
+
+export async function statePictureRights(
+  token: string,
+  artworkId: string,
+  basis: string,
+  name: string,
+): Promise<{ readonly ok: boolean; readonly message?: string }> {
+  const parsed = confirmRightsSchema.safeParse({ basis, name });
+  if (!parsed.success) return { ok: false, message: parsed.error.issues[0]?.message ?? "" };
+  return onSheet("state picture rights", token, (ctx) =>
+    stateRights(ctx, { artworkId: artworkId as ArtworkId, ...parsed.data }),
+  );
+}

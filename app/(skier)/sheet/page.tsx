@@ -1,0 +1,35 @@
+import type { Metadata } from "next";
+import { cookies } from "next/headers";
+import { ButtonLink } from "@/app/_ui/button";
+import { Page } from "@/app/_ui/page";
+import { SubmitButton } from "@/app/_ui/submit-button.client";
+import words from "@/content/copy/skier.json";
+import { startSheet } from "./actions";
+import { sheetCookie } from "./sheet-cookie";
+
+export const metadata: Metadata = { title: words.start.title };
+
+export default async function StartPage() {
+  const last = (await cookies()).get(sheetCookie)?.value;
+  const w = words.start;
+  return (
+    <Page title={w.title} lead={w.lead}>
+      <ol className="mb-8 grid max-w-measure list-decimal gap-2 pl-6">
+        {w.steps.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+      <form action={startSheet} className="flex flex-wrap gap-4">
+        {last ? (
+          <ButtonLink tone="primary" href={`/sheet/${last}`}>
+            {w.resume}
+          </ButtonLink>
+        ) : null}
+        <SubmitButton tone={last ? "plain" : "primary"} busy={w.busy}>
+          {w.button}
+        </SubmitButton>
+      </form>
+      <p className="mt-6 max-w-measure text-sm text-pencil">{w.privacy}</p>
+    </Page>
+  );
+}

@@ -1,0 +1,138 @@
+"use client";
+/**
+ * A form described as data, sent to a server action made with formAction. Works without JavaScript: the page comes back
+ * with everything typed and with words beside the fields that were refused.
+ *
+ *   <ActionForm action={accept} submit="Accept" fields={[{ kind: "text", name: "name", label: "Your name" }]} />
+ */
+import { type ReactNode, useActionState } from "react";
+import type { FormState } from "../_server/form-state";
+import { type Choice, RadioGroup } from "./choice-group";
+import { ErrorSummary } from "./error-summary";
+import { CheckboxField, NumberField, SelectField, type SelectOption, TextAreaField, TextField } from "./field";
+import { Notice } from "./notice";
+import { SubmitButton } from "./submit-button.client";
+
+interface Common {
+  readonly name: string;
+  readonly label: ReactNode;
+  readonly hint?: ReactNode;
+  readonly optional?: boolean;
+  readonly value?: string;
+}
+
+export type FormField =
+  | { readonly kind: "hidden"; readonly name: string; readonly value: string }
+  | (Common & {
+      readonly kind: "text" | "email" | "tel" | "password" | "date" | "datetime-local";
+      readonly autoComplete?: string;
+    })
+  | (Common & { readonly kind: "number"; readonly unit?: string })
+  | (Common & { readonly kind: "textarea"; readonly rows?: number })
+  | (Common & { readonly kind: "checkbox" })
+  | (Common & { readonly kind: "radio"; readonly choices: readonly Choice[] })
+  | (Common & { readonly kind: "select"; readonly options: readonly SelectOption[]; readonly empty?: string });
+
+export interface ActionFormProps {
+  readonly action: (previous: FormState, form: FormData) => Promise<FormState>;
+  readonly fields: readonly FormField[];
+  readonly submit: string;
+  readonly busy?: string;
+  readonly tone?: "primary" | "plain" | "danger";
+  readonly size?: "normal" | "small" | "floor";
+  /** Shown once the action has succeeded and the page stays. */
+  readonly done?: string;
+  /** Between the fields and the button: terms, a notice. */
+  readonly children?: ReactNode;
+  /** Tells fields of two forms on one page apart. */
+  readonly idPrefix?: string;
+}
+
+const empty: FormState = { status: "new", values: {}, refusals: {} };
+
+export function ActionForm(props: ActionFormProps) {
+  const { action, fields, submit, busy, tone = "primary", size = "normal", done, children, idPrefix = "" } = props;
+  const [state, send] = useActionState(action, empty);
+  const messages = Object.entries(state.refusals).map(([field, message]) =>
+    field === "" ? { message } : { field: `${idPrefix}${field.split(".")[0]}`, message },
+  );
+  return (
+    <form action={send} className="grid max-w-measure gap-4">
+      <ErrorSummary messages={messages} />
+      {state.status === "done" && done ? <Notice tone="moss" title={done} live="polite" /> : null}
+      {/* A new answer remounts the fields, so that what was typed stands in them again. */}
+      <div key={JSON.stringify(state.values)} className="grid gap-4">
+        {fields.map((field) => (
+          <OneField
+            key={field.name}
+            field={field}
+            id={`${idPrefix}${field.name}`}
+            kept={state.status === "done" ? undefined : state.values[field.name]}
+            isSent={state.status === "refused" || state.status === "failed"}
+            error={state.refusals[field.name]}
+          />
+        ))}
+      </div>
+      {children}
+      <p>
+        <SubmitButton tone={tone} size={size} {...(busy ? { busy } : {})}>
+          {submit}
+        </SubmitButton>
+      </p>
+    </form>
+  );
+}
+
+function OneField({
+  field,
+  id,
+  kept,
+  isSent,
+  error,
+}: {
+  readonly field: FormField;
+  readonly id: string;
+  readonly kept: string | undefined;
+  readonly isSent: boolean;
+  readonly error: string | undefined;
+}) {
+  if (field.kind === "hidden") return <input type="hidden" name={field.name} value={field.value} />;
+  const { name, label } = field;
+  const value = kept ?? field.value ?? "";
+  const look = {
+    id,
+    name,
+    label,
+    error,
+    ...(field.hint === undefined ? {} : { hint: field.hint }),
+    ...(field.optional === undefined ? {} : { optional: field.optional }),
+  };
+  switch (field.kind) {
+    case "textarea":
+      return <TextAreaField {...look} rows={field.rows ?? 4} defaultValue={value} />;
+    case "checkbox":
+      return <CheckboxField {...look} value="on" defaultChecked={isSent ? kept !== undefined : field.value === "on"} />;
+    case "radio":
+      return <RadioGroup {...look} choices={field.choices} defaultValue={value} />;
+    case "select":
+      return (
+        <SelectField
+          {...look}
+          options={field.options}
+          defaultValue={value}
+          {...(field.empty === undefined ? {} : { empty: field.empty })}
+        />
+      );
+    case "number":
+      return <NumberField {...look} defaultValue={value} {...(field.unit ? { unit: field.unit } : {})} />;
+    default:
+      return (
+        <TextField
+          {...look}
+          type={field.kind}
+          defaultValue={field.kind === "password" ? "" : value}
+          {...(field.autoComplete ? { autoComplete: field.autoComplete } : {})}
+        />
+      );
+  }
+}

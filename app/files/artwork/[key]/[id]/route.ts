@@ -1,0 +1,18 @@
+/** The re-encoded picture. The key is a private link to its sheet, quote or order; anything else asks the staff session. */
+import { handler } from "@/app/_server/handler";
+import { linkContext, requestContext } from "@/app/_server/request";
+import { documentResponse } from "@/app/files/document-response";
+import { looksLikeToken } from "@/lib/auth";
+import { type ArtworkId, artworkBytes } from "@/lib/services";
+
+const dayOfSeconds = 86_400;
+
+export const GET = handler(
+  "show a picture",
+  async (request: Request, { params }: { params: Promise<{ key: string; id: string }> }): Promise<Response> => {
+    const { key, id } = await params;
+    const ctx = looksLikeToken(key) ? (await linkContext(key)).ctx : await requestContext();
+    const size = new URL(request.url).searchParams.get("size") === "full" ? "full" : "preview";
+    return documentResponse(await artworkBytes(ctx, { artworkId: id as ArtworkId, size }), dayOfSeconds);
+  },
+);

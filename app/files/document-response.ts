@@ -1,0 +1,27 @@
+/** A document or picture as an answer: shown in place, never sniffed, never kept by a shared cache. */
+import { refusalResponse } from "@/app/_server/handler";
+import refusalWords from "@/content/copy/refusals.json";
+import type { Outcome } from "@/lib/engine/units";
+import { wordsFor } from "@/lib/schemas";
+import type { DocumentBytes } from "@/lib/services";
+
+export function documentResponse(outcome: Outcome<DocumentBytes>, maxAgeSeconds = 0): Response {
+  if (!outcome.ok) return refusalResponse(outcome.refusal, wordsFor(outcome.refusal, refusalWords));
+  const { bytes, contentType, fileName } = outcome.value;
+  return new Response(new Uint8Array(bytes), {
+    headers: {
+      "content-type": contentType,
+      "content-length": String(bytes.byteLength),
+      "content-disposition": `inline; filename*=UTF-8''${encodeURIComponent(fileName)}`,
+      "cache-control": maxAgeSeconds > 0 ? `private, max-age=${maxAgeSeconds}, immutable` : "no-store",
+      "content-security-policy": "default-src 'none'; style-src 'unsafe-inline'; sandbox",
+      "x-content-type-options": "nosniff",
+    },
+  });
+}
+
+export type Paper = "A4" | "LETTER";
+
+export function paperOf(request: Request): Paper {
+  return new URL(request.url).searchParams.get("paper") === "letter" ? "LETTER" : "A4";
+}

@@ -1,0 +1,21 @@
+/** The shop's documents of a pair as PDF: build-sheet, kit-list, labels; ?paper=a4 or letter. Staff only. */
+import { notFound } from "next/navigation";
+import { handler } from "@/app/_server/handler";
+import { requestContext } from "@/app/_server/request";
+import { documentResponse, paperOf } from "@/app/files/document-response";
+import { buildSheetDocument, kitListDocument, labelsDocument, type PairId } from "@/lib/services";
+
+const documents = { "build-sheet": buildSheetDocument, "kit-list": kitListDocument, labels: labelsDocument } as const;
+
+export const GET = handler(
+  "print a pair's document",
+  async (
+    request: Request,
+    { params }: { params: Promise<{ pairId: string; document: string }> },
+  ): Promise<Response> => {
+    const { pairId, document } = await params;
+    const print = Object.entries(documents).find(([name]) => name === document)?.[1];
+    if (!print) notFound();
+    return documentResponse(await print(await requestContext(), { pairId: pairId as PairId, paper: paperOf(request) }));
+  },
+);

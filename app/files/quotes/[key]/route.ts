@@ -1,0 +1,19 @@
+/** A quote as PDF, exactly as frozen: ?paper=a4 or letter. The key is its private link, or its id for staff. */
+import { handler } from "@/app/_server/handler";
+import { linkContext, requestContext } from "@/app/_server/request";
+import { documentResponse, paperOf } from "@/app/files/document-response";
+import { looksLikeToken } from "@/lib/auth";
+import { type QuoteId, quoteDocument } from "@/lib/services";
+
+export const GET = handler(
+  "print a quote",
+  async (request: Request, { params }: { params: Promise<{ key: string }> }): Promise<Response> => {
+    const { key } = await params;
+    const paper = paperOf(request);
+    if (!looksLikeToken(key)) {
+      return documentResponse(await quoteDocument(await requestContext(), { quoteId: key as QuoteId, paper }));
+    }
+    const { ctx, subject } = await linkContext(key, "quote");
+    return documentResponse(await quoteDocument(ctx, { quoteId: subject.id as QuoteId, paper }));
+  },
+);
