@@ -1,1 +1,2 @@
+export { assessSheet } from "./assess-sheet";
 export * from "./types";

@@ -29,7 +29,7 @@ function retiredModel({ model }: ResolvedSpec, catalog: BuildCatalog): SpecConfl
     .slice(0, 2);
   const ways = nearest.map(
     (each): SpecWay => ({
-      code: "active-model",
+      code: `active-model-${each.id}`,
       label: `${each.name} instead`,
       choices: { model: each.id, lengthCm: each.shape.refLengthCm, core: each.core.blend },
     }),
@@ -43,7 +43,7 @@ function coreForUse({ model, blend }: ResolvedSpec, catalog: BuildCatalog): Spec
   // The model's own blend first, then the others in the catalogue's order.
   const ways = own
     .toSorted((a, b) => Number(b.id === model.core.blend) - Number(a.id === model.core.blend))
-    .map((each): SpecWay => ({ code: "other-core", label: each.label, choices: { core: each.id } }));
+    .map((each): SpecWay => ({ code: `other-core-${each.id}`, label: each.label, choices: { core: each.id } }));
   return [{ code: "core-not-for-use", path: "core", core: blend.id, use: model.use, ways }];
 }
 
@@ -71,7 +71,7 @@ function tooManyPlies({ reinforcements }: ResolvedSpec, { rules }: BuildCatalog)
 /** The same list without one of its items, in the words of the sheet. */
 function withoutReinforcement(left: Reinforcement, all: readonly Reinforcement[]): SpecWay {
   return {
-    code: "leave-out",
+    code: `leave-out-${left.id}`,
     label: `Leave out: ${left.label}`,
     choices: { reinforcements: all.filter((each) => each.id !== left.id).map((each) => each.id) },
   };

@@ -82,7 +82,7 @@ function coreGrade({ model, blend }: ResolvedSpec, catalog: BuildCatalog, noWind
   if (blend.isWindowGrade) return [];
   const clean = catalog.blends
     .filter((each) => each.isWindowGrade && each.forUses.includes(model.use))
-    .map((each): SpecWay => ({ code: "window-core", label: each.label, choices: { core: each.id } }));
+    .map((each): SpecWay => ({ code: `window-core-${each.id}`, label: each.label, choices: { core: each.id } }));
   return [{ code: "window-needs-clean-core", path: "core", core: blend.id, ways: [...clean, noWindow] }];
 }
 

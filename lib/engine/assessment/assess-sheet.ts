@@ -1,0 +1,127 @@
+/** From answers and choices to everything a skier, a seller or a maker is shown. Pure: the same sheet gives the same answer. */
+import { conflictsOf, flexClassOf, letteringWarnings, type SpecConflict, type SpecDefaults } from "../configuration";
+import type { FitFlag } from "../fit";
+import { partsFor } from "../parts";
+import type { Refusal } from "../units";
+import { artworkFindings } from "./artwork";
+import { type Fitting, fittingOf } from "./fitting";
+import type { Assessment, Conflict, EngineCatalog, SheetInput } from "./types";
+import { effectOf, type WorkedOut, workOut } from "./working-out";
+
+/**
+ * Assesses a sheet as it stands, complete or not. A flagged skier is never fitted into a sale: the numbers stay what the
+ * formulas want, and `saleBlockedBy` says why no quote may be made until a person decided.
+ */
+export function assessSheet(input: SheetInput, catalog: EngineCatalog): Assessment {
+  const fitting = fittingOf(input, catalog);
+  if (!fitting.defaults) return withoutSpec(fitting, [{ code: "missing-answer", path: "choices.model" }]);
+  const worked = workOut(input.choices, fitting.defaults, catalog);
+  if (!worked.ok) return withoutSpec(fitting, [worked.refusal]);
+  return withSpec(input, fitting, fitting.defaults, worked.value, catalog);
+}
+
+function withoutSpec(fitting: Fitting, refusals: readonly Refusal[]): Assessment {
+  const { recommendation, missing, flags } = fitting;
+  return {
+    recommendation,
+    spec: null,
+    flex: null,
+    finishedFlex: null,
+    core: null,
+    parts: null,
+    price: null,
+    conflicts: [],
+    warnings: [],
+    saleBlockedBy: [...missing, ...refusals, ...blockedBy(flags, "sale")],
+    buildBlockedBy: blockedBy(flags, "build"),
+  };
+}
+
+function withSpec(
+  input: SheetInput,
+  fitting: Fitting,
+  defaults: SpecDefaults,
+  worked: WorkedOut,
+  catalog: EngineCatalog,
+): Assessment {
+  const { spec, resolved, solved, price } = worked;
+  const { shape } = solved.build;
+  const { print } = catalog.build.rules;
+  const withEffect = (conflict: SpecConflict) => withEffects(conflict, input, defaults, worked, catalog);
+  const clashes = [...conflictsOf(spec, resolved, catalog.build), ...unreachableFlex(worked)];
+  const conflicts = clashes.map(withEffect);
+  const artwork = artworkFindings(spec, shape, input.rightsConfirmed ?? false, catalog);
+  return {
+    recommendation: fitting.recommendation,
+    spec,
+    flex: solved.flex,
+    finishedFlex: solved.flexWithPlate,
+    core: solved.core,
+    parts: partsFor(spec, solved, catalog.build, catalog.parts),
+    price: price.ok ? price.value : null,
+    conflicts,
+    warnings: [...letteringWarnings(spec, shape, print), ...artwork.warnings],
+    saleBlockedBy: [
+      ...fitting.missing,
+      ...blockedBy(fitting.flags, "sale"),
+      ...flexOutsideClasses(worked, fitting, catalog),
+      ...clashes.map(withoutWays),
+      ...(price.ok ? [] : [price.refusal]),
+    ],
+    buildBlockedBy: [...blockedBy(fitting.flags, "build"), ...artwork.blocks],
+  };
+}
+
+/** Flags as refusals; the words stay with the flag. */
+function blockedBy(flags: readonly FitFlag[], what: "sale" | "build"): readonly Refusal[] {
+  return flags
+    .filter((flag) => flag.blocks === what)
+    .map((flag) => ({
+      code: flag.code,
+      path: "answers",
+      message: flag.message,
+      ...(flag.model ? { model: flag.model } : {}),
+    }));
+}
+
+/** A flex chosen by hand outside every class needs a person as much as a recommended one does. */
+function flexOutsideClasses({ spec }: WorkedOut, { flags }: Fitting, { build }: EngineCatalog): readonly Refusal[] {
+  if (flexClassOf(spec.flexRatio, build.flexClasses) || flags.some((flag) => flag.code === "flex-out-of-range"))
+    return [];
+  const softest = Math.min(...build.flexClasses.map((each) => each.from));
+  const stiffest = Math.max(...build.flexClasses.map((each) => each.below));
+  return [{ code: "flex-out-of-range", path: "choices.flexRatio", flexRatio: spec.flexRatio, softest, stiffest }];
+}
+
+/** A core at its limits that misses the ordered flex by more than the bench's own tolerance between twins, 3 %. */
+const REACHED_WITHIN = 0.03;
+
+function unreachableFlex({ solved, spec }: WorkedOut): SpecConflict[] {
+  const { achievedRatio, wantedRatio, limitedBy } = solved.core;
+  if (Math.abs(achievedRatio / wantedRatio - 1) <= REACHED_WITHIN) return [];
+  const reachable = Math.round(achievedRatio * 100) / 100;
+  const way = { code: "reachable-flex", label: `Flex ratio ${reachable}`, choices: { flexRatio: reachable } };
+  const { flexRatio } = spec;
+  return [{ code: "flex-not-reachable", path: "choices.flexRatio", flexRatio, achievedRatio, limitedBy, ways: [way] }];
+}
+
+function withoutWays({ ways: _, ...refusal }: SpecConflict): Refusal {
+  return refusal;
+}
+
+function withEffects(
+  { ways, ...refusal }: SpecConflict,
+  input: SheetInput,
+  defaults: SpecDefaults,
+  now: WorkedOut,
+  catalog: EngineCatalog,
+): Conflict {
+  return {
+    ...refusal,
+    ways: ways.map((way) => {
+      const then = workOut({ ...input.choices, ...way.choices }, defaults, catalog);
+      const effect = then.ok ? effectOf(now, then.value) : undefined;
+      return effect ? { ...way, effect } : way;
+    }),
+  } as Conflict;
+}

@@ -1,0 +1,50 @@
+/** One set of choices worked out: spec, core, stiffness, price. What a way out of a conflict changes is the difference of two. */
+import {
+  completeSpec,
+  type PairSpec,
+  type ResolvedSpec,
+  resolveSpec,
+  type SolvedSpec,
+  type SpecDefaults,
+  solveSpec,
+} from "../configuration";
+import { type Price, priceSpec } from "../pricing";
+import { accept, type Outcome, type Refusal } from "../units";
+import type { EngineCatalog, SheetChoices, WayEffect } from "./types";
+
+export interface WorkedOut {
+  readonly spec: PairSpec;
+  readonly resolved: ResolvedSpec;
+  readonly solved: SolvedSpec;
+  readonly price: Outcome<Price>;
+}
+
+/** @returns what the choices come to, or the first of them that this catalogue does not hold */
+export function workOut(
+  choices: SheetChoices,
+  defaults: SpecDefaults,
+  catalog: EngineCatalog,
+): Outcome<WorkedOut, Refusal> {
+  const spec = completeSpec(choices, defaults, catalog.build);
+  if (!spec.ok) return spec;
+  const resolved = resolveSpec(spec.value, catalog.build);
+  if (!resolved.ok) return resolved;
+  const solved = solveSpec(spec.value, catalog.build);
+  if (!solved.ok) return solved;
+  const price = priceSpec(spec.value, catalog.priceBook, catalog.build, {
+    destination: choices.destination ?? "home",
+    ...(choices.discounts === undefined ? {} : { discounts: choices.discounts }),
+  });
+  return accept({ spec: spec.value, resolved: resolved.value, solved: solved.value, price });
+}
+
+/** What taking a way changes, or nothing when one of the two has no price. */
+export function effectOf(now: WorkedOut, then: WorkedOut): WayEffect | undefined {
+  if (!now.price.ok || !then.price.ok) return undefined;
+  const spring = (worked: WorkedOut) => worked.solved.flex.springCentreNPerMm;
+  return {
+    priceCents: then.price.value.totalCents - now.price.value.totalCents,
+    massG: 2000 * (then.solved.flexWithPlate.massKg - now.solved.flexWithPlate.massKg),
+    stiffnessPercent: 100 * (spring(then) / spring(now) - 1),
+  };
+}
