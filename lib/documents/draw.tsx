@@ -5,6 +5,9 @@ import { BuildSheetPages } from "./build-sheet";
 import { registerFonts } from "./fonts";
 import { KitListPages } from "./kit-list";
 import { LabelsPages } from "./labels";
+import { OrderConfirmationPages } from "./order-confirmation";
+import { ProofPages } from "./proof";
+import { QuotePages } from "./quote";
 import type { DocumentData, DocumentKind, Paper } from "./types";
 
 type Drawer<K extends DocumentKind> = {
@@ -12,9 +15,12 @@ type Drawer<K extends DocumentKind> = {
   readonly pages: (props: { readonly data: DocumentData[K]; readonly paper: Paper }) => ReactElement;
 };
 
-const drawers: { readonly [K in DocumentKind]?: Drawer<K> } = {
+const drawers: { readonly [K in DocumentKind]: Drawer<K> } = {
   "build-sheet": { title: (d) => `Build sheet ${d.pair.number}`, pages: BuildSheetPages },
   "kit-list": { title: (d) => `Kit list ${d.pair.number}`, pages: KitListPages },
+  quote: { title: (d) => `Quote ${d.number}`, pages: QuotePages },
+  "order-confirmation": { title: (d) => `Order confirmation ${d.orderNumber}`, pages: OrderConfirmationPages },
+  proof: { title: (d) => `Proof ${d.pair.number}`, pages: ProofPages },
   labels: { title: (d) => `Labels ${d.pair.number}`, pages: LabelsPages },
 };
 
@@ -25,8 +31,7 @@ export async function drawDocument<K extends DocumentKind>(
   paper: Paper,
 ): Promise<Uint8Array> {
   registerFonts();
-  const drawer: Drawer<K> | undefined = drawers[kind];
-  if (!drawer) throw new RangeError(`kind: "${kind}"`);
+  const drawer: Drawer<K> = drawers[kind];
   const Pages = drawer.pages;
   const buffer = await renderToBuffer(
     <Document title={drawer.title(data)} author={data.shop.name} language="en">

@@ -15,10 +15,10 @@ const COLUMNS = [
   { title: "L", flex: 0.6, align: "right" as const, mono: true },
   { title: "R", flex: 0.6, align: "right" as const, mono: true },
   { title: "pair", flex: 0.7, align: "right" as const, mono: true },
-  { title: "Lot", flex: 1.1, mono: true },
+  { title: "Lot", flex: 1.2, mono: true, gapBefore: 8 },
   { title: "Place", flex: 1.1 },
   { title: "Taken instead, approved by", flex: 1.5 },
-  { title: "scan L", flex: 0.5, align: "center" as const },
+  { title: "scan L, pair", flex: 0.5, align: "center" as const },
   { title: "scan R", flex: 0.5, align: "center" as const },
 ];
 

@@ -20,11 +20,11 @@ interface Waiting {
 interface DrawingThread {
   readonly worker: Worker;
   readonly waiting: Map<number, Waiting>;
+  lastId: number;
 }
 
 /** Page bundles may hold several copies of this module; the thread is one per process all the same. */
 const holder: typeof globalThis & { documentsThread?: Map<string, DrawingThread> } = globalThis;
-let lastId = 0;
 
 /**
  * PDF bytes of one document. Requests queue in the thread; the server's own thread only posts and waits.
@@ -43,8 +43,8 @@ export async function renderDocument<K extends DocumentKind>(
     return drawDocument(kind, data, paper);
   }
   const thread = threadOf(file);
-  lastId += 1;
-  const request: DrawRequest = { id: lastId, kind, data, paper };
+  thread.lastId += 1;
+  const request: DrawRequest = { id: thread.lastId, kind, data, paper };
   return new Promise((resolve, reject) => {
     thread.waiting.set(request.id, { resolve, reject });
     thread.worker.ref();
@@ -56,7 +56,7 @@ function threadOf(file: string): DrawingThread {
   holder.documentsThread ??= new Map();
   const known = holder.documentsThread.get(file);
   if (known) return known;
-  const thread: DrawingThread = { worker: new Worker(file, { execArgv: [] }), waiting: new Map() };
+  const thread: DrawingThread = { worker: new Worker(file, { execArgv: [] }), waiting: new Map(), lastId: 0 };
   thread.worker.on("message", (answer: DrawAnswer) => settle(thread, answer));
   thread.worker.on("error", (error) => give(thread, file, error instanceof Error ? error : new Error(String(error))));
   thread.worker.on("exit", (code) => give(thread, file, new Error(`the drawing thread ended with code ${code}`)));

@@ -3,12 +3,21 @@
  * line-up's (Midlow 95 at 178 cm: EI, mass, spring and thickness as worked out outside the program); shop values are
  * common practice, no source.
  */
-import type { BuildSheetFacts, FloorFacts, StationFact } from "@/lib/documents";
+import {
+  type BuildSheetFacts,
+  composeDrawing,
+  type FloorFacts,
+  type OrderConfirmationData,
+  type ProofData,
+  type QuoteData,
+  readableSpec,
+  type StationFact,
+} from "@/lib/documents";
 import type { BuildCatalog, Model, PairSpec } from "@/lib/engine/configuration";
 import type { FlexStation, LayerMaterial, SkiBuild, SkiFlex } from "@/lib/engine/flex";
 import { halfWidthAt, measure, shapeAtLength } from "@/lib/engine/geometry";
 import type { PartLine } from "@/lib/engine/parts";
-import { isoDate } from "@/lib/engine/units";
+import { cents, isoDate } from "@/lib/engine/units";
 
 const model: Model = {
   id: "midlow-95",
@@ -141,7 +150,6 @@ export const catalog: BuildCatalog = {
     maxExtraPlies: 2,
     mountOffsetReviewMm: 30,
     bootSoleRangeMm: [265, 350],
-    finish: { rows: [], structureBySnow: {} },
     print: {
       goodDpi: 150,
       leastDpi: 100,
@@ -559,4 +567,142 @@ export const facts: BuildSheetFacts = {
     "Letters read from the base side, heel to toe.",
     "Window between 1 350 and 1 500 mm shows the wood: keep it clean of pigment.",
   ],
+};
+
+const { shop, stamp } = facts;
+
+/** 1 925.00 = 1 590 + 90 + 150 + 95 of the demo price book; 6 % tax on 1 925 is 115.50, shipping 65; deposit half of 1 925. */
+const price: QuoteData["price"] = {
+  priceBook: "PB-3",
+  currency: "USD",
+  destination: "home",
+  lines: (
+    [
+      ["midlow-95", "Midlow 95", 159_000],
+      ["carbon-stringers", "Carbon stringers", 9_000],
+      ["own-graphic", "Own graphic, mirrored", 15_000],
+      ["letters", "Base letters, exchanged", 9_500],
+    ] as const
+  ).map(([code, label, amount]) => ({
+    code,
+    label,
+    quantity: 1,
+    unitCents: cents(amount),
+    lineCents: cents(amount),
+    taxClass: "goods" as const,
+    taxCents: cents((amount * 6) / 100),
+  })),
+  exTaxCents: cents(192_500),
+  shippingCents: cents(6_500),
+  taxCents: cents(11_550),
+  totalCents: cents(210_550),
+  depositCents: cents(96_250),
+  balanceCents: cents(114_300),
+};
+
+const dates: QuoteData["dates"] = {
+  from: isoDate("2027-01-12"),
+  to: isoDate("2027-01-22"),
+  confidence: "nine of ten by the later date",
+  startsWhen: ["deposit received", "specification locked", "proof approved", "picture rights confirmed"],
+};
+
+const cautions = [
+  "Bindings are not included. A certified technician mounts, adjusts and inspects them following ISO 11088.",
+  "A recommendation is not a guarantee.",
+];
+
+export const quote: QuoteData = {
+  shop,
+  stamp,
+  number: "Q-212",
+  url: "https://thistleyard.example/quote/8f2kx0",
+  madeAt: "2026-11-25T09:30",
+  validUntil: isoDate("2026-12-16"),
+  seller: "Odile",
+  skierName: "Maren Aske",
+  buyerName: "Jon Aske",
+  answers: [
+    { label: "Height", value: "5 ft 11½ in (181.6 cm)" },
+    { label: "Mass", value: "181 lb (82.1 kg)" },
+    { label: "Ability", value: "confident: links turns on red at speed" },
+    { label: "Off-piste", value: "40 %" },
+  ],
+  recommendation: {
+    summary: "Midlow 95, 178 cm, class 3 (k 1.07).",
+    reasons: [
+      { label: "Height, +6.6 cm from 175", amount: "+3.0 cm of length" },
+      { label: "Mass, +7.1 kg from 75", amount: "+2.5 cm of length" },
+      { label: "Mass with gear 91.1 kg", amount: "stiffness × 1.07" },
+    ],
+    alternatives: ["Midlow 84 at 182 cm", "Ridgefold 106 at 184 cm"],
+  },
+  flags: [{ message: "The mount line is moved 10 mm forward.", acknowledgedBy: "Odile, 25 Nov" }],
+  specification: readableSpec(spec, catalog),
+  price,
+  taxNote: "Home state, 6 % added at checkout.",
+  dates,
+  customerSpecified: ["own picture", "letters FERN in both bases", "mount line 10 mm forward"],
+  howToAccept: [
+    "Scan the code or open the link, read the terms and accept.",
+    "Or call the desk: the quote is accepted in your name.",
+  ],
+  cancellation: [
+    { label: "Before the specification is locked", value: "$50.00" },
+    { label: "After the core is milled", value: "30 % of the price" },
+  ],
+  cautions,
+};
+
+export const confirmation: OrderConfirmationData = {
+  shop,
+  stamp,
+  orderNumber: "O-0388",
+  url: "https://thistleyard.example/order/77qmd1",
+  quoteNumber: "Q-212",
+  quoteRevision: 2,
+  acceptedBy: "Jon Aske",
+  acceptedAt: "2026-11-26T18:04",
+  acceptedHow: "on the quote's page",
+  skierName: "Maren Aske",
+  pairs: [{ number: "0417", specification: readableSpec(spec, catalog), specHash: stamp.specHash }],
+  price,
+  taxNote: "Home state, 6 % added at checkout.",
+  depositReceived: { cents: 96_250, on: isoDate("2026-11-27"), how: "bank transfer" },
+  promiseClass: "promise",
+  dates,
+  changeCutOffs: [
+    { label: "Length, core, reinforcement, flex", value: "until the core is milled" },
+    { label: "Graphic", value: "until the proof is approved" },
+  ],
+  notices: [
+    "Made to your own specification: the cancellation steps hold in place of a right to withdraw. Rights for faulty goods stay.",
+  ],
+  cautions,
+};
+
+/** Eight by four pixels, half tarn, half larch. */
+const PICTURE =
+  "data:image/png;base64,iVBORw0KGgoAAAANSUhEUgAAAAgAAAAECAIAAAA8r+mnAAAAFklEQVR4nGPIP3wSjj5MjoIjBupJAAATGD2Bm9rM1gAAAABJRU5ErkJggg==";
+
+export const proof: ProofData = {
+  shop,
+  stamp,
+  pair: facts.pair,
+  title: "Midlow 95 · 178 cm · revision C",
+  layout: "mirrored, text stays readable",
+  drawing: composeDrawing({ shape, measures: facts.measures, spec, rules: catalog.rules }),
+  safeMm: 6,
+  bleedSideMm: 12,
+  bleedEndMm: 20,
+  pictures: { L: PICTURE, R: null },
+  text: { transcript: "RIDGE HOME", xMm: 520, capHeightMm: 24 },
+  dpi: "155 dpi over the whole ski",
+  dpiVerdict: "prints well",
+  colourProfile: "house working space, soft-proofed for the sheet in use",
+  mirrored: "underside of a clear sheet: printed as read",
+  sourceHash: "5a1fe0c277d1".padEnd(64, "0"),
+  answerBy: isoDate("2026-12-02"),
+  effectOfLateAnswer:
+    "Each working day after that moves the date range by a day; after five the press slot is offered on.",
 };

@@ -61,14 +61,14 @@ function WorkingTime({ data }: { readonly data: BuildSheetData }) {
             style={{
               borderWidth: HAIRLINE,
               borderColor: INK,
-              width: 36,
+              width: 37,
               alignItems: "center",
-              marginRight: -HAIRLINE,
+              marginRight: 2,
               paddingVertical: 1,
             }}
           >
             <Text style={{ fontSize: 7, color: PENCIL }}>{roomC} °C</Text>
-            <Text style={{ fontFamily: MONO, fontWeight: 600, fontSize: 9 }}>{minutes} min</Text>
+            <Text style={{ fontFamily: MONO, fontWeight: 600, fontSize: 8.5 }}>{minutes} min</Text>
           </View>
         ))}
         {["mixed at", "room °C", "close by", "closed at"].map((hint) => (

@@ -32,7 +32,9 @@ export function composeKitList(facts: KitListFacts): KitListData {
         lot: lot?.lot ?? "",
         location: lot?.location ?? "",
         isMandatory: line.mandatoryScan,
-        substitution: lot?.substitution ? `${lot.substitution.instead}, approved ${lot.substitution.approvedBy}` : "",
+        substitution: lot?.substitution
+          ? `${lot.substitution.instead}, approved by ${lot.substitution.approvedBy}`
+          : "",
       };
     }),
     resin: resinRows(parts, facts.floor),

@@ -59,6 +59,8 @@ export interface Column {
   readonly flex: number;
   readonly align?: "left" | "right" | "center";
   readonly mono?: boolean;
+  /** Air to the left, where a right-aligned column stands before it. */
+  readonly gapBefore?: number;
 }
 
 export type Cell = string | ReactNode;
@@ -127,6 +129,7 @@ function cellStyle(column: Column) {
     flexBasis: 0,
     paddingVertical: 1.6,
     paddingRight: 4,
+    paddingLeft: column.gapBefore ?? 0,
     textAlign: column.align ?? ("left" as const),
   };
 }
