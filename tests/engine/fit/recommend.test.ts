@@ -135,7 +135,7 @@ describe("recommend", () => {
   it("cannot recommend a retired model, even to a skier who asks for the park", () => {
     expect(ask({ ...plain, terrain: ["park"] }).choices.map((choice) => choice.model)).not.toContain("skeward-90");
     const active = { ...build, models: build.models.map((model) => ({ ...model, state: "active" as const })) };
-    const inPark = (terrain: FitAnswers["terrain"]) =>
+    const inPark = (terrain: NonNullable<FitAnswers["terrain"]>) =>
       recommend({ ...plain, offPistePercent: 45, terrain }, active, fit).choices.map((choice) => choice.model);
     expect(inPark(["park"])).toContain("skeward-90");
     expect(inPark(["trees"])).not.toContain("skeward-90");

@@ -1,0 +1,164 @@
+/** Prices of the acceptance list (price book PB-3 and its rules, invented; every sum is worked beside the expectation). */
+import { describe, expect, it } from "vitest";
+import { loadCatalog, priceBookNamed } from "@/lib/catalog";
+import type { PairSpec } from "@/lib/engine/configuration";
+import {
+  artFeeCents,
+  comparePrices,
+  type Price,
+  type PriceBook,
+  type PriceTerms,
+  pricePrintJob,
+  priceSpec,
+} from "@/lib/engine/pricing";
+import { plainSpec } from "./plain-spec";
+
+const catalog = loadCatalog();
+const book = priceBookNamed(catalog, "PB-3");
+
+function priced(spec: Partial<PairSpec>, terms: Partial<PriceTerms> = {}, by: PriceBook = book): Price {
+  const result = priceSpec({ ...plainSpec, ...spec }, by, catalog.build, { destination: "collect", ...terms });
+  if (!result.ok) throw new Error(JSON.stringify(result.refusal));
+  return result.value;
+}
+
+/** Midlow 95, carbon stringers, own graphic mirrored, letters swapped. */
+const q212: Partial<PairSpec> = {
+  reinforcements: ["carbon-stringers"],
+  graphic: { kind: "own", layout: "mirrored", windows: [] },
+  base: { left: "black", right: "yellow", inlay: "swap-letters", inlayText: "RIDGE" },
+};
+
+describe("priceSpec", () => {
+  it("prices the pair of scenario 10 at 1590 + 90 + 150 + 95 = 1925, with half as deposit", () => {
+    const price = priced(q212);
+    expect(price.lines.map((line) => [line.code, line.lineCents])).toEqual([
+      ["midlow-95", 159_000],
+      ["carbon-stringers", 9_000],
+      ["graphic-own", 15_000],
+      ["inlay-swap-letters", 9_500],
+    ]);
+    expect(price.exTaxCents).toBe(192_500);
+    expect(price.depositCents).toBe(96_250);
+    expect(artFeeCents(price)).toBe(15_000);
+  });
+
+  it("adds tax at home on the ex-tax total alone: 6 % of 1925 is 115.50", () => {
+    const home = priced(q212, { destination: "home" });
+    expect([home.taxCents, home.shippingCents, home.totalCents]).toEqual([11_550, 6_500, 210_550]);
+    expect(home.balanceCents).toBe(114_300);
+    const domestic = priced(q212, { destination: "domestic" });
+    expect([domestic.taxCents, domestic.shippingCents]).toEqual([0, 6_500]);
+    // Scenario 36: abroad from 180.
+    expect(priced(q212, { destination: "abroad" }).shippingCents).toBe(18_000);
+  });
+
+  it("shows 1965 and the one changed line when the quote of scenario 10 is priced anew on PB-4", () => {
+    const comparison = comparePrices(priced(q212), priced(q212, {}, priceBookNamed(catalog, "PB-4")));
+    expect([comparison.exTaxBeforeCents, comparison.exTaxAfterCents]).toEqual([192_500, 196_500]);
+    const changed = comparison.lines.filter((line) => line.change !== "same");
+    expect(changed).toEqual([
+      {
+        code: "midlow-95",
+        label: "Midlow 95, 178 cm",
+        change: "changed",
+        beforeCents: 159_000,
+        afterCents: 163_000,
+        differenceCents: 4_000,
+      },
+    ]);
+  });
+
+  it("names what came and what went between two specifications", () => {
+    const comparison = comparePrices(priced(q212), priced({ ...q212, reinforcements: ["flax"] }));
+    expect(comparison.lines.filter((line) => line.change !== "same").map((line) => [line.code, line.change])).toEqual([
+      ["flax", "added"],
+      ["carbon-stringers", "removed"],
+    ]);
+    expect(comparison.exTaxDifferenceCents).toBe(-2_000);
+  });
+
+  it("charges metal where it is an option, and not where the model is built with it", () => {
+    const metal = { reinforcements: ["metal-pair"] };
+    expect(priced(metal).exTaxCents).toBe(159_000 + 18_000);
+    expect(priced({ ...metal, model: "kerfline-68", lengthCm: 168 }).exTaxCents).toBe(169_000);
+  });
+
+  it("charges each thing that a spec asks for by its own line", () => {
+    const codes = (spec: Partial<PairSpec>) =>
+      priced(spec)
+        .lines.map((line) => line.code)
+        .slice(1);
+    expect(codes({ flexRatio: 0.77 })).toEqual(["flex-outside-classes"]);
+    expect(codes({ flexRatio: 1.25 })).toEqual(["flex-outside-classes"]);
+    expect(codes({ flexRatio: 1.2 })).toEqual([]);
+    expect(codes({ core: "birch-cherry-window" })).toEqual(["core-window"]);
+    expect(codes({ mount: { offsetMm: 35 } })).toEqual(["mount-review"]);
+    expect(codes({ mount: { offsetMm: -30 } })).toEqual([]);
+    expect(codes({ tipTailProtectors: true })).toEqual(["tip-tail-protectors"]);
+    expect(codes({ graphic: { kind: "own", layout: "continuing", windows: [] } })).toEqual(["graphic-own-pair"]);
+    expect(codes({ base: { left: "black", right: "bone", inlay: "complex" } })).toEqual(["inlay-complex"]);
+  });
+
+  it("asks 288.75 for the rush of scenario 21, 15 % of 1925, and never less than 200", () => {
+    const rush = { reason: "season opening", approvedBy: "owner" };
+    const line = priced(q212, { rush }).lines.at(-1);
+    expect(line).toMatchObject({ code: "rush", lineCents: 28_875, ...rush });
+    const cheap = { ...book, modelCents: { "midlow-95": 100_000 } };
+    expect(priced({}, { rush }, cheap).lines.at(-1)?.lineCents).toBe(20_000);
+  });
+
+  it("takes a discount as a negative line with its reason, on the whole price or the model alone", () => {
+    const given = (code: string) => ({ discounts: [{ code, reason: "second winter", approvedBy: "desk" }] });
+    // 5 % of 1925 = 96.25
+    expect(priced(q212, given("repeat-order")).lines.at(-1)).toMatchObject({
+      code: "repeat-order",
+      lineCents: -9_625,
+      reason: "second winter",
+      approvedBy: "desk",
+    });
+    // 20 % of 1590 = 318
+    expect(priced(q212, given("pro-deal")).lines.at(-1)?.lineCents).toBe(-31_800);
+  });
+
+  it("cannot stack discounts, exceed a ceiling, leave out a reason, or invent a code", () => {
+    const refusal = (discounts: NonNullable<PriceTerms["discounts"]>) => {
+      const result = priceSpec(plainSpec, book, catalog.build, { destination: "home", discounts });
+      return result.ok ? null : result.refusal;
+    };
+    const why = { reason: "guide", approvedBy: "owner" };
+    expect(
+      refusal([
+        { code: "pro-deal", ...why },
+        { code: "repeat-order", ...why },
+      ]),
+    ).toMatchObject({
+      code: "too-many-discounts",
+      given: 2,
+      most: 1,
+    });
+    expect(refusal([{ code: "pro-deal", ...why, basisPoints: 2_001 }])).toMatchObject({ code: "discount-too-high" });
+    expect(refusal([{ code: "pro-deal", ...why, basisPoints: 1_000 }])).toBeNull();
+    expect(refusal([{ code: "repeat-order", ...why, basisPoints: 400 }])).toMatchObject({ code: "discount-too-high" });
+    expect(refusal([{ code: "repeat-order", reason: " ", approvedBy: "desk" }])).toMatchObject({
+      code: "discount-without-reason",
+    });
+    expect(refusal([{ code: "friend", ...why }])).toMatchObject({ code: "unknown-discount", discount: "friend" });
+  });
+
+  it("cannot price what the book does not know", () => {
+    const result = priceSpec({ ...plainSpec, model: "other" }, book, catalog.build, { destination: "home" });
+    expect(result).toMatchObject({ ok: false, refusal: { code: "no-price", path: "model", item: "other" } });
+  });
+});
+
+describe("pricePrintJob", () => {
+  it("prices the 12 sheets of scenario 30 at 60 + 12 × 38 = 516", () => {
+    expect(pricePrintJob(12, book, "collect").exTaxCents).toBe(51_600);
+  });
+
+  it("cannot print half a sheet or none", () => {
+    expect(() => pricePrintJob(0, book, "home")).toThrow(/sheets 0/);
+    expect(() => pricePrintJob(1.5, book, "home")).toThrow(/sheets 1.5/);
+  });
+});
