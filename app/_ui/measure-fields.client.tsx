@@ -8,15 +8,13 @@ import { useId, useState } from "react";
 import {
   cmFromFeetInches,
   feetInchesFromCm,
-  heightCm,
   kgFromPounds,
-  massKg,
   poundsFromKg,
   type TypedHeight,
   type TypedMass,
-  textForPeople,
 } from "../../lib/engine/units";
 import { controlClass, FieldError, FieldHint, Optional } from "./field";
+import { otherHeight, otherMass, plain } from "./typed-measures";
 
 export interface MeasureLook {
   readonly name: string;
@@ -29,11 +27,6 @@ export interface MeasureLook {
 function numberIn(text: string): number | null {
   const value = Number(text.trim().replace(",", "."));
   return text.trim() === "" || !Number.isFinite(value) || value < 0 ? null : value;
-}
-
-/** At most `decimals` digits, no trailing zeros: what a person would type. */
-export function plain(value: number, decimals: number): string {
-  return String(Number(textForPeople(value, decimals)));
 }
 
 function UnitSwitch<U extends string>({
@@ -69,26 +62,6 @@ function UnitSwitch<U extends string>({
       ))}
     </fieldset>
   );
-}
-
-/** The height in the other system, for the line under the box. */
-export function otherHeight(height: TypedHeight): string {
-  if (height.unit === "ft-in") return `${textForPeople(heightCm(height), 1)} cm`;
-  const { feet, inches } = feetInchesFromCm(height.cm);
-  return `${feet} ft ${plain(inches, 1)} in`;
-}
-
-export function otherMass(mass: TypedMass): string {
-  return mass.unit === "lb" ? `${textForPeople(massKg(mass), 1)} kg` : `${textForPeople(poundsFromKg(mass.kg), 1)} lb`;
-}
-
-/** The words as typed, for a closed section: "5 ft 7 in". */
-export function heightText(height: TypedHeight): string {
-  return height.unit === "cm" ? `${plain(height.cm, 2)} cm` : `${height.feet} ft ${plain(height.inches, 2)} in`;
-}
-
-export function massText(mass: TypedMass): string {
-  return mass.unit === "kg" ? `${plain(mass.kg, 2)} kg` : `${plain(mass.lb, 2)} lb`;
 }
 
 interface HeightBoxes {

@@ -1,7 +1,7 @@
 "use client";
 import { useState } from "react";
 import { type FieldLook, NumberField } from "../field";
-import { plain } from "../measure-fields.client";
+import { plain } from "../typed-measures";
 
 /** A number box that keeps what is typed, passes on only numbers, and passes on "nothing" when emptied. */
 export function DraftNumber({

@@ -6,7 +6,7 @@ import { mountLineMm, type SkiShape, shapeAtLength } from "../../../lib/engine/g
 import { roundForPeople } from "../../../lib/engine/units";
 import type { ArtworkView, RightsStatement } from "../../../lib/services/views";
 import { HousePattern } from "../../_visuals/house-pattern";
-import type { SkiGraphic } from "../../_visuals/ski-drawing";
+import { drawnGraphic } from "../../_visuals/pair-figure";
 import { Button } from "../button";
 import { RadioGroup } from "../choice-group";
 import { CheckboxField, SelectField, TextField } from "../field";
@@ -80,25 +80,6 @@ function houseOf(spec: PairSpec, catalog: EngineCatalog): string {
   return spec.graphic.house ?? catalog.build.houseGraphics[0]?.id ?? "";
 }
 
-/** The graphic as the drawing wants it. */
-export function drawnGraphic(spec: PairSpec, catalog: EngineCatalog, pictureBase: string): SkiGraphic {
-  const { graphic } = spec;
-  const house =
-    graphic.kind === "house" ? catalog.build.houseGraphics.find((each) => each.id === graphic.house) : undefined;
-  const { artwork, placement } = graphic;
-  return {
-    layout: graphic.layout,
-    splitGapMm: catalog.build.rules.print.pairGapMm,
-    house,
-    artwork:
-      graphic.kind === "own" && artwork && placement
-        ? { url: `${pictureBase}/${artwork.id}`, widthPx: artwork.widthPx, heightPx: artwork.heightPx, placement }
-        : undefined,
-    text: graphic.text,
-    windows: graphic.windows,
-  };
-}
-
 function House({ catalog, words, spec, set }: Part) {
   return (
     <RadioGroup
@@ -148,7 +129,7 @@ function Own({ sheet, catalog, words, pictures, spec, shape, set }: Part) {
         shape={shape}
         mountMm={mountLineMm(shape, spec.mount.offsetMm)}
         spec={spec.graphic}
-        graphic={drawnGraphic(spec, catalog, pictures.pictureBase)}
+        graphic={drawnGraphic(spec, catalog.build, pictures.pictureBase)}
         rules={rules}
         words={words}
         designerRate={designer}

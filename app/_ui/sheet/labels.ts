@@ -3,8 +3,8 @@ import type { Assessment, EngineCatalog, PartialAnswers } from "../../../lib/eng
 import type { PairSpec } from "../../../lib/engine/configuration";
 import type { FitChoice, FitReason, TypedMeasures } from "../../../lib/engine/fit";
 import { textForPeople } from "../../../lib/engine/units";
-import { heightText, massText } from "../measure-fields.client";
 import type { Reason } from "../reasons";
+import { heightText, massText } from "../typed-measures";
 import { wordOf } from "../words";
 import type { SheetWords } from "./words";
 

@@ -9,7 +9,8 @@ import { mountLineMm, shapeAtLength } from "../../../lib/engine/geometry";
 import type { Refusal } from "../../../lib/engine/units";
 import type { SheetView } from "../../../lib/services/views";
 import { AxisChart } from "../../_visuals/axis-chart.client";
-import { SkiPair, woodStrips } from "../../_visuals/ski-drawing";
+import { drawnBase, drawnGraphic, drawnWood } from "../../_visuals/pair-figure";
+import { SkiPair } from "../../_visuals/ski-drawing";
 import { Button } from "../button";
 import { dateRangeText } from "../date-range";
 import { moneyText } from "../money";
@@ -18,7 +19,7 @@ import { SheetSection, type SheetSectionProps } from "../section";
 import { fill } from "../words";
 import { CoreSection, ReinforcementSection } from "./build-sections.client";
 import { AskPerson, Conflicts, Flags, flagsThatHold, stopsSale } from "./flags.client";
-import { drawnGraphic, GraphicSection, type PictureActions } from "./graphic-section.client";
+import { GraphicSection, type PictureActions } from "./graphic-section.client";
 import { coreLine, graphicLine, modelName, reinforcementLine, skiLine, youLine } from "./labels";
 import { ContactFields, DateSection, PriceSection } from "./price-section.client";
 import { SkiSection } from "./ski-section.client";
@@ -176,19 +177,10 @@ function Preview({
   const model = catalog.build.models.find((each) => each.id === spec?.model);
   const shape = useMemo(() => (model && spec ? shapeAtLength(model.shape, spec.lengthCm) : null), [model, spec]);
   if (!spec || !model || !shape) return null;
-  const blend = catalog.build.blends.find((each) => each.id === spec.core);
-  const isDense = (id: string | undefined) =>
-    (catalog.build.materials.woods.find((each) => each.id === id)?.densityKgM3 ?? 0) > 500;
-  const wood = woodStrips(model.core.stripWidthMm, {
-    C: isDense(blend?.strips.C),
-    I: isDense(blend?.strips.I),
-    M: isDense(blend?.strips.M),
-    O: isDense(blend?.strips.O),
-  });
-  const graphic = drawnGraphic(spec, catalog, pictures.pictureBase);
+  const wood = drawnWood(spec, catalog.build);
+  const graphic = drawnGraphic(spec, catalog.build, pictures.pictureBase);
   const mountMm = mountLineMm(shape, spec.mount.offsetMm);
   const title = `${modelName(catalog, spec.model)}, ${spec.lengthCm} cm`;
-  const hex = (id: string) => catalog.build.baseColours.find((each) => each.id === id)?.hex ?? "#23262a";
   return (
     <div className={`pb-2 transition-opacity ${sheet.isComputing ? "opacity-70" : ""}`}>
       {flex ? (
@@ -210,7 +202,7 @@ function Preview({
           shape={shape}
           orientation="lying"
           view="base"
-          baseColours={{ left: hex(spec.base.left), right: hex(spec.base.right) }}
+          baseColours={drawnBase(spec, catalog.build)}
           className="w-full"
           description={`${title}, ${words.baseView.toLowerCase()}`}
         />

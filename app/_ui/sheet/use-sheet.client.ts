@@ -225,7 +225,7 @@ export function useSheet(catalog: EngineCatalog, initial: SheetView, actions: Sh
 
   const input = useMemo(() => ({ answers: values.answers, choices: values.choices }), [values.answers, values.choices]);
   const settled = useDeferredValue(input);
-  const assessment = useMemo(() => assessSheet(catalog, settled), [catalog, settled]);
+  const assessment = useMemo(() => assessSheet(settled, catalog), [catalog, settled]);
 
   return {
     ...values,

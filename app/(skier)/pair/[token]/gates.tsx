@@ -1,0 +1,163 @@
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { moneyText } from "@/app/_ui/money";
+import { Badge, Notice } from "@/app/_ui/notice";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/skier.json";
+import type { ProgressView } from "@/lib/services";
+import { approve, askForChanges, chooseDeposit, confirmPictureRights } from "../actions";
+
+const w = words.pair;
+
+interface Props {
+  readonly progress: ProgressView;
+  readonly token: string;
+  /** The order's own link may answer; a link that only shows the pair may not. */
+  readonly canAnswer: boolean;
+}
+
+/** The things the clock waits for, each with what the skier can do about it. */
+export function Gates(props: Props) {
+  const { gates } = props.progress;
+  return (
+    <div className="grid gap-8">
+      {gates.waitingFor.length > 0 ? (
+        <ul className="flex flex-wrap gap-2">
+          {gates.waitingFor.map((condition) => (
+            <li key={condition}>
+              <Badge tone="amber">{w.gates[condition]}</Badge>
+            </li>
+          ))}
+        </ul>
+      ) : (
+        <Notice tone="moss" title={w.nothingWaiting} />
+      )}
+      {props.progress.state === "cancelled" ? null : (
+        <>
+          <Deposit {...props} />
+          <Proof {...props} />
+          <Rights {...props} />
+        </>
+      )}
+    </div>
+  );
+}
+
+function Deposit({ progress, token, canAnswer }: Props) {
+  const { deposit } = progress;
+  const methods = Object.entries(w.depositMethods).map(([value, text]) => ({ value, ...text }));
+  return (
+    <section aria-labelledby="deposit-title">
+      <h3 id="deposit-title" className="font-semibold">
+        {w.deposit}
+      </h3>
+      {deposit.paidAt ? (
+        <Notice tone="moss" title={fill(w.depositPaid, { day: deposit.paidAt.slice(0, 10) })} />
+      ) : (
+        <>
+          <p className="mb-3 text-pencil">{fill(w.depositLead, { amount: moneyText(deposit.cents) })}</p>
+          {deposit.method ? (
+            <p className="mb-3">{fill(w.depositAnnounced, { method: w.depositMethods[deposit.method].label })}</p>
+          ) : null}
+          {canAnswer ? (
+            <ActionForm
+              action={chooseDeposit}
+              idPrefix="deposit-"
+              fields={[
+                { kind: "hidden", name: "token", value: token },
+                {
+                  kind: "radio",
+                  name: "method",
+                  label: w.depositMethod,
+                  choices: methods,
+                  value: deposit.method ?? "bank-transfer",
+                },
+              ]}
+              submit={w.depositButton}
+            />
+          ) : null}
+        </>
+      )}
+    </section>
+  );
+}
+
+function Proof({ progress, token, canAnswer }: Props) {
+  const { proof, gates } = progress;
+  if (gates.proof === "not-needed") return null;
+  const link = [
+    { kind: "hidden", name: "token", value: token },
+    { kind: "hidden", name: "pairId", value: progress.pairId },
+    { kind: "hidden", name: "revision", value: String(proof?.revision ?? 0) },
+  ] as const;
+  return (
+    <section aria-labelledby="proof-title" className="grid gap-3">
+      <h3 id="proof-title" className="font-semibold">
+        {w.proof}
+        {proof ? <span className="font-normal text-pencil">, {w.proofStates[proof.state]}</span> : null}
+      </h3>
+      {proof === null ? <p className="text-pencil">{w.proofNone}</p> : null}
+      {proof?.state === "issued" ? (
+        <>
+          <p>{fill(w.proofIssued, { revision: proof.revision })}</p>
+          {proof.note ? <p className="border-l-2 border-rule pl-3">{proof.note}</p> : null}
+          {canAnswer ? (
+            <div className="grid gap-6">
+              <ActionForm
+                action={approve}
+                idPrefix="approve-"
+                fields={[...link, { kind: "text", name: "name", label: w.proofName, autoComplete: "name" }]}
+                submit={w.proofApprove}
+              />
+              <ActionForm
+                action={askForChanges}
+                idPrefix="changes-"
+                tone="plain"
+                fields={[...link, { kind: "textarea", name: "note", label: w.proofNote, rows: 3 }]}
+                submit={w.proofChanges}
+              />
+            </div>
+          ) : null}
+        </>
+      ) : null}
+    </section>
+  );
+}
+
+function Rights({ progress, token, canAnswer }: Props) {
+  const { gates, rights } = progress;
+  if (gates.rights === "not-needed") return null;
+  return (
+    <section aria-labelledby="rights-title" className="grid gap-3">
+      <h3 id="rights-title" className="font-semibold">
+        {w.rights}
+      </h3>
+      {rights ? (
+        <Notice tone="moss" title={fill(w.rightsDone, { name: rights.name })}>
+          <p>{w.bases[rights.basis]}</p>
+        </Notice>
+      ) : (
+        <>
+          <p className="text-pencil">{w.rightsLead}</p>
+          {canAnswer ? (
+            <ActionForm
+              action={confirmPictureRights}
+              idPrefix="rights-"
+              fields={[
+                { kind: "hidden", name: "token", value: token },
+                { kind: "hidden", name: "pairId", value: progress.pairId },
+                {
+                  kind: "radio",
+                  name: "basis",
+                  label: w.rightsBasis,
+                  choices: Object.entries(w.bases).map(([value, label]) => ({ value, label })),
+                },
+                { kind: "text", name: "name", label: w.rightsName, autoComplete: "name" },
+              ]}
+              submit={w.rightsButton}
+            />
+          ) : null}
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,151 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { linkContext } from "@/app/_server/request";
+import { DateRange, dateRangeText, dayText } from "@/app/_ui/date-range";
+import { Facts } from "@/app/_ui/facts";
+import { Badge, Notice } from "@/app/_ui/notice";
+import { Page, Part } from "@/app/_ui/page";
+import { specFacts } from "@/app/_ui/spec-facts";
+import { Steps } from "@/app/_ui/steps";
+import { Table } from "@/app/_ui/table";
+import { fill } from "@/app/_ui/words";
+import { PairFigure } from "@/app/_visuals/pair-figure";
+import shop from "@/content/catalog/shop.json";
+import sheetWords from "@/content/copy/sheet.json";
+import words from "@/content/copy/skier.json";
+import {
+  activeCatalog,
+  type Context,
+  type OrderId,
+  type PairId,
+  type ProgressView,
+  pairsOfOrder,
+  readProgress,
+} from "@/lib/services";
+import { Gates } from "./gates";
+
+export const metadata: Metadata = { title: "Your pair", robots: { index: false } };
+
+interface Props {
+  readonly params: Promise<{ readonly token: string }>;
+  readonly searchParams: Promise<{ readonly pair?: string }>;
+}
+
+export default async function PairPage({ params, searchParams }: Props) {
+  const [{ token }, { pair }] = await Promise.all([params, searchParams]);
+  const { ctx, subject } = await linkContext(token);
+  const pairs = await pairsBehind(ctx, subject);
+  const chosen = pairs.find((each) => each.pairId === pair) ?? pairs[0];
+  if (!chosen) notFound();
+  const [read, catalog] = await Promise.all([readProgress(ctx, { pairId: chosen.pairId }), activeCatalog(ctx)]);
+  if (!read.ok || !catalog.ok) notFound();
+  const progress = read.value;
+  const build = catalog.value.engine.build;
+  const w = words.pair;
+  return (
+    <Page
+      title={fill(w.title, { serial: progress.serial })}
+      lead={fill(w.lead, {
+        model: progress.modelName,
+        length: progress.lengthCm,
+        flex: progress.flexClassLabel,
+        order: progress.orderNumber,
+      })}
+      aside={progress.state === "cancelled" ? <Badge tone="iron">{w.cancelled}</Badge> : null}
+    >
+      {pairs.length > 1 ? (
+        <nav aria-label={w.which} className="mb-6 flex flex-wrap gap-4">
+          {pairs.map((each) => (
+            <a
+              key={each.pairId}
+              href={`/pair/${token}?pair=${each.pairId}`}
+              aria-current={each.pairId === chosen.pairId ? "page" : undefined}
+            >
+              {each.serial}
+            </a>
+          ))}
+        </nav>
+      ) : null}
+      <div className="grid gap-x-12 lg:grid-cols-2">
+        <div>
+          <When progress={progress} />
+          <Part title={w.waiting} id="waiting">
+            <Gates progress={progress} token={token} canAnswer={subject.kind === "order"} />
+          </Part>
+        </div>
+        <Part title={w.where} id="where">
+          <Steps
+            label={w.where}
+            steps={progress.steps.map((step) => ({
+              title: step.label,
+              state: step.state === "to-come" ? "next" : step.state,
+              detail: step.at ? dayIn(step.at) : undefined,
+            }))}
+          />
+        </Part>
+      </div>
+      <Part title={words.quote.ski} id="ski">
+        <PairFigure spec={progress.spec} build={build} pictureBase={`/files/artwork/${token}`} />
+        <div className="mt-6">
+          <Facts columns={2} facts={specFacts(progress.spec, build, sheetWords)} />
+        </div>
+      </Part>
+      <p className="max-w-measure text-pencil">{w.technician}</p>
+    </Page>
+  );
+}
+
+async function pairsBehind(ctx: Context, subject: { readonly kind: string; readonly id: string }) {
+  if (subject.kind === "pair") return [{ pairId: subject.id as PairId, serial: "" }];
+  if (subject.kind !== "order") return [];
+  const pairs = await pairsOfOrder(ctx, { orderId: subject.id as OrderId });
+  return pairs.ok ? pairs.value : [];
+}
+
+/** The shop's own day of an instant. */
+function dayIn(instant: string): string {
+  return new Intl.DateTimeFormat("en-GB", {
+    day: "numeric",
+    month: "long",
+    year: "numeric",
+    timeZone: shop.timeZone,
+  }).format(Date.parse(instant));
+}
+
+function When({ progress }: { readonly progress: ProgressView }) {
+  const w = words.pair;
+  const { dateRange, promisedOn, dateHistory } = progress;
+  return (
+    <Part title={w.when} id="when">
+      {promisedOn ? (
+        <p className="text-lg">
+          {w.promised} <strong className="whitespace-nowrap">{dayText(promisedOn)}</strong>
+        </p>
+      ) : (
+        <>
+          <p className="text-lg">
+            {w.estimate} <DateRange from={dateRange.p50} to={dateRange.p90} withYear />.
+          </p>
+          <p className="mt-1 text-pencil">{w.estimateNote}</p>
+        </>
+      )}
+      <div className="mt-4">
+        {dateHistory.length > 0 ? (
+          <Table
+            caption={w.history}
+            dense
+            columns={[
+              { key: "at", head: "On", cell: (row) => dayIn(row.at) },
+              { key: "range", head: "Ready", cell: (row) => dateRangeText(row.from, row.to, true) },
+              { key: "why", head: "Why", cell: (row) => row.why },
+            ]}
+            rows={dateHistory}
+            rowKey={(row) => `${row.at}${row.to}`}
+          />
+        ) : (
+          <Notice tone="info" title={w.historyEmpty} />
+        )}
+      </div>
+    </Part>
+  );
+}

@@ -1,0 +1,61 @@
+"use server";
+/** What the skier answers on the page of a pair. The link is the order's. */
+import { revalidatePath } from "next/cache";
+import { z } from "zod";
+import { formAction } from "@/app/_server/form-action";
+import { linkContext } from "@/app/_server/request";
+import refusalWords from "@/content/copy/refusals.json";
+import type { Refusal } from "@/lib/engine/units";
+import {
+  approveProofSchema,
+  askProofChangesSchema,
+  confirmRightsSchema,
+  recordDepositSchema,
+  wordsFor,
+} from "@/lib/schemas";
+import { approveProof, askProofChanges, confirmRights, type OrderId, type PairId, recordDeposit } from "@/lib/services";
+import { linkField, withNumbers } from "../form-schemas";
+
+const words = (refusal: Refusal) => wordsFor(refusal, refusalWords);
+const pairField = { ...linkField, pairId: z.string().min(1).max(60) };
+const context = async ({ token }: { readonly token: string }) => (await linkContext(token, "order")).ctx;
+const show = (_value: unknown, { token }: { readonly token: string }) => revalidatePath(`/pair/${token}`);
+
+export const chooseDeposit = formAction({
+  name: "choose how to pay the deposit",
+  schema: recordDepositSchema.pick({ method: true }).extend(linkField),
+  context,
+  run: async (ctx, { token, method }) => {
+    const { subject } = await linkContext(token, "order");
+    return recordDeposit(ctx, { orderId: subject.id as OrderId, method });
+  },
+  words,
+  done: show,
+});
+
+export const approve = formAction({
+  name: "approve a proof",
+  schema: withNumbers(["revision"], approveProofSchema.extend(pairField)),
+  context,
+  run: (ctx, { pairId, revision, name }) => approveProof(ctx, { pairId: pairId as PairId, revision, name }),
+  words,
+  done: show,
+});
+
+export const askForChanges = formAction({
+  name: "ask for changes to a proof",
+  schema: withNumbers(["revision"], askProofChangesSchema.extend(pairField)),
+  context,
+  run: (ctx, { pairId, revision, note }) => askProofChanges(ctx, { pairId: pairId as PairId, revision, note }),
+  words,
+  done: show,
+});
+
+export const confirmPictureRights = formAction({
+  name: "confirm picture rights",
+  schema: confirmRightsSchema.extend(pairField),
+  context,
+  run: (ctx, { pairId, basis, name }) => confirmRights(ctx, { pairId: pairId as PairId, basis, name }),
+  words,
+  done: show,
+});

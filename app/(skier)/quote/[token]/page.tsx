@@ -1,0 +1,231 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { linkContext } from "@/app/_server/request";
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { DateRange, dayText } from "@/app/_ui/date-range";
+import { Facts } from "@/app/_ui/facts";
+import { moneyText } from "@/app/_ui/money";
+import { Badge, Notice, type Tone } from "@/app/_ui/notice";
+import { Page, Part } from "@/app/_ui/page";
+import { PriceTable } from "@/app/_ui/price-table";
+import { More } from "@/app/_ui/section";
+import { specFacts } from "@/app/_ui/spec-facts";
+import { heightText, massText } from "@/app/_ui/typed-measures";
+import { fill, wordOf } from "@/app/_ui/words";
+import { PairFigure } from "@/app/_visuals/pair-figure";
+import shop from "@/content/catalog/shop.json";
+import sheetWords from "@/content/copy/sheet.json";
+import words from "@/content/copy/skier.json";
+import { catalogOfRelease, type QuoteId, type QuoteView, readQuote } from "@/lib/services";
+import { accept, askChange, toOrder } from "../actions";
+import { Repriced } from "./repriced";
+
+export const metadata: Metadata = { title: "Quote", robots: { index: false } };
+
+const tones: Readonly<Record<QuoteView["state"], Tone>> = {
+  open: "info",
+  accepted: "moss",
+  expired: "amber",
+  withdrawn: "iron",
+  replaced: "amber",
+};
+
+export default async function QuotePage({ params }: { readonly params: Promise<{ readonly token: string }> }) {
+  const { token } = await params;
+  const { ctx, subject } = await linkContext(token, "quote");
+  const read = await readQuote(ctx, { quoteId: subject.id as QuoteId });
+  if (!read.ok) notFound();
+  const quote = read.value;
+  const catalog = await catalogOfRelease(ctx, { hash: quote.releaseHash, priceBook: quote.price.priceBook });
+  if (!catalog.ok) notFound();
+  const build = catalog.value.engine.build;
+  const w = words.quote;
+  const state = fill(w.states[quote.state], {
+    day: dayText(quote.validUntilDay),
+    number: quote.replacedBy?.number ?? "",
+  });
+  return (
+    <Page
+      title={fill(w.title, { number: quote.number })}
+      lead={`${quote.fit.modelName}, ${quote.spec.lengthCm} cm, ${quote.fit.flexClassLabel}`}
+      aside={<Badge tone={tones[quote.state]}>{state}</Badge>}
+    >
+      <p className="no-print mb-8 flex flex-wrap gap-x-4">
+        <a href={`/files/quotes/${token}`}>{w.pdf}</a>
+        <a href={`/files/quotes/${token}?paper=letter`}>{w.pdfLetter}</a>
+      </p>
+      <Part title={w.ski} id="ski">
+        <PairFigure spec={quote.spec} build={build} pictureBase={`/files/artwork/${token}`} />
+        <div className="mt-6">
+          <Facts columns={2} facts={specFacts(quote.spec, build, sheetWords)} />
+        </div>
+      </Part>
+      <div className="grid gap-x-12 lg:grid-cols-2">
+        <div>
+          <Part title={w.price} id="price">
+            <PriceTable price={quote.price} words={words.priceWords} caption={w.price} hideCaption />
+            <p className="mt-2 text-sm text-pencil">
+              {fill(sheetWords.price.book, { book: quote.price.priceBook })}, {state}.
+            </p>
+          </Part>
+          <Part title={w.date} id="date">
+            <p>
+              {w.dateText} <DateRange from={quote.dateRange.p50} to={quote.dateRange.p90} withYear />.
+            </p>
+            <p className="mt-2 text-pencil">{w.clock}</p>
+            <More summary={w.drivers}>
+              <ul className="list-disc pl-5">
+                {quote.dateRange.drivers.map((driver) => (
+                  <li key={driver.code}>
+                    {wordOf(words.drivers, driver.code)}: {Math.round(driver.workingDays * 10) / 10} working days
+                  </li>
+                ))}
+              </ul>
+            </More>
+          </Part>
+        </div>
+        <div>
+          <Part title={w.you} id="you">
+            <Facts facts={toldFacts(quote)} />
+          </Part>
+          {quote.fit.flags.length > 0 ? (
+            <Part title={w.flags} id="flags">
+              <div className="grid gap-3">
+                {quote.fit.flags.map((flag) => (
+                  <Notice key={flag.code} tone="amber" title={flag.message} />
+                ))}
+              </div>
+            </Part>
+          ) : null}
+          <Terms quote={quote} />
+        </div>
+      </div>
+      <Answer quote={quote} token={token} />
+      {quote.state === "expired" ? <Repriced quote={quote} token={token} ctx={ctx} /> : null}
+    </Page>
+  );
+}
+
+function toldFacts(quote: QuoteView) {
+  const { answers, typed } = quote;
+  const y = sheetWords.you;
+  return [
+    ...(typed.height ? [{ name: y.height, value: heightText(typed.height), measure: true }] : []),
+    ...(typed.mass ? [{ name: y.mass, value: massText(typed.mass), measure: true }] : []),
+    ...(answers.ability ? [{ name: "You ski", value: y.abilities[answers.ability].label }] : []),
+    ...(answers.temperament ? [{ name: y.temperament, value: y.temperaments[answers.temperament] }] : []),
+    ...(answers.offPistePercent === undefined
+      ? []
+      : [{ name: y.offPiste, value: `${answers.offPistePercent} %`, measure: true }]),
+    { name: "One ski weighs", value: `${quote.fit.massKg.toFixed(2)} kg`, measure: true },
+    { name: "Sidecut radius", value: `${quote.fit.sidecutRadiusM.toFixed(1)} m`, measure: true },
+    { name: "Centre spring constant", value: `${quote.fit.springCentreNPerMm.toFixed(2)} N/mm`, measure: true },
+  ];
+}
+
+/** Terms, what is the customer's own, and the notice that fits it. */
+function Terms({ quote }: { readonly quote: QuoteView }) {
+  const w = words.quote;
+  const items = quote.customerSpecified;
+  const notice = items.length > 0 ? shop.withdrawal.madeToSpecification : shop.withdrawal.chosenFromOptions;
+  return (
+    <Part title={w.terms} id="terms">
+      {items.length > 0 ? (
+        <div className="mb-4">
+          <h3 className="font-semibold">{w.specified}</h3>
+          <p className="text-pencil">{w.specifiedLead}</p>
+          <ul className="list-disc pl-5">
+            {items.map((item) => (
+              <li key={item}>{item}</li>
+            ))}
+          </ul>
+        </div>
+      ) : null}
+      <h3 className="font-semibold">{w.withdrawal}</h3>
+      <p className="mb-4">{fill(notice, { items: items.join(", ") })}</p>
+      <ul className="mb-4 list-disc pl-5">
+        {[...shop.terms, shop.deposit.text, shop.warranty, shop.delayNotice].map((term) => (
+          <li key={term}>{term}</li>
+        ))}
+      </ul>
+      <More summary={w.cancel}>
+        <p className="mb-2 text-pencil">{w.cancelLead}</p>
+        <Facts
+          facts={shop.cancellation.map((step) => ({
+            name: step.label,
+            value: [
+              fill(w.cancelKeep, {
+                keep: step.keepBasisPoints > 0 ? `${step.keepBasisPoints / 100} %` : moneyText(step.keepCents, "short"),
+              }),
+              step.keepsArtFee ? w.cancelArt : "",
+            ]
+              .filter(Boolean)
+              .join(" "),
+          }))}
+        />
+      </More>
+    </Part>
+  );
+}
+
+/** What can be done with the quote now. */
+function Answer({ quote, token }: { readonly quote: QuoteView; readonly token: string }) {
+  const w = words.quote;
+  const link = { kind: "hidden", name: "token", value: token } as const;
+  if (quote.state === "accepted") {
+    return (
+      <div className="no-print border-t border-ink pt-6">
+        <ActionForm action={toOrder} fields={[link]} submit={w.toOrder} />
+      </div>
+    );
+  }
+  return (
+    <div className="no-print grid gap-x-12 gap-y-10 border-t border-ink pt-6 lg:grid-cols-2">
+      {quote.state === "open" ? (
+        <section aria-labelledby="accept-title">
+          <h2 id="accept-title" className="text-xl">
+            {w.accept}
+          </h2>
+          <p className="mb-4 text-pencil">{w.acceptLead}</p>
+          <ActionForm
+            action={accept}
+            idPrefix="accept-"
+            fields={[
+              link,
+              { kind: "text", name: "name", label: w.acceptName, value: quote.customer.name, autoComplete: "name" },
+              {
+                kind: "checkbox",
+                name: "acceptsTerms",
+                label: fill(w.acceptTerms, { total: moneyText(quote.price.totalCents) }),
+              },
+              { kind: "checkbox", name: "sawWithdrawalNotice", label: w.acceptNotice },
+            ]}
+            submit={w.acceptButton}
+            busy={w.accepting}
+          />
+        </section>
+      ) : null}
+      {quote.state === "open" || quote.state === "expired" ? (
+        <section aria-labelledby="change-title">
+          <h2 id="change-title" className="text-xl">
+            {w.change}
+          </h2>
+          <p className="mb-4 text-pencil">{w.changeLead}</p>
+          {quote.changeRequest ? (
+            <Notice tone="info" title={fill(w.changeWaiting, { note: quote.changeRequest })} />
+          ) : (
+            <ActionForm
+              action={askChange}
+              idPrefix="change-"
+              tone="plain"
+              fields={[link, { kind: "textarea", name: "note", label: w.changeNote }]}
+              submit={w.changeButton}
+              done={w.changeDone}
+            />
+          )}
+          <p className="mt-4">{fill(w.person, { phone: shop.phone, email: shop.email })}</p>
+        </section>
+      ) : null}
+    </div>
+  );
+}
