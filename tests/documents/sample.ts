@@ -207,12 +207,12 @@ export const spec: PairSpec = {
 
 const shape = shapeAtLength(model.shape, 178);
 
-function layer(label: string, exMpa: number, densityKgM3: number): LayerMaterial {
-  return { label, exMpa, eyMpa: exMpa, gxyMpa: exMpa / 2.7, nuXy: 0.3, densityKgM3 };
+function layer(label: string, exMpa: number, densityKgM3: number, eyMpa = exMpa, gxyMpa = exMpa / 2.7): LayerMaterial {
+  return { label, exMpa, eyMpa, gxyMpa, nuXy: 0.3, densityKgM3 };
 }
 
-const glass = layer("glass triaxial cloth, 750 g/m²", 25_760, 1776);
-const carbon = layer("unidirectional carbon, 300 g/m²", 118_000, 1500);
+const glass = layer("glass triaxial cloth, 750 g/m²", 25_760, 1776, 11_680, 7_470);
+const carbon = layer("unidirectional carbon, 300 g/m²", 118_000, 1500, 6_600, 2_800);
 const full = { kind: "full" } as const;
 const bands = { kind: "bands", count: 2, bandWidthMm: 20 } as const;
 
@@ -220,10 +220,10 @@ const build: SkiBuild = {
   shape,
   layers: [
     { role: "base", material: layer("sintered polyethylene, black", 760, 940), thicknessMm: 1.3 },
-    { role: "fabric", id: "triax-750", material: glass, thicknessMm: 0.656, extent: full },
-    { role: "fabric", id: "carbon-ud-300", material: carbon, thicknessMm: 0.36, extent: bands },
+    { role: "fabric", id: "bottom-0", material: glass, thicknessMm: 0.656, extent: full },
+    { role: "fabric", id: "carbon-stringers-bottom", material: carbon, thicknessMm: 0.36, extent: bands },
     { role: "core" },
-    { role: "fabric", id: "carbon-ud-300", material: carbon, thicknessMm: 0.36, extent: bands },
+    { role: "fabric", id: "carbon-stringers-top", material: carbon, thicknessMm: 0.36, extent: bands },
     {
       role: "mat",
       id: "glass-mat",
@@ -231,7 +231,7 @@ const build: SkiBuild = {
       thicknessMm: 0.394,
       extent: { kind: "zone", fromMountMm: -300, toMountMm: 300 },
     },
-    { role: "fabric", id: "triax-750", material: glass, thicknessMm: 0.656, extent: full },
+    { role: "fabric", id: "top-0", material: glass, thicknessMm: 0.656, extent: full },
     {
       role: "topsheet",
       id: "topsheet",

@@ -6,8 +6,13 @@ import { Rows, Table } from "../parts/table";
 import { HAIRLINE, INK, PENCIL, PT_PER_MM, THIN, TINT } from "../parts/theme";
 import type { BuildSheetData, CoreDrawing, DrawingData, XY } from "../types";
 
-/** Thickness is drawn twice full size. */
-const THICKNESS_SCALE = 2;
+/** Thickness is drawn larger than life where the paper allows: at most this high, mm. */
+const THICKNESS_ROOM_MM = 23;
+const THICKNESS_SCALES = [2, 1.5, 1] as const;
+
+function thicknessScale(thickestMm: number): number {
+  return THICKNESS_SCALES.find((s) => s * thickestMm <= THICKNESS_ROOM_MM) ?? 1;
+}
 
 export function CoreDrawingPage({ data, innerPt }: { readonly data: BuildSheetData; readonly innerPt: number }) {
   const { drawing, core } = data;
@@ -88,11 +93,13 @@ interface ViewProps {
 }
 
 function ThicknessView({ d, core, scale, innerPt }: ViewProps) {
-  const perMm = PT_PER_MM * THICKNESS_SCALE;
-  const deepest = Math.max(...core.thickness.map((p) => p.y)) * perMm;
+  const thickest = Math.max(...core.thickness.map((p) => p.y));
+  const ratio = thicknessScale(thickest);
+  const perMm = PT_PER_MM * ratio;
+  const deepest = thickest * perMm;
   const floorY = deepest + 24;
-  const rows = { at: floorY + 14, planned: floorY + 25, L: floorY + 32, R: floorY + 50 };
-  const height = rows.R + 20;
+  const rows = { at: floorY + 14, planned: floorY + 25, L: floorY + 32, R: floorY + 49 };
+  const height = rows.R + 18;
   const step = scale.len((core.wood.toMm - core.wood.fromMm) / (core.stations.length - 1));
   const boxWidth = Math.min(step - 4, 58);
   const curve = between(core.thickness, core.wood.fromMm, core.wood.toMm).map((p) => ({
@@ -105,7 +112,7 @@ function ThicknessView({ d, core, scale, innerPt }: ViewProps) {
       <Label
         x={0}
         y={7}
-        text={`Core thickness, L and R alike: along 1 : ${plainNumber(scale.denominator, 1)}, thickness 2 : 1; ± 0.10 mm at each station, twins within 0.10 mm; pocket not yet milled`}
+        text={`Core thickness, L and R alike: along 1 : ${plainNumber(scale.denominator, 1)}, thickness ${plainNumber(ratio, 1)} : 1; ± 0.10 mm at each station, twins within 0.10 mm; pocket not yet milled`}
         size={7.5}
         colour={PENCIL}
       />
@@ -423,15 +430,15 @@ function pocketRows(core: CoreDrawing) {
   return [
     {
       label: "Pocket, upper face",
-      value: `${numberText(pocket.toMm - pocket.fromMm, 1)} × ${numberText(pocket.widthMm, 1)} mm, ${numberText(pocket.depthMm, 2)} mm deep`,
+      value: `${numberText(pocket.toMm - pocket.fromMm, 1)} × ${numberText(pocket.widthMm, 1)} mm, ${numberText(pocket.depthMm, 2)} deep`,
     },
     {
       label: "From the tip",
-      value: `${numberText(pocket.fromMm, 1)} to ${numberText(pocket.toMm, 1)} mm; floor follows the taper`,
+      value: `${numberText(pocket.fromMm, 1)} to ${numberText(pocket.toMm, 1)} mm`,
     },
     { label: "Plate", value: `${pocket.plate}, ${size} × ${plainNumber(pocket.plateMm, 2)} mm` },
     { label: "Rubber under it", value: mm(pocket.rubberMm, 2) },
-    { label: "Centred on", value: "this order's mount line; not movable once milled" },
+    { label: "Centred on", value: "this order's mount line" },
   ];
 }
 

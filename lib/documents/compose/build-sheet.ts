@@ -31,7 +31,7 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
     notes: facts.notes,
     drawing,
     core: composeCore({ build: solved.build, core: solved.core, catalog, blend, strips: facts.strips }),
-    stack: composeStack({ build: solved.build, spec, model, catalog }),
+    stack: composeStack({ build: solved.build, spec, catalog }),
     strips: {
       areAllocated: facts.strips !== null,
       left: composeStrips("L", facts.strips, blend, catalog),
@@ -131,7 +131,8 @@ function isCutToSize(line: PartLine): boolean {
 }
 
 export function cutRow(line: PartLine): CutRow {
-  const count = (n: number) => (n === 0 ? "" : line.unit === "piece" ? numberText(n) : `${numberText(n)} ${line.unit}`);
+  const count = (n: number) =>
+    n === 0 ? "" : line.unit === "piece" || line.unit === "set" ? numberText(n) : `${numberText(n)} ${line.unit}`;
   return {
     line: line.line,
     part: line.label,

@@ -1,35 +1,22 @@
 /** The layer stack from the base up, in the order the layers go down on the bench. */
-import type { BuildCatalog, Model, PairSpec, Reinforcement } from "../../engine/configuration";
-import type { BuildLayer, LayerExtent, SkiBuild } from "../../engine/flex";
-import type { Fabric } from "../../engine/materials";
+import type { BuildCatalog, PairSpec } from "../../engine/configuration";
+import type { BuildLayer, LayerExtent, LayerMaterial, SkiBuild } from "../../engine/flex";
 import { mm, plainNumber } from "../format";
 import type { FibreDirection, StackLayer } from "../types";
 
 export function composeStack(input: {
   readonly build: SkiBuild;
   readonly spec: PairSpec;
-  readonly model: Model;
   readonly catalog: BuildCatalog;
 }): readonly StackLayer[] {
-  const { build, spec, model, catalog } = input;
-  const chosen = catalog.reinforcements.filter((r) => spec.reinforcements.includes(r.id));
-  const own = countOwnLayers(model);
+  const { build, spec, catalog } = input;
   const layers: StackLayer[] = [];
   for (const layer of build.layers) {
     if (layer.role === "base") layers.push(baseLayer(layer), edgeLayer(build), edgeRubberLayer(build, catalog));
     else if (layer.role === "core") layers.push(coreLayer(build), ...plateLayers(build));
-    else layers.push(sheetLayer(layer, { catalog, chosen, own, build }));
+    else layers.push(sheetLayer(layer, spec, build));
   }
   return layers;
-}
-
-/** How many layers of each material the model brings by itself; what exceeds them was ordered. */
-function countOwnLayers(model: Model): Map<string, number> {
-  const own = new Map<string, number>();
-  for (const layer of model.layup) {
-    if (layer.role !== "core") own.set(layer.material, (own.get(layer.material) ?? 0) + 1);
-  }
-  return own;
 }
 
 function baseLayer(layer: Extract<BuildLayer, { role: "base" }>): StackLayer {
@@ -109,27 +96,17 @@ function plateLayers(build: SkiBuild): readonly StackLayer[] {
 
 type SheetLayer = Exclude<BuildLayer, { role: "base" } | { role: "core" }>;
 
-function sheetLayer(
-  layer: SheetLayer,
-  context: {
-    readonly catalog: BuildCatalog;
-    readonly chosen: readonly Reinforcement[];
-    readonly own: Map<string, number>;
-    readonly build: SkiBuild;
-  },
-): StackLayer {
-  const fabric = context.catalog.materials.fabrics.find((f) => f.id === layer.id);
-  const left = context.own.get(layer.id) ?? 0;
-  context.own.set(layer.id, left - 1);
-  const option = context.chosen.find((r) => materialOf(r) === layer.id || r.id === layer.id);
+/** A layer's id begins with the reinforcement that brought it, if one did. */
+function sheetLayer(layer: SheetLayer, spec: PairSpec, build: SkiBuild): StackLayer {
+  const isCloth = layer.role === "fabric" || layer.role === "mat";
   return {
     name: NAMES[layer.role],
     detail: layer.material.label + (layer.role === "topsheet" ? "; bonding face down" : ""),
     role: layer.role,
     thicknessMm: layer.thicknessMm,
-    directions: fabric ? fibreDirection(fabric) : "none",
-    extent: extentText(layer.extent, context.build),
-    isOption: option !== undefined && left <= 0,
+    directions: isCloth ? fibreDirection(layer.material) : "none",
+    extent: extentText(layer.extent, build),
+    isOption: spec.reinforcements.some((id) => layer.id.startsWith(`${id}-`)),
   };
 }
 
@@ -140,11 +117,6 @@ const NAMES: Readonly<Record<SheetLayer["role"], string>> = {
   topsheet: "Topsheet",
   mat: "Binding-zone mat",
 };
-
-function materialOf(reinforcement: Reinforcement): string {
-  const { placement } = reinforcement;
-  return placement.kind === "metal-pair" ? placement.sheet : placement.fabric;
-}
 
 function extentText(extent: LayerExtent, build: SkiBuild): string {
   if (extent.kind === "full") return "whole outline + flash";
@@ -167,9 +139,9 @@ const UNIDIRECTIONAL_BELOW = 0.12;
  * Which way a homogenised cloth's fibres run, read from its stiffness: shear over axial modulus is about 0.04 for all-0°,
  * 0.3 for 0/±45 and above 1 for ±45 alone; a 0/90 weave has equal moduli both ways (classical lamination of one ply).
  */
-export function fibreDirection(fabric: Fabric): FibreDirection {
-  const shear = fabric.gxyMpa / fabric.exMpa;
+export function fibreDirection(cloth: LayerMaterial): FibreDirection {
+  const shear = cloth.gxyMpa / cloth.exMpa;
   if (shear > DIAGONAL_ABOVE) return "±45";
-  if (fabric.eyMpa / fabric.exMpa > WOVEN_ABOVE) return "0 90";
+  if (cloth.eyMpa / cloth.exMpa > WOVEN_ABOVE) return "0 90";
   return shear < UNIDIRECTIONAL_BELOW ? "0" : "0 ±45";
 }

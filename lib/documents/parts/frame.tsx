@@ -15,6 +15,7 @@ const styles = StyleSheet.create({
     borderBottomWidth: 0.9,
     borderBottomColor: INK,
     paddingBottom: 4,
+    marginBottom: 6,
   },
   kind: { fontSize: 16, fontWeight: 600, lineHeight: 1.1 },
   part: { fontSize: 8.5, color: PENCIL },
@@ -65,7 +66,7 @@ export function Frame(props: FrameProps) {
       ]}
     >
       <Header {...props} />
-      <View style={{ marginTop: 6, fontSize: 8.5, lineHeight: 1.3 }}>{props.children}</View>
+      <View style={{ fontSize: 8.5, lineHeight: 1.3 }}>{props.children}</View>
       <Footer {...props} marginPt={box.marginPt} />
     </Page>
   );
