@@ -21,4 +21,5 @@ export * from "./lettering";
 export * from "./lookup";
 export * from "./pair-layout";
 export * from "./solve-spec";
+export * from "./strip-weights";
 export * from "./types";

@@ -1,1 +1,2 @@
+export { matchStrips } from "./match-strips";
 export * from "./types";

@@ -79,7 +79,7 @@ export interface MatchedPair {
 
 /** Why a pair could not be made, position by position. */
 export interface UnmetReason {
-  readonly code: "too-few-strips" | "spread-too-wide" | "off-target" | "twins-differ";
+  readonly code: "too-few-strips" | "spread-too-wide" | "groups-overlap" | "off-target" | "twins-differ";
   readonly position?: string;
   /** Strips in stock that may lie there. */
   readonly usable?: number;
