@@ -22,6 +22,8 @@ export function priceSpec(
   const model = build.models.find((each) => each.id === spec.model);
   const modelCents = book.modelCents[spec.model];
   if (model === undefined || modelCents === undefined) return noPrice("model", spec.model, book);
+  const stray = strayItem(spec, build);
+  if (stray !== null) return noPrice(stray.path, stray.item, book);
   const lines: UntaxedLine[] = [line(model.id, `${model.name}, ${spec.lengthCm} cm`, modelCents)];
   for (const code of optionCodes(spec, book, build)) {
     const option = book.optionCents[code];
@@ -50,6 +52,13 @@ export function artFeeCents(price: Pick<Price, "lines">) {
 
 function noPrice(path: string, item: string, book: PriceBook) {
   return refuse({ code: "no-price", path, item, priceBook: book.id } as const);
+}
+
+/** A core or a reinforcement that the catalogue does not know: it would be built for nothing. */
+function strayItem(spec: PairSpec, build: PricedCatalog): { readonly path: string; readonly item: string } | null {
+  if (!build.blends.some((each) => each.id === spec.core)) return { path: "core", item: spec.core };
+  const index = spec.reinforcements.findIndex((id) => !build.reinforcements.some((each) => each.id === id));
+  return index === -1 ? null : { path: `reinforcements.${index}`, item: spec.reinforcements[index] ?? "" };
 }
 
 function optionCodes(spec: PairSpec, book: PriceBook, build: PricedCatalog): readonly string[] {

@@ -6,6 +6,7 @@ import type { Destination, Price, PriceBook, PriceLine } from "./types";
 /** A line before its share of the tax is known. */
 export type UntaxedLine = Omit<PriceLine, "taxCents">;
 
+/** @throws RangeError when the quantity is not a whole number from 1 */
 export function line(
   code: string,
   label: string,
@@ -13,6 +14,9 @@ export function line(
   more: { readonly quantity?: number; readonly taxClass?: PriceLine["taxClass"] } = {},
 ): UntaxedLine {
   const quantity = more.quantity ?? 1;
+  if (!Number.isSafeInteger(quantity) || quantity < 1) {
+    throw new RangeError(`quantity ${quantity} of ${code} is not a whole number from 1`);
+  }
   return {
     code,
     label,

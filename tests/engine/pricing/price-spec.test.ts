@@ -149,6 +149,12 @@ describe("priceSpec", () => {
   it("cannot price what the book does not know", () => {
     const result = priceSpec({ ...plainSpec, model: "other" }, book, catalog.build, { destination: "home" });
     expect(result).toMatchObject({ ok: false, refusal: { code: "no-price", path: "model", item: "other" } });
+    const stray = priceSpec({ ...plainSpec, reinforcements: ["flax", "hemp"] }, book, catalog.build, {
+      destination: "home",
+    });
+    expect(stray).toMatchObject({ ok: false, refusal: { code: "no-price", path: "reinforcements.1", item: "hemp" } });
+    const noHours = { destination: "home", extras: [{ code: "designer-hour", quantity: 0 }] } as const;
+    expect(() => priceSpec(plainSpec, book, catalog.build, noHours)).toThrow(/quantity 0 of designer-hour/);
   });
 });
 
