@@ -65,7 +65,8 @@ function selectionOf(model: string, choices: SheetChoices, { build }: EngineCata
   const ordersMetal = build.reinforcements.some(
     (each) => each.placement.kind === "metal-pair" && reinforcements.includes(each.id),
   );
-  return { model, addsMetal: ordersMetal && !hasMetal, ...mount };
+  const placed = mount === undefined ? {} : { ...mount, mountOffsetMm: mount.offsetMm };
+  return { model, addsMetal: ordersMetal && !hasMetal, ...placed };
 }
 
 /** Flags of the model on the sheet as it stands there, and those of the other ranked models. */
