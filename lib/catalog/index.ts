@@ -1,4 +1,2 @@
-export { canonicalJson, sha256Of } from "./canonical-json";
 export * from "./catalog";
 export * from "./catalog-error";
-export type { Copy } from "./copy";

@@ -14,7 +14,7 @@ const artworkSchema = z.strictObject({
   sha256: z.string().regex(/^[0-9a-f]{64}$/, { error: "Picture checksum must be 64 hexadecimal digits" }),
 }) satisfies z.ZodType<Artwork>;
 
-const placementSchema = z.strictObject({
+export const placementSchema = z.strictObject({
   centreXMm: numberIn({ label: "Picture centre along the ski", unit: "mm", min: -3000, max: 5000 }),
   centreYMm: numberIn({ label: "Picture centre across the ski", unit: "mm", min: -2000, max: 2000 }),
   mmPerPixel: numberIn({ label: "Picture scale", unit: "mm a pixel", min: 0.001, max: 100 }),

@@ -57,8 +57,9 @@ function noPrice(path: string, item: string, book: PriceBook) {
 /** A core or a reinforcement that the catalogue does not know: it would be built for nothing. */
 function strayItem(spec: PairSpec, build: PricedCatalog): { readonly path: string; readonly item: string } | null {
   if (!build.blends.some((each) => each.id === spec.core)) return { path: "core", item: spec.core };
-  const index = spec.reinforcements.findIndex((id) => !build.reinforcements.some((each) => each.id === id));
-  return index === -1 ? null : { path: `reinforcements.${index}`, item: spec.reinforcements[index] ?? "" };
+  const known = new Set(build.reinforcements.map((each) => each.id));
+  const stray = [...spec.reinforcements.entries()].find(([, id]) => !known.has(id));
+  return stray === undefined ? null : { path: `reinforcements.${stray[0]}`, item: stray[1] };
 }
 
 function optionCodes(spec: PairSpec, book: PriceBook, build: PricedCatalog): readonly string[] {

@@ -37,4 +37,3 @@ export const safetyFileSchema = z.strictObject({
 
 /** What is said at each station. */
 export type Safety = Omit<z.output<typeof safetyFileSchema>, "about">;
-export type Caution = z.output<typeof cautionSchema>;
