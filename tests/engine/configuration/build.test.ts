@@ -1,0 +1,135 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { referenceBuildFor, skiBuildFor, stripWeights } from "@/lib/engine/configuration";
+import { interpolate } from "@/lib/engine/math";
+import truth from "../../fixtures/truth/demo-flex.json";
+import { catalog, solved, specOf } from "../demo-catalog";
+
+const { build } = catalog;
+const relative = (actual: number, expected: number) => Math.abs(actual / expected - 1);
+const modelLengths = truth.models.flatMap(({ id, lengths }) => lengths.map((printed) => ({ id, printed })));
+
+// The demo line-up worked out beforehand by a separate program from the same lay-ups (demo-flex.json); invented models.
+describe("solveSpec on the demo line-up, from the catalogue", () => {
+  it.each(modelLengths)(
+    "$id at $printed.lengthCm cm needs the printed core and weighs what the table says",
+    ({ id, printed }) => {
+      const { core, flex, flexWithPlate, build: ski } = solved(specOf({ model: id, lengthCm: printed.lengthCm }));
+      const midMm = Math.max(...core.profile.stations.map((station) => station.thicknessMm));
+      expect(Math.abs(midMm - printed.coreMidMm)).toBeLessThan(0.051);
+      expect(relative(core.achievedRatio, 1)).toBeLessThan(0.005);
+      const midEi = interpolate(
+        flex.stations.map((station) => station.xMm),
+        flex.stations.map((station) => station.bendingStiffnessNmm2),
+        ski.shape.mountFromTipMm,
+      );
+      expect(relative(midEi / 1e6, printed.midEiNm2)).toBeLessThan(0.03);
+      // The table's mass is of the ski with plate and mat; woods of the catalogue come from other sources than the table's.
+      expect(relative(flexWithPlate.massKg * 1000, printed.massG)).toBeLessThan(0.025);
+    },
+  );
+});
+
+describe("skiBuildFor", () => {
+  const roles = (reinforcements: readonly string[], model = "midlow-95") => {
+    const ski = skiBuildFor(specOf({ model, reinforcements }), build);
+    if (!ski.ok) throw new Error(JSON.stringify(ski.refusal));
+    return ski.value.layers.map((layer) => ("id" in layer ? layer.id : layer.role));
+  };
+
+  it("stacks the model's own lay-up with the mat over the core", () => {
+    expect(roles([])).toEqual(["base", "bottom-1", "core", "binding-mat", "top-0", "top-1"]);
+  });
+
+  it("lays an extra ply on the core's side of the glass of each face", () => {
+    expect(roles(["carbon-biax"])).toEqual([
+      "base",
+      "bottom-1",
+      "carbon-biax-bottom",
+      "core",
+      "binding-mat",
+      "carbon-biax-top",
+      "top-0",
+      "top-1",
+    ]);
+  });
+
+  it("puts rubber between ordered metal and glass on both sides, as the metal model has it", () => {
+    const ordered = skiBuildFor(specOf({ reinforcements: ["metal-pair"] }), build);
+    const own = skiBuildFor(specOf({ model: "kerfline-68" }), build);
+    if (!ordered.ok || !own.ok) throw new Error("no build");
+    expect(ordered.value.layers.map((layer) => layer.role)).toEqual(own.value.layers.map((layer) => layer.role));
+  });
+
+  it("adds no second metal to a model that has its own", () => {
+    expect(roles(["metal-pair"], "kerfline-68")).toEqual(roles([], "kerfline-68"));
+  });
+
+  it("centres the plate on the order's mount line, a positive offset towards the tip", () => {
+    const ski = skiBuildFor(specOf({ mount: { offsetMm: 35 } }), build);
+    if (!ski.ok) throw new Error("no build");
+    expect(ski.value.plate?.centreMm).toBe(930);
+    expect(ski.value.plate?.widthMm).toBe(95 - 2 * 7 - 4);
+  });
+
+  it("cannot build a length that is not offered, and says which are", () => {
+    const ski = skiBuildFor({ ...specOf(), lengthCm: 180 }, build);
+    expect(ski).toMatchObject({
+      ok: false,
+      refusal: { code: "length-not-offered", path: "lengthCm", lengthCm: 180, offeredCm: [162, 170, 178, 186] },
+    });
+  });
+
+  it("cannot build with a core that is not in the catalogue", () => {
+    const ski = skiBuildFor({ ...specOf(), core: "oak" }, build);
+    expect(ski).toMatchObject({ ok: false, refusal: { code: "unknown-item", kind: "core", id: "oak" } });
+  });
+});
+
+describe("referenceBuildFor", () => {
+  it("has neither plate nor mat: they never enter the flex ratio", () => {
+    for (const model of build.models) {
+      const reference = referenceBuildFor(model, build);
+      expect(reference.plate).toBeUndefined();
+      expect(reference.layers.some((layer) => layer.role === "mat")).toBe(false);
+    }
+  });
+});
+
+describe("solveSpec", () => {
+  it("thins the core for metal and still meets the ordered ratio", () => {
+    const plain = solved(specOf());
+    const metal = solved(specOf({ reinforcements: ["metal-pair"] }));
+    const mid = (ski: typeof plain) => Math.max(...ski.core.profile.stations.map((station) => station.thicknessMm));
+    expect(mid(metal)).toBeLessThan(mid(plain) - 0.5);
+    expect(relative(metal.core.achievedRatio, 1)).toBeLessThan(0.02);
+    expect(metal.flex.massKg).toBeGreaterThan(plain.flex.massKg + 0.1);
+  });
+
+  it("never gives a thinner core for a stiffer ski", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.65, max: 1.35, noNaN: true }),
+        fc.double({ min: 0.02, max: 0.2, noNaN: true }),
+        (flexRatio, more) => {
+          const soft = solved(specOf({ flexRatio })).core.profile.stations;
+          const stiff = solved(specOf({ flexRatio: flexRatio + more })).core.profile.stations;
+          for (const [i, station] of soft.entries()) {
+            expect(stiff[i]?.thicknessMm ?? 0).toBeGreaterThanOrEqual(station.thicknessMm);
+          }
+        },
+      ),
+      { numRuns: 15 },
+    );
+  });
+});
+
+describe("stripWeights", () => {
+  it("counts an outer strip for little where the waist mills it away", () => {
+    const { build: ski, flex } = solved(specOf());
+    const weights = stripWeights(ski, flex);
+    expect(weights.I).toBeCloseTo(weights.C, 6);
+    expect(weights.O).toBeLessThan(0.1 * weights.I);
+    expect((weights.C + weights.I + weights.M + weights.O) / 4).toBeCloseTo(1, 9);
+  });
+});
