@@ -5,8 +5,8 @@
 export * from "./beam";
 export * from "./beam-types";
 export { coreShearDeflectionMm } from "./core-shear";
-export { bareBuild, evaluateFlex, type FlexOptions, referenceCurve } from "./evaluate";
+export { bareBuild, evaluateFlex, referenceCurve } from "./evaluate";
 export { solveCore } from "./solve-core";
-export { type SpringTest, springConstants } from "./springs";
+export { springConstants } from "./springs";
 export * from "./types";
 export { cantileverFrequencyHz } from "./vibration";

@@ -6,7 +6,6 @@ import truth from "../../fixtures/truth/demo-flex.json";
 
 export const demoModels = truth.models;
 export type DemoModel = (typeof demoModels)[number];
-export type DemoLength = DemoModel["lengths"][number];
 
 const { materials } = truth;
 

@@ -182,7 +182,7 @@ describe("a plate in its pocket", () => {
   it("bonded meets the full-bond value of every model", () => {
     for (const one of demoModels) {
       const ski = demoBuild(one, one.refLengthCm);
-      // Touring: 1 mm of glass laminate. Its 1900 kg/m² × mm come from the table's mass; 30 GPa is not given, so leave it out.
+      // The touring plate is a glass laminate whose modulus the table does not give.
       if (one.use === "touring") continue;
       const fitted = { ...ski, plate: plate({ widthMm: one.waistWidthMm - 18, centreMm: ski.mountFromTipMm }) };
       const found = nearest(evaluateFlex(fitted, designedCore(one, ski)), ski.mountFromTipMm);

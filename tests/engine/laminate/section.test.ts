@@ -79,6 +79,26 @@ describe("sectionConstants of parts given by moduli", () => {
     expect(sectionConstants(fiveLayers).massGPerM).toBe(0);
   });
 
+  it("sums to the mass of a whole ski of even width", () => {
+    const { layers, edges } = mechanicsCase("MASS-1").inputs as {
+      layers: { t_mm: number; rho: number }[];
+      edges: { n: number; length_m: number; section_mm2: number; rho: number };
+    };
+    // 0.16625 m² as 95 mm × 1.75 m; the edges are a section of their own.
+    const widthMm = 95;
+    const plan = layers.map(({ t_mm, rho }) => ({
+      thicknessMm: t_mm,
+      parts: [{ ...part(1, widthMm), densityKgM3: rho }],
+    }));
+    const bar = [{ thicknessMm: 2, parts: [{ ...part(1, edges.section_mm2 / 2), densityKgM3: edges.rho }] }];
+    const edgeG = edges.n * edges.length_m * sectionConstants(bar).massGPerM;
+    expectCase(
+      "MASS-1",
+      "mass_kg",
+      ((input("MASS-1", "area_m2") / 0.095) * sectionConstants(plan).massGPerM) / 1e3 + edgeG / 1e3,
+    );
+  });
+
   it("reports no torsion when no part gives a shear modulus, and bends all the same", () => {
     const bare = fiveLayers.map(({ thicknessMm, parts }) => ({
       thicknessMm,

@@ -62,6 +62,20 @@ describe("the catalogue's materials", () => {
     });
   }
 
+  for (const [species, wood] of [
+    ["white ash", "ash"],
+    ["basswood", "basswood"],
+    ["yellow birch", "birch"],
+    ["sugar maple", "maple"],
+  ] as const) {
+    it(`hold E over G of ${wood} from the handbook's elastic ratios`, () => {
+      const [, , longRadial = 0, longTangential = 0] = expected("WOOD-RATIO-T51", species) as number[];
+      const ratio = 2 / (longRadial + longTangential);
+      // Written with one decimal.
+      expect(Math.abs(woodById(library, wood).modulusToShearRatio - ratio)).toBeLessThanOrEqual(0.051);
+    });
+  }
+
   it("hold paulownia, laminated bamboo and the handbook's scatter", () => {
     const paulownia = woodById(library, "paulownia");
     expectCase("WOOD-PAUL", "density_kg_m3", paulownia.densityKgM3);
