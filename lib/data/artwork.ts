@@ -81,7 +81,10 @@ export async function subjectsOfSheet(
   client: Tx,
   sheetId: string,
 ): Promise<readonly { readonly kind: "quote" | "order"; readonly id: string }[]> {
-  const quotes = await client.quote.findMany({ where: { sheetId }, select: { id: true, order: { select: { id: true } } } });
+  const quotes = await client.quote.findMany({
+    where: { sheetId },
+    select: { id: true, order: { select: { id: true } } },
+  });
   return quotes.flatMap((quote) => [
     { kind: "quote" as const, id: quote.id },
     ...(quote.order === null ? [] : [{ kind: "order" as const, id: quote.order.id }]),

@@ -95,6 +95,14 @@ export async function receivePayment(
   return count === 1;
 }
 
+/** The payment row has decided who was first; the order only follows. */
+export async function markDepositPaid(tx: Tx, orderId: string, paidAt: Date): Promise<void> {
+  await tx.order.updateMany({
+    where: { id: orderId, depositPaidAt: null },
+    data: { depositPaidAt: paidAt, version: { increment: 1 } },
+  });
+}
+
 /** How the skier said they would pay; the money is still to come. */
 export async function announcePayment(tx: Tx, id: string, method: string): Promise<void> {
   await tx.payment.updateMany({ where: { id, state: "requested" }, data: { method } });
@@ -154,7 +162,7 @@ function whereWaiting(condition: NonNullable<OrderFilter["waitingFor"]>): Prisma
     case "specification-lock":
       return { pairs: { some: { specLockedAt: null } } };
     case "proof":
-      return { pairs: { some: { rightsNeeded: true, proofState: { notIn: ["approved", "locked"] } } } };
+      return { pairs: { some: { proofNeeded: true, proofState: { notIn: ["approved", "locked"] } } } };
     case "rights":
       return { pairs: { some: { rightsNeeded: true, rightsAt: null } } };
   }

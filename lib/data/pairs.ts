@@ -14,6 +14,8 @@ export interface NewPair {
   readonly mould: string;
   readonly rightsNeeded: boolean;
   readonly rightsAt: Date | null;
+  readonly rights: unknown;
+  readonly proofNeeded: boolean;
   readonly createdAt: Date;
   readonly skis: readonly { readonly id: string; readonly side: "L" | "R"; readonly serial: string }[];
   readonly operations: readonly { readonly id: string; readonly station: number }[];
@@ -48,7 +50,7 @@ export type PairRecord = Prisma.PairGetPayload<{ include: typeof whole }>;
 export type OperationRecord = PairRecord["operations"][number];
 
 export async function insertPair(tx: Tx, pair: NewPair): Promise<void> {
-  const { skis, operations, ...rest } = pair;
+  const { skis, operations, rights, ...rest } = pair;
   await tx.pair.create({
     data: {
       ...rest,
@@ -58,6 +60,7 @@ export async function insertPair(tx: Tx, pair: NewPair): Promise<void> {
       proofState: "none",
       queuedAt: pair.createdAt,
       spec: asJson(pair.spec),
+      ...(rights === null ? {} : { rights: asJson(rights) }),
     },
   });
   await tx.ski.createMany({ data: skis.map((ski) => ({ ...ski, pairId: pair.id, state: "good" })) });

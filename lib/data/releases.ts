@@ -25,3 +25,7 @@ export async function storeRelease(client: Tx, release: ReleaseRecord, now: Date
 export async function releaseByHash(client: Tx, hash: string): Promise<ReleaseRecord | null> {
   return client.catalogueRelease.findUnique({ where: { hash } });
 }
+
+export async function hasRelease(client: Tx, hash: string): Promise<boolean> {
+  return (await client.catalogueRelease.count({ where: { hash } })) > 0;
+}

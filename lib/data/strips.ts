@@ -16,6 +16,7 @@ export interface StripRecord {
   readonly heldByPairId: string | null;
   readonly side: string | null;
   readonly position: string | null;
+  readonly place: string | null;
 }
 
 /** Free strips of these species, oldest measurement first. */
@@ -37,15 +38,25 @@ export async function stripsOfPair(client: Tx, pairId: string): Promise<readonly
   });
 }
 
+/** Where in which ski a strip will lie. */
+export interface StripPlace {
+  readonly pairId: string;
+  readonly side: "L" | "R";
+  readonly position: string;
+  readonly place: "left" | "centre" | "right";
+}
+
 /** Takes a free strip for one place in one ski; false when somebody else has it. */
-export async function holdStrip(
-  tx: Tx,
-  stripId: string,
-  place: { readonly pairId: string; readonly side: "L" | "R"; readonly position: string },
-): Promise<boolean> {
+export async function holdStrip(tx: Tx, stripId: string, place: StripPlace): Promise<boolean> {
   const { count } = await tx.strip.updateMany({
     where: { id: stripId, state: "free", heldByPairId: null },
-    data: { state: "reserved", heldByPairId: place.pairId, side: place.side, position: place.position },
+    data: {
+      state: "reserved",
+      heldByPairId: place.pairId,
+      side: place.side,
+      position: place.position,
+      place: place.place,
+    },
   });
   return count === 1;
 }
@@ -54,7 +65,7 @@ export async function holdStrip(
 export async function releaseStrips(tx: Tx, pairId: string): Promise<number> {
   const { count } = await tx.strip.updateMany({
     where: { heldByPairId: pairId, state: "reserved" },
-    data: { state: "free", heldByPairId: null, side: null, position: null },
+    data: { state: "free", heldByPairId: null, side: null, position: null, place: null },
   });
   return count;
 }
@@ -62,4 +73,13 @@ export async function releaseStrips(tx: Tx, pairId: string): Promise<number> {
 /** The strips went into a core: they stay with the pair's record for ever. */
 export async function useStrips(tx: Tx, pairId: string): Promise<void> {
   await tx.strip.updateMany({ where: { heldByPairId: pairId, state: "reserved" }, data: { state: "used" } });
+}
+
+export type NewStrip = Omit<StripRecord, "state" | "heldByPairId" | "side" | "position" | "place"> & {
+  readonly widthMm: number;
+  readonly heightMm: number;
+};
+
+export async function insertStrips(tx: Tx, strips: readonly NewStrip[]): Promise<void> {
+  await tx.strip.createMany({ data: strips.map((strip) => ({ ...strip, state: "free" })) });
 }

@@ -29,7 +29,11 @@ function formatOf(timeZone: string): Intl.DateTimeFormat {
 }
 
 function wallClock(instant: Date, timeZone: string): WallClock {
-  const parts = new Map(formatOf(timeZone).formatToParts(instant).map((part) => [part.type, part.value]));
+  const parts = new Map(
+    formatOf(timeZone)
+      .formatToParts(instant)
+      .map((part) => [part.type, part.value]),
+  );
   const part = (name: Intl.DateTimeFormatPartTypes) => parts.get(name) ?? "";
   return {
     date: isoDate(`${part("year")}-${part("month")}-${part("day")}`),

@@ -1,7 +1,14 @@
-import type { Assessment } from "../../engine/assessment";
-import type { Outcome, Refusal } from "../../engine/units";
+import { artworkById } from "../../data/artwork";
+import type { Tx } from "../../data/client";
+import type { SheetRecord } from "../../data/sheets";
+import { type Assessment, assessSheet, type SheetInput } from "../../engine/assessment";
+import { accept, type Outcome, type Refusal } from "../../engine/units";
+import { currentCatalog, engineOn } from "../catalogue/current";
 import type { Context } from "../context";
-import type { DateRange, SheetId } from "../views";
+import { rangeOf } from "../dates/range";
+import { findSheet } from "../sheets/find-sheet";
+import { flagAcksOf, sheetInputOf } from "../sheets/view";
+import type { DateRange, FlagAck, SheetId } from "../views";
 
 export interface SheetAssessment {
   readonly assessment: Assessment;
@@ -14,5 +21,29 @@ export interface SheetAssessment {
 
 /** The server's answer to a sheet: the browser's function on the saved sheet, with dates from the live queue. */
 export async function assess(ctx: Context, input: { readonly sheetId: SheetId }): Promise<Outcome<SheetAssessment>> {
-  throw new Error(`assess is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findSheet(ctx, ctx.db, "sheet.read", input.sheetId);
+  if (!found.ok) return found;
+  const assessment = assessSheet(await inputOf(ctx.db, found.value), engineOn(ctx.now));
+  const { spec } = assessment;
+  return accept({
+    assessment,
+    dateRange: spec === null ? null : await rangeOf(ctx, spec),
+    releaseHash: currentCatalog().hash,
+    stoppedBy: stoppedBy(assessment, flagAcksOf(found.value.fields)),
+  });
+}
+
+/** The engine's input in a sheet; only the server knows whether the rights were stated. */
+export async function inputOf(client: Tx, sheet: SheetRecord): Promise<SheetInput> {
+  const input = sheetInputOf(sheet.fields);
+  const artworkId = input.choices.graphic?.artwork?.id;
+  const artwork = artworkId === undefined ? null : await artworkById(client, artworkId);
+  return { ...input, rightsConfirmed: artwork?.rightsAt != null };
+}
+
+/** A flag that blocks the sale is lifted by an owner's word; a missing answer or a clash by nobody's. */
+export function stoppedBy(assessment: Assessment, acks: readonly FlagAck[]): readonly Refusal[] {
+  const flags = new Set<string>((assessment.recommendation?.flags ?? []).map((flag) => flag.code));
+  const lifted = new Set(acks.filter((ack) => ack.byOwner).map((ack) => ack.code));
+  return assessment.saleBlockedBy.filter((refusal) => !(flags.has(refusal.code) && lifted.has(refusal.code)));
 }

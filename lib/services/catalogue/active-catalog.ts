@@ -1,6 +1,8 @@
+import { engineCatalog } from "../../catalog";
 import type { EngineCatalog } from "../../engine/assessment";
-import type { Outcome } from "../../engine/units";
+import { accept, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
+import { currentCatalog, engineOn, engineVersion, releasedCatalog } from "./current";
 
 /** A catalogue release with the hash that names it. `engine` travels to the browser whole. */
 export interface ActiveCatalog {
@@ -9,15 +11,18 @@ export interface ActiveCatalog {
   readonly engine: EngineCatalog;
 }
 
-/** The catalogue in force: read from content once a process, stored under its hash. Anybody may read it. */
+/** The catalogue in force today. Anybody may read it. */
 export async function activeCatalog(ctx: Context): Promise<Outcome<ActiveCatalog>> {
-  throw new Error(`activeCatalog is not built yet for ${ctx.actor.kind}`);
+  return accept({ hash: currentCatalog().hash, engineVersion, engine: engineOn(ctx.now) });
 }
 
-/** The catalogue that a quote or pair names, as it was. Refuses `release-unknown`. */
+/** The catalogue that a quote or pair names, as it was, with one of its price books. Refuses `release-unknown`. */
 export async function catalogOfRelease(
   ctx: Context,
-  input: { readonly hash: string },
+  input: { readonly hash: string; readonly priceBook: string },
 ): Promise<Outcome<ActiveCatalog>> {
-  throw new Error(`catalogOfRelease is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const catalog = await releasedCatalog(ctx.db, input.hash);
+  const book = catalog?.priceBooks.find((candidate) => candidate.id === input.priceBook);
+  if (catalog === null || book === undefined) return refuse({ code: "release-unknown", path: "hash", ...input });
+  return accept({ hash: catalog.hash, engineVersion, engine: engineCatalog(catalog, book) });
 }

@@ -1,21 +1,77 @@
-import type { Outcome } from "../../engine/units";
+import type { Tx } from "../../data/client";
+import { bumpQueue } from "../../data/counters";
+import { recordEvents } from "../../data/events";
+import { queueMessages } from "../../data/outbox";
+import { answerProof, insertProof, type PairChange, type PairRecord, pairById, updatePair } from "../../data/pairs";
+import { transaction } from "../../data/transaction";
+import { type ProofState, transition } from "../../engine/lifecycle";
+import { accept, type Outcome, refuse } from "../../engine/units";
+import { rightsBases } from "../artwork/state-rights";
 import type { Context } from "../context";
+import { eventOf, messageOf, nameOf } from "../record";
 import type { GatesView, PairId, ProofView, RightsStatement } from "../views";
+import { startClockIfDue } from "./clock";
+import { findPair } from "./find-order";
+import { gatesView } from "./gate-facts";
+import { proofView } from "./view";
 
-/** The skier states the rights in the picture; staff may confirm on the phone. */
-export async function confirmRights(
-  ctx: Context,
-  input: { readonly pairId: PairId; readonly basis: RightsStatement["basis"]; readonly name: string },
-): Promise<Outcome<GatesView>> {
-  throw new Error(`confirmRights is not built yet for ${ctx.actor.kind} ${typeof input}`);
+export interface ConfirmRightsInput {
+  readonly pairId: PairId;
+  readonly basis: RightsStatement["basis"];
+  readonly name: string;
 }
 
-/** Sends the proof of the pair's current specification. */
+/** The skier states the rights in the picture; staff may confirm on the phone. Refuses `not-needed`, `name-missing`. */
+export async function confirmRights(ctx: Context, input: ConfirmRightsInput): Promise<Outcome<GatesView>> {
+  const found = await findPair(ctx, ctx.db, "rights.confirm", input.pairId);
+  if (!found.ok) return found;
+  const name = input.name.trim();
+  if (name === "") return refuse({ code: "name-missing", path: "name" });
+  if (!rightsBases.includes(input.basis)) {
+    return refuse({ code: "invalid-field", path: "basis", value: input.basis, allowed: rightsBases });
+  }
+  if (!found.value.rightsNeeded) return refuse({ code: "not-needed", what: "rights" });
+  const rights = { basis: input.basis, name };
+  return passGate(ctx, found.value, "rights-confirmed", rights, { rights, rightsAt: ctx.now });
+}
+
+/** Staff lock measures and options; from then on a change is an edit. Refuses `already-locked`. */
+export async function lockSpecification(ctx: Context, input: { readonly pairId: PairId }): Promise<Outcome<GatesView>> {
+  const found = await findPair(ctx, ctx.db, "order.change", input.pairId);
+  if (!found.ok) return found;
+  if (found.value.specLockedAt !== null) return refuse({ code: "already-locked", pairId: input.pairId });
+  const { specHash, revision } = found.value;
+  return passGate(ctx, found.value, "specification-locked", { specHash, revision }, { specLockedAt: ctx.now });
+}
+
+/** Sends the proof of the pair's current specification. Refuses `not-needed`, `transition-not-allowed`. */
 export async function issueProof(
   ctx: Context,
   input: { readonly pairId: PairId; readonly note?: string },
 ): Promise<Outcome<ProofView>> {
-  throw new Error(`issueProof is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findPair(ctx, ctx.db, "proof.issue", input.pairId);
+  if (!found.ok) return found;
+  const pair = found.value;
+  if (!pair.proofNeeded) return refuse({ code: "not-needed", what: "proof" });
+  const move = transition("proof", pair.proofState as ProofState, "issued");
+  if (!move.ok) return move;
+  const revision = (pair.proofs.at(-1)?.revision ?? 0) + 1;
+  return transaction(ctx.db, async (tx) => {
+    if (!(await updatePair(tx, pair.id, pair.version, { proofState: "issued" }))) return refuse(changed(pair));
+    await insertProof(tx, {
+      id: ctx.newId(),
+      pairId: pair.id,
+      revision,
+      specHash: pair.specHash,
+      note: input.note?.trim() || null,
+      issuedAt: ctx.now,
+      issuedByName: nameOf(ctx.actor),
+    });
+    const subject = { kind: "pair", id: pair.id } as const;
+    await recordEvents(tx, [eventOf(ctx, "proof-issued", subject, { revision, specHash: pair.specHash })]);
+    await queueMessages(tx, [messageOf(ctx, "proof", "skier", { kind: "order", id: pair.orderId }, { revision })]);
+    return accept(await latestProof(tx, pair.id));
+  });
 }
 
 /** The skier approves exactly the revision they saw. Refuses `proof-changed` with the current revision. */
@@ -23,7 +79,9 @@ export async function approveProof(
   ctx: Context,
   input: { readonly pairId: PairId; readonly revision: number; readonly name: string },
 ): Promise<Outcome<ProofView>> {
-  throw new Error(`approveProof is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const name = input.name.trim();
+  if (name === "") return refuse({ code: "name-missing", path: "name" });
+  return answer(ctx, input, { state: "approved", note: null, by: name });
 }
 
 /** The skier asks for changes to the proof. */
@@ -31,10 +89,75 @@ export async function askProofChanges(
   ctx: Context,
   input: { readonly pairId: PairId; readonly revision: number; readonly note: string },
 ): Promise<Outcome<ProofView>> {
-  throw new Error(`askProofChanges is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const note = input.note.trim();
+  if (note === "" || note.length > 2000)
+    return refuse({ code: "reason-length", path: "note", length: note.length, min: 1, max: 2000 });
+  return answer(ctx, input, { state: "changes-asked", note, by: nameOf(ctx.actor) });
 }
 
-/** Staff lock measures and options; from then on a change is an edit. */
-export async function lockSpecification(ctx: Context, input: { readonly pairId: PairId }): Promise<Outcome<GatesView>> {
-  throw new Error(`lockSpecification is not built yet for ${ctx.actor.kind} ${typeof input}`);
+interface ProofAnswer {
+  readonly state: "approved" | "changes-asked";
+  readonly note: string | null;
+  readonly by: string;
+}
+
+async function answer(
+  ctx: Context,
+  input: { readonly pairId: PairId; readonly revision: number },
+  given: ProofAnswer,
+): Promise<Outcome<ProofView>> {
+  const found = await findPair(ctx, ctx.db, "proof.answer", input.pairId);
+  if (!found.ok) return found;
+  const pair = found.value;
+  const proof = pair.proofs.at(-1);
+  if (proof === undefined || proof.state === "void") return refuse({ code: "no-proof", pairId: pair.id });
+  if (proof.revision !== input.revision || proof.specHash !== pair.specHash) {
+    return refuse({ code: "proof-changed", path: "revision", value: input.revision, current: proof.revision });
+  }
+  const move = transition("proof", pair.proofState as ProofState, given.state);
+  if (!move.ok) return move;
+  const outcome = await transaction(ctx.db, async (tx): Promise<Outcome<ProofView>> => {
+    const change = { proofState: given.state, ...(given.state === "approved" ? { proofAt: ctx.now } : {}) };
+    if (!(await updatePair(tx, pair.id, pair.version, change))) return refuse(changed(pair));
+    await answerProof(tx, proof.id, { ...given, at: ctx.now });
+    await bumpQueue(tx);
+    const kind = given.state === "approved" ? "proof-approved" : "proof-changes-asked";
+    const data = { revision: proof.revision, name: given.by, note: given.note };
+    await recordEvents(tx, [eventOf(ctx, kind, { kind: "pair", id: pair.id }, data)]);
+    return accept(await latestProof(tx, pair.id));
+  });
+  if (outcome.ok) await startClockIfDue(ctx, pair.orderId);
+  return outcome;
+}
+
+async function passGate(
+  ctx: Context,
+  pair: PairRecord,
+  kind: string,
+  data: Readonly<Record<string, unknown>>,
+  change: PairChange,
+): Promise<Outcome<GatesView>> {
+  if (pair.state === "cancelled") return refuse({ code: "order-closed", state: pair.state });
+  const isMoved = await transaction(ctx.db, async (tx) => {
+    if (!(await updatePair(tx, pair.id, pair.version, change))) return false;
+    await bumpQueue(tx);
+    await recordEvents(tx, [eventOf(ctx, kind, { kind: "pair", id: pair.id }, data)]);
+    return true;
+  });
+  if (!isMoved) return refuse(changed(pair));
+  await startClockIfDue(ctx, pair.orderId);
+  const now = await pairById(ctx.db, pair.id);
+  if (now === null) throw new Error(`pair ${pair.id} was there a moment ago`);
+  return accept(gatesView(now.order.depositPaidAt, now));
+}
+
+/** Somebody changed the pair between reading and writing: read again and decide again. */
+export function changed(pair: { readonly id: string; readonly version: number }) {
+  return { code: "changed-meanwhile", what: "pair", id: pair.id, version: pair.version } as const;
+}
+
+async function latestProof(tx: Tx, pairId: string): Promise<ProofView> {
+  const proof = (await pairById(tx, pairId))?.proofs.at(-1);
+  if (proof === undefined) throw new Error(`pair ${pairId} has no proof`);
+  return proofView(proof);
 }

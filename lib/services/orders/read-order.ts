@@ -1,28 +1,67 @@
+import { permit } from "../../auth";
+import { type EventRecord, eventsOf } from "../../data/events";
+import { listOrderRecords, type OrderRecord, orderById } from "../../data/orders";
+import type { PairRecord } from "../../data/pairs";
+import { frozen } from "../../data/quotes";
+import type { PairSpec } from "../../engine/configuration";
 import type { ClockStartCondition } from "../../engine/lifecycle";
-import type { Outcome } from "../../engine/units";
+import { accept, type IsoDate, type Outcome } from "../../engine/units";
+import { currentCatalog, releasedCatalog } from "../catalogue/current";
 import type { Context } from "../context";
-import type { OrderId, OrderRow, OrderState, OrderView, Page, PairId, ProgressView } from "../views";
+import { numberIn, orderNumber } from "../numbers";
+import { pageOf, sliceOf } from "../paging";
+import { flexClassLabel } from "../quotes/freeze";
+import { shopDay } from "../shop-time";
+import type {
+  ArtworkId,
+  DateRange,
+  OrderId,
+  OrderRow,
+  OrderState,
+  OrderView,
+  Page,
+  PairId,
+  ProgressView,
+  PromiseClass,
+} from "../views";
+import { findOrder, findPair } from "./find-order";
+import { gatesView } from "./gate-facts";
+import { progressSteps } from "./progress-steps";
+import { orderRow, orderView, paymentView, proofView, rightsView } from "./view";
 
 export interface ListOrdersInput {
   readonly state?: OrderState;
   readonly waitingFor?: ClockStartCondition;
+  /** Part of a name or a serial, or a number. */
   readonly text?: string;
+  /** From 1. */
   readonly page?: number;
 }
 
-/** An order with its pairs, money and history; staff who may see prices. */
+/** An order with its pairs, money and history; its skier and staff who may see prices. */
 export async function readOrder(ctx: Context, input: { readonly orderId: OrderId }): Promise<Outcome<OrderView>> {
-  throw new Error(`readOrder is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findOrder(ctx, ctx.db, "order.read", input.orderId);
+  if (!found.ok) return found;
+  return accept(await orderView(ctx.db, found.value));
 }
 
 /** Orders, newest first. */
 export async function listOrders(ctx: Context, input: ListOrdersInput): Promise<Outcome<Page<OrderRow>>> {
-  throw new Error(`listOrders is not built yet for ${ctx.actor.kind} ${typeof input}`);
-}
-
-/** The skier's page of a pair. */
-export async function readProgress(ctx: Context, input: { readonly pairId: PairId }): Promise<Outcome<ProgressView>> {
-  throw new Error(`readProgress is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const allowed = permit(ctx.actor, "order.list");
+  if (!allowed.ok) return allowed;
+  const text = input.text?.trim();
+  const number = text ? numberIn(text, "O") : undefined;
+  const found = await listOrderRecords(
+    ctx.db,
+    {
+      ...(input.state === undefined ? {} : { state: input.state }),
+      ...(input.waitingFor === undefined ? {} : { waitingFor: input.waitingFor }),
+      ...(text ? { text } : {}),
+      ...(number === undefined ? {} : { number }),
+    },
+    sliceOf(input.page),
+  );
+  return accept(pageOf(found.rows.map(orderRow), found.total, input.page));
 }
 
 /** The pairs of an order by its link: where the skier's pages of an order begin. */
@@ -30,5 +69,70 @@ export async function pairsOfOrder(
   ctx: Context,
   input: { readonly orderId: OrderId },
 ): Promise<Outcome<readonly { readonly pairId: PairId; readonly serial: string }[]>> {
-  throw new Error(`pairsOfOrder is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findOrder(ctx, ctx.db, "order.read", input.orderId);
+  if (!found.ok) return found;
+  return accept(found.value.pairs.map((pair) => ({ pairId: pair.id as PairId, serial: pair.serial })));
+}
+
+/** The skier's page of a pair: no other person's data, no shop internals. */
+export async function readProgress(ctx: Context, input: { readonly pairId: PairId }): Promise<Outcome<ProgressView>> {
+  const found = await findPair(ctx, ctx.db, "pair.progress", input.pairId);
+  if (!found.ok) return found;
+  const order = await orderById(ctx.db, found.value.orderId);
+  if (order === null) throw new Error(`pair ${input.pairId} has no order`);
+  const events = await eventsOf(ctx.db, "order", [order.id]);
+  const catalog = (await releasedCatalog(ctx.db, found.value.releaseHash)) ?? currentCatalog();
+  return accept(progressView(found.value, order, events, catalog));
+}
+
+function progressView(
+  pair: PairRecord,
+  order: OrderRecord,
+  events: readonly EventRecord[],
+  catalog: Pick<ReturnType<typeof currentCatalog>, "build" | "shop">,
+): ProgressView {
+  const spec = frozen<PairSpec>(pair.spec);
+  const deposit = order.payments.map(paymentView).find((payment) => payment.kind === "deposit");
+  const proof = pair.proofs.at(-1);
+  return {
+    pairId: pair.id as PairId,
+    serial: pair.serial,
+    orderId: order.id as OrderId,
+    orderNumber: orderNumber(order),
+    state: pair.state as OrderState,
+    modelName: catalog.build.models.find((model) => model.id === spec.model)?.name ?? spec.model,
+    lengthCm: spec.lengthCm,
+    flexClassLabel: flexClassLabel(spec, catalog),
+    skierName: pair.skierName,
+    spec,
+    steps: progressSteps(pair, order),
+    gates: gatesView(order.depositPaidAt, pair),
+    deposit: {
+      cents: order.depositCents,
+      paidAt: order.depositPaidAt?.toISOString() ?? null,
+      method: deposit?.method ?? null,
+    },
+    totalCents: order.totalCents,
+    promiseClass: order.promiseClass as PromiseClass,
+    dateRange: frozen<DateRange>(order.estimate),
+    promisedOn: order.promisedOn as IsoDate | null,
+    dateHistory: dateHistory(events, catalog.shop.timeZone),
+    proof: proof === undefined || proof.state === "void" ? null : proofView(proof),
+    artworkId: (spec.graphic.artwork?.id ?? null) as ArtworkId | null,
+    rights: rightsView(pair),
+    customerSpecified: frozen<readonly string[]>(order.customerSpecified),
+  };
+}
+
+/** Every date that was ever told, and what changed it. */
+function dateHistory(events: readonly EventRecord[], timeZone: string): ProgressView["dateHistory"] {
+  return events
+    .filter((event) => typeof event.data.p90 === "string")
+    .map((event) => ({
+      at: event.at.toISOString(),
+      on: shopDay(event.at, timeZone),
+      from: event.data.p50 as IsoDate,
+      to: event.data.p90 as IsoDate,
+      why: event.kind,
+    }));
 }

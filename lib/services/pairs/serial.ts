@@ -4,18 +4,17 @@
  */
 export type Side = "L" | "R";
 
-export const serialPrefix = "TY";
 const leastDigits = 4;
 const sideDigit: Readonly<Record<Side, string>> = { L: "0", R: "1" };
 
 /** TY-0417. @throws RangeError when the number is not a whole number of at least 1 */
-export function pairSerial(number: number): string {
-  return `${serialPrefix}-${digitsOf(number)}`;
+export function pairSerial(prefix: string, number: number): string {
+  return `${prefix}-${digitsOf(number)}`;
 }
 
 /** TY-0417-L-7 */
-export function skiSerial(number: number, side: Side): string {
-  return `${pairSerial(number)}-${side}-${checkDigit(digitsOf(number) + sideDigit[side])}`;
+export function skiSerial(prefix: string, number: number, side: Side): string {
+  return `${pairSerial(prefix, number)}-${side}-${checkDigit(digitsOf(number) + sideDigit[side])}`;
 }
 
 export type ReadSerial =
@@ -25,21 +24,22 @@ export type ReadSerial =
   | { readonly kind: "none" };
 
 /** Reads what was scanned or typed; spaces, case and leading zeros do not matter. */
-export function readSerial(text: string): ReadSerial {
-  const pattern = new RegExp(`^${serialPrefix}[-\\s]*0*(\\d{1,9})(?:[-\\s]*([LR])[-\\s]*(\\d))?$`, "i");
+export function readSerial(prefix: string, text: string): ReadSerial {
+  const pattern = new RegExp(`^${prefix}[-\\s]*0*(\\d{1,9})(?:[-\\s]*([LR])[-\\s]*(\\d))?$`, "i");
   const match = pattern.exec(text.trim());
   if (match?.[1] === undefined || Number(match[1]) < 1) return { kind: "none" };
   const number = Number(match[1]);
   if (match[2] === undefined) return { kind: "pair", number };
   const side: Side = match[2].toUpperCase() === "L" ? "L" : "R";
-  const expected = skiSerial(number, side);
+  const expected = skiSerial(prefix, number, side);
   return expected.endsWith(`-${match[3]}`)
     ? { kind: "ski", number, side }
     : { kind: "wrong-check", number, side, expected };
 }
 
 function digitsOf(number: number): string {
-  if (!Number.isSafeInteger(number) || number < 1) throw new RangeError(`pairSerial: number ${number} is not 1 or more`);
+  if (!Number.isSafeInteger(number) || number < 1)
+    throw new RangeError(`pairSerial: number ${number} is not 1 or more`);
   return String(number).padStart(leastDigits, "0");
 }
 

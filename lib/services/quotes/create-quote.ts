@@ -1,8 +1,133 @@
-import type { Outcome } from "../../engine/units";
+import { issueLink } from "../../auth";
+import type { Tx } from "../../data/client";
+import { nextNumber } from "../../data/counters";
+import { customerOf } from "../../data/customers";
+import { recordEvents } from "../../data/events";
+import { queueMessages } from "../../data/outbox";
+import { insertQuote, type NewQuote, quoteById } from "../../data/quotes";
+import { lockOpenSheet, type SheetRecord, updateSheet } from "../../data/sheets";
+import { transaction } from "../../data/transaction";
+import { type Assessment, assessSheet } from "../../engine/assessment";
+import { accept, type Outcome, refuse } from "../../engine/units";
+import { inputOf, stoppedBy } from "../assessing/assess-sheet";
+import { currentCatalog, engineOn, engineVersion, keepRelease } from "../catalogue/current";
 import type { Context } from "../context";
-import type { MadeQuote, SheetId } from "../views";
+import { rangeOf } from "../dates/range";
+import { hashOf } from "../hashing";
+import { quoteNumber } from "../numbers";
+import { normalisePhone } from "../phone";
+import { eventOf, messageOf, nameOf } from "../record";
+import { findSheet } from "../sheets/find-sheet";
+import { noLease } from "../sheets/lease";
+import { whyClosed } from "../sheets/save-sheet";
+import { answersOf, choicesOf, contactOf, flagAcksOf, typedOf } from "../sheets/view";
+import type { DateRange, MadeQuote, SheetContact, SheetId } from "../views";
+import { frozenFit, validUntil } from "./freeze";
+import { quoteView } from "./view";
 
-/** Freezes the sheet as it stands. Refuses `contact-missing`, `sheet-incomplete`, `sale-blocked` (by: refusals), `options-conflict`. */
+/**
+ * Freezes the sheet as it stands. Refuses `contact-missing`, `sale-blocked` (by: what is missing, clashes or needs the
+ * owner), `sheet-closed`, and `sheet-changed` when somebody saved meanwhile.
+ */
 export async function createQuote(ctx: Context, input: { readonly sheetId: SheetId }): Promise<Outcome<MadeQuote>> {
-  throw new Error(`createQuote is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findSheet(ctx, ctx.db, "sheet.quote", input.sheetId);
+  if (!found.ok) return found;
+  const sheet = found.value;
+  if (sheet.state !== "open") return refuse({ code: "sheet-closed", state: sheet.state });
+  const contact = checkContact(contactOf(sheet.fields));
+  if (!contact.ok) return contact;
+  const engine = engineOn(ctx.now);
+  const assessment = assessSheet(await inputOf(ctx.db, sheet), engine);
+  const stops = stoppedBy(assessment, flagAcksOf(sheet.fields));
+  const { spec, price } = assessment;
+  if (stops.length > 0 || spec === null || price === null) return refuse({ code: "sale-blocked", by: stops });
+  const dateRange = await rangeOf(ctx, spec);
+  return transaction(ctx.db, async (tx) => {
+    const locked = await lockOpenSheet(tx, sheet.id, ctx.now);
+    if (locked === null) return refuse(await whyClosed(tx, sheet.id));
+    if (locked.version !== sheet.version + 1) return refuse({ code: "sheet-changed", version: locked.version });
+    const customer = await customerOf(tx, ctx.newId(), contact.value, ctx.now);
+    await updateSheet(tx, sheet.id, { state: "quoted", customerId: customer.id, callBackAt: null, ...noLease });
+    const number = await nextNumber(tx, "quote");
+    const frozen = { ...frozenParts(sheet, assessment, dateRange, ctx), customerId: customer.id };
+    return accept(await insertAndTell(ctx, tx, { ...frozen, number, revision: 1, replacesId: null }));
+  });
+}
+
+/** Stores a quote with its event, its link and its message. */
+export async function insertAndTell(
+  ctx: Context,
+  tx: Tx,
+  quote: Omit<NewQuote, "id" | "releaseHash">,
+): Promise<MadeQuote> {
+  const id = ctx.newId();
+  const releaseHash = await keepRelease(tx, ctx.now);
+  await insertQuote(tx, { ...quote, id, releaseHash });
+  const subject = { kind: "quote", id } as const;
+  const number = quoteNumber(quote);
+  await recordEvents(tx, [
+    eventOf(ctx, "quote-made", subject, { number, totalCents: quote.totalCents, priceBook: quote.priceBook }),
+    eventOf(ctx, "quote-made", { kind: "sheet", id: quote.sheetId }, { quoteId: id, number }),
+  ]);
+  const token = await issueLink(tx, subject, { id: ctx.newId(), now: ctx.now });
+  const record = await quoteById(tx, id);
+  if (record === null) throw new Error(`quote ${id} was stored and is not there`);
+  if (record.customer.email !== null) {
+    await queueMessages(tx, [messageOf(ctx, "quote", record.customer.email, subject, { number, token })]);
+  }
+  return { quote: await quoteView(tx, record, ctx.now), token };
+}
+
+function frozenParts(
+  sheet: SheetRecord,
+  assessment: Assessment,
+  dateRange: DateRange,
+  ctx: Context,
+): Omit<NewQuote, "id" | "releaseHash" | "number" | "revision" | "replacesId" | "customerId"> {
+  const { spec, price } = assessment;
+  if (spec === null || price === null) throw new RangeError("frozenParts: the assessment has no spec or price");
+  const engine = engineOn(ctx.now);
+  const { typed, ...answers } = sheetAnswers(sheet);
+  return {
+    sheetId: sheet.id,
+    answers,
+    typed: typed ?? {},
+    choices: choicesOf(sheet.fields),
+    spec,
+    specHash: hashOf(spec),
+    price,
+    priceBook: price.priceBook,
+    totalCents: price.totalCents,
+    fit: frozenFit(assessment, engine),
+    flagAcks: flagAcksOf(sheet.fields),
+    dateRange,
+    engineVersion,
+    validUntil: validUntil(ctx.now, engine.priceBook.quoteValidDays, currentCatalog().shop.timeZone),
+    createdAt: ctx.now,
+    createdByName: nameOf(ctx.actor),
+  };
+}
+
+function sheetAnswers(sheet: SheetRecord) {
+  return { ...answersOf(sheet.fields), typed: typedOf(sheet.fields) };
+}
+
+/** A name and a way to reach them: without it a quote reaches nobody. */
+function checkContact(contact: SheetContact) {
+  const missing = [
+    ...(contact.name ? [] : ["contact.name"]),
+    ...(contact.phone || contact.email ? [] : ["contact.phone"]),
+  ];
+  if (contact.name === undefined || missing.length > 0) {
+    return refuse({ code: "contact-missing", path: missing[0] ?? "contact.name", missing });
+  }
+  const phone = contact.phone === undefined ? null : normalisePhone(contact.phone, "contact.phone");
+  if (phone !== null && !phone.ok) return phone;
+  return accept({
+    name: contact.name,
+    email: contact.email ?? null,
+    phone: contact.phone ?? null,
+    phoneNormalised: phone?.value ?? null,
+    address: contact.address ?? null,
+  });
 }

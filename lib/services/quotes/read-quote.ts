@@ -1,20 +1,49 @@
-import type { Outcome } from "../../engine/units";
+import { permit } from "../../auth";
+import { listQuoteRecords } from "../../data/quotes";
+import { accept, type Outcome } from "../../engine/units";
+import { currentBook } from "../catalogue/current";
 import type { Context } from "../context";
+import { numberIn } from "../numbers";
+import { pageOf, sliceOf } from "../paging";
 import type { Page, QuoteId, QuoteRow, QuoteState, QuoteView } from "../views";
+import { findQuote } from "./find-quote";
+import { quoteRow, quoteView } from "./view";
 
 export interface ListQuotesInput {
   readonly state?: QuoteState;
+  /** Open quotes that still stand on an earlier price book. */
   readonly onOldBook?: boolean;
+  /** Part of a name, or a number. */
   readonly text?: string;
+  /** From 1. */
   readonly page?: number;
 }
 
 /** A quote as it was made; its skier and staff who may see prices. */
 export async function readQuote(ctx: Context, input: { readonly quoteId: QuoteId }): Promise<Outcome<QuoteView>> {
-  throw new Error(`readQuote is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findQuote(ctx, ctx.db, "quote.read", input.quoteId);
+  if (!found.ok) return found;
+  return accept(await quoteView(ctx.db, found.value, ctx.now));
 }
 
 /** Quotes, newest first; staff who may see prices. */
 export async function listQuotes(ctx: Context, input: ListQuotesInput): Promise<Outcome<Page<QuoteRow>>> {
-  throw new Error(`listQuotes is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const allowed = permit(ctx.actor, "quote.list");
+  if (!allowed.ok) return allowed;
+  const text = input.text?.trim();
+  const number = text ? numberIn(text, "Q") : undefined;
+  const state = input.onOldBook ? "open" : input.state;
+  const found = await listQuoteRecords(
+    ctx.db,
+    {
+      now: ctx.now,
+      ...(state === undefined ? {} : { state }),
+      ...(input.onOldBook ? { notPriceBook: currentBook(ctx.now) } : {}),
+      ...(text ? { text } : {}),
+      ...(number === undefined ? {} : { number }),
+    },
+    sliceOf(input.page),
+  );
+  const rows = found.rows.map((record) => quoteRow(record, ctx.now));
+  return accept(pageOf(rows, found.total, input.page));
 }

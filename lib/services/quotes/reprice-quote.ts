@@ -1,16 +1,119 @@
-import type { Outcome } from "../../engine/units";
+import { recordEvents } from "../../data/events";
+import { lockName } from "../../data/locks";
+import { frozen, markQuoteWithdrawn, type QuoteRecord } from "../../data/quotes";
+import { transaction } from "../../data/transaction";
+import { type Assessment, assessSheet, type PartialAnswers, type SheetChoices } from "../../engine/assessment";
+import type { PairSpec } from "../../engine/configuration";
+import type { TypedMeasures } from "../../engine/fit";
+import { comparePrices, type Price } from "../../engine/pricing";
+import { accept, type Outcome, refuse } from "../../engine/units";
+import { stoppedBy } from "../assessing/assess-sheet";
+import { currentCatalog, engineOn, engineVersion } from "../catalogue/current";
 import type { Context } from "../context";
-import type { MadeQuote, QuoteId, RepriceOffer } from "../views";
+import { rangeOf } from "../dates/range";
+import { hashOf } from "../hashing";
+import { quoteNumber } from "../numbers";
+import { eventOf, nameOf } from "../record";
+import type { DateRange, FlagAck, MadeQuote, QuoteId, RepriceOffer } from "../views";
+import { notOpen } from "./change-quote";
+import { insertAndTell } from "./create-quote";
+import { findQuote } from "./find-quote";
+import { frozenFit, validUntil } from "./freeze";
+import { rightsOfSpec } from "./rights";
 
-/** The same spec on today's price book and queue, line by line beside the old. */
+/** The same spec on today's price book and queue, line by line beside the old. Changes nothing. */
 export async function previewReprice(
   ctx: Context,
   input: { readonly quoteId: QuoteId },
 ): Promise<Outcome<RepriceOffer>> {
-  throw new Error(`previewReprice is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findQuote(ctx, ctx.db, "quote.reprice", input.quoteId);
+  if (!found.ok) return found;
+  const offer = await workOut(ctx, found.value);
+  if (!offer.ok) return offer;
+  const { before, price, dateRange, blockedBy } = offer.value;
+  return accept({
+    quoteId: input.quoteId,
+    number: quoteNumber(found.value),
+    before,
+    after: price,
+    comparison: comparePrices(before, price),
+    dateRange,
+    blockedBy,
+  });
 }
 
-/** Makes that offer the quote's next revision; the old one is replaced. */
+/** Makes that offer the quote's next revision; the old one is replaced. Refuses as createQuote does. */
 export async function repriceQuote(ctx: Context, input: { readonly quoteId: QuoteId }): Promise<Outcome<MadeQuote>> {
-  throw new Error(`repriceQuote is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findQuote(ctx, ctx.db, "quote.reprice", input.quoteId);
+  if (!found.ok) return found;
+  const old = found.value;
+  const offer = await workOut(ctx, old);
+  if (!offer.ok) return offer;
+  const { assessment, spec, price, dateRange, blockedBy } = offer.value;
+  if (blockedBy.length > 0) return refuse({ code: "sale-blocked", by: blockedBy });
+  const engine = engineOn(ctx.now);
+  return transaction(ctx.db, async (tx) => {
+    await lockName(tx, `quote ${old.number}`);
+    if (!(await markQuoteWithdrawn(tx, old.id, "re-priced"))) {
+      const now = await findQuote(ctx, tx, "quote.reprice", old.id);
+      return now.ok ? refuse(notOpen(now.value, ctx.now)) : now;
+    }
+    const made = await insertAndTell(ctx, tx, {
+      number: old.number,
+      revision: old.revision + 1,
+      replacesId: old.id,
+      sheetId: old.sheetId,
+      customerId: old.customerId,
+      answers: old.answers,
+      typed: old.typed,
+      choices: old.choices,
+      spec,
+      specHash: hashOf(spec),
+      price,
+      priceBook: price.priceBook,
+      totalCents: price.totalCents,
+      fit: frozenFit(assessment, engine),
+      flagAcks: old.flagAcks,
+      dateRange,
+      engineVersion,
+      validUntil: validUntil(ctx.now, engine.priceBook.quoteValidDays, currentCatalog().shop.timeZone),
+      createdAt: ctx.now,
+      createdByName: nameOf(ctx.actor),
+    });
+    const subject = { kind: "quote", id: old.id } as const;
+    await recordEvents(tx, [eventOf(ctx, "quote-repriced", subject, { by: made.quote.quoteId })]);
+    return accept(made);
+  });
+}
+
+interface WorkedOffer {
+  readonly before: Price;
+  readonly assessment: Assessment;
+  readonly spec: PairSpec;
+  readonly price: Price;
+  readonly dateRange: DateRange;
+  readonly blockedBy: RepriceOffer["blockedBy"];
+}
+
+/** The frozen spec (not the recommendation of today) under today's rules and prices. */
+async function workOut(ctx: Context, quote: QuoteRecord): Promise<Outcome<WorkedOffer>> {
+  if (quote.state !== "open") return refuse(notOpen(quote, ctx.now));
+  const spec = frozen<PairSpec>(quote.spec);
+  const answers = {
+    ...frozen<PartialAnswers>(quote.answers),
+    typed: frozen<TypedMeasures>(quote.typed),
+  };
+  const rightsConfirmed = (await rightsOfSpec(ctx.db, spec)) !== null;
+  const choices: SheetChoices = { ...frozen<SheetChoices>(quote.choices), ...spec };
+  const assessment = assessSheet({ answers, choices, rightsConfirmed }, engineOn(ctx.now));
+  const blockedBy = stoppedBy(assessment, frozen<readonly FlagAck[]>(quote.flagAcks));
+  if (assessment.spec === null || assessment.price === null) return refuse({ code: "sale-blocked", by: blockedBy });
+  return accept({
+    before: frozen<Price>(quote.price),
+    assessment,
+    spec: assessment.spec,
+    price: assessment.price,
+    dateRange: await rangeOf(ctx, assessment.spec),
+    blockedBy,
+  });
 }

@@ -27,17 +27,24 @@ export interface CallBackInput {
 export async function setCallBack(ctx: Context, input: CallBackInput): Promise<Outcome<SheetView>> {
   const phone = normalisePhone(input.phone);
   if (!phone.ok) return phone;
-  const reason = await checkReason(input.reason, "reason");
+  const reason = checkReason(input.reason, "reason");
   if (!reason.ok) return reason;
   if (input.at <= ctx.now) return refuse({ code: "call-back-past", path: "at", value: input.at.toISOString() });
   const at = input.at.toISOString();
-  return follow(ctx, "sheet.change", input.sheetId, "call-back-set", { at, reason: reason.value }, {
-    callBackAt: input.at,
-    callBackReason: reason.value,
-    callBackPhone: input.phone.trim(),
-    phoneNormalised: phone.value,
-    ...noLease,
-  });
+  return follow(
+    ctx,
+    "sheet.change",
+    input.sheetId,
+    "call-back-set",
+    { at, reason: reason.value },
+    {
+      callBackAt: input.at,
+      callBackReason: reason.value,
+      callBackPhone: input.phone.trim(),
+      phoneNormalised: phone.value,
+      ...noLease,
+    },
+  );
 }
 
 /** Puts the sheet before the owner; also the skier's own way to ask a person. */
@@ -45,12 +52,19 @@ export async function askReview(
   ctx: Context,
   input: { readonly sheetId: SheetId; readonly note: string },
 ): Promise<Outcome<SheetView>> {
-  const note = await checkReason(input.note, "note");
+  const note = checkReason(input.note, "note");
   if (!note.ok) return note;
-  return follow(ctx, "sheet.change", input.sheetId, "review-asked", { note: note.value }, {
-    reviewAskedAt: ctx.now,
-    reviewNote: note.value,
-  });
+  return follow(
+    ctx,
+    "sheet.change",
+    input.sheetId,
+    "review-asked",
+    { note: note.value },
+    {
+      reviewAskedAt: ctx.now,
+      reviewNote: note.value,
+    },
+  );
 }
 
 /** Closes the sheet without a quote, with the reason. */
@@ -58,15 +72,22 @@ export async function turnDown(
   ctx: Context,
   input: { readonly sheetId: SheetId; readonly reason: string },
 ): Promise<Outcome<SheetView>> {
-  const reason = await checkReason(input.reason, "reason");
+  const reason = checkReason(input.reason, "reason");
   if (!reason.ok) return reason;
-  return follow(ctx, "call.work", input.sheetId, "sheet-turned-down", { reason: reason.value }, {
-    state: "turned-down",
-    turnedDownReason: reason.value,
-    reviewAskedAt: null,
-    callBackAt: null,
-    ...noLease,
-  });
+  return follow(
+    ctx,
+    "call.work",
+    input.sheetId,
+    "sheet-turned-down",
+    { reason: reason.value },
+    {
+      state: "turned-down",
+      turnedDownReason: reason.value,
+      reviewAskedAt: null,
+      callBackAt: null,
+      ...noLease,
+    },
+  );
 }
 
 async function follow(
@@ -91,11 +112,11 @@ async function follow(
 }
 
 /** Words for the record: some, not too many, and nothing medical. */
-async function checkReason(text: string, path: string): Promise<Outcome<string>> {
+function checkReason(text: string, path: string): Outcome<string> {
   const trimmed = text.trim();
   if (trimmed.length < reasonLength.min || trimmed.length > reasonLength.max) {
     return refuse({ code: "reason-length", path, length: trimmed.length, ...reasonLength });
   }
-  const words = findHealthWords(trimmed, (await currentCatalog()).engine.fit.healthWords);
+  const words = findHealthWords(trimmed, currentCatalog().fit.healthWords);
   return words.length > 0 ? refuse({ code: "health-words", path, words }) : accept(trimmed);
 }

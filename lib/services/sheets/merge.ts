@@ -1,6 +1,7 @@
 /** Field by field merge: what was typed over an older version is kept unless the very same field changed meanwhile. */
 import type { FieldEntry, SheetFields } from "../../data/sheets";
 import { heightCm, massKg, type TypedHeight, type TypedMass } from "../../engine/units";
+import { canonicalJson } from "../hashing";
 import type { FieldConflict } from "../views";
 
 export interface Merge {
@@ -58,13 +59,5 @@ function withBothForms(patch: Readonly<Record<string, unknown>>): Readonly<Recor
 
 /** Equal as JSON values; the order of an object's members does not matter. */
 function isSame(a: unknown, b: unknown): boolean {
-  return sorted(a) === sorted(b);
-}
-
-function sorted(value: unknown): string {
-  return JSON.stringify(value, (_key, inner: unknown) =>
-    typeof inner === "object" && inner !== null && !Array.isArray(inner)
-      ? Object.fromEntries(Object.entries(inner).sort(([left], [right]) => (left < right ? -1 : 1)))
-      : inner,
-  );
+  return canonicalJson(a) === canonicalJson(b);
 }

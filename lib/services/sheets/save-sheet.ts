@@ -6,13 +6,14 @@ import { lockOpenSheet, sheetById, updateSheet } from "../../data/sheets";
 import { transaction } from "../../data/transaction";
 import type { GraphicSpec } from "../../engine/configuration";
 import { findHealthWords } from "../../engine/fit";
+import type { GivenDiscount } from "../../engine/pricing";
 import { accept, type Outcome, type Refusal, refuse } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
+import { checkSheetField } from "../../schemas/sheet-fields";
+import { currentCatalog, engineOn } from "../catalogue/current";
 import type { Context } from "../context";
 import { normalisePhone } from "../phone";
 import { eventOf, isOwner, nameOf } from "../record";
 import type { SavedSheet, SheetId, SheetView } from "../views";
-import { checkField, staffOnlyPaths } from "./fields";
 import { leaseFor, mayHold } from "./lease";
 import { mergeFields } from "./merge";
 import { sheetView } from "./view";
@@ -87,34 +88,51 @@ export async function acknowledgeFlag(
 async function checkPatch(ctx: Context, input: SaveSheetInput): Promise<Outcome<Record<string, unknown>>> {
   const values: Record<string, unknown> = {};
   for (const [path, value] of Object.entries(input.patch)) {
-    const field = checkField(path, value);
+    const field = checkSheetField(path, value);
     if (!field.ok) return field;
-    values[path] = field.value;
     const refusal = field.value === null ? null : await refuseValue(ctx, input.sheetId, path, field.value);
     if (refusal !== null) return refuse(refusal);
-  }
-  const discounts = values["choices.discounts"] as readonly object[] | null | undefined;
-  if (discounts) {
-    values["choices.discounts"] = discounts.map((discount) => ({ ...discount, approvedBy: nameOf(ctx.actor) }));
+    values[path] = path === discountsPath ? signedDiscounts(ctx, field.value) : field.value;
   }
   return accept(values);
 }
 
+const discountsPath = "choices.discounts";
+
+/** Who gives a discount is who saves it. */
+function signedDiscounts(ctx: Context, value: unknown): unknown {
+  if (!Array.isArray(value)) return value;
+  return value.map((discount: object) => ({ ...discount, approvedBy: nameOf(ctx.actor) }));
+}
+
 async function refuseValue(ctx: Context, sheetId: SheetId, path: string, value: unknown): Promise<Refusal | null> {
-  if (staffOnlyPaths.includes(path)) {
-    const allowed = permit(ctx.actor, "quote.discount");
-    if (!allowed.ok) return allowed.refusal;
+  switch (path) {
+    case discountsPath:
+      return refuseDiscounts(ctx, value as readonly GivenDiscount[]);
+    case "contact.phone": {
+      const phone = normalisePhone(String(value), path);
+      return phone.ok ? null : phone.refusal;
+    }
+    case "notes": {
+      const words = findHealthWords(String(value), currentCatalog().fit.healthWords);
+      return words.length > 0 ? { code: "health-words", path, words } : null;
+    }
+    case "choices.graphic":
+      return refuseGraphic(ctx, sheetId, value as GraphicSpec);
+    default:
+      return null;
   }
-  if (path === "contact.phone") {
-    const phone = normalisePhone(String(value), path);
-    if (!phone.ok) return phone.refusal;
-  }
-  if (path === "notes") {
-    const words = findHealthWords(String(value), (await currentCatalog()).engine.fit.healthWords);
-    if (words.length > 0) return { code: "health-words", path, words };
-  }
-  if (path === "choices.graphic") return refuseGraphic(ctx, sheetId, value as GraphicSpec);
-  return null;
+}
+
+async function refuseDiscounts(ctx: Context, discounts: readonly GivenDiscount[]): Promise<Refusal | null> {
+  const allowed = permit(ctx.actor, "quote.discount");
+  if (!allowed.ok) return allowed.refusal;
+  const { priceBook } = engineOn(ctx.now);
+  const reserved = discounts.find((given) =>
+    priceBook.discounts.some((rule) => rule.code === given.code && rule.needsOwner),
+  );
+  if (reserved === undefined || isOwner(ctx.actor)) return null;
+  return { code: "owner-needed", path: discountsPath, action: "discount", discount: reserved.code };
 }
 
 /** A picture must be this sheet's own, at the size that was measured when it was taken in. */
@@ -122,7 +140,8 @@ async function refuseGraphic(ctx: Context, sheetId: SheetId, graphic: GraphicSpe
   if (graphic.artwork === undefined) return null;
   const path = "choices.graphic.artwork.id";
   const artwork = await artworkById(ctx.db, graphic.artwork.id);
-  if (artwork === null || artwork.sheetId !== sheetId) return { code: "artwork-unknown", path, value: graphic.artwork.id };
+  if (artwork === null || artwork.sheetId !== sheetId)
+    return { code: "artwork-unknown", path, value: graphic.artwork.id };
   const { widthPx, heightPx, sha256 } = graphic.artwork;
   const isSame = artwork.widthPx === widthPx && artwork.heightPx === heightPx && artwork.sha256 === sha256;
   return isSame ? null : { code: "artwork-changed", path, value: graphic.artwork.id };

@@ -1,11 +1,13 @@
 /** A sheet's row as pages see it, and the engine's input in it. */
 import type { Actor } from "../../auth";
-import { artworksOfSheet, type ArtworkRecord } from "../../data/artwork";
+import { type ArtworkRecord, artworksOfSheet } from "../../data/artwork";
 import type { Tx } from "../../data/client";
 import { quotesOfSheet } from "../../data/quotes";
 import type { FieldEntry, SheetFields, SheetRecord } from "../../data/sheets";
 import type { PartialAnswers, SheetChoices, SheetInput } from "../../engine/assessment";
 import type { TypedMeasures } from "../../engine/fit";
+import { answerPaths } from "../../schemas/sheet-fields";
+import { quoteNumber } from "../numbers";
 import type {
   ArtworkId,
   ArtworkView,
@@ -21,8 +23,6 @@ import type {
   SheetState,
   SheetView,
 } from "../views";
-import { quoteNumber } from "../numbers";
-import { answerPaths } from "./fields";
 
 /** Values under one prefix, cleared ones left out. */
 function group(fields: SheetFields, prefix: string): Record<string, unknown> {
@@ -51,7 +51,7 @@ export function contactOf(fields: SheetFields): SheetContact {
 }
 
 export function sheetInputOf(fields: SheetFields): SheetInput {
-  return { answers: answersOf(fields), choices: choicesOf(fields) };
+  return { answers: { ...answersOf(fields), typed: typedOf(fields) }, choices: choicesOf(fields) };
 }
 
 export function flagAcksOf(fields: SheetFields): readonly FlagAck[] {
@@ -64,10 +64,7 @@ export function flagAcksOf(fields: SheetFields): readonly FlagAck[] {
 }
 
 export async function sheetView(client: Tx, record: SheetRecord, actor: Actor, now: Date): Promise<SheetView> {
-  const [artworks, quotes] = await Promise.all([
-    artworksOfSheet(client, record.id),
-    quotesOfSheet(client, record.id),
-  ]);
+  const [artworks, quotes] = await Promise.all([artworksOfSheet(client, record.id), quotesOfSheet(client, record.id)]);
   const { fields } = record;
   return {
     sheetId: record.id as SheetId,

@@ -1,3 +1,4 @@
+import type { DateDriver } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import type { CustomerId, Instant } from "./ids";
 
@@ -15,8 +16,8 @@ export interface DateRange {
   readonly p50: IsoDate;
   readonly p90: IsoDate;
   readonly workingDays: { readonly p50: number; readonly p90: number };
-  /** What the days are spent on, largest first, in words. */
-  readonly drivers: readonly string[];
+  /** What the days are spent on, largest first. */
+  readonly drivers: readonly DateDriver[];
   /** Enough to compute the very same range again. */
   readonly basis: {
     readonly queueRevision: number;

@@ -132,6 +132,7 @@ export interface EditPreview {
 export interface ProgressView {
   readonly pairId: PairId;
   readonly serial: string;
+  readonly orderId: OrderId;
   readonly orderNumber: string;
   readonly state: OrderState;
   readonly modelName: string;
@@ -146,13 +147,18 @@ export interface ProgressView {
     readonly at: Instant | null;
   }[];
   readonly gates: GatesView;
-  readonly deposit: { readonly cents: number; readonly paidAt: Instant | null; readonly method: DepositMethod | null };
+  readonly deposit: {
+    readonly cents: number;
+    readonly paidAt: Instant | null;
+    readonly method: DepositMethod | null;
+  };
   readonly totalCents: number;
   readonly promiseClass: PromiseClass;
   readonly dateRange: DateRange;
   readonly promisedOn: IsoDate | null;
   readonly dateHistory: readonly {
     readonly at: Instant;
+    readonly on: IsoDate;
     readonly from: IsoDate;
     readonly to: IsoDate;
     readonly why: string;

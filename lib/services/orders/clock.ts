@@ -1,0 +1,60 @@
+/**
+ * The clock start: at the last of deposit, lock, proof and rights the promise is fixed (the nine-of-ten day) and the
+ * pairs go to the floor. Called after each of those; it does nothing while one is missing.
+ */
+import { bumpQueue } from "../../data/counters";
+import { recordEvents } from "../../data/events";
+import { orderById, updateOrder } from "../../data/orders";
+import { queueMessages } from "../../data/outbox";
+import { setOperationStates, updatePair } from "../../data/pairs";
+import { frozen } from "../../data/quotes";
+import { transaction } from "../../data/transaction";
+import type { PairSpec } from "../../engine/configuration";
+import type { Context } from "../context";
+import { rangeOf } from "../dates/range";
+import { stationsBefore } from "../floor/stations";
+import { eventOf, messageOf } from "../record";
+import type { DateRange } from "../views";
+import { orderClock } from "./gate-facts";
+
+/** @returns whether this call started the clock */
+export async function startClockIfDue(ctx: Context, orderId: string): Promise<boolean> {
+  const order = await orderById(ctx.db, orderId);
+  if (order === null || order.state !== "waiting") return false;
+  const clock = orderClock(order.depositPaidAt, order.pairs);
+  if (!clock.started) return false;
+  const ranges: DateRange[] = [];
+  for (const pair of order.pairs) ranges.push(await rangeOf(ctx, frozen<PairSpec>(pair.spec), { without: pair.id }));
+  const promise = ranges.reduce((latest, range) => (range.p90 > latest.p90 ? range : latest));
+  const startedAt = new Date(clock.startedAtMs);
+  return transaction(ctx.db, async (tx) => {
+    const isMine = await updateOrder(tx, order.id, order.version, {
+      state: "released",
+      clockStartedAt: startedAt,
+      promiseClass: "promise",
+      promisedOn: promise.p90,
+    });
+    if (!isMine) return false;
+    for (const pair of order.pairs) {
+      await updatePair(tx, pair.id, pair.version, { state: "released", queuedAt: startedAt });
+      const first = pair.operations.filter((operation) => stationsBefore(operation.station).length === 0);
+      await setOperationStates(
+        tx,
+        first.map((operation) => operation.id),
+        "blocked",
+        "ready",
+      );
+    }
+    await bumpQueue(tx);
+    const subject = { kind: "order", id: order.id } as const;
+    const dates = { promisedOn: promise.p90, p50: promise.p50, p90: promise.p90 };
+    await recordEvents(tx, [
+      eventOf(ctx, "clock-started", subject, { last: clock.last, at: startedAt.toISOString() }),
+      eventOf(ctx, "promise-fixed", subject, { ...dates, basis: promise.basis }),
+      ...order.pairs.map((pair) => eventOf(ctx, "pair-released", { kind: "pair", id: pair.id }, dates)),
+    ]);
+    const recipient = order.customer.email ?? order.customer.phone ?? "desk";
+    await queueMessages(tx, [messageOf(ctx, "promise-fixed", recipient, subject, dates)]);
+    return true;
+  });
+}

@@ -1,0 +1,186 @@
+/** Orders as pages see them. */
+import type { Tx } from "../../data/client";
+import { eventsOf } from "../../data/events";
+import type { OrderRecord } from "../../data/orders";
+import { frozen } from "../../data/quotes";
+import type { PairSpec } from "../../engine/configuration";
+import { cancellationStage, isFinal, keptOnCancellation } from "../../engine/lifecycle";
+import { artFeeCents, type Price } from "../../engine/pricing";
+import type { IsoDate } from "../../engine/units";
+import { releasedCatalog } from "../catalogue/current";
+import { customerView, eventView } from "../common-views";
+import { orderNumber, quoteNumber } from "../numbers";
+import type {
+  ArtworkId,
+  DateRange,
+  DepositMethod,
+  OrderId,
+  OrderPairView,
+  OrderRow,
+  OrderState,
+  OrderView,
+  PairId,
+  PaymentView,
+  PromiseClass,
+  ProofId,
+  ProofState,
+  ProofView,
+  QuoteId,
+  RightsStatement,
+} from "../views";
+import { gatesView, orderClock } from "./gate-facts";
+
+type OrderPair = OrderRecord["pairs"][number];
+
+export async function orderView(client: Tx, record: OrderRecord): Promise<OrderView> {
+  const ids = record.pairs.map((pair) => pair.id);
+  const [own, ofPairs, catalog] = await Promise.all([
+    eventsOf(client, "order", [record.id]),
+    eventsOf(client, "pair", ids),
+    releasedCatalog(client, record.quote.releaseHash),
+  ]);
+  const history = [...own, ...ofPairs].sort((a, b) => (a.seq < b.seq ? -1 : 1));
+  const modelName = (spec: PairSpec) =>
+    catalog?.build.models.find((model) => model.id === spec.model)?.name ?? spec.model;
+  const clock = orderClock(record.depositPaidAt, record.pairs);
+  return {
+    orderId: record.id as OrderId,
+    number: orderNumber(record),
+    state: record.state as OrderState,
+    version: record.version,
+    quote: { quoteId: record.quote.id as QuoteId, number: quoteNumber(record.quote) },
+    customer: customerView(record.customer),
+    price: frozen<Price>(record.price),
+    releaseHash: record.quote.releaseHash,
+    acceptedAt: record.acceptedAt.toISOString(),
+    acceptedBy: record.acceptedByName,
+    acceptedHow: record.acceptedHow,
+    customerSpecified: frozen<readonly string[]>(record.customerSpecified),
+    promiseClass: record.promiseClass as PromiseClass,
+    estimate: frozen<DateRange>(record.estimate),
+    promisedOn: record.promisedOn as IsoDate | null,
+    clockStartedAt: record.clockStartedAt?.toISOString() ?? null,
+    waitingFor: clock.started ? [] : clock.waitingFor,
+    payments: record.payments.map(paymentView),
+    paidCents: paidCents(record),
+    pairs: record.pairs.map((pair) => orderPairView(record, pair, modelName(frozen<PairSpec>(pair.spec)))),
+    ifCancelled: await ifCancelled(client, record),
+    cancelled: cancelledOf(record),
+    history: history.map(eventView),
+  };
+}
+
+export function orderRow(record: OrderRecord): OrderRow {
+  const clock = orderClock(record.depositPaidAt, record.pairs);
+  const specs = record.pairs.map((pair) => frozen<PairSpec>(pair.spec));
+  return {
+    orderId: record.id as OrderId,
+    number: orderNumber(record),
+    state: record.state as OrderState,
+    customerName: record.customer.name,
+    summary: specs.map((spec) => `${spec.model}, ${spec.lengthCm} cm`).join("; "),
+    totalCents: record.totalCents,
+    acceptedAt: record.acceptedAt.toISOString(),
+    promisedOn: record.promisedOn as IsoDate | null,
+    waitingFor: clock.started ? [] : clock.waitingFor,
+    serials: record.pairs.map((pair) => pair.serial),
+  };
+}
+
+function orderPairView(order: OrderRecord, pair: OrderPair, modelName: string): OrderPairView {
+  const spec = frozen<PairSpec>(pair.spec);
+  return {
+    pairId: pair.id as PairId,
+    serial: pair.serial,
+    state: pair.state as OrderState,
+    version: pair.version,
+    revision: pair.revision,
+    spec,
+    specHash: pair.specHash,
+    modelName,
+    skierName: pair.skierName,
+    gates: gatesView(order.depositPaidAt, pair),
+    proofState: pair.proofState as ProofState,
+    proofs: pair.proofs.map(proofView),
+    artworkId: (spec.graphic.artwork?.id ?? null) as ArtworkId | null,
+    rights: rightsView(pair),
+    doneOperations: pair.operations.filter((operation) => operation.state === "done").length,
+    allOperations: pair.operations.length,
+  };
+}
+
+export function proofView(proof: OrderPair["proofs"][number]): ProofView {
+  return {
+    proofId: proof.id as ProofId,
+    revision: proof.revision,
+    state: proof.state as ProofView["state"],
+    specHash: proof.specHash,
+    note: proof.note,
+    issuedAt: proof.issuedAt.toISOString(),
+    answeredAt: proof.answeredAt?.toISOString() ?? null,
+    answeredBy: proof.answeredByName,
+  };
+}
+
+export function rightsView(pair: Pick<OrderPair, "rights" | "rightsAt">): RightsStatement | null {
+  if (pair.rights === null || pair.rightsAt === null) return null;
+  const { basis, name } = frozen<Pick<RightsStatement, "basis" | "name">>(pair.rights);
+  return { basis, name, at: pair.rightsAt.toISOString() };
+}
+
+export function paymentView(payment: OrderRecord["payments"][number]): PaymentView {
+  return {
+    kind: payment.kind as PaymentView["kind"],
+    state: payment.state as PaymentView["state"],
+    cents: payment.cents,
+    method: payment.method as DepositMethod | null,
+    reference: payment.reference,
+    at: (payment.receivedAt ?? payment.requestedAt).toISOString(),
+  };
+}
+
+/** Received less given back. */
+export function paidCents(record: OrderRecord): number {
+  return record.payments
+    .filter((payment) => payment.state === "received")
+    .reduce((sum, payment) => sum + (payment.kind === "refund" ? -payment.cents : payment.cents), 0);
+}
+
+/** What cancelling now would keep and give back; null when it can no longer be cancelled. */
+export async function ifCancelled(client: Tx, record: OrderRecord): Promise<OrderView["ifCancelled"]> {
+  const state = record.state as OrderState;
+  if (isFinal("order", state) || state === "shipped") return null;
+  const catalog = await releasedCatalog(client, record.quote.releaseHash);
+  if (catalog === null) return null;
+  const price = frozen<Price>(record.price);
+  const stage = cancellationStage({
+    specificationLocked: record.pairs.some((pair) => pair.specLockedAt !== null),
+    proofApproved: record.pairs.some((pair) => pair.proofAt !== null),
+    startedStations: startedStations(record.pairs.flatMap((pair) => pair.operations)),
+    shipped: false,
+  });
+  const amounts = { totalCents: price.exTaxCents, artFeeCents: artFeeCents(price) };
+  const kept = keptOnCancellation(catalog.shop.cancellation, stage, amounts);
+  const keepCents = Math.min(kept, paidCents(record));
+  return { stage, keepCents, refundCents: paidCents(record) - keepCents };
+}
+
+/** Stations whose work has begun on the pair. */
+export function startedStations(
+  operations: readonly { readonly station: number; readonly state: string; readonly visit: number }[],
+): readonly number[] {
+  const begun = operations.filter(
+    (operation) => operation.visit > 0 || ["running", "done", "redo"].includes(operation.state),
+  );
+  return [...new Set(begun.map((operation) => operation.station))];
+}
+
+function cancelledOf(record: OrderRecord): OrderView["cancelled"] {
+  if (record.cancelledAt === null) return null;
+  return {
+    at: record.cancelledAt.toISOString(),
+    reason: record.cancelReason ?? "",
+    feeCents: record.feeCents ?? 0,
+    refundCents: record.refundCents ?? 0,
+  };
+}

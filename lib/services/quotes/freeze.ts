@@ -1,0 +1,36 @@
+/** Freezing: everything that decides a quote's price, dates and millimetres, kept as it was. */
+import type { Assessment, EngineCatalog } from "../../engine/assessment";
+import type { PairSpec } from "../../engine/configuration";
+import { flexClassOf } from "../../engine/configuration";
+import { shapeAtLength } from "../../engine/geometry";
+import { addDays, shopDay, startOfShopDay } from "../shop-time";
+import type { FrozenFit } from "../views";
+
+/** @throws RangeError when the assessment has no recommendation, spec or stiffness to freeze */
+export function frozenFit(assessment: Assessment, catalog: EngineCatalog): FrozenFit {
+  const { recommendation, spec, flex, finishedFlex } = assessment;
+  if (recommendation === null || spec === null || flex === null || finishedFlex === null) {
+    throw new RangeError("frozenFit: the assessment is not complete");
+  }
+  const model = catalog.build.models.find((candidate) => candidate.id === spec.model);
+  if (model === undefined) throw new RangeError(`frozenFit: model ${spec.model} is not in the catalogue`);
+  return {
+    recommendation,
+    flags: recommendation.flags,
+    modelName: model.name,
+    flexClassLabel: flexClassLabel(spec, catalog),
+    massKg: finishedFlex.massKg,
+    springCentreNPerMm: flex.springCentreNPerMm,
+    sidecutRadiusM: shapeAtLength(model.shape, spec.lengthCm).sidecutRadiusMm / 1000,
+  };
+}
+
+export function flexClassLabel(spec: Pick<PairSpec, "flexRatio">, catalog: Pick<EngineCatalog, "build">): string {
+  const own = flexClassOf(spec.flexRatio, catalog.build.flexClasses);
+  return own ? `${own.number}, ${own.label}` : "outside the classes";
+}
+
+/** The first instant after the last day of validity: calendar days to the end of the shop's day. */
+export function validUntil(now: Date, days: number, timeZone: string): Date {
+  return startOfShopDay(addDays(shopDay(now, timeZone), days + 1), timeZone);
+}

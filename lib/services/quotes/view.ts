@@ -1,0 +1,99 @@
+/** A quote's row as pages see it. */
+import type { Tx } from "../../data/client";
+import { eventsOf } from "../../data/events";
+import { frozen, type QuoteRecord } from "../../data/quotes";
+import type { PartialAnswers, SheetChoices } from "../../engine/assessment";
+import type { PairSpec } from "../../engine/configuration";
+import type { TypedMeasures } from "../../engine/fit";
+import type { Price } from "../../engine/pricing";
+import { currentBook, currentCatalog } from "../catalogue/current";
+import { customerView, eventView } from "../common-views";
+import { customerSpecified } from "../customer-specified";
+import { orderNumber, quoteNumber } from "../numbers";
+import { addDays, shopDay } from "../shop-time";
+import type { DateRange, FlagAck, FrozenFit, OrderId, PairId, QuoteId, QuoteRow, QuoteView, SheetId } from "../views";
+import { acceptableUntil, quoteStateOf } from "./state";
+
+export async function quoteView(client: Tx, record: QuoteRecord, now: Date): Promise<QuoteView> {
+  const events = await eventsOf(client, "quote", [record.id]);
+  const zone = currentCatalog().shop.timeZone;
+  const spec = frozen<PairSpec>(record.spec);
+  const state = quoteStateOf(record, now);
+  return {
+    quoteId: record.id as QuoteId,
+    number: quoteNumber(record),
+    revision: record.revision,
+    state,
+    version: record.version,
+    sheetId: record.sheetId as SheetId,
+    customer: customerView(record.customer),
+    answers: frozen<PartialAnswers>(record.answers),
+    choices: frozen<SheetChoices>(record.choices),
+    typed: frozen<TypedMeasures>(record.typed),
+    spec,
+    specHash: record.specHash,
+    price: frozen<Price>(record.price),
+    releaseHash: record.releaseHash,
+    engineVersion: record.engineVersion,
+    fit: frozen<FrozenFit>(record.fit),
+    flagAcks: frozen<readonly FlagAck[]>(record.flagAcks),
+    dateRange: frozen<DateRange>(record.dateRange),
+    customerSpecified: customerSpecified(spec),
+    validUntil: acceptableUntil(record).toISOString(),
+    validUntilDay: addDays(shopDay(acceptableUntil(record), zone), -1),
+    createdAt: record.createdAt.toISOString(),
+    createdBy: record.createdByName,
+    replaces: neighbour(record.replaces),
+    replacedBy: neighbour(record.next),
+    changeRequest: record.changeRequest,
+    withdrawn: state === "withdrawn" ? (record.withdrawReason ?? "") : null,
+    honoured: honouredOf(record),
+    order: orderOf(record),
+    onOldBook: isOnOldBook(record, now),
+    history: events.map(eventView),
+  };
+}
+
+export function quoteRow(record: QuoteRecord, now: Date): QuoteRow {
+  const zone = currentCatalog().shop.timeZone;
+  const spec = frozen<PairSpec>(record.spec);
+  return {
+    quoteId: record.id as QuoteId,
+    number: quoteNumber(record),
+    state: quoteStateOf(record, now),
+    customerName: record.customer.name,
+    summary: `${frozen<FrozenFit>(record.fit).modelName}, ${spec.lengthCm} cm`,
+    totalCents: record.totalCents,
+    priceBook: record.priceBook,
+    onOldBook: isOnOldBook(record, now),
+    createdAt: record.createdAt.toISOString(),
+    validUntilDay: addDays(shopDay(acceptableUntil(record), zone), -1),
+    changeRequested: record.changeRequest !== null,
+  };
+}
+
+function isOnOldBook(record: QuoteRecord, now: Date): boolean {
+  return record.state === "open" && record.priceBook !== currentBook(now);
+}
+
+function neighbour(quote: { readonly id: string; readonly number: number; readonly revision: number } | null) {
+  return quote === null ? null : { quoteId: quote.id as QuoteId, number: quoteNumber(quote) };
+}
+
+function honouredOf(record: QuoteRecord): QuoteView["honoured"] {
+  if (record.honouredUntil === null) return null;
+  return {
+    by: record.honouredBy ?? "",
+    reason: record.honourReason ?? "",
+    until: record.honouredUntil.toISOString(),
+  };
+}
+
+function orderOf(record: QuoteRecord): QuoteView["order"] {
+  if (record.order === null) return null;
+  return {
+    orderId: record.order.id as OrderId,
+    number: orderNumber(record.order),
+    pairIds: record.order.pairs.map((pair) => pair.id as PairId),
+  };
+}

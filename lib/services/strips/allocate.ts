@@ -1,0 +1,66 @@
+/** Takes matched strips out of stock for one pair. Runs inside the transaction that makes or changes the pair. */
+import type { Tx } from "../../data/client";
+import { freeStrips, holdStrip, type StripRecord } from "../../data/strips";
+import type { EngineCatalog } from "../../engine/assessment";
+import type { PairSpec } from "../../engine/configuration";
+import { blendById, solveSpec } from "../../engine/configuration";
+import {
+  type MatchedPair,
+  matchStrips,
+  type SkiStrips,
+  type StripPosition,
+  type UnmetReason,
+} from "../../engine/matching";
+import { stripLimits, stripNeed } from "./need";
+
+/** What came of it; without a set the pair waits for wood and the desk is told why. */
+export type StripAllocation =
+  | { readonly isMade: true; readonly twinDifferencePercent: number; readonly modulusMpa: number }
+  | { readonly isMade: false; readonly why: readonly UnmetReason[] };
+
+/**
+ * @throws Error when a strip that was read free a moment ago is not: the caller must hold the queue's lock (see bumpQueue)
+ */
+export async function allocateStrips(
+  tx: Tx,
+  pair: { readonly pairId: string; readonly spec: PairSpec; readonly engine: EngineCatalog; readonly now: Date },
+): Promise<StripAllocation> {
+  const { spec, engine } = pair;
+  const solved = solveSpec(spec, engine.build);
+  const blend = blendById(engine.build, spec.core);
+  if (!solved.ok || !blend.ok) throw new RangeError(`allocateStrips: ${spec.model} in ${spec.core} cannot be built`);
+  const need = stripNeed(spec, solved.value.build, blend.value);
+  const { coreFromMm, coreToMm } = solved.value.build;
+  const species = [...new Set(Object.values(blend.value.strips))];
+  const stock = await freeStrips(tx, species, coreToMm - coreFromMm);
+  const matched = matchStrips({ strips: stock.map((strip) => asStrip(strip, pair.now)), need, limits: stripLimits });
+  const found = matched.pairs[0];
+  if (found === undefined) return { isMade: false, why: matched.why };
+  await hold(tx, pair.pairId, found, need.positions);
+  const { twinDifferencePercent, modulusMpa } = found;
+  return { isMade: true, twinDifferencePercent, modulusMpa };
+}
+
+function asStrip(record: StripRecord, now: Date) {
+  const { id, species, modulusMpa, densityKgM3, grade, board, measuredAt } = record;
+  const ageDays = Math.max(0, Math.floor((now.getTime() - measuredAt.getTime()) / 86_400_000));
+  return { id, species, modulusMpa, densityKgM3, grade, board, ageDays };
+}
+
+async function hold(tx: Tx, pairId: string, found: MatchedPair, positions: readonly StripPosition[]): Promise<void> {
+  const skis: readonly (readonly ["L" | "R", SkiStrips])[] = [
+    ["L", found.left],
+    ["R", found.right],
+  ];
+  for (const [side, strips] of skis) {
+    for (const { name } of positions) {
+      const couple = strips[name] ?? [];
+      for (const [index, stripId] of couple.entries()) {
+        const place = couple.length === 1 ? "centre" : index === 0 ? "left" : "right";
+        if (!(await holdStrip(tx, stripId, { pairId, side, position: name, place }))) {
+          throw new Error(`strip ${stripId} was taken while it was being matched`);
+        }
+      }
+    }
+  }
+}
