@@ -130,7 +130,7 @@ function LeadTime({
       {lead ? (
         <>
           <p className="text-lg">
-            <DateRange from={lead.p50} to={lead.p90} withYear />.
+            <DateRange verb="Ready" from={lead.p50} to={lead.p90} withYear />.
           </p>
           <p className="mt-1 text-sm text-pencil">
             {fill(w.leadTimeFrom, { pairs: lead.pairsAhead, p50: lead.workingDays.p50, p90: lead.workingDays.p90 })}

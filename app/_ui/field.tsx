@@ -20,8 +20,9 @@ export interface FieldLook {
   readonly dense?: boolean;
 }
 
+/** A control's look; its width is the caller's. */
 export const controlClass =
-  "block w-full min-h-11 rounded border border-control bg-sheet px-3 py-2 text-ink aria-invalid:border-iron aria-invalid:border-2 disabled:opacity-60";
+  "block min-h-11 rounded border border-control bg-sheet px-3 py-2 text-ink aria-invalid:border-iron aria-invalid:border-2 disabled:opacity-60";
 
 /** The ids of the hint and the error that exist, for aria-describedby. */
 export function describedBy(id: string, look: Pick<FieldLook, "hint" | "error">): string | undefined {
@@ -93,7 +94,7 @@ export function TextField(props: Control<"input">) {
   const { className, ...rest } = control;
   return (
     <Field id={ownId} look={look}>
-      <input type="text" {...rest} {...aria} className={cx(controlClass, className)} />
+      <input type="text" {...rest} {...aria} className={cx(controlClass, "w-full", className)} />
     </Field>
   );
 }
@@ -111,7 +112,7 @@ export function NumberField({ unit, ...props }: Control<"input"> & { readonly un
           autoComplete="off"
           {...rest}
           {...aria}
-          className={cx(controlClass, "measure max-w-32", className)}
+          className={cx(controlClass, "measure w-28", className)}
         />
         {unit ? <span className="text-pencil">{unit}</span> : null}
       </span>
@@ -124,7 +125,7 @@ export function TextAreaField(props: Control<"textarea">) {
   const { className, ...rest } = control;
   return (
     <Field id={ownId} look={look}>
-      <textarea rows={4} {...rest} {...aria} className={cx(controlClass, className)} />
+      <textarea rows={4} {...rest} {...aria} className={cx(controlClass, "w-full", className)} />
     </Field>
   );
 }
@@ -148,7 +149,7 @@ export function SelectField({
   const { className, ...rest } = control;
   return (
     <Field id={ownId} look={look}>
-      <select {...rest} {...aria} className={cx(controlClass, "pr-8", className)}>
+      <select {...rest} {...aria} className={cx(controlClass, "w-full pr-8", className)}>
         {empty === undefined ? null : <option value="">{empty}</option>}
         {options.map((option) => (
           <option key={option.value} value={option.value} disabled={option.disabled}>

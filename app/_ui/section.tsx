@@ -31,15 +31,15 @@ export function SheetSection({ id, title, answer, state = "todo", open, onToggle
       onToggle={onToggle ? (event) => onToggle(event.currentTarget.open) : undefined}
       className="border-t border-rule last-of-type:border-b"
     >
-      <summary className="chevron flex min-h-14 items-baseline gap-3 py-3 hover:bg-sheet">
+      <summary className="chevron flex min-h-14 flex-wrap items-baseline gap-x-3 py-3 hover:bg-sheet">
         <span className={`w-4 flex-none text-center ${mark.colour}`} aria-hidden="true">
           {mark.sign}
         </span>
-        <h2 className="w-32 flex-none text-lg max-sm:w-28">
+        <h2 className="flex-none text-lg max-sm:flex-1 sm:w-36">
           {title}
           <span className="sr-only">, {mark.word}</span>
         </h2>
-        <span className="min-w-0 flex-1 text-pencil">{answer}</span>
+        <span className="min-w-0 flex-1 text-pencil max-sm:basis-full max-sm:pl-11">{answer}</span>
       </summary>
       <div className="grid gap-6 pt-2 pb-8 sm:pl-11">{children}</div>
     </details>

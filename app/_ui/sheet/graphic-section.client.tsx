@@ -6,7 +6,8 @@ import { mountLineMm, type SkiShape, shapeAtLength } from "../../../lib/engine/g
 import { roundForPeople } from "../../../lib/engine/units";
 import type { ArtworkView, RightsStatement } from "../../../lib/services/views";
 import { HousePattern } from "../../_visuals/house-pattern";
-import { drawnGraphic } from "../../_visuals/pair-figure";
+import { drawnBase, drawnGraphic } from "../../_visuals/pair-figure";
+import { SkiPair } from "../../_visuals/ski-drawing";
 import { Button } from "../button";
 import { RadioGroup } from "../choice-group";
 import { CheckboxField, SelectField, TextField } from "../field";
@@ -337,7 +338,7 @@ function Window({ words, spec, shape, set, catalog }: Part) {
   );
 }
 
-function Base({ words, spec, catalog, sheet }: Part) {
+function Base({ words, spec, shape, catalog, sheet }: Part) {
   const w = words.graphic;
   const colours = catalog.build.baseColours.map((each) => ({ value: each.id, label: each.label }));
   const set = (part: Partial<PairSpec["base"]>) => sheet.setChoices({ base: { ...spec.base, ...part } });
@@ -349,7 +350,15 @@ function Base({ words, spec, catalog, sheet }: Part) {
   return (
     <fieldset className="grid gap-4 border-l-2 border-rule pl-4">
       <legend className="mb-2 font-medium">{w.base}</legend>
-      <div className="grid gap-4 sm:grid-cols-2">
+      <SkiPair
+        shape={shape}
+        orientation="lying"
+        view="base"
+        baseColours={drawnBase(spec, catalog.build)}
+        className="w-full max-w-measure"
+        description={words.baseView}
+      />
+      <div className="grid max-w-measure gap-4 sm:grid-cols-2">
         <SelectField
           name="baseLeft"
           label={w.baseLeft}

@@ -9,7 +9,7 @@ import { mountLineMm, shapeAtLength } from "../../../lib/engine/geometry";
 import type { Refusal } from "../../../lib/engine/units";
 import type { SheetView } from "../../../lib/services/views";
 import { AxisChart } from "../../_visuals/axis-chart.client";
-import { drawnBase, drawnGraphic, drawnWood } from "../../_visuals/pair-figure";
+import { drawnGraphic, drawnWood } from "../../_visuals/pair-figure";
 import { SkiPair } from "../../_visuals/ski-drawing";
 import { Button } from "../button";
 import { dateRangeText } from "../date-range";
@@ -196,17 +196,6 @@ function Preview({
           description={title}
         />
       )}
-      <div className="mt-4 max-md:hidden">
-        <p className="mb-1 text-sm text-pencil">{words.baseView}</p>
-        <SkiPair
-          shape={shape}
-          orientation="lying"
-          view="base"
-          baseColours={drawnBase(spec, catalog.build)}
-          className="w-full"
-          description={`${title}, ${words.baseView.toLowerCase()}`}
-        />
-      </div>
     </div>
   );
 }

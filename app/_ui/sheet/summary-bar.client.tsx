@@ -1,6 +1,7 @@
 "use client";
 /** Price and date, always in sight, and what the last change did to them. */
 import { useEffect, useRef, useState } from "react";
+import type { DateRange } from "../../../lib/services/views";
 import { dateRangeText } from "../date-range";
 import { moneyChangeText, moneyText } from "../money";
 import { fill } from "../words";
@@ -19,16 +20,29 @@ function dateChangeText(before: string, after: string, words: SheetWords): strin
   return fill(days > 0 ? words.change.later : words.change.earlier, { days: Math.abs(days) });
 }
 
-/** What the last change of the sheet did to a value, until the next one. */
-function useChange<T>(value: T | null, text: (before: T, after: T) => string): string {
-  const [change, setChange] = useState("");
-  const last = useRef<T | null>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: only a new value makes a change
+/** What the last change did to price and date, until the next one. The date follows a moment after the price. */
+function useLastChange(totalCents: number | null, range: DateRange | null, words: SheetWords): string {
+  const [price, setPrice] = useState("");
+  const [date, setDate] = useState("");
+  const lastTotal = useRef<number | null>(null);
+  const lastRange = useRef<DateRange | null>(null);
   useEffect(() => {
-    if (value !== null && last.current !== null) setChange(text(last.current, value));
-    if (value !== null) last.current = value;
-  }, [value]);
-  return change;
+    if (totalCents === null) return;
+    if (lastTotal.current !== null && lastTotal.current !== totalCents) {
+      setPrice(moneyChangeText(totalCents - lastTotal.current));
+      setDate("");
+    }
+    lastTotal.current = totalCents;
+  }, [totalCents]);
+  useEffect(() => {
+    if (range === null) return;
+    if (lastRange.current !== null && lastRange.current !== range) {
+      setDate(dateChangeText(lastRange.current.p90, range.p90, words));
+    }
+    lastRange.current = range;
+  }, [range, words]);
+  if (price === "" && (date === "" || date === words.change.sameDate)) return "";
+  return [price || words.change.samePrice, date].filter(Boolean).join(", ");
 }
 
 export function SummaryBar({
@@ -43,13 +57,7 @@ export function SummaryBar({
 }) {
   const price = sheet.assessment.price;
   const range = sheet.dateRange;
-  const priceChange = useChange(price?.totalCents ?? null, (before: number, after: number) =>
-    after === before ? words.change.samePrice : moneyChangeText(after - before),
-  );
-  const dateChange = useChange(range?.p90 ?? null, (before: string, after: string) =>
-    dateChangeText(before, after, words),
-  );
-  const change = [priceChange, dateChange].filter(Boolean).join(", ");
+  const change = useLastChange(price?.totalCents ?? null, range, words);
   return (
     <aside
       aria-label={`${words.sections.price}, ${words.sections.date.toLowerCase()}`}
@@ -66,9 +74,9 @@ export function SummaryBar({
           <span className="text-sm text-pencil max-sm:sr-only">{words.sections.date}</span>
           <output className="text-base">{range ? dateRangeText(range.p50, range.p90) : "—"}</output>
         </p>
-        <p role="status" className="min-w-0 flex-1 text-sm">
-          {change ? <span className="text-larch">{change}</span> : null}
-          <span className="ml-3 text-pencil">
+        <p role="status" className="min-w-0 text-sm max-sm:basis-full sm:flex-1">
+          {change ? <span className="mr-3 font-medium text-larch">{change}</span> : null}
+          <span className="text-pencil">
             {sheet.save === "saved"
               ? words.save.saved
               : sheet.save === "saving"
