@@ -5,6 +5,7 @@
 import { readFileSync } from "node:fs";
 import { writeFile } from "node:fs/promises";
 import { z } from "zod";
+import { isoDate } from "../engine/units";
 import { helpText } from "./help";
 import { invalidInputs } from "./invalid";
 import type { Verb, VerbFlags } from "./verb";
@@ -44,7 +45,9 @@ function invalid(path: string, message: string): number {
   return 2;
 }
 
-function readInput(): { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly message: string } {
+function readInput():
+  | { readonly ok: true; readonly value: unknown }
+  | { readonly ok: false; readonly message: string } {
   const text = readFileSync(0, "utf8");
   if (text.trim() === "") return { ok: true, value: {} };
   try {
@@ -74,6 +77,7 @@ async function runVerb(verb: Verb, files: Readonly<Record<string, string>>): Pro
     files,
     write: (path, content) => writeFile(path, content),
     clock: () => performance.now(),
+    today: isoDate(new Date().toISOString().slice(0, 10)),
   };
   const outcome = await verb.run(parsed.data, flags);
   if (!outcome.ok) {
@@ -94,7 +98,11 @@ async function main(words: readonly string[]): Promise<number> {
   if (verb === undefined) return invalid("verb", `no verb "${name}"; there are: ${verbNames.join(", ")}`);
   if (wantsSchema) {
     const options = { unrepresentable: "any", io: "input" } as const;
-    print({ verb: verb.name, input: z.toJSONSchema(verb.input, options), output: z.toJSONSchema(verb.output, options) });
+    print({
+      verb: verb.name,
+      input: z.toJSONSchema(verb.input, options),
+      output: z.toJSONSchema(verb.output, options),
+    });
     return 0;
   }
   if (wantsHelp) {

@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import type { Outcome } from "../engine/units";
+import type { IsoDate, Outcome } from "../engine/units";
 
 /** What a verb may use beside its input: files named on the command line. */
 export interface VerbFlags {
@@ -9,6 +9,8 @@ export interface VerbFlags {
   readonly write: (path: string, content: string | Uint8Array) => Promise<void>;
   /** Monotonic milliseconds; searches use it only as a cap. */
   readonly clock: () => number;
+  /** The day it is, for what is in force by date. */
+  readonly today: IsoDate;
 }
 
 /** One verb of the command line: the same schema and function as the pages. */

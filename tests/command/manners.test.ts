@@ -1,0 +1,116 @@
+import { describe, expect, it } from "vitest";
+import { runVerb } from "./run-verb";
+
+describe("pairwright", () => {
+  it("names an unknown field by its whole path, with exit code 2", () => {
+    const { exitCode, json } = runVerb(["section"], {
+      layers: [{ thicknessMm: 1, parts: [{ widthMm: 80, modulusMpa: 1000, colour: "red" }] }],
+    });
+    expect(exitCode).toBe(2);
+    expect(json.invalid).toContainEqual({ path: "layers.0.parts.0.colour", message: 'unknown field "colour"' });
+  });
+
+  it("names a verb it does not know", () => {
+    const { exitCode, json } = runVerb(["flexx"]);
+    expect(exitCode).toBe(2);
+    expect(json.invalid[0].message).toContain("flex");
+  });
+
+  it("says what is not JSON", () => {
+    const { exitCode, json } = runVerb(["flex"], "{model: 1");
+    expect(exitCode).toBe(2);
+    expect(json.invalid[0].message).toContain("not JSON");
+  });
+
+  it("prints the schemas of a verb's input and output", () => {
+    const { exitCode, json } = runVerb(["recommend", "--schema"]);
+    expect(exitCode).toBe(0);
+    expect(json.input.required).toEqual(expect.arrayContaining(["heightCm", "massKg", "ability"]));
+    expect(json.output.required).toEqual(expect.arrayContaining(["choices", "flags"]));
+  });
+
+  it("refuses a file flag the verb does not know", () => {
+    const { exitCode, json } = runVerb(["flex", "--dxf", "x.dxf"], {
+      model: "midlow-95",
+      lengthCm: 178,
+      core: "aspen-ash",
+    });
+    expect(exitCode).toBe(2);
+    expect(json.invalid[0].path).toBe("--dxf");
+  });
+
+  it("refuses a length the model is not made in, with the lengths that are", () => {
+    const { exitCode, json } = runVerb(["flex"], { model: "midlow-95", lengthCm: 177, core: "aspen-ash" });
+    expect(exitCode).toBe(1);
+    expect(json.refusal).toMatchObject({ code: "length-not-offered", offeredCm: [162, 170, 178, 186] });
+  });
+});
+
+describe("pairwright recommend", () => {
+  // trade.md part 15, scenario 1 (invented setting): Midlow 84 at 182 (L* 179.6) and Midlow 95 at 186 (183.6), k 1.07.
+  it("answers scenario 1 as the trade page works it out by hand", () => {
+    const { json } = runVerb(["recommend"], { heightCm: 182, massKg: 82, ability: "confident", offPistePercent: 40 });
+    const byModel = Object.fromEntries(
+      json.choices.map((choice: { model: string }) => [choice.model, choice] as const),
+    );
+    expect(byModel["midlow-84"]).toMatchObject({ lengthCm: 182, flexClass: 3, nearClass: 4 });
+    expect(byModel["midlow-84"].flexRatio).toBeCloseTo(1.07, 2);
+    expect(byModel["midlow-95"]).toMatchObject({ lengthCm: 186 });
+    expect(json.flags).toEqual([]);
+  });
+});
+
+describe("pairwright price", () => {
+  // trade.md part 15, scenario 10: 1590 + 90 + 150 + 95 = 1925 on PB-3, 1965 on PB-4.
+  const choices = {
+    model: "midlow-95",
+    lengthCm: 178,
+    reinforcements: ["carbon-stringers"],
+    base: { left: "black", right: "yellow", inlay: "swap-letters", inlayText: "TY" },
+    graphic: {
+      kind: "own",
+      layout: "same",
+      windows: [],
+      artwork: { id: "picture", widthPx: 12_000, heightPx: 1_200, sha256: "0".repeat(64) },
+    },
+  };
+
+  it("adds up scenario 10's quote on the old and on the new price book", () => {
+    expect(runVerb(["price"], { choices, priceBook: "PB-3" }).json.exTaxCents).toBe(192_500);
+    expect(runVerb(["price"], { choices, priceBook: "PB-4" }).json.exTaxCents).toBe(196_500);
+  });
+});
+
+describe("pairwright artwork", () => {
+  // trade.md part 15, scenario 13: 4000 × 3000 px continuing over 1840 × 352 mm is 55 dpi.
+  it("blocks a photo stretched across both skis", () => {
+    const { json } = runVerb(["artwork"], {
+      widthPx: 4000,
+      heightPx: 3000,
+      model: "ridgefold-106",
+      lengthCm: 184,
+      layout: "continuing",
+    });
+    expect(Math.round(json.effectiveDpi)).toBe(55);
+    expect(json.verdict).toBe("block");
+    expect(json.canvas.lengthMm).toBe(1840);
+  });
+});
+
+describe("pairwright schedule", () => {
+  // S. M. Johnson, Naval Research Logistics Quarterly 1 (1954), 61–68: makespan 47 (data from memory, optimum enumerated).
+  it("proves Johnson's two-machine flow shop", () => {
+    const a = [4, 4, 30, 6, 2];
+    const b = [5, 1, 4, 30, 3];
+    const jobs = a.map((minutes, index) => ({
+      id: `j${index}`,
+      operations: [
+        { id: "a", resource: "A", minutes },
+        { id: "b", resource: "B", minutes: b[index] },
+      ],
+    }));
+    const resources = ["A", "B"].map((id) => ({ id, capacity: 1 }));
+    const { json } = runVerb(["schedule"], { resources, jobs, objective: "makespan", iterations: 2000, seed: 1 });
+    expect(json.makespanMinutes).toBe(47);
+  });
+});
