@@ -100,6 +100,7 @@ describe("flags", () => {
 describe("findHealthWords", () => {
   it("finds whole words in any case and leaves other words alone", () => {
     expect(findHealthWords("Knee surgery in spring", fit.healthWords)).toEqual(["knee", "surgery"]);
-    expect(findHealthWords("Kneeland Road, hipster graphic", fit.healthWords)).toEqual([]);
+    expect(findHealthWords("Kneeland Road, hipster graphic, skis broken snow", fit.healthWords)).toEqual([]);
+    expect(findHealthWords("Old injuries", fit.healthWords)).toEqual(["injuries"]);
   });
 });
