@@ -348,6 +348,9 @@ function Pocket({
   );
 }
 
+/** The words of the section need this much. */
+const SECTION_TEXT_PT = 268;
+
 /** Section across the ski's core at the mount line, full size. */
 function SectionAtMount({ d, core }: { readonly d: DrawingData; readonly core: CoreDrawing }) {
   const pt = PT_PER_MM;
@@ -355,7 +358,7 @@ function SectionAtMount({ d, core }: { readonly d: DrawingData; readonly core: C
   const t = core.thicknessAtMountMm * pt;
   const cx = half + 4;
   const top = 30;
-  const width = 2 * half + 40;
+  const width = Math.max(2 * half + 40, SECTION_TEXT_PT);
   const wall = core.sidewall.widthMm * pt;
   const inner = half - wall;
   const columns = [
@@ -405,16 +408,14 @@ function SectionAtMount({ d, core }: { readonly d: DrawingData; readonly core: C
         <VDim x={cx + half + 6} y1={top} y2={top + t} text={numberText(core.thicknessAtMountMm, 2)} size={8} bold />
         <HDim x1={cx - half} x2={cx + half} y={top - 10} fromY={top} text={plainNumber(d.widthAtMountMm, 1)} />
         <Label
-          x={cx}
+          x={0}
           y={top + t + 12}
-          anchor="middle"
           text={core.strips.map((s) => `${s.position} ${s.species}`).join(" · ")}
           size={7.5}
         />
         <Label
-          x={cx}
+          x={0}
           y={top + t + 22}
-          anchor="middle"
           text={`sidewall ${core.sidewall.material}, ${plainNumber(core.sidewall.widthMm, 1)} mm finished${core.pocket ? "; black on top: pocket" : ""}`}
           size={7.5}
         />

@@ -82,7 +82,7 @@ function Dates({ pair }: { readonly pair: PairFacts }) {
           }}
         >
           <Text style={{ fontSize: 7, color: PENCIL }}>{label}</Text>
-          <Text style={{ fontSize: 10.5, fontWeight: 600 }}>{value}</Text>
+          <Text style={{ fontSize: 9.8, fontWeight: 600 }}>{value}</Text>
         </View>
       ))}
     </View>

@@ -239,6 +239,7 @@ function Zones({ d, scale, axisY }: { readonly d: DrawingData; readonly scale: A
         text={`binding mat ${plainNumber(d.matZone.fromMm)}–${plainNumber(d.matZone.toMm)}`}
         size={6.5}
         colour={PENCIL}
+        backed
       />
       {d.windows.map((w, i) => {
         const x = scale.x(w.fromMm);
@@ -254,17 +255,22 @@ function Zones({ d, scale, axisY }: { readonly d: DrawingData; readonly scale: A
               stroke={INK}
               strokeWidth={THIN}
             />
-            <Label
-              x={x + 2}
-              y={axisY - h - 2.5}
-              text={`window ${i + 1}: ${plainNumber(w.fromMm)}–${plainNumber(w.toMm)}, ${plainNumber(2 * w.halfWidthMm)} wide`}
-              size={6.5}
-            />
+            <Label x={x + 3} y={axisY - 2} text={`window ${i + 1}`} size={6.5} />
           </G>
         );
       })}
     </G>
   );
+}
+
+/** Narrower than these, a dimension drops a word of its text. */
+const NARROW_PT = 34;
+const MIDDLING_PT = 75;
+
+function endText(name: string, rockerMm: number, scale: AxisScale): string {
+  const width = scale.len(rockerMm);
+  if (width < NARROW_PT) return numberText(rockerMm);
+  return `${name} ${width < MIDDLING_PT ? "" : "rocker "}${numberText(rockerMm)}`;
 }
 
 function ProfileView({ d, scale, innerPt }: ViewProps) {
@@ -298,7 +304,15 @@ function ProfileView({ d, scale, innerPt }: ViewProps) {
         strokeWidth={1.1}
         fill="none"
       />
-      <VDim x={scale.x(0)} y1={y(d.tipRiseMm)} y2={benchY} text={plainNumber(d.tipRiseMm, 1)} size={8} bold />
+      <VDim
+        x={scale.x(0)}
+        y1={y(d.tipRiseMm)}
+        y2={benchY}
+        text={plainNumber(d.tipRiseMm, 1)}
+        side="left"
+        size={8}
+        bold
+      />
       <VDim
         x={scale.x(d.lengthMm)}
         y1={y(d.tailRiseMm)}
@@ -321,7 +335,7 @@ function ProfileView({ d, scale, innerPt }: ViewProps) {
         x2={scale.x(d.tangent.fromMm)}
         y={benchY + 17}
         fromY={benchY}
-        text={`rocker: tip ${numberText(d.tangent.fromMm)}`}
+        text={endText("tip", d.tangent.fromMm, scale)}
       />
       <HDim
         x1={scale.x(d.tangent.fromMm)}
@@ -335,7 +349,8 @@ function ProfileView({ d, scale, innerPt }: ViewProps) {
         x2={scale.x(d.lengthMm)}
         y={benchY + 17}
         fromY={benchY}
-        text={`tail ${numberText(d.lengthMm - d.tangent.toMm)}`}
+        text={endText("tail", d.lengthMm - d.tangent.toMm, scale)}
+        textAt={scale.len(d.lengthMm - d.tangent.toMm) < NARROW_PT ? "after" : "middle"}
       />
     </Svg>
   );
@@ -376,6 +391,10 @@ function edgeRows(d: DrawingData) {
   ];
 }
 
+function windowText(w: DrawingData["windows"][number]): string {
+  return `${plainNumber(w.fromMm)} to ${plainNumber(w.toMm)} mm from the tip, ${plainNumber(2 * w.halfWidthMm)} mm wide`;
+}
+
 function placeRows({ drawing: d }: BuildSheetData) {
   const offset = d.mountOffsetMm;
   const moved =
@@ -387,6 +406,15 @@ function placeRows({ drawing: d }: BuildSheetData) {
     { label: "Mould camber", value: mm(d.mouldCamberMm, 1) },
     { label: "Finished camber", value: mm(d.camberMm, 1) },
     { label: "Tip, tail height", value: `${mm(d.tipRiseMm)}, ${mm(d.tailRiseMm)}` },
+    ...(d.windows.length === 0
+      ? []
+      : [
+          {
+            label: "Clear windows",
+            value: d.windows.map((w, i) => `${i + 1}: ${windowText(w)}`).join("; "),
+            isOption: true,
+          },
+        ]),
     { label: "Corners", value: "shoulder and heel rounded R 150 on the machine file" },
   ];
 }

@@ -53,10 +53,14 @@ interface LabelProps {
   readonly mono?: boolean;
   readonly bold?: boolean;
   readonly colour?: string;
+  /** On white paper, over whatever was drawn before. */
+  readonly backed?: boolean;
 }
 
 /** Advance of one monospaced character over the type size. */
 const MONO_ADVANCE = 0.6;
+/** The text face runs narrower on average. */
+const SANS_SHARE = 0.88;
 
 /** White paper under a text, so that no line runs through it. */
 function Backing({
@@ -77,8 +81,8 @@ function Backing({
   return <Rect x={left} y={y - size * 0.78} width={width} height={size * 0.98} fill={WHITE} />;
 }
 
-export function Label({ x, y, text, size = 7, anchor = "start", mono, bold, colour = INK }: LabelProps) {
-  return (
+export function Label({ x, y, text, size = 7, anchor = "start", mono, bold, colour = INK, backed }: LabelProps) {
+  const label = (
     <Text
       x={x}
       y={y}
@@ -88,6 +92,13 @@ export function Label({ x, y, text, size = 7, anchor = "start", mono, bold, colo
     >
       {text}
     </Text>
+  );
+  if (!backed) return label;
+  return (
+    <G>
+      <Backing x={x} y={y} text={text} size={mono ? size : size * SANS_SHARE} anchor={anchor} />
+      {label}
+    </G>
   );
 }
 
