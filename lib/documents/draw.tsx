@@ -1,6 +1,6 @@
 /** One document from its data: the only place that knows the PDF library's entry point. Blocks for 0.3–0.9 s. */
 import { Document, renderToBuffer } from "@react-pdf/renderer";
-import type { ReactElement } from "react";
+import { Component, type ReactElement, type ReactNode } from "react";
 import { BuildSheetPages } from "./build-sheet";
 import { registerFonts } from "./fonts";
 import { KitListPages } from "./kit-list";
@@ -24,7 +24,7 @@ const drawers: { readonly [K in DocumentKind]: Drawer<K> } = {
   labels: { title: (d) => `Labels ${d.pair.number}`, pages: LabelsPages },
 };
 
-/** PDF bytes of one document. @throws when the data does not fit the paper (RangeError) or the library fails */
+/** PDF bytes of one document. @throws RangeError when the data does not fit the paper, Error when the library fails */
 export async function drawDocument<K extends DocumentKind>(
   kind: K,
   data: DocumentData[K],
@@ -33,10 +33,40 @@ export async function drawDocument<K extends DocumentKind>(
   registerFonts();
   const drawer: Drawer<K> = drawers[kind];
   const Pages = drawer.pages;
-  const buffer = await renderToBuffer(
-    <Document title={drawer.title(data)} author={data.shop.name} language="en">
-      <Pages data={data} paper={paper} />
-    </Document>,
-  );
-  return new Uint8Array(buffer);
+  const failures: Error[] = [];
+  try {
+    const buffer = await renderToBuffer(
+      <Document title={drawer.title(data)} author={data.shop.name} language="en">
+        <Catch failures={failures}>
+          <Pages data={data} paper={paper} />
+        </Catch>
+      </Document>,
+    );
+    if (failures.length === 0) return new Uint8Array(buffer);
+  } catch (error) {
+    throw failures[0] ?? error;
+  }
+  throw failures[0];
+}
+
+interface CatchProps {
+  readonly failures: Error[];
+  readonly children: ReactNode;
+}
+
+/** The library swallows what a page throws and then stumbles over the missing page; this keeps the reason. */
+class Catch extends Component<CatchProps, { readonly hasFailed: boolean }> {
+  override state = { hasFailed: false };
+
+  static getDerivedStateFromError() {
+    return { hasFailed: true };
+  }
+
+  override componentDidCatch(error: Error) {
+    this.props.failures.push(error);
+  }
+
+  override render() {
+    return this.state.hasFailed ? null : this.props.children;
+  }
 }
