@@ -2,10 +2,12 @@
  * One ski's construction from what was ordered, before its core thickness is known. The bare build is what the flex ratio
  * is about; the finished build adds the binding plate in its pocket at the order's own mount line, and the mat over it.
  */
+
 import type { BuildLayer, SkiBuild } from "../flex";
 import { measure, mountLineMm, shapeAtLength } from "../geometry";
+import { fabricById, sheetById } from "../materials";
 import { accept, type Outcome } from "../units";
-import { fabricById, fabricLayer, sheetById, sheetLayer } from "./layer-materials";
+import { fabricLayer, sheetLayer } from "./layer-materials";
 import { stackOf } from "./layup";
 import { blendById, type LookupRefusal, modelById, modelLength, reinforcementById } from "./lookup";
 import { stripColumns } from "./strip-columns";

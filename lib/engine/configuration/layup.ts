@@ -2,8 +2,10 @@
  * The stack of one ski from the base up: the model's own lay-up with the ordered reinforcements in their places.
  * An extra ply lies on the core's side of the glass of its face; metal lies on the wood with rubber between it and the glass.
  */
+
 import type { BuildLayer } from "../flex";
-import { fabricById, fabricLayer, sheetById, sheetLayer } from "./layer-materials";
+import { fabricById, sheetById } from "../materials";
+import { fabricLayer, sheetLayer } from "./layer-materials";
 import type { BuildCatalog, LayupLayer, Model, Reinforcement } from "./types";
 
 type Face = "bottom" | "top";

@@ -1,7 +1,8 @@
 /** Clear windows: what must be clear above the wood, and where one may lie. */
+
 import { halfWidthAt, type SkiShape, shapeAtLength } from "../geometry";
+import { fabricById, sheetById } from "../materials";
 import type { ResolvedSpec } from "./build";
-import { fabricById, sheetById } from "./layer-materials";
 import type { BuildCatalog, GraphicSpec, PairSpec, PrintRules, Reinforcement, SpecConflict, SpecWay } from "./types";
 
 type Window = GraphicSpec["windows"][number];

@@ -39,7 +39,7 @@ export function closedPolygon(outline: readonly OutlinePoint[]): readonly XY[] {
 export function outlineDxf(drawing: OutlineDrawing): string {
   const layers = [...new Set([...drawing.outlines, ...drawing.marks].map((part) => layerName(part.layer)))];
   const groups: (readonly [code: number, value: string | number])[] = [
-    [999, `${drawing.title}; millimetres`],
+    [999, `${plainText(drawing.title)}; millimetres`],
     [0, "SECTION"],
     [2, "HEADER"],
     [9, "$ACADVER"],
@@ -48,6 +48,7 @@ export function outlineDxf(drawing: OutlineDrawing): string {
     [0, "ENDSEC"],
     [0, "SECTION"],
     [2, "TABLES"],
+    ...lineTypes,
     [0, "TABLE"],
     [2, "LAYER"],
     [70, layers.length],
@@ -71,6 +72,26 @@ export function outlineDxf(drawing: OutlineDrawing): string {
     [0, "EOF"],
   ];
   return `${groups.map(([code, value]) => `${String(code).padStart(3)}\r\n${written(value)}`).join("\r\n")}\r\n`;
+}
+
+/** The one line type, which a layer must find in the file. */
+const lineTypes: readonly (readonly [code: number, value: string | number])[] = [
+  [0, "TABLE"],
+  [2, "LTYPE"],
+  [70, 1],
+  [0, "LTYPE"],
+  [2, "CONTINUOUS"],
+  [70, 64],
+  [3, "Solid line"],
+  [72, 65],
+  [73, 0],
+  [40, 0],
+  [0, "ENDTAB"],
+];
+
+/** The release knows no letters beyond ASCII. */
+function plainText(text: string): string {
+  return text.replace(/[^ -~]/g, "?");
 }
 
 type Group = readonly [code: number, value: string | number];

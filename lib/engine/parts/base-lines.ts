@@ -1,5 +1,6 @@
 /** Lines 13 to 23 and 37: bases, letters, edges, rubber over the edges, base tape. */
-import { type BaseColour, sheetById } from "../configuration";
+import type { BaseColour } from "../configuration";
+import { sheetById } from "../materials";
 import { line, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
 import type { PartCode, PartLine } from "./types";
 
@@ -97,10 +98,10 @@ function edgeLines(context: PartsContext): PartLine[] {
   const lengthMm = isFull ? measures.perimeterMm : 2 * measures.edgeCarryingMm;
   const cut = isFull
     ? `one piece of ${mmText(lengthMm)} mm all round`
-    : `two pieces of ${mmText(measures.edgeCarryingMm)} mm, 30 mm past shoulder and heel`;
+    : `two pieces of ${mmText(measures.edgeCarryingMm)} mm, ${mmText(edge.beyondSidecutMm / 2)} mm past shoulder and heel`;
   const barG = (lengthMm * edge.widthMm * edge.heightMm * steel.densityKgM3) / 1e6;
   const facts = {
-    cut: isFull ? cut : cut.replace("30 mm", `${mmText(edge.beyondSidecutMm / 2)} mm`),
+    cut,
     material: `${steel.label} ${mmText(edge.widthMm)} × ${mmText(edge.heightMm)} mm with anchors`,
     lengthMm,
     widthMm: edge.widthMm,

@@ -1,5 +1,6 @@
 /** Lines 24 to 31: the model's own glass and metal, and what the ordered reinforcements add. */
-import { fabricById, type LayupLayer, type Reinforcement, sheetById } from "../configuration";
+import type { LayupLayer, Reinforcement } from "../configuration";
+import { fabricById, sheetById } from "../materials";
 import { clothMassG, line, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
 import type { PartLine } from "./types";
 
