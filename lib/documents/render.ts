@@ -39,7 +39,8 @@ export async function renderDocument<K extends DocumentKind>(
 ): Promise<Uint8Array> {
   const file = path.resolve(/* turbopackIgnore: true */ workerFile);
   if (!existsSync(/* turbopackIgnore: true */ file)) {
-    const { drawDocument } = await import("./draw");
+    // Kept out of the pages' own bundle: a server never draws on its own thread, not even by mistake.
+    const { drawDocument } = await import(/* turbopackIgnore: true */ "./draw");
     return drawDocument(kind, data, paper);
   }
   const thread = threadOf(file);

@@ -101,7 +101,7 @@ function sheetLayer(layer: SheetLayer, spec: PairSpec, build: SkiBuild): StackLa
   const isCloth = layer.role === "fabric" || layer.role === "mat";
   return {
     name: NAMES[layer.role],
-    detail: layer.material.label + (layer.role === "topsheet" ? "; bonding face down" : ""),
+    detail: layer.material.label + (layer.role === "topsheet" ? "; bonding side towards the cloth below" : ""),
     role: layer.role,
     thicknessMm: layer.thicknessMm,
     directions: isCloth ? fibreDirection(layer.material) : "none",
