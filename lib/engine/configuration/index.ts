@@ -1,16 +1,8 @@
 /**
  * From what was ordered to what is built: the catalogue's items, one complete spec, its construction and what of it clashes.
  */
-export { movedMountConflict, plateMarginMm } from "./base-and-mount";
-export {
-  type BuildableSpec,
-  bareBuildFor,
-  type ResolvedSpec,
-  referenceBuildFor,
-  resolveSpec,
-  skiBuildFor,
-  withBindingZone,
-} from "./build";
+export { movedMountConflict } from "./base-and-mount";
+export { type ResolvedSpec, referenceBuildFor, resolveSpec, skiBuildFor } from "./build";
 export * from "./compatibility";
 export * from "./complete-spec";
 export * from "./designed-profile";

@@ -202,12 +202,6 @@ export interface FlexSpec {
   readonly flexRatio: number;
 }
 
-/** A point of a graphic: mm in the ski's own axes (x from the tip, y across, positive to the skier's right). */
-export interface PlanPoint {
-  readonly xMm: number;
-  readonly yMm: number;
-}
-
 export type GraphicLayout = "same" | "mirrored" | "continuing" | "alternate" | "independent";
 
 /** How an uploaded picture lies on the ski: its centre, scale and turn. */

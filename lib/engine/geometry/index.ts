@@ -7,7 +7,7 @@ export * from "./drawing-files";
 export * from "./machine-outline";
 export * from "./measure";
 export * from "./offset";
-export { halfOutline, halfWidthAt, type OutlineSampling } from "./outline";
+export { halfOutline, halfWidthAt } from "./outline";
 export * from "./part-outlines";
 export * from "./profile";
 export * from "./shape";

@@ -1,6 +1,4 @@
 /** The parts list of one pair: every line that the kit must hold, with cut sizes from the geometry. */
-export type PartScope = "left" | "right" | "both" | "pair";
-
 export interface PartLine {
   /** Line number of the shop's list (trade.md part 3). */
   readonly line: number;
