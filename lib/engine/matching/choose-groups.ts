@@ -8,6 +8,9 @@ import type { StripLimits, StripNeed, StripPosition } from "./types";
 /** Partial choices kept after each position. */
 const BEAM = 60;
 
+/** Groups tried at each position: those that serve best by themselves, where a stock is very large. */
+const MOST_OPTIONS = 300;
+
 /** What counts against a group, beside the distance from the target in units of its limit. */
 const COST = { spread: 0.5, board: 0.6, freshness: 0.2, rarity: 0.3 } as const;
 
@@ -45,12 +48,15 @@ export function chooseGroups(
     .toSorted((a, b) => (candidates[a]?.length ?? 0) - (candidates[b]?.length ?? 0));
   let beam: readonly Partial[] = [{ groups: [], used: new Set(), cost: 0, drift: 0 }];
   for (const i of order) {
-    const options = (candidates[i] ?? []).map((group) => ({
-      group,
-      cost: groupCost(group, limits, leaning, ideals[i] ?? group.meanMpa),
-      drift: ((weights[i] ?? 0) * (group.meanMpa - (ideals[i] ?? group.meanMpa))) / total,
-    }));
     const steer = (driftMpa: number) => driftCost(driftMpa, targetModulusMpa, limits);
+    const options = (candidates[i] ?? [])
+      .map((group) => ({
+        group,
+        cost: groupCost(group, limits, leaning, ideals[i] ?? group.meanMpa),
+        drift: ((weights[i] ?? 0) * (group.meanMpa - (ideals[i] ?? group.meanMpa))) / total,
+      }))
+      .toSorted((a, b) => a.cost + steer(a.drift) - (b.cost + steer(b.drift)))
+      .slice(0, MOST_OPTIONS);
     beam = beam
       .flatMap((partial) =>
         options

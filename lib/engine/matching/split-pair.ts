@@ -1,6 +1,7 @@
 /**
  * Left or right: from one pair's groups to two skis that bend and weigh alike, and to halves of each ski that do. All ways
- * of sharing out the groups are tried (two for a single strip, six for a couple), then both sides of every couple.
+ * of sharing out the groups are tried (two for a single strip, six for a couple), then both sides of every couple; a core of
+ * more than six positions is cut back to the most even ones on the way.
  */
 import { positionWeight } from "./choose-groups";
 import type { Group } from "./groups";
@@ -48,13 +49,25 @@ function splitCost({ twinPercent, densityPercent, sameBoardTwins }: Split, limit
   );
 }
 
+/** Kept after each position: all of them for a core of up to six positions, the most even beyond. */
+const MOST_SPLITS = 20_000;
+
 function allSplits(groups: readonly Group[], positions: readonly StripPosition[]): Split[] {
   let partial: (readonly Share[])[] = [[]];
   for (const group of groups) {
     const ways = sharesOf(group.strips);
     partial = partial.flatMap((shares) => ways.map((way) => [...shares, way]));
+    if (partial.length > MOST_SPLITS) partial = mostEven(partial, positions);
   }
   return partial.map((shares) => measured(shares, positions));
+}
+
+function mostEven(partial: (readonly Share[])[], positions: readonly StripPosition[]): (readonly Share[])[] {
+  return partial
+    .map((shares) => ({ shares, twinPercent: measured(shares, positions).twinPercent }))
+    .toSorted((a, b) => a.twinPercent - b.twinPercent)
+    .slice(0, MOST_SPLITS / 10)
+    .map(({ shares }) => shares);
 }
 
 /** Every way of giving half of the strips to the left ski. */

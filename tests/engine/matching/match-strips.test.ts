@@ -158,6 +158,13 @@ describe("matchStrips", () => {
     );
   });
 
+  it("copes with a core of eleven positions and with a stock of 3,000 strips", () => {
+    const many = Array.from({ length: 11 }, (_, i) => position(`P${i}`, i === 0 ? 1 : 2));
+    expect(solve({ strips: stock(300, "aspen", 9800, 13), need: { pairs: 1, positions: many }, limits }).unmet).toBe(0);
+    const large = { strips: stock(3000, "aspen", 9800, 17), need: { pairs: 2, positions: oneWood }, limits };
+    expect(solve(large).unmet).toBe(0);
+  });
+
   it("cannot take one strip twice in the list", () => {
     const strips = [strip("a", 9000), strip("a", 9000)];
     expect(() => matchStrips({ strips, need: { pairs: 1, positions: oneWood }, limits })).toThrow(/strips\.1\.id: "a"/);
