@@ -228,3 +228,8 @@ export async function insertTraveller(
 export async function voidTravellers(tx: Tx, pairId: string, reason: string, now: Date): Promise<void> {
   await tx.traveller.updateMany({ where: { pairId, voidedAt: null }, data: { voidedAt: now, voidReason: reason } });
 }
+
+/** Moves one pair along; nothing happens when it is no longer in `from`. */
+export async function setPairState(tx: Tx, id: string, from: string, to: string): Promise<void> {
+  await tx.pair.updateMany({ where: { id, state: from }, data: { state: to, version: { increment: 1 } } });
+}

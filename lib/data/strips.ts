@@ -71,7 +71,7 @@ export async function releaseStrips(tx: Tx, pairId: string): Promise<number> {
 }
 
 /** The strips went into a core: they stay with the pair's record for ever. */
-export async function useStrips(tx: Tx, pairId: string): Promise<void> {
+export async function consumeStrips(tx: Tx, pairId: string): Promise<void> {
   await tx.strip.updateMany({ where: { heldByPairId: pairId, state: "reserved" }, data: { state: "used" } });
 }
 

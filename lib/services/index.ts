@@ -5,7 +5,7 @@
 export * from "./artwork/artwork-bytes";
 export * from "./artwork/state-rights";
 export * from "./artwork/upload-artwork";
-export * from "./assessing/assess-sheet";
+export { assess, type SheetAssessment } from "./assessing/assess-sheet";
 export * from "./catalogue/active-catalog";
 export * from "./context";
 export * from "./dates/date-range";
@@ -14,15 +14,28 @@ export * from "./links/links";
 export * from "./orders/close-order";
 export * from "./orders/deposit";
 export * from "./orders/edit-pair";
-export * from "./orders/gates";
+export {
+  approveProof,
+  askProofChanges,
+  type ConfirmRightsInput,
+  confirmRights,
+  issueProof,
+  lockSpecification,
+} from "./orders/gates";
 export * from "./orders/read-order";
-export * from "./pairs/documents";
+export {
+  buildSheetDocument,
+  kitListDocument,
+  labelsDocument,
+  type PairDocumentInput,
+} from "./pairs/documents";
 export * from "./pairs/read-pair";
 export * from "./queue/operations";
 export * from "./queue/queue-board";
 export * from "./quotes/accept-quote";
-export * from "./quotes/change-quote";
-export * from "./quotes/create-quote";
+export { honouredDays, honourOldPrice, requestChange, withdrawQuote } from "./quotes/change-quote";
+export { createQuote } from "./quotes/create-quote";
+export * from "./quotes/quote-document";
 export * from "./quotes/read-quote";
 export * from "./quotes/reprice-quote";
 export * from "./sheets/find-by-phone";
@@ -30,6 +43,6 @@ export * from "./sheets/follow-up";
 export * from "./sheets/list-drafts";
 export * from "./sheets/open-sheet";
 export * from "./sheets/read-sheet";
-export * from "./sheets/save-sheet";
+export { acknowledgeFlag, type SaveSheetInput, saveSheet } from "./sheets/save-sheet";
 export * from "./sheets/take-over";
 export type * from "./views";

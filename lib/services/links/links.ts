@@ -1,5 +1,9 @@
-import type { Outcome } from "../../engine/units";
+import { issueLink, permit, revokeLinks } from "../../auth";
+import { recordEvents } from "../../data/events";
+import { transaction } from "../../data/transaction";
+import { accept, type Outcome } from "../../engine/units";
 import type { Context } from "../context";
+import { eventOf } from "../record";
 
 export interface LinkSubjectInput {
   readonly kind: "sheet" | "quote" | "order" | "pair";
@@ -8,13 +12,26 @@ export interface LinkSubjectInput {
 
 /** Revokes the subject's links and makes a new one, told once. Staff only. */
 export async function reissueLink(ctx: Context, input: LinkSubjectInput): Promise<Outcome<{ readonly token: string }>> {
-  throw new Error(`reissueLink is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const allowed = permit(ctx.actor, "link.issue");
+  if (!allowed.ok) return allowed;
+  return transaction(ctx.db, async (tx) => {
+    const revoked = await revokeLinks(tx, input, ctx.now);
+    const token = await issueLink(tx, input, { id: ctx.newId(), now: ctx.now });
+    await recordEvents(tx, [eventOf(ctx, "link-reissued", input, { revoked })]);
+    return accept({ token });
+  });
 }
 
-/** Closes the subject's links. */
+/** Closes the subject's links: whoever holds one is a stranger from now on. */
 export async function revokeLink(
   ctx: Context,
   input: LinkSubjectInput,
 ): Promise<Outcome<{ readonly revoked: number }>> {
-  throw new Error(`revokeLink is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const allowed = permit(ctx.actor, "link.revoke");
+  if (!allowed.ok) return allowed;
+  return transaction(ctx.db, async (tx) => {
+    const revoked = await revokeLinks(tx, input, ctx.now);
+    await recordEvents(tx, [eventOf(ctx, "link-revoked", input, { revoked })]);
+    return accept({ revoked });
+  });
 }

@@ -78,6 +78,10 @@ export async function pairsOfOrder(
 export async function readProgress(ctx: Context, input: { readonly pairId: PairId }): Promise<Outcome<ProgressView>> {
   const found = await findPair(ctx, ctx.db, "pair.progress", input.pairId);
   if (!found.ok) return found;
+  if (ctx.actor.kind === "staff") {
+    const seesPrices = permit(ctx.actor, "price.read");
+    if (!seesPrices.ok) return seesPrices;
+  }
   const order = await orderById(ctx.db, found.value.orderId);
   if (order === null) throw new Error(`pair ${input.pairId} has no order`);
   const events = await eventsOf(ctx.db, "order", [order.id]);

@@ -1,32 +1,141 @@
-import type { Paper } from "../../documents";
-import type { Outcome } from "../../engine/units";
+import type { Catalog } from "../../catalog";
+import { config } from "../../config";
+import { bumpQueue } from "../../data/counters";
+import { recordEvents } from "../../data/events";
+import { insertTraveller, type PairRecord, pairById, voidTravellers } from "../../data/pairs";
+import { transaction } from "../../data/transaction";
+import {
+  type AllocatedStrip,
+  type BuildSheetFacts,
+  composeBuildSheet,
+  composeKitList,
+  composeLabels,
+  type PairFacts,
+  type Paper,
+  renderDocument,
+  type ShopFacts,
+} from "../../documents";
+import { measure } from "../../engine/geometry";
+import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
+import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
-import type { DocumentBytes, PairId, QuoteId } from "../views";
+import { floorFacts } from "../floor/recipe";
+import { findPair } from "../orders/find-order";
+import { eventOf, nameOf } from "../record";
+import { shopClock } from "../shop-time";
+import type { DocumentBytes, PairId } from "../views";
+import { firstName, stripViews, workedPair } from "./view";
 
 export interface PairDocumentInput {
   readonly pairId: PairId;
   readonly paper: Paper;
 }
 
-/** The build sheet as PDF. Each print has its number; a print of an older revision is void. */
+/**
+ * The build sheet as PDF. Each print has its number and stands in the record; older prints are void from then on, so that
+ * only one sheet of a pair is valid. Refuses `order-closed` for a cancelled pair.
+ */
 export async function buildSheetDocument(ctx: Context, input: PairDocumentInput): Promise<Outcome<DocumentBytes>> {
-  throw new Error(`buildSheetDocument is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findPair(ctx, ctx.db, "build-sheet.read", input.pairId);
+  if (!found.ok) return found;
+  if (found.value.state === "cancelled") return refuse({ code: "order-closed", state: found.value.state });
+  const print = await recordPrint(ctx, found.value);
+  const facts = await pairFacts(ctx, found.value, print);
+  const bytes = await renderDocument("build-sheet", composeBuildSheet(facts), input.paper);
+  return accept(pdf(bytes, `${found.value.serial}-build-sheet-${print}.pdf`));
 }
 
 /** The kit list as PDF. */
 export async function kitListDocument(ctx: Context, input: PairDocumentInput): Promise<Outcome<DocumentBytes>> {
-  throw new Error(`kitListDocument is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findPair(ctx, ctx.db, "build-sheet.read", input.pairId);
+  if (!found.ok) return found;
+  const facts = await pairFacts(ctx, found.value, latestPrint(found.value));
+  const bytes = await renderDocument("kit-list", composeKitList(facts), input.paper);
+  return accept(pdf(bytes, `${found.value.serial}-kit-list.pdf`));
 }
 
 /** The labels as PDF. */
 export async function labelsDocument(ctx: Context, input: PairDocumentInput): Promise<Outcome<DocumentBytes>> {
-  throw new Error(`labelsDocument is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findPair(ctx, ctx.db, "build-sheet.read", input.pairId);
+  if (!found.ok) return found;
+  const facts = await pairFacts(ctx, found.value, latestPrint(found.value));
+  const bytes = await renderDocument("labels", composeLabels(facts), input.paper);
+  return accept(pdf(bytes, `${found.value.serial}-labels.pdf`));
 }
 
-/** The quote as PDF, exactly as frozen. */
-export async function quoteDocument(
-  ctx: Context,
-  input: { readonly quoteId: QuoteId; readonly paper: Paper },
-): Promise<Outcome<DocumentBytes>> {
-  throw new Error(`quoteDocument is not built yet for ${ctx.actor.kind} ${typeof input}`);
+export function pdf(bytes: Uint8Array, fileName: string): DocumentBytes {
+  return { bytes, contentType: "application/pdf", fileName };
+}
+
+export function shopFacts({ name, town, postalAddress, email, phone }: Catalog["shop"]): ShopFacts {
+  return { name, town, postalAddress, email, phone };
+}
+
+function latestPrint(pair: PairRecord): number {
+  return pair.prints.at(-1)?.print ?? 1;
+}
+
+/** A new print voids those before it. @returns its number, from 1 */
+async function recordPrint(ctx: Context, pair: PairRecord): Promise<number> {
+  return transaction(ctx.db, async (tx) => {
+    // Two who print at once get two numbers: the queue's row lets them in one by one.
+    await bumpQueue(tx);
+    const print = ((await pairById(tx, pair.id))?.prints.at(-1)?.print ?? 0) + 1;
+    await voidTravellers(tx, pair.id, `print ${print} replaces it`, ctx.now);
+    await insertTraveller(tx, {
+      id: ctx.newId(),
+      pairId: pair.id,
+      print,
+      pairRevision: pair.revision,
+      specHash: pair.specHash,
+      printedAt: ctx.now,
+      printedByName: nameOf(ctx.actor),
+    });
+    const subject = { kind: "pair", id: pair.id } as const;
+    await recordEvents(tx, [eventOf(ctx, "build-sheet-printed", subject, { print, revision: pair.revision })]);
+    return print;
+  });
+}
+
+async function pairFacts(ctx: Context, pair: PairRecord, print: number): Promise<BuildSheetFacts> {
+  const { spec, catalog, solved, parts } = await workedPair(ctx.db, pair);
+  const current = currentCatalog();
+  const shape = solved.build.shape;
+  return {
+    shop: shopFacts(current.shop),
+    stamp: { printedAt: shopClock(ctx.now, current.shop.timeZone), revision: print, specHash: pair.specHash },
+    pair: identity(pair, print),
+    catalog: catalog.build,
+    spec,
+    shape,
+    measures: measure(shape, { edgeBeyondSidecutMm: catalog.build.rules.edge.beyondSidecutMm }),
+    solved,
+    parts,
+    strips: allocated(pair),
+    lots: [],
+    floor: floorFacts(catalog, current.safety),
+    cassette: null,
+    notes: [],
+  };
+}
+
+function identity(pair: PairRecord, print: number): PairFacts {
+  const serialOf = (side: "L" | "R") => pair.skis.find((ski) => ski.side === side)?.serial ?? "";
+  const { promiseClass, promisedOn } = pair.order;
+  return {
+    number: pair.serial.slice(pair.serial.indexOf("-") + 1),
+    leftSerial: serialOf("L"),
+    rightSerial: serialOf("R"),
+    pageUrl: `${config().publicOrigin}/shop/pair/${pair.serial}?print=${print}`,
+    pressBy: null,
+    readyBy: promisedOn as IsoDate | null,
+    promiseClass: promiseClass === "hard" ? "hard-date" : promiseClass === "promise" ? "promise" : "estimate",
+    skierFirstName: firstName(pair.skierName),
+  };
+}
+
+function allocated(pair: PairRecord): readonly AllocatedStrip[] | null {
+  const strips = stripViews(pair);
+  if (strips.length === 0) return null;
+  return strips.map(({ side, stripId, ...strip }) => ({ ...strip, ski: side, id: stripId }));
 }

@@ -1,27 +1,169 @@
-import type { Outcome } from "../../engine/units";
+import { permit } from "../../auth";
+import type { Tx } from "../../data/client";
+import { bumpQueue } from "../../data/counters";
+import { recordEvents } from "../../data/events";
+import { orderById, updateOrder } from "../../data/orders";
+import {
+  moveOperation,
+  type OperationChange,
+  operationById,
+  type PairRecord,
+  pairById,
+  setOperationStates,
+  setPairState,
+} from "../../data/pairs";
+import { consumeStrips } from "../../data/strips";
+import { transaction } from "../../data/transaction";
+import { accept, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
+import { stationRecipe } from "../floor/recipe";
+import { coreStation, lastStation, stationsBefore } from "../floor/stations";
+import { notBefore, operationView } from "../pairs/view";
+import { eventOf, nameOf } from "../record";
 import type { OperationId, OperationView } from "../views";
 
-interface OperationInput {
+export interface OperationInput {
   readonly operationId: OperationId;
   /** The version on the screen: someone else's tick is told, not overwritten. */
   readonly version: number;
 }
 
-/** Starts work. Refuses `operation-blocked` (waitingFor), `too-early` (from, minutes), `already-started` (by). */
+type Operation = PairRecord["operations"][number];
+
+/** Starts work. Refuses `operation-blocked` (waitingFor), `too-early` (from), `already-started` (by), `order-closed`. */
 export async function startOperation(ctx: Context, input: OperationInput): Promise<Outcome<OperationView>> {
-  throw new Error(`startOperation is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  return move(ctx, input, "started", async (tx, pair, operation) => {
+    if (operation.state === "blocked") return refuse(blocked(pair, operation));
+    if (operation.state !== "ready") return refuse(ticked(operation));
+    const from = notBefore(operation.station, pair);
+    if (from !== null && from > ctx.now) return refuse(tooEarly(from, ctx.now));
+    if (operation.station === coreStation) await consumeStrips(tx, pair.id);
+    if (pair.state === "released") await moveOrder(ctx, tx, pair, "released", "building");
+    return accept({ state: "running", startedAt: ctx.now, startedByName: nameOf(ctx.actor) });
+  });
 }
 
-/** Ends work and makes ready what follows. */
+/** Ends work and makes ready what follows. Refuses `not-started`, `already-finished` (by). */
 export async function finishOperation(ctx: Context, input: OperationInput): Promise<Outcome<OperationView>> {
-  throw new Error(`finishOperation is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  return move(ctx, input, "finished", async (tx, pair, operation) => {
+    if (operation.state === "done") return refuse(ticked(operation));
+    if (operation.state !== "running") return refuse({ code: "not-started", state: operation.state });
+    await openFollowers(tx, pair, operation);
+    if (operation.station === lastStation) await moveOrder(ctx, tx, pair, "building", "ready");
+    const { restMinutes } = stationRecipe(operation.station);
+    const nextFrom = restMinutes === 0 ? null : new Date(ctx.now.getTime() + restMinutes * 60_000);
+    return accept({ state: "done", finishedAt: ctx.now, finishedByName: nameOf(ctx.actor), nextFrom });
+  });
 }
 
-/** Takes back the last tick, with a reason. */
+/** Takes back the last tick, with a reason. Refuses `reason-missing`, `followed` when later work has begun on it. */
 export async function undoOperation(
   ctx: Context,
   input: OperationInput & { readonly reason: string },
 ): Promise<Outcome<OperationView>> {
-  throw new Error(`undoOperation is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const reason = input.reason.trim();
+  if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
+  return move(
+    ctx,
+    input,
+    "undone",
+    async (tx, pair, operation) => {
+      const followers = pair.operations.filter((other) => stationsBefore(other.station).includes(operation.station));
+      const begun = followers.find((other) => other.startedAt !== null);
+      if (begun !== undefined) return refuse({ code: "followed", by: begun.station });
+      if (operation.state === "running") {
+        return accept({ state: "ready", startedAt: null, startedByName: null });
+      }
+      if (operation.state !== "done") return refuse({ code: "not-started", state: operation.state });
+      await setOperationStates(
+        tx,
+        followers.map((other) => other.id),
+        "ready",
+        "blocked",
+      );
+      if (operation.station === lastStation) await moveOrder(ctx, tx, pair, "ready", "building");
+      return accept({ state: "running", finishedAt: null, finishedByName: null, nextFrom: null });
+    },
+    { reason },
+  );
+}
+
+async function move(
+  ctx: Context,
+  input: OperationInput,
+  what: "started" | "finished" | "undone",
+  decide: (tx: Tx, pair: PairRecord, operation: Operation) => Promise<Outcome<OperationChange>>,
+  data: Readonly<Record<string, unknown>> = {},
+): Promise<Outcome<OperationView>> {
+  const allowed = permit(ctx.actor, "pair.work");
+  if (!allowed.ok) return allowed;
+  return transaction(ctx.db, async (tx) => {
+    // The floor's one lock: two ticks that meet are taken one after the other.
+    await bumpQueue(tx);
+    const stored = await operationById(tx, input.operationId);
+    const pair = stored === null ? null : await pairById(tx, stored.pairId);
+    const operation = pair?.operations.find((candidate) => candidate.id === input.operationId);
+    if (pair == null || operation === undefined)
+      return refuse({ code: "not-found", what: "operation", path: "operationId" });
+    if (operation.version !== input.version) return refuse(ticked(operation));
+    if (["cancelled", "shipped", "delivered"].includes(pair.state))
+      return refuse({ code: "order-closed", state: pair.state });
+    const change = await decide(tx, pair, operation);
+    if (!change.ok) return change;
+    const from = { state: operation.state, version: operation.version };
+    if (!(await moveOperation(tx, operation.id, from, change.value))) return refuse(ticked(operation));
+    const subject = { kind: "pair", id: pair.id } as const;
+    await recordEvents(tx, [eventOf(ctx, `operation-${what}`, subject, { station: operation.station, ...data })]);
+    const after = await pairById(tx, pair.id);
+    const moved = after?.operations.find((candidate) => candidate.id === operation.id);
+    if (after === null || moved === undefined) throw new Error(`operation ${operation.id} was there a moment ago`);
+    return accept(operationView(moved, after));
+  });
+}
+
+/** What waits only for this operation can begin. */
+async function openFollowers(tx: Tx, pair: PairRecord, finished: Operation): Promise<void> {
+  const isDone = (station: number) =>
+    station === finished.station ||
+    pair.operations.some((other) => other.station === station && other.state === "done");
+  const opened = pair.operations.filter(
+    (other) =>
+      other.state === "blocked" &&
+      stationsBefore(other.station).includes(finished.station) &&
+      stationsBefore(other.station).every(isDone),
+  );
+  await setOperationStates(
+    tx,
+    opened.map((other) => other.id),
+    "blocked",
+    "ready",
+  );
+}
+
+async function moveOrder(ctx: Context, tx: Tx, pair: PairRecord, from: string, to: string): Promise<void> {
+  await setPairState(tx, pair.id, from, to);
+  const order = await orderById(tx, pair.orderId);
+  if (order === null || order.state !== from) return;
+  const others = order.pairs.filter((other) => other.id !== pair.id);
+  if (to === "ready" && others.some((other) => other.state !== "ready")) return;
+  await updateOrder(tx, order.id, order.version, { state: to });
+  await recordEvents(tx, [eventOf(ctx, `order-${to}`, { kind: "order", id: order.id }, { from })]);
+}
+
+function blocked(pair: PairRecord, operation: Operation) {
+  const waitingFor = stationsBefore(operation.station).filter(
+    (station) => !pair.operations.some((other) => other.station === station && other.state === "done"),
+  );
+  return { code: "operation-blocked", waitingFor, orderState: pair.state } as const;
+}
+
+function tooEarly(from: Date, now: Date) {
+  const minutes = Math.ceil((from.getTime() - now.getTime()) / 60_000);
+  return { code: "too-early", from: from.toISOString(), minutes } as const;
+}
+
+function ticked(operation: Operation) {
+  const by = operation.finishedByName ?? operation.startedByName;
+  const code = operation.state === "done" ? "already-finished" : "already-started";
+  return { code, by, state: operation.state, version: operation.version } as const;
 }

@@ -1,0 +1,158 @@
+/** A pair for the floor: everything that builds it, no price and no address. */
+
+import type { ReleasedCatalog } from "../../catalog";
+import type { Tx } from "../../data/client";
+import { eventsOf } from "../../data/events";
+import type { PairRecord } from "../../data/pairs";
+import { frozen } from "../../data/quotes";
+import type { PairSpec, SolvedSpec } from "../../engine/configuration";
+import { solveSpec } from "../../engine/configuration";
+import { type PartsList, partsFor } from "../../engine/parts";
+import type { IsoDate } from "../../engine/units";
+import { currentCatalog, releasedCatalog } from "../catalogue/current";
+import { eventView } from "../common-views";
+import { stationRecipe } from "../floor/recipe";
+import { stationsBefore } from "../floor/stations";
+import { orderNumber } from "../numbers";
+import { gatesView } from "../orders/gate-facts";
+import { proofView } from "../orders/view";
+import { flexClassLabel } from "../quotes/freeze";
+import { shopDay } from "../shop-time";
+import type {
+  DateRange,
+  OperationId,
+  OperationState,
+  OperationView,
+  OrderId,
+  OrderState,
+  PairId,
+  PairView,
+  PromiseClass,
+  ProofState,
+  SkiId,
+  StripView,
+  TravellerView,
+} from "../views";
+
+export interface WorkedPair {
+  readonly spec: PairSpec;
+  readonly catalog: ReleasedCatalog;
+  readonly solved: SolvedSpec;
+  readonly parts: PartsList;
+}
+
+/** The pair's frozen spec worked out again with the catalogue it was ordered from. */
+export async function workedPair(client: Tx, record: PairRecord): Promise<WorkedPair> {
+  const catalog = await releasedCatalog(client, record.releaseHash);
+  if (catalog === null) throw new Error(`catalogue release ${record.releaseHash} is not stored`);
+  const spec = frozen<PairSpec>(record.spec);
+  const solved = solveSpec(spec, catalog.build);
+  if (!solved.ok) throw new Error(`pair ${record.serial} does not build from its own release: ${solved.refusal.code}`);
+  return { spec, catalog, solved: solved.value, parts: partsFor(spec, solved.value, catalog.build, catalog.parts) };
+}
+
+export async function pairView(client: Tx, record: PairRecord): Promise<PairView> {
+  const [worked, events] = await Promise.all([workedPair(client, record), eventsOf(client, "pair", [record.id])]);
+  const { spec, catalog, solved, parts } = worked;
+  const model = catalog.build.models.find((candidate) => candidate.id === spec.model);
+  const zone = currentCatalog().shop.timeZone;
+  const press = record.operations.find((operation) => operation.station === 11);
+  return {
+    pairId: record.id as PairId,
+    serial: record.serial,
+    orderId: record.orderId as OrderId,
+    orderNumber: orderNumber(record.order),
+    state: record.state as OrderState,
+    version: record.version,
+    revision: record.revision,
+    spec,
+    specHash: record.specHash,
+    modelName: model?.name ?? spec.model,
+    modelRevision: model?.revision ?? "",
+    flexClassLabel: flexClassLabel(spec, catalog),
+    skierFirstName: firstName(record.skierName),
+    mould: record.mould,
+    skis: record.skis.map((ski) => ({
+      skiId: ski.id as SkiId,
+      side: ski.side === "L" ? "L" : "R",
+      serial: ski.serial,
+      state: ski.state as PairView["skis"][number]["state"],
+    })),
+    flex: solved.flexWithPlate,
+    core: solved.core,
+    parts,
+    strips: stripViews(record),
+    operations: record.operations.map((operation) => operationView(operation, record)),
+    gates: gatesView(record.order.depositPaidAt, record),
+    proofState: record.proofState as ProofState,
+    proofs: record.proofs.map(proofView),
+    promiseClass: record.order.promiseClass as PromiseClass,
+    promisedOn: record.order.promisedOn as IsoDate | null,
+    expected: frozen<DateRange>(record.order.estimate),
+    pressOn: press?.startedAt ? shopDay(press.startedAt, zone) : null,
+    prints: record.prints.map(travellerView),
+    revisions: record.revisions.map((revision) => ({
+      revision: revision.revision,
+      reason: revision.reason,
+      at: revision.createdAt.toISOString(),
+      by: revision.createdByName,
+      specHash: revision.specHash,
+    })),
+    // What was paid or priced is the office's business.
+    history: events.filter((event) => !("cents" in event.data)).map(eventView),
+  };
+}
+
+export function firstName(name: string): string {
+  return name.trim().split(/\s+/)[0] ?? "";
+}
+
+export function operationView(operation: PairRecord["operations"][number], pair: PairRecord): OperationView {
+  const { name, typicalMinutes } = stationRecipe(operation.station);
+  return {
+    operationId: operation.id as OperationId,
+    key: operation.visit === 0 ? `s${operation.station}` : `s${operation.station}-v${operation.visit}`,
+    station: operation.station,
+    stationName: name,
+    state: operation.state as OperationState,
+    version: operation.version,
+    typicalMinutes,
+    startedAt: operation.startedAt?.toISOString() ?? null,
+    startedBy: operation.startedByName,
+    finishedAt: operation.finishedAt?.toISOString() ?? null,
+    finishedBy: operation.finishedByName,
+    notBefore: notBefore(operation.station, pair)?.toISOString() ?? null,
+  };
+}
+
+/** The end of the latest cure or rest before a station; null when none is known. */
+export function notBefore(station: number, pair: Pick<PairRecord, "operations">): Date | null {
+  const rests = pair.operations
+    .filter((operation) => stationsBefore(station).includes(operation.station))
+    .flatMap((operation) => (operation.nextFrom === null ? [] : [operation.nextFrom]));
+  return rests.length === 0 ? null : new Date(Math.max(...rests.map((rest) => rest.getTime())));
+}
+
+export function stripViews(record: Pick<PairRecord, "heldStrips">): readonly StripView[] {
+  return record.heldStrips.map((strip) => ({
+    stripId: strip.id,
+    side: strip.side === "L" ? "L" : "R",
+    position: strip.position as StripView["position"],
+    place: strip.place as StripView["place"],
+    species: strip.species,
+    board: strip.board,
+    modulusMpa: strip.modulusMpa,
+    densityKgM3: strip.densityKgM3,
+    bin: strip.location,
+  }));
+}
+
+export function travellerView(print: PairRecord["prints"][number]): TravellerView {
+  return {
+    print: print.print,
+    pairRevision: print.pairRevision,
+    printedAt: print.printedAt.toISOString(),
+    printedBy: print.printedByName,
+    voided: print.voidedAt === null ? null : { at: print.voidedAt.toISOString(), reason: print.voidReason ?? "" },
+  };
+}

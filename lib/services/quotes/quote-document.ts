@@ -1,0 +1,127 @@
+import { config } from "../../config";
+import { frozen } from "../../data/quotes";
+import { type Paper, type QuoteData, readableSpec, renderDocument } from "../../documents";
+import type { PartialAnswers } from "../../engine/assessment";
+import type { PairSpec } from "../../engine/configuration";
+import type { TypedMeasures } from "../../engine/fit";
+import type { Price } from "../../engine/pricing";
+import { accept, type Outcome, type TypedHeight, type TypedMass, textForPeople } from "../../engine/units";
+import { heightText, massText } from "../../schemas/typed-text";
+import { catalogOf, currentCatalog, type FrozenCatalog } from "../catalogue/current";
+import type { Context } from "../context";
+import { pdf, shopFacts } from "../pairs/documents";
+import { shopClock } from "../shop-time";
+import type { DocumentBytes, QuoteId, QuoteView } from "../views";
+import { findQuote } from "./find-quote";
+import { quoteView } from "./view";
+
+/** The quote as PDF, exactly as frozen. The address on it is the quote's private page when the token is given. */
+export async function quoteDocument(
+  ctx: Context,
+  input: { readonly quoteId: QuoteId; readonly paper: Paper; readonly token?: string },
+): Promise<Outcome<DocumentBytes>> {
+  const found = await findQuote(ctx, ctx.db, "quote.read", input.quoteId);
+  if (!found.ok) return found;
+  const view = await quoteView(ctx.db, found.value, ctx.now);
+  const catalog = await catalogOf(ctx.db, { releaseHash: view.releaseHash, priceBook: view.price.priceBook });
+  const page = input.token === undefined ? `shop/quotes/${view.quoteId}` : `quote/${input.token}`;
+  const data = quoteData(view, catalog, `${config().publicOrigin}/${page}`);
+  return accept(pdf(await renderDocument("quote", data, input.paper), `${view.number.replace(" ", "-")}.pdf`));
+}
+
+function quoteData(quote: QuoteView, { released, engine }: FrozenCatalog, url: string): QuoteData {
+  const { shop } = released;
+  const spec = frozen<PairSpec>(quote.spec);
+  const price = frozen<Price>(quote.price);
+  return {
+    shop: shopFacts(shop),
+    stamp: {
+      printedAt: shopClock(new Date(quote.createdAt), shop.timeZone),
+      revision: quote.revision,
+      specHash: quote.specHash,
+    },
+    number: quote.number,
+    url,
+    madeAt: shopClock(new Date(quote.createdAt), shop.timeZone),
+    validUntil: quote.validUntilDay,
+    seller: quote.createdBy === "skier" ? shop.name : quote.createdBy,
+    skierName: quote.customer.name,
+    buyerName: quote.answers.buyerIsSkier === false ? quote.customer.name : null,
+    answers: answerRows(quote.answers, quote.typed),
+    recommendation: recommendationOf(quote, engine.build.models),
+    flags: quote.fit.flags.map((flag) => ({
+      message: flag.message,
+      acknowledgedBy: quote.flagAcks.find((ack) => ack.code === flag.code)?.by ?? null,
+    })),
+    specification: readableSpec(spec, engine.build),
+    price,
+    taxNote:
+      price.taxCents > 0
+        ? "Sales tax of the shop's own state is included in the total."
+        : "No sales tax is charged here; follow the tax rules of the destination.",
+    dates: {
+      from: quote.dateRange.p50,
+      to: quote.dateRange.p90,
+      confidence: "Nine of ten orders like this one are ready by the later date.",
+      startsWhen: ["deposit received", "specification locked", "proof approved", "picture rights confirmed"],
+    },
+    customerSpecified: quote.customerSpecified,
+    howToAccept: [`Open ${url} and accept, or call ${shop.phone} and name ${quote.number}.`],
+    cancellation: shop.cancellation.map((step) => ({
+      label: step.label,
+      value: cancellationText(step),
+    })),
+    cautions: [currentCatalog().safety.binding, ...shop.terms.slice(-2)],
+  };
+}
+
+function cancellationText(step: {
+  readonly keepBasisPoints: number;
+  readonly keepCents: number;
+  readonly keepsArtFee: boolean;
+}): string {
+  const kept = [
+    ...(step.keepBasisPoints > 0 ? [`${step.keepBasisPoints / 100} % of the price`] : []),
+    ...(step.keepCents > 0 ? [`$${textForPeople(step.keepCents / 100, 2)}`] : []),
+    ...(step.keepsArtFee ? ["the fee for the graphic"] : []),
+  ];
+  return kept.length === 0 ? "nothing is kept" : `kept: ${kept.join(" and ")}`;
+}
+
+function answerRows(answers: PartialAnswers, typed: TypedMeasures): QuoteData["answers"] {
+  const height: TypedHeight | undefined =
+    typed.height ?? (answers.heightCm === undefined ? undefined : { unit: "cm", cm: answers.heightCm });
+  const mass: TypedMass | undefined =
+    typed.mass ?? (answers.massKg === undefined ? undefined : { unit: "kg", kg: answers.massKg });
+  const rows: readonly (readonly [string, string | undefined])[] = [
+    ["Height", height && heightText(height)],
+    ["Mass", mass && massText(mass)],
+    ["Ability", answers.ability],
+    ["Temperament", answers.temperament],
+    ["Off the piste", answers.offPistePercent === undefined ? undefined : `${answers.offPistePercent} %`],
+    ["Touring", answers.touringPercent === undefined ? undefined : `${answers.touringPercent} %`],
+    ["Snow at home", answers.homeSnow],
+    ["Turns", answers.turnSize],
+    ["Boot sole", answers.bootSoleMm === undefined ? undefined : `${answers.bootSoleMm} mm`],
+  ];
+  return rows.flatMap(([label, value]) => (value === undefined ? [] : [{ label, value }]));
+}
+
+function recommendationOf(
+  quote: QuoteView,
+  models: readonly { readonly id: string; readonly name: string }[],
+): QuoteData["recommendation"] {
+  const { choices } = quote.fit.recommendation;
+  const nameOf = (id: string) => models.find((model) => model.id === id)?.name ?? id;
+  const chosen = choices.find((choice) => choice.model === quote.spec.model) ?? choices[0];
+  return {
+    summary: `${quote.fit.modelName}, ${quote.spec.lengthCm} cm, flex class ${quote.fit.flexClassLabel}`,
+    reasons: (chosen?.reasons ?? []).map((reason) => ({
+      label: reason.factor,
+      amount: `${reason.effect} ${textForPeople(reason.amount, 2)} ${reason.unit}`,
+    })),
+    alternatives: choices
+      .filter((choice) => choice !== chosen)
+      .map((choice) => `${nameOf(choice.model)}, ${choice.lengthCm} cm`),
+  };
+}

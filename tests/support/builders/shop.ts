@@ -1,0 +1,72 @@
+/** Actors, contexts and stock for services tests. Staff sign in through lib/auth, as the people of the shop do. */
+import { type Actor, signIn, systemActor, takeOnStaff, visitor } from "../../../lib/auth";
+import type { Db } from "../../../lib/data/client";
+import { insertStrips, type NewStrip } from "../../../lib/data/strips";
+import type { Outcome } from "../../../lib/engine/units";
+import type { Context } from "../../../lib/services";
+import { countingIds } from "../ids";
+
+/** Tuesday 10 November 2026, 10:00 in Denver: PB-3 is in force. */
+export const shopNow = new Date("2026-11-10T17:00:00.000Z");
+
+export function daysAfter(start: Date, days: number): Date {
+  return new Date(start.getTime() + days * 86_400_000);
+}
+
+/** The value of an outcome that must have succeeded. */
+export function valueOf<T>(outcome: Outcome<T>): T {
+  if (!outcome.ok) throw new Error(`refused: ${JSON.stringify(outcome.refusal)}`);
+  return outcome.value;
+}
+
+export interface TestShop {
+  readonly desk: Actor;
+  readonly secondDesk: Actor;
+  readonly maker: Actor;
+  readonly owner: Actor;
+  /** A context of this actor at this instant. */
+  readonly as: (actor: Actor, now?: Date) => Context;
+  readonly visitor: Context;
+}
+
+/** A shop with four people in it. */
+export async function openShop(db: Db): Promise<TestShop> {
+  const newId = countingIds("id");
+  const as = (actor: Actor, now: Date = shopNow): Context => ({ actor, now, newId, db });
+  const people = [
+    { name: "Desk 1", role: "desk", email: "desk1@thistle-yard.example" },
+    { name: "Desk 2", role: "desk", email: "desk2@thistle-yard.example" },
+    { name: "Mo Maker", role: "maker", email: "maker@thistle-yard.example" },
+    { name: "Ola Owner", role: "owner", email: "owner@thistle-yard.example" },
+  ] as const;
+  const actors: Actor[] = [];
+  for (const person of people) {
+    const password = "larch-board-seven";
+    valueOf(await takeOnStaff(systemActor("test"), { ...person, password }, shopNow));
+    actors.push(valueOf(await signIn({ email: person.email, password, address: "127.0.0.1" }, shopNow)).actor);
+  }
+  const [desk, secondDesk, maker, owner] = actors as [Actor, Actor, Actor, Actor];
+  return { desk, secondDesk, maker, owner, as, visitor: as(visitor()) };
+}
+
+/** Alike strips of a species, two from each board, so that every match succeeds. */
+export function strips(species: string, count: number, modulusMpa: number, densityKgM3: number): readonly NewStrip[] {
+  return Array.from({ length: count }, (_, index) => ({
+    id: `${species}-${String(index + 1).padStart(3, "0")}`,
+    species,
+    board: `${species}-board-${Math.floor(index / 2)}`,
+    modulusMpa: modulusMpa + (index % 5) * 20,
+    densityKgM3,
+    widthMm: 20.4,
+    heightMm: 13.5,
+    lengthMm: 1750,
+    grade: "W",
+    location: `rack ${1 + (index % 4)}`,
+    measuredAt: daysAfter(shopNow, -60 + (index % 30)),
+  }));
+}
+
+/** Aspen and ash for some pairs of the models' usual blend. */
+export async function stockWood(db: Db, count = 160): Promise<void> {
+  await insertStrips(db, [...strips("aspen", count, 8910, 426), ...strips("ash", count, 13_200, 670)]);
+}
