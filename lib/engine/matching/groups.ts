@@ -32,6 +32,40 @@ export function groupsFor(position: StripPosition, strips: readonly Strip[], lim
   return distinct(groups);
 }
 
+/**
+ * Thrifty groups: couples only from a tiling of the stock into fours that leaves as few strips over as can be (from the
+ * softest up, each four as soon as it is close enough), single strips from what is left over, while there is any.
+ */
+export function thriftyGroupsFor(
+  position: StripPosition,
+  strips: readonly Strip[],
+  limits: StripLimits,
+): readonly Group[] {
+  const usable = strips.filter((strip) => mayLieAt(strip, position)).toSorted(byModulus);
+  const tiles = tilesOf(usable, limits.groupSpreadPercent ?? Number.POSITIVE_INFINITY);
+  const groups = groupsFor(position, strips, limits);
+  if (position.perSki === 2) {
+    const keys = new Set(tiles.map(keyOf));
+    return groups.filter((group) => keys.has(keyOf(group.strips)));
+  }
+  const tiled = new Set(tiles.flat());
+  const left = groups.filter((group) => group.strips.every((strip) => !tiled.has(strip)));
+  return left.length > 0 ? left : groups;
+}
+
+/** From the softest up: takes four neighbours when they are close enough, else passes one by. No tiling has more fours. */
+function tilesOf(sorted: readonly Strip[], spreadPercent: number): (readonly Strip[])[] {
+  const tiles: (readonly Strip[])[] = [];
+  for (let i = 0; i + 4 <= sorted.length; ) {
+    const four = sorted.slice(i, i + 4);
+    const [softest, stiffest] = [four[0]?.modulusMpa ?? 0, four[3]?.modulusMpa ?? 0];
+    const isClose = (100 * (stiffest - softest)) / meanOf(four) <= spreadPercent;
+    if (isClose) tiles.push(four);
+    i += isClose ? 4 : 1;
+  }
+  return tiles;
+}
+
 function byModulus(a: Strip, b: Strip): number {
   return a.modulusMpa - b.modulusMpa || (a.id < b.id ? -1 : 1);
 }
@@ -95,12 +129,16 @@ function groupOf(strips: readonly Strip[], about: Survey): Group {
 function distinct(groups: readonly Group[]): readonly Group[] {
   const seen = new Set<string>();
   return groups.filter(({ strips }) => {
-    const key = strips
-      .map((strip) => strip.id)
-      .toSorted()
-      .join(" ");
+    const key = keyOf(strips);
     if (seen.has(key)) return false;
     seen.add(key);
     return true;
   });
+}
+
+function keyOf(strips: readonly Strip[]): string {
+  return strips
+    .map((strip) => strip.id)
+    .toSorted()
+    .join(" ");
 }

@@ -1,13 +1,29 @@
 /**
  * Strips for the wanted number of pairs. Pairs are made one after another, each the best that the rest of the stock allows;
- * three leanings are tried and the one that makes the most pairs, then the best, is kept. Deterministic.
+ * where that makes too few, thriftier ways are tried and the one that makes the most pairs, then the best, is kept.
+ * Deterministic.
  */
 import { chooseGroups, type GroupChoice, type Leaning } from "./choose-groups";
-import { type Group, groupsFor, mayLieAt } from "./groups";
+import { type Group, groupsFor, mayLieAt, thriftyGroupsFor } from "./groups";
 import { splitPair } from "./split-pair";
 import type { MatchedPair, MatchedStrips, Strip, StripProblem, UnmetReason } from "./types";
 
 const LEANINGS: readonly Leaning[] = ["none", "soft", "stiff"];
+
+/** One way of making all pairs: which groups may be used, and which end of the stock goes first. */
+interface Plan {
+  readonly groupsOf: typeof groupsFor;
+  readonly leaning: Leaning;
+}
+
+/** The finest way first; the others only serve to make more pairs. */
+const PLANS: readonly Plan[] = [
+  { groupsOf: groupsFor, leaning: "none" },
+  { groupsOf: thriftyGroupsFor, leaning: "none" },
+  { groupsOf: thriftyGroupsFor, leaning: "soft" },
+  { groupsOf: groupsFor, leaning: "soft" },
+  { groupsOf: groupsFor, leaning: "stiff" },
+];
 
 interface Attempt {
   readonly pairs: readonly MatchedPair[];
@@ -22,10 +38,9 @@ interface Attempt {
 export function matchStrips(problem: StripProblem): MatchedStrips {
   checkProblem(problem);
   let best: Attempt | null = null;
-  for (const leaning of LEANINGS) {
-    const attempt = makePairs(problem, leaning);
+  for (const plan of PLANS) {
+    const attempt = makePairs(problem, plan);
     if (!best || isBetter(attempt, best)) best = attempt;
-    // The plain choice is the finest one; the leanings only serve to make more pairs.
     if (best.pairs.length === problem.need.pairs) break;
   }
   const pairs = best?.pairs ?? [];
@@ -37,12 +52,12 @@ function isBetter(a: Attempt, b: Attempt): boolean {
   return a.pairs.length > b.pairs.length || (a.pairs.length === b.pairs.length && a.cost < b.cost);
 }
 
-function makePairs({ strips, need, limits }: StripProblem, leaning: Leaning): Attempt {
+function makePairs({ strips, need, limits }: StripProblem, { groupsOf, leaning }: Plan): Attempt {
   let rest = strips;
   let cost = 0;
   const pairs: MatchedPair[] = [];
   while (pairs.length < need.pairs) {
-    const choices = chooseGroups(candidatesOf({ strips: rest, need, limits }), need, limits, leaning);
+    const choices = chooseGroups(candidatesOf({ strips: rest, need, limits }, groupsOf), need, limits, leaning);
     const made = firstThatSplits(choices, { strips: rest, need, limits });
     if (!made) break;
     const used = new Set(made.groups.flatMap((group) => group.strips.map((strip) => strip.id)));
@@ -53,8 +68,11 @@ function makePairs({ strips, need, limits }: StripProblem, leaning: Leaning): At
   return { pairs, rest, cost };
 }
 
-function candidatesOf({ strips, need, limits }: StripProblem): readonly (readonly Group[])[] {
-  return need.positions.map((position) => groupsFor(position, strips, limits));
+function candidatesOf(
+  { strips, need, limits }: StripProblem,
+  groupsOf: Plan["groupsOf"] = groupsFor,
+): readonly (readonly Group[])[] {
+  return need.positions.map((position) => groupsOf(position, strips, limits));
 }
 
 function firstThatSplits(choices: readonly GroupChoice[], { need, limits }: StripProblem) {
