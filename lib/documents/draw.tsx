@@ -8,7 +8,7 @@ import { LabelsPages } from "./labels";
 import { OrderConfirmationPages } from "./order-confirmation";
 import { ProofPages } from "./proof";
 import { QuotePages } from "./quote";
-import type { DocumentData, DocumentKind, Paper } from "./types";
+import type { DocumentData, DocumentKind, LocalDateTime, Paper } from "./types";
 
 type Drawer<K extends DocumentKind> = {
   readonly title: (data: DocumentData[K]) => string;
@@ -36,7 +36,15 @@ export async function drawDocument<K extends DocumentKind>(
   const failures: Error[] = [];
   try {
     const buffer = await renderToBuffer(
-      <Document title={drawer.title(data)} author={data.shop.name} language="en">
+      <Document
+        title={drawer.title(data)}
+        author={data.shop.name}
+        creator="Pairwright"
+        producer="Pairwright"
+        language="en"
+        creationDate={stampDate(data.stamp.printedAt)}
+        modificationDate={stampDate(data.stamp.printedAt)}
+      >
         <Catch failures={failures}>
           <Pages data={data} paper={paper} />
         </Catch>
@@ -47,6 +55,11 @@ export async function drawDocument<K extends DocumentKind>(
     throw failures[0] ?? error;
   }
   throw failures[0];
+}
+
+/** The print's own time rather than the machine's: the same data gives the same bytes. */
+function stampDate(printedAt: LocalDateTime): Date {
+  return new Date(`${printedAt.slice(0, 16)}:00Z`);
 }
 
 interface CatchProps {

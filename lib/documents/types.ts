@@ -265,6 +265,8 @@ export interface DrawingData {
 }
 
 export interface CoreDrawing {
+  /** Names the thickness programme: two cores with the same name are milled alike. */
+  readonly profileId: string;
   readonly wood: Span;
   /** Core thickness along x; y in mm. */
   readonly thickness: readonly XY[];

@@ -19,7 +19,16 @@ const REQUIRED: Readonly<Record<string, readonly string[]>> = {
   ],
   promise: ["Press by", "Thu 10 Dec 2026", "Promise class", "Promise"],
   strips: ["S-2140", "S-2153", "ASP 9.0", "ASH 13.0", "8.92", "13.09", "431", "669", "Wood, planned", "Wood, weighed"],
-  core: ["planned mm", "L measured", "R measured", "11.45", "pocket 715 to 1195", "0.70 deep", "tip to mount line 955"],
+  core: [
+    "Core profile M95-178-C-",
+    "planned mm",
+    "L measured",
+    "R measured",
+    "11.45",
+    "pocket 715 to 1195",
+    "0.70 deep",
+    "tip to mount line 955",
+  ],
   ends: ["180 + 15 mm scarf", "120 + 15 mm scarf"],
   windows: ["1350 to 1500 mm from", "core grade W"],
   bases: ["black base", "signal yellow base", "letters in signal yellow", "letters in black"],
@@ -126,6 +135,20 @@ describe("composeBuildSheet", () => {
     expect(text).toContain("not allocated yet: write in");
     expect(text).not.toContain("S-2140");
     expect(text).toContain("write in: ________ (2 in the shop)");
+  });
+
+  it("gives the same bytes for the same data", async () => {
+    const again = await drawDocument("build-sheet", composeBuildSheet(facts), "A4");
+    expect(Buffer.from(again).equals(Buffer.from(sheet("A4")))).toBe(true);
+  });
+
+  it("names a core profile by its thicknesses", () => {
+    const { core } = facts.solved;
+    const stations = core.profile.stations.map((s) => ({ ...s, thicknessMm: s.thicknessMm + 0.05 }));
+    const thicker = { ...facts.solved, core: { ...core, profile: { stations } } };
+    const name = composeBuildSheet(facts).core.profileId;
+    expect(name).toMatch(/^M95-178-C-[0-9A-F]{6}$/);
+    expect(composeBuildSheet({ ...facts, solved: thicker }).core.profileId).not.toBe(name);
   });
 
   it("refuses a model that the catalogue does not hold", () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { composeKitList, composeLabels, type DocumentData, type DocumentKind } from "@/lib/documents";
 import { drawDocument } from "@/lib/documents/draw";
-import { fonts, pdfPages } from "./pdf-text";
+import { collisions, fonts, pdfPages, readers } from "./pdf-text";
 import { confirmation, facts, proof, quote } from "./sample";
 
 type Case = { readonly [K in DocumentKind]: readonly [K, DocumentData[K], readonly string[]] }[DocumentKind];
@@ -122,6 +122,7 @@ describe.each(CASES)("%s", (kind, data, required) => {
     const text = pages.join(" ");
     expect(required.filter((words) => !text.includes(words))).toEqual([]);
     expect(FORBIDDEN.filter((words) => words.test(text))).toEqual([]);
+    if (readers.hasPdftotext) expect(collisions(bytes)).toEqual([]);
     expect(fonts(bytes).missing).toEqual([]);
     for (const [index, page] of pages.entries()) expect(page).toContain(`page ${index + 1} / ${pages.length}`);
   });

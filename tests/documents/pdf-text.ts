@@ -23,15 +23,71 @@ export function pdfPages(bytes: Uint8Array): readonly string[] {
 }
 
 function readByPoppler(bytes: Uint8Array): readonly string[] {
+  return pdftotext(bytes, "-enc", "UTF-8").split("\f").slice(0, -1);
+}
+
+function pdftotext(bytes: Uint8Array, ...options: readonly string[]): string {
   const folder = mkdtempSync(path.join(tmpdir(), "pdf-"));
   try {
     const file = path.join(folder, "document.pdf");
     writeFileSync(file, bytes);
-    const text = execFileSync("pdftotext", ["-enc", "UTF-8", file, "-"], { encoding: "utf8" });
-    return text.split("\f").slice(0, -1);
+    return execFileSync("pdftotext", [...options, file, "-"], { encoding: "utf8" });
   } finally {
     rmSync(folder, { recursive: true });
   }
+}
+
+interface Word {
+  readonly x1: number;
+  readonly y1: number;
+  readonly x2: number;
+  readonly y2: number;
+  readonly text: string;
+}
+
+/** Points that letters may share before they are unreadable, and the share of a line's height that leading may take. */
+const TOUCHING_PT = 0.8;
+const LEADING_SHARE = 0.45;
+/** Printers cannot reach nearer than this to the paper's edge (common practice, no source): 4 mm. */
+const UNPRINTABLE_PT = 11;
+
+/** Words that stand on one another or run off the paper, by Poppler's boxes. */
+export function collisions(bytes: Uint8Array): readonly string[] {
+  return pdftotext(bytes, "-bbox")
+    .split("<page ")
+    .slice(1)
+    .flatMap((page, index) => {
+      const [width = 0, height = 0] = [...page.matchAll(/(?:width|height)="([\d.]+)"/g)].map((m) => Number(m[1]));
+      const words = wordsOf(page);
+      const off = words.filter(
+        (w) =>
+          w.x1 < UNPRINTABLE_PT ||
+          w.y1 < UNPRINTABLE_PT ||
+          w.x2 > width - UNPRINTABLE_PT ||
+          w.y2 > height - UNPRINTABLE_PT,
+      );
+      const on = words.flatMap((a, i) =>
+        words.slice(i + 1).flatMap((b) => (areOnEachOther(a, b) ? [`${a.text} on ${b.text}`] : [])),
+      );
+      return [...off.map((w) => `${w.text} off the paper`), ...on].map((words) => `page ${index + 1}: ${words}`);
+    });
+}
+
+function wordsOf(page: string): readonly Word[] {
+  const pattern = /<word xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)">(.*?)<\/word>/g;
+  return [...page.matchAll(pattern)].map((m) => ({
+    x1: Number(m[1]),
+    y1: Number(m[2]),
+    x2: Number(m[3]),
+    y2: Number(m[4]),
+    text: m[5] ?? "",
+  }));
+}
+
+function areOnEachOther(a: Word, b: Word): boolean {
+  const across = Math.min(a.x2, b.x2) - Math.max(a.x1, b.x1);
+  const down = Math.min(a.y2, b.y2) - Math.max(a.y1, b.y1);
+  return across > TOUCHING_PT && down > LEADING_SHARE * Math.min(a.y2 - a.y1, b.y2 - b.y1);
 }
 
 /** Objects of the file by number; streams inflated. */

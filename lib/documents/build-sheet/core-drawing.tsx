@@ -112,7 +112,7 @@ function ThicknessView({ d, core, scale, innerPt }: ViewProps) {
       <Label
         x={0}
         y={7}
-        text={`Core thickness, L and R alike: along 1 : ${plainNumber(scale.denominator, 1)}, thickness ${plainNumber(ratio, 1)} : 1; ± 0.10 mm at each station, twins within 0.10 mm; pocket not yet milled`}
+        text={`Core profile ${core.profileId}, L and R alike: along 1 : ${plainNumber(scale.denominator, 1)}, thickness ${plainNumber(ratio, 1)} : 1; ± 0.10 mm at each station, twins within 0.10 mm; pocket not yet milled`}
         size={7.5}
         colour={PENCIL}
       />

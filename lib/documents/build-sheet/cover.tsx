@@ -106,7 +106,7 @@ function SkiIdentity({
     >
       <Code text={skiUrl(data.pair.pageUrl, side)} sidePt={19 * PT_PER_MM} />
       <View style={{ marginLeft: 2 }}>
-        <Text style={{ fontSize: 20, fontWeight: 600, lineHeight: 1 }}>{side}</Text>
+        <Text style={{ fontSize: 20, fontWeight: 600, lineHeight: 1.3 }}>{side}</Text>
         <Text style={{ fontSize: 7, color: PENCIL }}>{side === "L" ? "left ski" : "right ski"}</Text>
         <Text style={{ fontFamily: MONO, fontSize: 7.5, fontWeight: 600 }}>{serial}</Text>
       </View>

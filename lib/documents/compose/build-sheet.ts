@@ -30,7 +30,14 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
     finish: finishRows(spec, floor.wax),
     notes: facts.notes,
     drawing,
-    core: composeCore({ build: solved.build, core: solved.core, catalog, blend, strips: facts.strips }),
+    core: composeCore({
+      build: solved.build,
+      core: solved.core,
+      catalog,
+      blend,
+      strips: facts.strips,
+      mould: `${mouldName(spec, catalog)}-${model.revision}`,
+    }),
     stack: composeStack({ build: solved.build, spec, catalog }),
     strips: {
       areAllocated: facts.strips !== null,
@@ -47,6 +54,10 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
     orderedClass: flexText(spec, catalog),
     classBands: classBands(facts),
   };
+}
+
+export function mouldName(spec: PairSpec, catalog: BuildCatalog): string {
+  return modelOf(spec, catalog).lengths.find((l) => l.lengthCm === spec.lengthCm)?.mould ?? "none";
 }
 
 function blendOf(spec: PairSpec, catalog: BuildCatalog): CoreBlend {

@@ -16,11 +16,14 @@ export function composeCore(input: {
   readonly catalog: BuildCatalog;
   readonly blend: CoreBlend;
   readonly strips: readonly AllocatedStrip[] | null;
+  /** Model-length and its revision, e.g. "M95-178-C". */
+  readonly mould: string;
 }): CoreDrawing {
-  const { build, core, catalog, blend, strips } = input;
+  const { build, core, catalog, blend, strips, mould } = input;
   const { rules } = catalog;
   const { stations } = core.profile;
   return {
+    profileId: `${mould}-${profileChecksum(core.profile)}`,
     wood: { fromMm: build.coreFromMm, toMm: build.coreToMm },
     thickness: stations.map((s) => ({ x: s.xMm, y: s.thicknessMm })),
     stations: nineStations(core.profile, build.coreFromMm, build.coreToMm),
@@ -46,6 +49,14 @@ export function composeCore(input: {
     },
     thicknessAtMountMm: thicknessAt(core.profile, build.mountFromTipMm),
   };
+}
+
+/** FNV-1a, 32 bits, over the programme in hundredths of a millimetre: a name, not a secret. */
+function profileChecksum({ stations }: ThicknessProfile): string {
+  const text = stations.map((s) => `${Math.round(s.xMm)}:${Math.round(s.thicknessMm * 100)}`).join(",");
+  let hash = 0x811c9dc5;
+  for (const character of text) hash = Math.imul(hash ^ character.charCodeAt(0), 0x01000193);
+  return (hash >>> 0).toString(16).toUpperCase().padStart(8, "0").slice(0, 6);
 }
 
 function pocketDepthMm(build: SkiBuild, catalog: BuildCatalog): number {

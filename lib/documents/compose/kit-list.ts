@@ -1,7 +1,7 @@
 /** Composes the kit list: every line of this configuration, with lot, place and a box to scan into. */
 import { mm } from "../format";
 import type { BuildSheetFacts, KitListData } from "../types";
-import { cutRow } from "./build-sheet";
+import { cutRow, mouldName } from "./build-sheet";
 import { resinRows } from "./recipe";
 import { modelOf } from "./spec-rows";
 
@@ -14,7 +14,7 @@ export type KitListFacts = Pick<
 export function composeKitList(facts: KitListFacts): KitListData {
   const { spec, catalog, parts, lots } = facts;
   const model = modelOf(spec, catalog);
-  const mould = model.lengths.find((l) => l.lengthCm === spec.lengthCm)?.mould ?? "none";
+  const mould = mouldName(spec, catalog);
   return {
     shop: facts.shop,
     stamp: facts.stamp,

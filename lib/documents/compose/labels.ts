@@ -1,5 +1,6 @@
 /** Composes the labels of one pair. */
 import type { BuildSheetFacts, LabelsData } from "../types";
+import { mouldName } from "./build-sheet";
 import { modelOf } from "./spec-rows";
 
 export type LabelFacts = Pick<BuildSheetFacts, "shop" | "stamp" | "pair" | "catalog" | "spec">;
@@ -12,6 +13,6 @@ export function composeLabels({ shop, stamp, pair, catalog, spec }: LabelFacts):
     stamp,
     pair,
     title: `${model.name} · ${spec.lengthCm} cm · revision ${model.revision}`,
-    mould: model.lengths.find((l) => l.lengthCm === spec.lengthCm)?.mould ?? "none",
+    mould: mouldName(spec, catalog),
   };
 }
