@@ -83,7 +83,7 @@ export function Conflicts({
     <>
       {conflicts.map((conflict) => (
         <Notice
-          key={conflict.code}
+          key={`${conflict.code} ${conflict.path ?? ""}`}
           tone={tone}
           title={tone === "iron" ? words.flags.conflict : words.flags.careful}
           live="polite"
@@ -92,7 +92,7 @@ export function Conflicts({
           {conflict.ways.length > 0 ? (
             <ul className="grid gap-2">
               {conflict.ways.map((way) => (
-                <li key={way.code} className="flex flex-wrap items-baseline gap-x-4 gap-y-1">
+                <li key={`${way.code} ${way.label}`} className="flex flex-wrap items-baseline gap-x-4 gap-y-1">
                   <Button size="small" onClick={() => sheet.setChoices(way.choices)}>
                     {way.label}
                   </Button>

@@ -3,24 +3,21 @@
  * The sheet: You · Ski · Core · Reinforcement · Graphic · Price · Date. The same for the skier and, denser and with every
  * section open, for the shop on the phone. On a first visit it opens section by section; afterwards in any order.
  */
-import { type ReactNode, useMemo, useState } from "react";
+import { type ReactNode, useState } from "react";
 import type { EngineCatalog } from "../../../lib/engine/assessment";
-import { mountLineMm, shapeAtLength } from "../../../lib/engine/geometry";
 import type { Refusal } from "../../../lib/engine/units";
 import type { SheetView } from "../../../lib/services/views";
-import { AxisChart } from "../../_visuals/axis-chart.client";
-import { drawnGraphic, drawnWood } from "../../_visuals/pair-figure";
-import { SkiPair } from "../../_visuals/ski-drawing";
 import { Button } from "../button";
 import { dateRangeText } from "../date-range";
 import { moneyText } from "../money";
 import { Notice } from "../notice";
 import { SheetSection, type SheetSectionProps } from "../section";
-import { fill } from "../words";
+import { fill, wordOf } from "../words";
 import { CoreSection, ReinforcementSection } from "./build-sections.client";
 import { AskPerson, Conflicts, Flags, flagsThatHold, stopsSale } from "./flags.client";
 import { GraphicSection, type PictureActions } from "./graphic-section.client";
-import { coreLine, graphicLine, modelName, reinforcementLine, skiLine, youLine } from "./labels";
+import { coreLine, graphicLine, reinforcementLine, skiLine, youLine } from "./labels";
+import { AxisPart, PairStrip } from "./pair-preview.client";
 import { ContactFields, DateSection, PriceSection } from "./price-section.client";
 import { SkiSection } from "./ski-section.client";
 import { SummaryBar } from "./summary-bar.client";
@@ -79,7 +76,10 @@ export function Sheet(props: SheetProps) {
   const { assessment } = sheet;
   const { spec } = assessment;
   const refusalText = (refusal: Refusal) =>
-    fill(props.refusalWords[refusal.code] ?? props.refusalWords.unknown ?? "{code}", refusal);
+    fill(props.refusalWords[refusal.code] ?? props.refusalWords.unknown ?? "{code}", {
+      ...refusal,
+      path: wordOf(words.paths, refusal.path ?? ""),
+    });
   const stopped = stopsSale(sheet);
   const lines: Readonly<Record<SectionKey, ReactNode>> = {
     you: youLine(sheet.answers, sheet.typed, words),
@@ -104,7 +104,7 @@ export function Sheet(props: SheetProps) {
   return (
     <>
       <div className="mx-auto w-full max-w-page px-4 sm:px-6">
-        <Preview sheet={sheet} catalog={catalog} words={words} pictures={pictures} />
+        <PairStrip sheet={sheet} catalog={catalog} words={words} pictureBase={pictures.pictureBase} />
         <div className="my-6 grid gap-3">
           <Flags sheet={sheet} words={words} staff={dense} />
           <Conflicts conflicts={assessment.conflicts} sheet={sheet} words={words} text={refusalText} tone="iron" />
@@ -132,6 +132,7 @@ export function Sheet(props: SheetProps) {
             </SheetSection>
           );
         })}
+        <AxisPart sheet={sheet} catalog={catalog} words={words} pictureBase={pictures.pictureBase} />
         <div className="grid gap-8 py-8">
           {stopped && !dense ? (
             <AskPerson sheet={sheet} words={words} ask={actions.ask} title={words.flags.callTitle} />
@@ -159,45 +160,6 @@ function sectionStates(sheet: SheetState): Readonly<Record<SectionKey, NonNullab
     price: chosen(assessment.price !== null),
     date: chosen(sheet.dateRange !== null),
   };
-}
-
-/** The pair as it stands, then every station of it. */
-function Preview({
-  sheet,
-  catalog,
-  words,
-  pictures,
-}: {
-  readonly sheet: SheetState;
-  readonly catalog: EngineCatalog;
-  readonly words: SheetWords;
-  readonly pictures: PictureActions;
-}) {
-  const { spec, flex } = sheet.assessment;
-  const model = catalog.build.models.find((each) => each.id === spec?.model);
-  const shape = useMemo(() => (model && spec ? shapeAtLength(model.shape, spec.lengthCm) : null), [model, spec]);
-  if (!spec || !model || !shape) return null;
-  const wood = drawnWood(spec, catalog.build);
-  const graphic = drawnGraphic(spec, catalog.build, pictures.pictureBase);
-  const mountMm = mountLineMm(shape, spec.mount.offsetMm);
-  const title = `${modelName(catalog, spec.model)}, ${spec.lengthCm} cm`;
-  return (
-    <div className={`pb-2 transition-opacity ${sheet.isComputing ? "opacity-70" : ""}`}>
-      {flex ? (
-        <AxisChart title={title} shape={shape} flex={flex} mountMm={mountMm} graphic={graphic} wood={wood} />
-      ) : (
-        <SkiPair
-          shape={shape}
-          orientation="lying"
-          graphic={graphic}
-          wood={wood}
-          marks={{ mountMm }}
-          className="w-full"
-          description={title}
-        />
-      )}
-    </div>
-  );
 }
 
 function SaveTrouble({ sheet, words }: { readonly sheet: SheetState; readonly words: SheetWords }) {
@@ -255,7 +217,7 @@ function Finish({
         <Notice tone="amber" title={words.price.needs}>
           <ul className="list-disc pl-5">
             {blocked.map((refusal) => (
-              <li key={refusal.code}>{refusalText(refusal)}</li>
+              <li key={`${refusal.code} ${refusal.path ?? ""}`}>{refusalText(refusal)}</li>
             ))}
           </ul>
         </Notice>

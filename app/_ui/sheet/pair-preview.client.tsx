@@ -1,0 +1,108 @@
+"use client";
+/** The pair while it is being chosen: a strip that stays in sight, and every station of it further down. */
+import { useMemo } from "react";
+import type { EngineCatalog } from "../../../lib/engine/assessment";
+import { measure, mountLineMm, shapeAtLength } from "../../../lib/engine/geometry";
+import { textForPeople } from "../../../lib/engine/units";
+import { AxisChart } from "../../_visuals/axis-chart.client";
+import { drawnGraphic, drawnWood } from "../../_visuals/pair-figure";
+import { SkiPair } from "../../_visuals/ski-drawing";
+import { fill } from "../words";
+import { bendMm, flexText, modelName } from "./labels";
+import type { SheetState } from "./use-sheet.client";
+import type { SheetWords } from "./words";
+
+interface Props {
+  readonly sheet: SheetState;
+  readonly catalog: EngineCatalog;
+  readonly words: SheetWords;
+  readonly pictureBase: string;
+}
+
+function useDrawnPair({ sheet, catalog, pictureBase }: Props) {
+  const { spec } = sheet.assessment;
+  return useMemo(() => {
+    const model = catalog.build.models.find((each) => each.id === spec?.model);
+    if (!spec || !model) return null;
+    const shape = shapeAtLength(model.shape, spec.lengthCm);
+    return {
+      spec,
+      shape,
+      title: `${modelName(catalog, spec.model)}, ${spec.lengthCm} cm`,
+      mountMm: mountLineMm(shape, spec.mount.offsetMm),
+      graphic: drawnGraphic(spec, catalog.build, pictureBase),
+      wood: drawnWood(spec, catalog.build),
+    };
+  }, [catalog, spec, pictureBase]);
+}
+
+/** Its place is kept from the start, so that nothing jumps when the first recommendation arrives. */
+export function PairStrip(props: Props) {
+  const { sheet, catalog, words } = props;
+  const pair = useDrawnPair(props);
+  const anyModel = catalog.build.models[0];
+  const { flex, finishedFlex } = sheet.assessment;
+  if (!anyModel) return null;
+  return (
+    <div
+      className={`z-10 grid items-center gap-x-10 gap-y-2 border-y border-rule bg-paper py-3 md:sticky md:top-0 md:grid-cols-[minmax(0,42rem)_minmax(0,1fr)] ${sheet.isComputing ? "[&_svg]:opacity-70" : ""}`}
+    >
+      {pair ? (
+        <SkiPair
+          shape={pair.shape}
+          orientation="lying"
+          graphic={pair.graphic}
+          wood={pair.wood}
+          marks={{ mountMm: pair.mountMm }}
+          className="w-full"
+          description={`${words.preview}: ${pair.title}`}
+        />
+      ) : (
+        <SkiPair
+          shape={shapeAtLength(anyModel.shape, anyModel.shape.refLengthCm)}
+          orientation="lying"
+          className="w-full opacity-30"
+        />
+      )}
+      <div className="min-h-20 text-sm">
+        {pair ? (
+          <>
+            <p className="text-base font-semibold">{pair.title}</p>
+            <p className="text-pencil">
+              {flexText(pair.spec.flexRatio, catalog)}
+              {flex ? `; ${fill(words.ski.bends, { mm: bendMm(flex.springCentreNPerMm) }).toLowerCase()}` : ""}
+            </p>
+            <p className="measure text-pencil">
+              R {textForPeople(measure(pair.shape).sidecutRadiusM, 1)} m
+              {finishedFlex ? `, ${textForPeople(finishedFlex.massKg * 1000, 0)} g a ski` : ""}
+            </p>
+          </>
+        ) : (
+          <p className="text-pencil">{words.previewEmpty}</p>
+        )}
+      </div>
+    </div>
+  );
+}
+
+export function AxisPart(props: Props) {
+  const { sheet, words } = props;
+  const pair = useDrawnPair(props);
+  const { flex } = sheet.assessment;
+  if (!pair || !flex) return null;
+  return (
+    <section aria-labelledby="axis-title" className="border-b border-rule py-8">
+      <h2 id="axis-title" className="mb-4 text-lg">
+        {words.axis}
+      </h2>
+      <AxisChart
+        title={pair.title}
+        shape={pair.shape}
+        flex={flex}
+        mountMm={pair.mountMm}
+        graphic={pair.graphic}
+        wood={pair.wood}
+      />
+    </section>
+  );
+}
