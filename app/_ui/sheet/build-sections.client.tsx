@@ -20,7 +20,7 @@ function priceOf(catalog: EngineCatalog, code: string | undefined): string {
 }
 
 export function CoreSection({ sheet, catalog, words }: Props) {
-  const spec = sheet.assessment.spec;
+  const spec = sheet.spec;
   const model = catalog.build.models.find((each) => each.id === spec?.model);
   if (!spec || !model) return <p className="text-pencil">{words.ski.empty}</p>;
   const wood = (id: string) => catalog.build.materials.woods.find((each) => each.id === id)?.label ?? id;
@@ -57,7 +57,7 @@ export function CoreSection({ sheet, catalog, words }: Props) {
 }
 
 export function ReinforcementSection({ sheet, catalog, words }: Props) {
-  const spec = sheet.assessment.spec;
+  const spec = sheet.spec;
   const model = catalog.build.models.find((each) => each.id === spec?.model);
   if (!spec || !model) return <p className="text-pencil">{words.ski.empty}</p>;
   const options = catalog.build.reinforcements.filter(

@@ -39,7 +39,7 @@ interface Props {
 }
 
 export function GraphicSection({ sheet, catalog, words, pictures }: Props) {
-  const spec = sheet.assessment.spec;
+  const spec = sheet.spec;
   const model = catalog.build.models.find((each) => each.id === spec?.model);
   if (!spec || !model) return <p className="text-pencil">{words.ski.empty}</p>;
   const shape = shapeAtLength(model.shape, spec.lengthCm);

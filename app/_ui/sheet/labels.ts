@@ -31,8 +31,7 @@ export function flexText(ratio: number, catalog: EngineCatalog, near?: number | 
   return near ? `${name}, near ${near}` : name;
 }
 
-export function skiLine(assessment: Assessment, catalog: EngineCatalog, words: SheetWords): string {
-  const spec = assessment.spec;
+export function skiLine(spec: PairSpec | null, catalog: EngineCatalog, words: SheetWords): string {
   if (!spec) return words.ski.empty;
   return `${modelName(catalog, spec.model)}, ${spec.lengthCm} cm, ${flexText(spec.flexRatio, catalog)}`;
 }

@@ -20,7 +20,7 @@ interface Props {
 }
 
 function useDrawnPair({ sheet, catalog, pictureBase }: Props) {
-  const { spec } = sheet.assessment;
+  const { spec } = sheet;
   return useMemo(() => {
     const model = catalog.build.models.find((each) => each.id === spec?.model);
     if (!spec || !model) return null;

@@ -36,7 +36,7 @@ export function PriceSection({ sheet, catalog, words }: Props) {
           label,
           aside: moneyText(shipping[value as Destination], "short"),
         }))}
-        value={price.destination}
+        value={sheet.choices.destination ?? price.destination}
         onChange={(value) => sheet.setChoices({ destination: value as Destination })}
       />
       <div className="max-w-measure">

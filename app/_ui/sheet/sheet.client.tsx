@@ -74,7 +74,7 @@ export function Sheet(props: SheetProps) {
     requestAnimationFrame(() => document.querySelector<HTMLElement>(`#${key} > summary`)?.focus());
   };
   const { assessment } = sheet;
-  const { spec } = assessment;
+  const { spec } = sheet;
   const refusalText = (refusal: Refusal) =>
     fill(props.refusalWords[refusal.code] ?? props.refusalWords.unknown ?? "{code}", {
       ...refusal,
@@ -83,7 +83,7 @@ export function Sheet(props: SheetProps) {
   const stopped = stopsSale(sheet);
   const lines: Readonly<Record<SectionKey, ReactNode>> = {
     you: youLine(sheet.answers, sheet.typed, words),
-    ski: skiLine(assessment, catalog, words),
+    ski: skiLine(spec, catalog, words),
     core: coreLine(spec, catalog),
     reinforcement: reinforcementLine(spec, catalog, words),
     graphic: graphicLine(spec, catalog, words),

@@ -24,7 +24,7 @@ interface Props {
 
 export function SkiSection({ sheet, catalog, words }: Props) {
   const { assessment } = sheet;
-  const spec = assessment.spec;
+  const { spec } = sheet;
   const recommended = assessment.recommendation?.choices ?? [];
   const active = catalog.build.models.filter((model) => model.state === "active");
   const shown = recommended.flatMap((choice) => active.filter((model) => model.id === choice.model));
@@ -111,7 +111,7 @@ function WhyThis({ choice, words }: { readonly choice: FitChoice | undefined; re
 
 function Sizes({ sheet, catalog, words, model }: Props & { readonly model: Model }) {
   const { assessment, choices, answers, errors } = sheet;
-  const spec = assessment.spec;
+  const { spec } = sheet;
   if (!spec) return null;
   const fit = choiceFor(assessment, model.id);
   const near = choices.flexRatio === undefined ? fit?.nearClass : undefined;

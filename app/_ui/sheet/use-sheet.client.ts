@@ -12,6 +12,7 @@ import {
   type PartialAnswers,
   type SheetChoices,
 } from "../../../lib/engine/assessment";
+import type { PairSpec } from "../../../lib/engine/configuration";
 import type { TypedMeasures } from "../../../lib/engine/fit";
 import { heightCm, massKg, type TypedHeight, type TypedMass } from "../../../lib/engine/units";
 import type { DateRange, FieldConflict, SheetContact, SheetView } from "../../../lib/services/views";
@@ -42,6 +43,8 @@ interface SheetValues {
 
 export interface SheetState extends SheetValues {
   readonly assessment: Assessment;
+  /** What is ordered as chosen this very moment; the assessment follows within a frame or two. */
+  readonly spec: PairSpec | null;
   /** The assessment shown is still that of the values before. */
   readonly isComputing: boolean;
   readonly dateRange: DateRange | null;
@@ -85,6 +88,13 @@ function withPatch(values: SheetValues, patch: Patch): SheetValues {
     if (path === "typed.mass") setOrDelete(next.answers, "massKg", value && massKg(value as TypedMass));
   }
   return next as unknown as SheetValues;
+}
+
+/** The assessed spec with the choices made since laid over it, so that a control answers at once. */
+function asChosen(spec: PairSpec | null, choices: SheetChoices): PairSpec | null {
+  if (!spec) return null;
+  const { destination: _destination, discounts: _discounts, ...chosen } = choices;
+  return { ...spec, ...chosen };
 }
 
 function setOrDelete(target: Record<string, unknown> | undefined, key: string, value: unknown): void {
@@ -230,6 +240,7 @@ export function useSheet(catalog: EngineCatalog, initial: SheetView, actions: Sh
   return {
     ...values,
     assessment,
+    spec: asChosen(assessment.spec, values.choices),
     isComputing: settled !== input,
     dateRange,
     save,
