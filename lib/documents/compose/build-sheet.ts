@@ -1,5 +1,6 @@
 /** Composes the build sheet: every number a maker needs, none of a binding's settings. */
 import type { BuildCatalog, CoreBlend, PairSpec } from "../../engine/configuration";
+import type { CoreLimit } from "../../engine/flex";
 import type { PartLine } from "../../engine/parts";
 import { mm, numberText, plainNumber } from "../format";
 import type { BuildSheetData, BuildSheetFacts, CutRow, Row } from "../types";
@@ -156,6 +157,12 @@ export function cutRow(line: PartLine): CutRow {
   };
 }
 
+/** Rounding to the mill's step is not worth a word. */
+function limitText(limits: readonly CoreLimit[]): string {
+  const told = limits.filter((limit) => limit !== "step").map((limit) => limit.replace("-", " "));
+  return told.length === 0 ? "" : `; held by ${told.join(" and ")} in places`;
+}
+
 /** The ordered class on the bench: centre spring with the plate in, scaled from k to the edges of the class. */
 function classBands(facts: BuildSheetFacts): readonly Row[] {
   const { catalog, spec, solved } = facts;
@@ -163,7 +170,10 @@ function classBands(facts: BuildSheetFacts): readonly Row[] {
   const k = solved.core.achievedRatio;
   const ordered = catalog.flexClasses.find((c) => spec.flexRatio >= c.from && spec.flexRatio < c.below);
   const rows: Row[] = [
-    { label: "Core solved for", value: `k ${numberText(solved.core.wantedRatio, 3)}, reached ${numberText(k, 3)}` },
+    {
+      label: "Core solved for",
+      value: `k ${numberText(solved.core.wantedRatio, 3)}, reached ${numberText(k, 3)}${limitText(solved.core.limitedBy)}`,
+    },
     { label: "Bench target", value: `${numberText(centre, 1)} N/cm with plate and mat in (centre spring)` },
   ];
   if (ordered) {

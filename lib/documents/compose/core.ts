@@ -56,7 +56,7 @@ function profileChecksum({ stations }: ThicknessProfile): string {
   const text = stations.map((s) => `${Math.round(s.xMm)}:${Math.round(s.thicknessMm * 100)}`).join(",");
   let hash = 0x811c9dc5;
   for (const character of text) hash = Math.imul(hash ^ character.charCodeAt(0), 0x01000193);
-  return (hash >>> 0).toString(16).toUpperCase().padStart(8, "0").slice(0, 6);
+  return (hash >>> 0).toString(16).toUpperCase().padStart(8, "0").slice(-6);
 }
 
 function pocketDepthMm(build: SkiBuild, catalog: BuildCatalog): number {

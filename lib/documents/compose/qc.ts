@@ -29,8 +29,8 @@ export function composeQc(input: {
   const fore = flex.springForebodyNPerMm * CM;
   const aft = flex.springAfterbodyNPerMm * CM;
   const twist = twistPerTenNm(flex, d);
-  const end = (name: string, v: number) =>
-    row("springEnds", name, "clamped at the mount line", `${numberText(v, 1)} N/cm`, banded(v, 1));
+  const end = (name: string, where: string, v: number) =>
+    row("springEnds", name, `held at mount, load at ${where}`, `${numberText(v, 1)} N/cm`, banded(v, 1));
   return [
     row("length", "Length", "tape, along the base", mm(d.lengthMm), banded(d.lengthMm, 0)),
     row("widths", "Shoulder", "caliper", mm(d.shoulder.widthMm, 1), banded(d.shoulder.widthMm, 1)),
@@ -60,8 +60,8 @@ export function composeQc(input: {
       `${numberText(centre, 1)} N/cm`,
       banded(centre, 1),
     ),
-    end("Forebody spring", fore),
-    end("Afterbody spring", aft),
+    end("Forebody spring", "shoulder", fore),
+    end("Afterbody spring", "heel", aft),
     row("torsion", "Torsion", "10 N·m, mount to shoulder", `${numberText(twist, 1)}°`, banded(twist, 1)),
     row("twist", "Twist of running surface", "winding sticks", "0°"),
     row("flatness", "Base flatness", "true bar between contact points", "flat"),
