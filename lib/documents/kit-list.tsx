@@ -8,16 +8,16 @@ import { INK, PENCIL, pageBox, THIN } from "./parts/theme";
 import type { KitListData, KitRow, Paper } from "./types";
 
 const COLUMNS = [
-  { title: "#", flex: 0.35, mono: true },
-  { title: "Part", flex: 2 },
-  { title: "Material", flex: 2 },
-  { title: "Cut size", flex: 2.9 },
-  { title: "L", flex: 0.6, align: "right" as const, mono: true },
-  { title: "R", flex: 0.6, align: "right" as const, mono: true },
-  { title: "pair", flex: 0.7, align: "right" as const, mono: true },
-  { title: "Lot", flex: 1.2, mono: true, gapBefore: 8 },
-  { title: "Place", flex: 1.1 },
-  { title: "Taken instead, approved by", flex: 1.5 },
+  { title: "#", flex: 0.3, mono: true },
+  { title: "Part", flex: 2.1 },
+  { title: "Material", flex: 2.3 },
+  { title: "Cut size", flex: 3.5 },
+  { title: "L", flex: 0.4, align: "right" as const, mono: true },
+  { title: "R", flex: 0.4, align: "right" as const, mono: true },
+  { title: "pair", flex: 0.6, align: "right" as const, mono: true },
+  { title: "Lot", flex: 1, mono: true, gapBefore: 8 },
+  { title: "Place", flex: 0.9 },
+  { title: "Taken instead, approved by", flex: 1.3 },
   { title: "scan L, pair", flex: 0.5, align: "center" as const },
   { title: "scan R", flex: 0.5, align: "center" as const },
 ];
@@ -51,9 +51,9 @@ export function KitListPages({ data, paper }: { readonly data: KitListData; read
       </View>
       <Table
         columns={COLUMNS}
-        size={7.5}
+        size={7.2}
         tight
-        height={14}
+        height={12.5}
         rows={data.rows.map((row) => ({ key: row.code + row.line, isStrong: row.isOption, cells: cells(row) }))}
       />
       <View style={{ flexDirection: "row", marginTop: 8 }} wrap={false}>
