@@ -233,3 +233,19 @@ export async function voidTravellers(tx: Tx, pairId: string, reason: string, now
 export async function setPairState(tx: Tx, id: string, from: string, to: string): Promise<void> {
   await tx.pair.updateMany({ where: { id, state: from }, data: { state: to, version: { increment: 1 } } });
 }
+
+/** Back to the beginning: not started, waiting. */
+export async function reopenOperations(tx: Tx, ids: readonly string[]): Promise<void> {
+  await tx.operation.updateMany({
+    where: { id: { in: [...ids] } },
+    data: {
+      state: "blocked",
+      version: { increment: 1 },
+      startedAt: null,
+      startedByName: null,
+      finishedAt: null,
+      finishedByName: null,
+      nextFrom: null,
+    },
+  });
+}

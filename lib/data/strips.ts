@@ -83,3 +83,11 @@ export type NewStrip = Omit<StripRecord, "state" | "heldByPairId" | "side" | "po
 export async function insertStrips(tx: Tx, strips: readonly NewStrip[]): Promise<void> {
   await tx.strip.createMany({ data: strips.map((strip) => ({ ...strip, state: "free" })) });
 }
+
+/** The core they went into is given up: the strips are gone from stock and from the pair. */
+export async function detachUsedStrips(tx: Tx, pairId: string): Promise<void> {
+  await tx.strip.updateMany({
+    where: { heldByPairId: pairId, state: "used" },
+    data: { heldByPairId: null, side: null, position: null, place: null },
+  });
+}

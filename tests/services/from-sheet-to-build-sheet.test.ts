@@ -19,7 +19,7 @@ import {
   uploadArtwork,
 } from "@/lib/services";
 import { plainAnswers } from "../support/builders/sale";
-import { openShop, shopNow, stockWood, valueOf } from "../support/builders/shop";
+import { must, openShop, shopNow, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 
 const db = databaseForTests();
@@ -28,14 +28,14 @@ describe("from a skier's answers to the build sheet", () => {
   it("goes all the way: sheet, quote, order, deposit, rights, proof, lock, promise, floor, build sheet", async () => {
     const shop = await openShop(db());
     await stockWood(db());
-    const opened = valueOf(await openSheet(shop.visitor, { channel: "online" }));
+    const opened = must(await openSheet(shop.visitor, { channel: "online" }));
     const { sheetId } = opened.sheet;
     const skier = shop.as((await guestByToken(opened.token ?? "", shopNow))?.actor ?? shop.visitor.actor);
     const picture = await sharp({ create: { width: 3000, height: 400, channels: 3, background: "#884411" } })
       .jpeg()
       .toBuffer();
-    const art = valueOf(await uploadArtwork(skier, { sheetId, fileName: "crest.jpg", bytes: picture }));
-    valueOf(await stateRights(skier, { artworkId: art.artworkId, basis: "own", name: "Robin Alder" }));
+    const art = must(await uploadArtwork(skier, { sheetId, fileName: "crest.jpg", bytes: picture }));
+    must(await stateRights(skier, { artworkId: art.artworkId, basis: "own", name: "Robin Alder" }));
     const patch = {
       ...plainAnswers,
       "contact.name": "Robin Alder",
@@ -49,15 +49,15 @@ describe("from a skier's answers to the build sheet", () => {
         windows: [],
       },
     };
-    valueOf(await saveSheet(skier, { sheetId, patch, baseVersion: opened.sheet.version }));
-    const { assessment, dateRange, stoppedBy } = valueOf(await assess(skier, { sheetId }));
+    must(await saveSheet(skier, { sheetId, patch, baseVersion: opened.sheet.version }));
+    const { assessment, dateRange, stoppedBy } = must(await assess(skier, { sheetId }));
     expect(stoppedBy).toEqual([]);
     expect(dateRange?.p90 && dateRange.p50 <= dateRange.p90).toBe(true);
 
-    const made = valueOf(await createQuote(skier, { sheetId }));
+    const made = must(await createQuote(skier, { sheetId }));
     expect(made.quote.price).toEqual(assessment.price);
     const holder = shop.as((await guestByToken(made.token, shopNow))?.actor ?? shop.visitor.actor);
-    const accepted = valueOf(
+    const accepted = must(
       await acceptQuote(holder, { quoteId: made.quote.quoteId, how: "online", name: "Robin Alder" }),
     );
     const pairId = accepted.pairs[0]?.pairId;
@@ -65,29 +65,29 @@ describe("from a skier's answers to the build sheet", () => {
 
     const desk = shop.as(shop.desk);
     const buyer = shop.as((await guestByToken(accepted.token, shopNow))?.actor ?? shop.visitor.actor);
-    expect(valueOf(await readProgress(buyer, { pairId })).gates.waitingFor).toEqual([
+    expect(must(await readProgress(buyer, { pairId })).gates.waitingFor).toEqual([
       "deposit",
       "specification-lock",
       "proof",
     ]);
-    valueOf(await recordDeposit(buyer, { orderId: accepted.orderId, method: "demo-card" }));
-    const proof = valueOf(await issueProof(desk, { pairId }));
-    valueOf(await approveProof(buyer, { pairId, revision: proof.revision, name: "Robin Alder" }));
-    expect(valueOf(await readOrder(desk, { orderId: accepted.orderId })).promisedOn).toBeNull();
-    valueOf(await lockSpecification(desk, { pairId }));
+    must(await recordDeposit(buyer, { orderId: accepted.orderId, method: "demo-card" }));
+    const proof = must(await issueProof(desk, { pairId }));
+    must(await approveProof(buyer, { pairId, revision: proof.revision, name: "Robin Alder" }));
+    expect(must(await readOrder(desk, { orderId: accepted.orderId })).promisedOn).toBeNull();
+    must(await lockSpecification(desk, { pairId }));
 
-    const order = valueOf(await readOrder(desk, { orderId: accepted.orderId }));
+    const order = must(await readOrder(desk, { orderId: accepted.orderId }));
     expect(order).toMatchObject({ state: "released", promiseClass: "promise" });
     expect(order.promisedOn).not.toBeNull();
 
-    const pair = valueOf(await readPair(shop.as(shop.maker), { pairId }));
+    const pair = must(await readPair(shop.as(shop.maker), { pairId }));
     expect(
       pair.operations.filter((operation) => operation.state === "ready").map((operation) => operation.station),
     ).toEqual([1]);
     expect(pair.strips).toHaveLength(14);
     expect(pair.skis.map((ski) => ski.side)).toEqual(["L", "R"]);
 
-    const sheet = valueOf(await buildSheetDocument(shop.as(shop.maker), { pairId, paper: "A4" }));
+    const sheet = must(await buildSheetDocument(shop.as(shop.maker), { pairId, paper: "A4" }));
     expect(new TextDecoder().decode(sheet.bytes.slice(0, 5))).toBe("%PDF-");
   });
 });

@@ -1,13 +1,46 @@
-import type { Outcome } from "../../engine/units";
+import type { Tx } from "../../data/client";
+import { bumpQueue } from "../../data/counters";
+import { recordEvents } from "../../data/events";
+import { insertPayment, type OrderChange, type OrderRecord, orderById, updateOrder } from "../../data/orders";
+import { queueMessages } from "../../data/outbox";
+import { setPairStates, voidTravellers } from "../../data/pairs";
+import { releaseStrips } from "../../data/strips";
+import { transaction } from "../../data/transaction";
+import { type OrderState, transition } from "../../engine/lifecycle";
+import { accept, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
+import { eventOf, messageOf, nameOf } from "../record";
 import type { OrderId, OrderView } from "../views";
+import { findOrder } from "./find-order";
+import { ifCancelled, orderView } from "./view";
 
-/** Cancels before shipping, keeping what the ladder says; strips not cut go back to stock. */
+/** Cancels before shipping, keeping what the ladder says; strips that were not cut go back to stock. */
 export async function cancelOrder(
   ctx: Context,
   input: { readonly orderId: OrderId; readonly reason: string },
 ): Promise<Outcome<OrderView>> {
-  throw new Error(`cancelOrder is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findOrder(ctx, ctx.db, "order.cancel", input.orderId);
+  if (!found.ok) return found;
+  const order = found.value;
+  const reason = input.reason.trim();
+  const terms = await ifCancelled(ctx.db, order);
+  const data = {
+    reason,
+    stage: terms?.stage ?? null,
+    feeCents: terms?.keepCents ?? 0,
+    refundCents: terms?.refundCents ?? 0,
+  };
+  const change = { cancelledAt: ctx.now, cancelReason: reason, feeCents: data.feeCents, refundCents: data.refundCents };
+  return move(ctx, order, "cancelled", reason, change, data, async (tx) => {
+    for (const pair of order.pairs) {
+      const returned = await releaseStrips(tx, pair.id);
+      await voidTravellers(tx, pair.id, "order cancelled", ctx.now);
+      await recordEvents(tx, [
+        eventOf(ctx, "pair-cancelled", { kind: "pair", id: pair.id }, { stripsReturned: returned }),
+      ]);
+    }
+    if (data.refundCents > 0) await refund(ctx, tx, order, data.refundCents);
+  });
 }
 
 /** A ready order leaves the house. */
@@ -15,10 +48,57 @@ export async function shipOrder(
   ctx: Context,
   input: { readonly orderId: OrderId; readonly tracking?: string },
 ): Promise<Outcome<OrderView>> {
-  throw new Error(`shipOrder is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findOrder(ctx, ctx.db, "order.change", input.orderId);
+  if (!found.ok) return found;
+  return move(ctx, found.value, "shipped", "", {}, { tracking: input.tracking?.trim() || null });
 }
 
 /** The order arrived. */
 export async function deliverOrder(ctx: Context, input: { readonly orderId: OrderId }): Promise<Outcome<OrderView>> {
-  throw new Error(`deliverOrder is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const found = await findOrder(ctx, ctx.db, "order.change", input.orderId);
+  if (!found.ok) return found;
+  return move(ctx, found.value, "delivered", "", { deliveredAt: ctx.now }, {});
+}
+
+async function move(
+  ctx: Context,
+  order: OrderRecord,
+  to: OrderState,
+  reason: string,
+  change: OrderChange,
+  data: Readonly<Record<string, unknown>>,
+  also: (tx: Tx) => Promise<void> = async () => undefined,
+): Promise<Outcome<OrderView>> {
+  const allowed = transition("order", order.state as OrderState, to, reason);
+  if (!allowed.ok) return allowed;
+  return transaction(ctx.db, async (tx) => {
+    await bumpQueue(tx);
+    if (!(await updateOrder(tx, order.id, order.version, { ...change, state: to }))) {
+      return refuse({ code: "changed-meanwhile", what: "order", id: order.id, version: order.version });
+    }
+    await setPairStates(tx, order.id, to);
+    await also(tx);
+    const subject = { kind: "order", id: order.id } as const;
+    await recordEvents(tx, [eventOf(ctx, `order-${to}`, subject, data)]);
+    const recipient = order.customer.email ?? order.customer.phone ?? "desk";
+    await queueMessages(tx, [messageOf(ctx, `order-${to}`, recipient, subject, data)]);
+    const after = await orderById(tx, order.id);
+    if (after === null) throw new Error(`order ${order.id} was there a moment ago`);
+    return accept(await orderView(tx, after));
+  });
+}
+
+async function refund(ctx: Context, tx: Tx, order: OrderRecord, cents: number): Promise<void> {
+  await insertPayment(tx, {
+    id: ctx.newId(),
+    orderId: order.id,
+    kind: "refund",
+    state: "requested",
+    cents,
+    method: order.payments.find((payment) => payment.kind === "deposit")?.method ?? null,
+    reference: null,
+    requestedAt: ctx.now,
+    receivedAt: null,
+    takenByName: nameOf(ctx.actor),
+  });
 }

@@ -1,7 +1,33 @@
-import type { SheetChoices } from "../../engine/assessment";
-import type { Outcome } from "../../engine/units";
+import type { Tx } from "../../data/client";
+import { bumpQueue } from "../../data/counters";
+import { recordEvents } from "../../data/events";
+import { type OrderRecord, orderById, updateOrder } from "../../data/orders";
+import { queueMessages } from "../../data/outbox";
+import { insertPairRevision, type PairRecord, updatePair, voidProofs, voidTravellers } from "../../data/pairs";
+import { frozen, quoteById } from "../../data/quotes";
+import { detachUsedStrips, releaseStrips } from "../../data/strips";
+import { transaction } from "../../data/transaction";
+import { assessSheet, type PartialAnswers, type SheetChoices } from "../../engine/assessment";
+import type { PairSpec } from "../../engine/configuration";
+import type { TypedMeasures } from "../../engine/fit";
+import { type EditConsequence, editAllowed, type SpecificationPart } from "../../engine/lifecycle";
+import { comparePrices, type Price } from "../../engine/pricing";
+import { accept, type IsoDate, type Outcome, type Refusal, refuse } from "../../engine/units";
+import { stoppedBy } from "../assessing/assess-sheet";
+import { catalogOf, type FrozenCatalog } from "../catalogue/current";
 import type { Context } from "../context";
-import type { EditPreview, PairId } from "../views";
+import { rangeOf } from "../dates/range";
+import { mouldOf, needsProof, needsRights } from "../floor/facts";
+import { hashOf } from "../hashing";
+import { rightsOfSpec } from "../quotes/rights";
+import { eventOf, isOwner, messageOf, nameOf } from "../record";
+import { allocateStrips } from "../strips/allocate";
+import type { DateRange, EditPreview, FlagAck, PairId } from "../views";
+import { changedParts } from "./changed-parts";
+import { findPair } from "./find-order";
+import { changed } from "./gates";
+import { canStartAgain, startAgain } from "./start-again";
+import { ifCancelled, startedStations } from "./view";
 
 export interface EditPairInput {
   readonly pairId: PairId;
@@ -14,15 +40,188 @@ export interface EditPairInput {
   readonly revision: number;
 }
 
-/** What the edit would do. Refuses `edit-too-late` (part, station, lostCents) and says what an owner could still approve. */
+/** What the edit would do. Refuses `edit-too-late` (part, station, lostCents: what an owner could still approve). */
 export async function previewEdit(
   ctx: Context,
-  input: Pick<EditPairInput, "pairId" | "choices">,
+  input: Pick<EditPairInput, "pairId" | "choices"> & { readonly ownerApproves?: boolean },
 ): Promise<Outcome<EditPreview>> {
-  throw new Error(`previewEdit is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const edit = await workOutEdit(ctx, input);
+  return edit.ok ? accept(edit.value.preview) : edit;
 }
 
-/** Does it: new revision, price, strips and promise; proof and older prints void. */
+/**
+ * Does it: new revision, price, strips and promise; proof and older prints void. Both versions are kept. Refuses as
+ * previewEdit does, and `reason-missing`, `owner-needed`, `changed-meanwhile`.
+ */
 export async function editPair(ctx: Context, input: EditPairInput): Promise<Outcome<EditPreview>> {
-  throw new Error(`editPair is not built yet for ${ctx.actor.kind} ${typeof input}`);
+  const reason = input.reason.trim();
+  if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
+  const edit = await workOutEdit(ctx, input);
+  if (!edit.ok) return edit;
+  const { pair, preview } = edit.value;
+  if (pair.revision !== input.revision)
+    return refuse({ code: "changed-meanwhile", what: "pair", revision: pair.revision });
+  if (preview.parts.length === 0) return refuse({ code: "nothing-changed", path: "choices" });
+  return transaction(ctx.db, async (tx) => {
+    await bumpQueue(tx);
+    if (!(await writeOrder(ctx, tx, edit.value))) return refuse(changed(pair));
+    // The queue's row is held, so the pair can only have changed before this transaction; then nothing of it stays.
+    if (!(await writeRevision(ctx, tx, edit.value, reason))) throw new Error(`pair ${pair.serial} changed meanwhile`);
+    return accept(preview);
+  });
+}
+
+interface WorkedEdit {
+  readonly pair: PairRecord;
+  readonly order: OrderRecord;
+  readonly catalog: FrozenCatalog;
+  readonly preview: EditPreview;
+  readonly rights: Awaited<ReturnType<typeof rightsOfSpec>>;
+}
+
+async function workOutEdit(
+  ctx: Context,
+  input: Pick<EditPairInput, "pairId" | "choices"> & { readonly ownerApproves?: boolean },
+): Promise<Outcome<WorkedEdit>> {
+  const found = await findPair(ctx, ctx.db, "order.change", input.pairId);
+  if (!found.ok) return found;
+  const pair = found.value;
+  const order = await orderById(ctx.db, pair.orderId);
+  const quote = order === null ? null : await quoteById(ctx.db, order.quoteId);
+  if (order === null || quote === null) throw new Error(`pair ${pair.id} has no order or quote`);
+  if (["cancelled", "delivered"].includes(pair.state)) return refuse({ code: "order-closed", state: pair.state });
+  // Terms of the accepted quote: the price book it froze holds for changes too.
+  const catalog = await catalogOf(ctx.db, { releaseHash: pair.releaseHash, priceBook: order.priceBook });
+  const before = { spec: frozen<PairSpec>(pair.spec), price: frozen<Price>(order.price) };
+  const answers = { ...frozen<PartialAnswers>(quote.answers), typed: frozen<TypedMeasures>(quote.typed) };
+  const choices: SheetChoices = { ...frozen<SheetChoices>(quote.choices), ...before.spec, ...input.choices };
+  const rightsConfirmed = pair.rightsAt !== null;
+  const assessment = assessSheet({ answers, choices, rightsConfirmed }, catalog.engine);
+  const stops = stoppedBy(assessment, frozen<readonly FlagAck[]>(quote.flagAcks));
+  const { spec, price } = assessment;
+  if (stops.length > 0 || spec === null || price === null) return refuse({ code: "sale-blocked", by: stops });
+  const parts = changedParts(before.spec, spec);
+  const allowed = await checkStations(ctx, order, pair, parts, input.ownerApproves === true);
+  if (!allowed.ok) return allowed;
+  const { consequences, lostCents } = allowed.value;
+  const after = consequences.includes("promise") ? await rangeOf(ctx, spec, { without: pair.id }) : null;
+  return accept({
+    pair,
+    order,
+    catalog,
+    rights: await rightsOfSpec(ctx.db, spec),
+    preview: {
+      pairId: input.pairId,
+      parts,
+      consequences,
+      before,
+      after: { spec, price },
+      comparison: comparePrices(before.price, price),
+      lostCents,
+      promise: after === null ? null : { before: order.promisedOn as IsoDate | null, after },
+    },
+  });
+}
+
+/** Every changed part must still be open; what is closed only an owner may open, at the cost of the work done. */
+async function checkStations(
+  ctx: Context,
+  order: OrderRecord,
+  pair: PairRecord,
+  parts: readonly SpecificationPart[],
+  ownerApproves: boolean,
+): Promise<Outcome<{ readonly consequences: readonly EditConsequence[]; readonly lostCents: number }>> {
+  const facts = { startedStations: startedStations(pair.operations), shipped: pair.state === "shipped" };
+  const answers = parts.map((part) => editAllowed(part, facts));
+  const late = answers.find((answer) => !answer.ok);
+  if (late === undefined || late.ok) {
+    const consequences = answers.flatMap((answer) => (answer.ok ? answer.value.consequences : []));
+    return accept({ consequences: [...new Set(consequences)], lostCents: 0 });
+  }
+  const lostCents = (await ifCancelled(ctx.db, order))?.keepCents ?? 0;
+  const ownerMayApprove = canStartAgain(pair, parts);
+  const refusal: Refusal = { ...late.refusal, lostCents, ownerMayApprove };
+  if (!ownerApproves || !ownerMayApprove) return refuse(refusal);
+  if (!isOwner(ctx.actor)) return refuse({ code: "owner-needed", action: "edit-after-work", lostCents });
+  const open = parts.flatMap((part) => {
+    const answer = editAllowed(part, { startedStations: [], shipped: false });
+    return answer.ok ? answer.value.consequences : [];
+  });
+  return accept({ consequences: [...new Set(open)], lostCents });
+}
+
+async function writeRevision(ctx: Context, tx: Tx, edit: WorkedEdit, reason: string): Promise<boolean> {
+  const { pair, catalog, preview, rights } = edit;
+  const { spec, price } = preview.after;
+  const consequences = new Set(preview.consequences);
+  const revision = pair.revision + 1;
+  const specHash = hashOf(spec);
+  const isVoid = consequences.has("proof-void");
+  const isWritten = await updatePair(tx, pair.id, pair.version, {
+    revision,
+    spec: JSON.parse(JSON.stringify(spec)),
+    specHash,
+    mould: mouldOf(spec, catalog.engine.build),
+    proofNeeded: needsProof(spec),
+    rightsNeeded: needsRights(spec),
+    ...(isVoid ? { proofState: "none", proofAt: null } : {}),
+    ...(needsRights(spec) && pair.rightsAt === null && rights !== null ? { rightsAt: rights.at } : {}),
+  });
+  if (!isWritten) return false;
+  if (isVoid) await voidProofs(tx, pair.id);
+  if (consequences.has("build-sheet-void"))
+    await voidTravellers(tx, pair.id, `revision ${revision}: ${reason}`, ctx.now);
+  if (preview.lostCents > 0) await startAgain(tx, pair);
+  const strips = consequences.has("new-strips") ? await newStrips(ctx, tx, edit) : null;
+  const createdByName = nameOf(ctx.actor);
+  await insertPairRevision(tx, {
+    pairId: pair.id,
+    revision,
+    spec,
+    specHash,
+    price,
+    reason,
+    createdAt: ctx.now,
+    createdByName,
+  });
+  const data = { revision, reason, parts: preview.parts, consequences: preview.consequences, strips };
+  await recordEvents(tx, [eventOf(ctx, "pair-edited", { kind: "pair", id: pair.id }, data)]);
+  return true;
+}
+
+async function newStrips(ctx: Context, tx: Tx, { pair, catalog, preview }: WorkedEdit) {
+  await releaseStrips(tx, pair.id);
+  await detachUsedStrips(tx, pair.id);
+  return allocateStrips(tx, { pairId: pair.id, spec: preview.after.spec, engine: catalog.engine, now: ctx.now });
+}
+
+/** Price and promise follow the edit; a promise moves only with its event. */
+async function writeOrder(ctx: Context, tx: Tx, { pair, order, preview }: WorkedEdit): Promise<boolean> {
+  const { price } = preview.after;
+  const range: DateRange | null = preview.promise?.after ?? null;
+  const isPromised = order.promisedOn !== null && range !== null;
+  const isWritten = await updateOrder(tx, order.id, order.version, {
+    price: JSON.parse(JSON.stringify(price)),
+    totalCents: price.totalCents,
+    ...(range === null ? {} : { estimate: JSON.parse(JSON.stringify(range)) }),
+    ...(isPromised ? { promisedOn: range.p90 } : {}),
+  });
+  if (!isWritten) return false;
+  const subject = { kind: "order", id: order.id } as const;
+  const repriced = { pairId: pair.id, beforeCents: order.totalCents, afterCents: price.totalCents };
+  await recordEvents(tx, [
+    eventOf(ctx, "order-repriced", subject, repriced),
+    ...(range === null
+      ? []
+      : [
+          eventOf(ctx, isPromised ? "promise-changed" : "estimate-changed", subject, {
+            from: order.promisedOn,
+            p50: range.p50,
+            p90: range.p90,
+          }),
+        ]),
+  ]);
+  const recipient = order.customer.email ?? order.customer.phone ?? "desk";
+  await queueMessages(tx, [messageOf(ctx, "order-edited", recipient, subject, repriced)]);
+  return true;
 }

@@ -1,8 +1,16 @@
-import type { Outcome } from "../../engine/units";
+import { permit } from "../../auth";
+import { accept, type Outcome } from "../../engine/units";
 import type { Context } from "../context";
 import type { QueueBoard } from "../views";
+import { queueBoardOf } from "./board";
 
-/** Stations by days with every open pair, the press plan and what waits on whom. */
-export async function queueBoard(ctx: Context, input: { readonly days?: number }): Promise<Outcome<QueueBoard>> {
-  throw new Error(`queueBoard is not built yet for ${ctx.actor.kind} ${typeof input}`);
+const mostDays = 60;
+
+/** Stations by days with every open pair, the press plan and what waits on whom. `days` counts calendar days from today. */
+export async function queueBoard(ctx: Context, input: { readonly days?: number } = {}): Promise<Outcome<QueueBoard>> {
+  const allowed = permit(ctx.actor, "queue.read");
+  if (!allowed.ok) return allowed;
+  const wanted = input.days ?? 14;
+  const days = Number.isFinite(wanted) ? Math.min(Math.max(Math.trunc(wanted), 1), mostDays) : 14;
+  return accept(await queueBoardOf(ctx, days));
 }

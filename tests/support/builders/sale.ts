@@ -10,7 +10,7 @@ import {
   type SheetId,
   saveSheet,
 } from "../../../lib/services";
-import { shopNow, type TestShop, valueOf } from "./shop";
+import { must, shopNow, type TestShop } from "./shop";
 
 export const plainAnswers = {
   "typed.height": { unit: "cm", cm: 182 },
@@ -33,28 +33,28 @@ export interface SaleOptions {
 export async function filledSheet(shop: TestShop, options: SaleOptions = {}): Promise<SheetId> {
   const ctx = shop.as(shop.desk, options.now ?? shopNow);
   const phone = options.phone ?? "303 555 0101";
-  const { sheet } = valueOf(await openSheet(ctx, { channel: "phone", phone, name: options.name ?? "Robin Alder" }));
+  const { sheet } = must(await openSheet(ctx, { channel: "phone", phone, name: options.name ?? "Robin Alder" }));
   const patch = { ...plainAnswers, "choices.destination": "collect", ...options.answers, ...options.choices };
-  valueOf(await saveSheet(ctx, { sheetId: sheet.sheetId, patch, baseVersion: sheet.version }));
+  must(await saveSheet(ctx, { sheetId: sheet.sheetId, patch, baseVersion: sheet.version }));
   return sheet.sheetId;
 }
 
 export async function quotedSheet(shop: TestShop, options: SaleOptions = {}): Promise<MadeQuote> {
   const sheetId = await filledSheet(shop, options);
-  return valueOf(await createQuote(shop.as(shop.desk, options.now ?? shopNow), { sheetId }));
+  return must(await createQuote(shop.as(shop.desk, options.now ?? shopNow), { sheetId }));
 }
 
 export async function acceptedQuote(shop: TestShop, options: SaleOptions = {}): Promise<AcceptedQuote> {
   const { quote } = await quotedSheet(shop, options);
   const ctx = shop.as(shop.desk, options.now ?? shopNow);
-  return valueOf(await acceptQuote(ctx, { quoteId: quote.quoteId, how: "phone", name: options.name ?? "Robin Alder" }));
+  return must(await acceptQuote(ctx, { quoteId: quote.quoteId, how: "phone", name: options.name ?? "Robin Alder" }));
 }
 
 /** An order with a house graphic whose deposit is paid and specification locked: its clock runs. */
 export async function releasedOrder(shop: TestShop, options: SaleOptions = {}): Promise<AcceptedQuote> {
   const accepted = await acceptedQuote(shop, options);
   const ctx = shop.as(shop.desk, options.now ?? shopNow);
-  for (const { pairId } of accepted.pairs) valueOf(await lockSpecification(ctx, { pairId }));
-  valueOf(await recordDeposit(ctx, { orderId: accepted.orderId, method: "counter", reference: "receipt 1" }));
+  for (const { pairId } of accepted.pairs) must(await lockSpecification(ctx, { pairId }));
+  must(await recordDeposit(ctx, { orderId: accepted.orderId, method: "counter", reference: "receipt 1" }));
   return accepted;
 }

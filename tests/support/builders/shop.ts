@@ -14,7 +14,7 @@ export function daysAfter(start: Date, days: number): Date {
 }
 
 /** The value of an outcome that must have succeeded. */
-export function valueOf<T>(outcome: Outcome<T>): T {
+export function must<T>(outcome: Outcome<T>): T {
   if (!outcome.ok) throw new Error(`refused: ${JSON.stringify(outcome.refusal)}`);
   return outcome.value;
 }
@@ -42,8 +42,8 @@ export async function openShop(db: Db): Promise<TestShop> {
   const actors: Actor[] = [];
   for (const person of people) {
     const password = "larch-board-seven";
-    valueOf(await takeOnStaff(systemActor("test"), { ...person, password }, shopNow));
-    actors.push(valueOf(await signIn({ email: person.email, password, address: "127.0.0.1" }, shopNow)).actor);
+    must(await takeOnStaff(systemActor("test"), { ...person, password }, shopNow));
+    actors.push(must(await signIn({ email: person.email, password, address: "127.0.0.1" }, shopNow)).actor);
   }
   const [desk, secondDesk, maker, owner] = actors as [Actor, Actor, Actor, Actor];
   return { desk, secondDesk, maker, owner, as, visitor: as(visitor()) };

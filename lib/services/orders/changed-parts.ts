@@ -1,0 +1,21 @@
+/** Which parts of the specification differ between two specs. */
+import type { PairSpec } from "../../engine/configuration";
+import type { SpecificationPart } from "../../engine/lifecycle";
+import { canonicalJson } from "../hashing";
+
+const fieldsOf: readonly (readonly [SpecificationPart, readonly (keyof PairSpec)[]])[] = [
+  ["shape", ["model", "lengthCm"]],
+  ["core", ["core"]],
+  ["reinforcements", ["reinforcements"]],
+  ["flex", ["flexRatio"]],
+  ["mount", ["mount"]],
+  ["base", ["base"]],
+  ["graphic", ["graphic"]],
+  ["protectors", ["tipTailProtectors"]],
+  ["finish", ["finish"]],
+];
+
+export function changedParts(before: PairSpec, after: PairSpec): readonly SpecificationPart[] {
+  const differs = (field: keyof PairSpec) => canonicalJson(before[field]) !== canonicalJson(after[field]);
+  return fieldsOf.filter(([, fields]) => fields.some(differs)).map(([part]) => part);
+}
