@@ -4,8 +4,8 @@
  */
 export { composeBuildSheet } from "./compose/build-sheet";
 export { composeDrawing } from "./compose/drawing";
-export { composeKitList, type KitListFacts } from "./compose/kit-list";
-export { composeLabels, type LabelFacts } from "./compose/labels";
+export { composeKitList } from "./compose/kit-list";
+export { composeLabels } from "./compose/labels";
 export { readableSpec } from "./compose/spec-rows";
 export { renderDocument } from "./render";
 export * from "./types";

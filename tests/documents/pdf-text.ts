@@ -11,12 +11,7 @@ import { inflateSync } from "node:zlib";
 const hasPdftotext = spawnSync("pdftotext", ["-v"]).error === undefined;
 if (!hasPdftotext) console.info("pdftotext is not installed: documents are read by the tests' own reader instead.");
 
-/** Whole text, white space made single, one string for all pages. */
-export function pdfText(bytes: Uint8Array): string {
-  return pdfPages(bytes).join(" ");
-}
-
-/** Text page by page. */
+/** Text page by page, white space made single. */
 export function pdfPages(bytes: Uint8Array): readonly string[] {
   const pages = hasPdftotext ? readByPoppler(bytes) : readByOurselves(bytes);
   return pages.map((text) => text.replace(/\s+/g, " ").trim());

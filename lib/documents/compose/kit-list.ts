@@ -5,10 +5,7 @@ import { cutRow, mouldName } from "./build-sheet";
 import { resinRows } from "./recipe";
 import { modelOf } from "./spec-rows";
 
-export type KitListFacts = Pick<
-  BuildSheetFacts,
-  "shop" | "stamp" | "pair" | "catalog" | "spec" | "parts" | "lots" | "floor"
->;
+type KitListFacts = Pick<BuildSheetFacts, "shop" | "stamp" | "pair" | "catalog" | "spec" | "parts" | "lots" | "floor">;
 
 /** @throws RangeError when the spec names a model the catalogue does not have */
 export function composeKitList(facts: KitListFacts): KitListData {

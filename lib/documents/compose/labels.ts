@@ -3,7 +3,7 @@ import type { BuildSheetFacts, LabelsData } from "../types";
 import { mouldName } from "./build-sheet";
 import { modelOf } from "./spec-rows";
 
-export type LabelFacts = Pick<BuildSheetFacts, "shop" | "stamp" | "pair" | "catalog" | "spec">;
+type LabelFacts = Pick<BuildSheetFacts, "shop" | "stamp" | "pair" | "catalog" | "spec">;
 
 /** @throws RangeError when the spec names a model the catalogue does not have */
 export function composeLabels({ shop, stamp, pair, catalog, spec }: LabelFacts): LabelsData {

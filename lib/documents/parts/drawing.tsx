@@ -212,21 +212,6 @@ export function CentreLine({ x1, x2, y }: { readonly x1: number; readonly x2: nu
   return <Line x1={x1} x2={x2} y1={y} y2={y} stroke={PENCIL} strokeWidth={HAIRLINE} strokeDasharray="9 2 1.5 2" />;
 }
 
-/** A leader from a place to its words. */
-export function Leader({
-  x1,
-  y1,
-  x2,
-  y2,
-}: {
-  readonly x1: number;
-  readonly y1: number;
-  readonly x2: number;
-  readonly y2: number;
-}) {
-  return <Line x1={x1} y1={y1} x2={x2} y2={y2} stroke={PENCIL} strokeWidth={HAIRLINE} />;
-}
-
 /** The mount line: a heavy tick across with its name. */
 export function MountMark({ x, y1, y2 }: { readonly x: number; readonly y1: number; readonly y2: number }) {
   return (

@@ -13,7 +13,6 @@ export const WHITE = "#FFFFFF";
 
 export const HAIRLINE = 0.35;
 export const THIN = 0.6;
-export const BOLD_LINE = 1.1;
 
 export interface PageBox {
   readonly paper: Paper;
