@@ -1,10 +1,13 @@
 "use client";
 /** Core and reinforcement: what stands between the skins, and what is added to them. */
 import type { EngineCatalog } from "../../../lib/engine/assessment";
+import type { Model, PairSpec } from "../../../lib/engine/configuration";
 import { CheckGroup, RadioGroup } from "../choice-group";
 import { CheckboxField } from "../field";
 import { moneyChangeText } from "../money";
+import { signedText } from "../signed";
 import { fill } from "../words";
+import { type OptionEffect, useOptionEffects } from "./use-option-effects.client";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";
 
@@ -56,14 +59,30 @@ export function CoreSection({ sheet, catalog, words }: Props) {
   );
 }
 
-export function ReinforcementSection({ sheet, catalog, words }: Props) {
-  const spec = sheet.spec;
-  const model = catalog.build.models.find((each) => each.id === spec?.model);
-  if (!spec || !model) return <p className="text-pencil">{words.ski.empty}</p>;
+export function ReinforcementSection(props: Props) {
+  const { sheet, catalog, words } = props;
+  const model = catalog.build.models.find((each) => each.id === sheet.spec?.model);
+  if (!sheet.spec || !model) return <p className="text-pencil">{words.ski.empty}</p>;
+  return <Reinforcements {...props} spec={sheet.spec} model={model} />;
+}
+
+function Reinforcements({
+  sheet,
+  catalog,
+  words,
+  spec,
+  model,
+}: Props & { readonly spec: PairSpec; readonly model: Model }) {
   const options = catalog.build.reinforcements.filter(
     (each) =>
       spec.reinforcements.includes(each.id) ||
       (each.forUses.includes(model.use) && !(model.hasMetal && each.placement.kind === "metal-pair")),
+  );
+  const effects = useOptionEffects(
+    catalog,
+    { answers: sheet.answers, choices: sheet.choices },
+    spec.reinforcements,
+    options.map((each) => each.id),
   );
   return (
     <>
@@ -75,7 +94,12 @@ export function ReinforcementSection({ sheet, catalog, words }: Props) {
           value: each.id,
           label: each.label,
           aside: priceOf(catalog, each.priceCode),
-          detail: each.effect,
+          detail: (
+            <>
+              {each.effect}
+              <span className="measure block min-h-6">{effectText(effects[each.id], words)}</span>
+            </>
+          ),
         }))}
         values={spec.reinforcements}
         onChange={(reinforcements) => sheet.setChoices({ reinforcements })}
@@ -88,4 +112,9 @@ export function ReinforcementSection({ sheet, catalog, words }: Props) {
       />
     </>
   );
+}
+
+function effectText(effect: OptionEffect | undefined, words: SheetWords): string {
+  if (!effect) return "";
+  return fill(words.reinforcement.effects, { mass: signedText(effect.massG), twist: signedText(effect.twistPercent) });
 }

@@ -7,6 +7,7 @@ import { Button } from "../button";
 import { TextAreaField, TextField } from "../field";
 import { moneyChangeText } from "../money";
 import { Notice, type Tone } from "../notice";
+import { signedText } from "../signed";
 import { fill } from "../words";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";
@@ -98,8 +99,8 @@ export function Conflicts({
                   </Button>
                   {way.effect ? (
                     <span className="measure text-sm text-pencil">
-                      {moneyChangeText(way.effect.priceCents)}, {signed(way.effect.massG)} g a pair,{" "}
-                      {signed(way.effect.stiffnessPercent)} % stiffness
+                      {moneyChangeText(way.effect.priceCents)}, {signedText(way.effect.massG)} g a pair,{" "}
+                      {signedText(way.effect.stiffnessPercent)} % stiffness
                     </span>
                   ) : null}
                 </li>
@@ -110,11 +111,6 @@ export function Conflicts({
       ))}
     </>
   );
-}
-
-function signed(value: number): string {
-  const rounded = Math.round(value);
-  return rounded === 0 ? "±0" : rounded > 0 ? `+${rounded}` : `−${Math.abs(rounded)}`;
 }
 
 /** Leaves a number with the owner. Everything typed stays; nothing is promised. */

@@ -48,7 +48,6 @@ export function PlacePicture(props: Props) {
   const set = (part: Partial<ArtworkPlacement>) => onPlace({ ...placement, ...part });
   const canvas = printCanvas(spec.layout, shape, rules);
   const resolution = graphicResolution(artwork, canvas, rules, placement);
-  const motif = resolution.ways.find((way) => way.code === "motif");
   return (
     <section aria-label={w.place} className="grid gap-4">
       <p className="text-sm text-pencil">{w.placeHint}</p>
@@ -63,13 +62,6 @@ export function PlacePicture(props: Props) {
         live="polite"
       >
         {resolution.coversCanvas ? null : <p>{w.uncovered}</p>}
-        {motif ? (
-          <p>
-            <Button size="small" onClick={() => onPlace(motif.placement)}>
-              {fill(w.motif, { width: Math.round(motif.widthMm), height: Math.round(motif.heightMm) })}
-            </Button>
-          </p>
-        ) : null}
       </Notice>
       <div className="flex flex-wrap gap-3">
         <Button size="small" onClick={() => onPlace(fillingPlacement(artwork, canvas))}>

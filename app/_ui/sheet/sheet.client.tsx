@@ -107,8 +107,6 @@ export function Sheet(props: SheetProps) {
         <PairStrip sheet={sheet} catalog={catalog} words={words} pictureBase={pictures.pictureBase} />
         <div className="my-6 grid gap-3">
           <Flags sheet={sheet} words={words} staff={dense} />
-          <Conflicts conflicts={assessment.conflicts} sheet={sheet} words={words} text={refusalText} tone="iron" />
-          <Conflicts conflicts={assessment.warnings} sheet={sheet} words={words} text={refusalText} tone="amber" />
           <SaveTrouble sheet={sheet} words={words} />
         </div>
         {order.map((key, i) => {
@@ -123,6 +121,20 @@ export function Sheet(props: SheetProps) {
               open={open.has(key)}
               onToggle={(isOpen) => toggle(key, isOpen)}
             >
+              <Conflicts
+                conflicts={assessment.conflicts.filter((each) => sectionOf(each.path) === key)}
+                sheet={sheet}
+                words={words}
+                text={refusalText}
+                tone="iron"
+              />
+              <Conflicts
+                conflicts={assessment.warnings.filter((each) => sectionOf(each.path) === key)}
+                sheet={sheet}
+                words={words}
+                text={refusalText}
+                tone="amber"
+              />
               {bodies[key]}
               {next && !dense ? (
                 <p>
@@ -147,18 +159,35 @@ export function Sheet(props: SheetProps) {
   );
 }
 
+/** The section in which something about this path of the choices is decided. */
+function sectionOf(path: string | undefined): SectionKey {
+  const field = (path ?? "").replace(/^choices\./, "").split(".")[0] ?? "";
+  const places: Readonly<Record<string, SectionKey>> = {
+    model: "ski",
+    lengthCm: "ski",
+    flexRatio: "ski",
+    mount: "ski",
+    core: "core",
+    reinforcements: "reinforcement",
+    graphic: "graphic",
+    base: "graphic",
+  };
+  return places[field] ?? "ski";
+}
+
 function sectionStates(sheet: SheetState): Readonly<Record<SectionKey, NonNullable<SheetSectionProps["state"]>>> {
   const { assessment, choices } = sheet;
   const blocked = flagsThatHold(sheet).some((flag) => flag.blocks === "sale");
-  const chosen = (is: boolean) => (is ? "done" : "todo");
+  const clashing = new Set(assessment.conflicts.map((each) => sectionOf(each.path)));
+  const chosen = (key: SectionKey, is: boolean) => (clashing.has(key) ? "attention" : is ? "done" : "todo");
   return {
-    you: blocked ? "attention" : chosen(assessment.recommendation !== null),
-    ski: assessment.conflicts.length > 0 ? "attention" : chosen(assessment.spec !== null),
-    core: chosen(choices.core !== undefined),
-    reinforcement: chosen(choices.reinforcements !== undefined),
-    graphic: chosen(choices.graphic !== undefined),
-    price: chosen(assessment.price !== null),
-    date: chosen(sheet.dateRange !== null),
+    you: blocked ? "attention" : chosen("you", assessment.recommendation !== null),
+    ski: chosen("ski", assessment.spec !== null),
+    core: chosen("core", choices.core !== undefined),
+    reinforcement: chosen("reinforcement", choices.reinforcements !== undefined),
+    graphic: chosen("graphic", choices.graphic !== undefined),
+    price: chosen("price", assessment.price !== null),
+    date: chosen("date", sheet.dateRange !== null),
   };
 }
 
