@@ -111,7 +111,12 @@ export class DispatchRun {
 
   private isFact(operation: number): boolean {
     const fixed = this.model.problem.fixedStart[operation] as number;
-    return fixed !== -1 && fixed <= this.model.startMinute;
+    return fixed !== -1 && fixed <= this.model.startMinute && this.visit[operation] === 0;
+  }
+
+  /** Not started by another operation's cluster. */
+  private startsByItself(operation: number): boolean {
+    return this.model.plan.clusterOf[operation] !== null || this.model.problem.fixedStart[operation] !== -1;
   }
 
   private enqueueEvent(operation: number): void {
@@ -396,7 +401,7 @@ export class DispatchRun {
   }
 
   private releaseSuccessors(operation: number, end: number): void {
-    const { problem, plan } = this.model;
+    const { problem } = this.model;
     const rule = this.activeRule[operation] ?? null;
     const last = problem.successorsFrom[operation + 1] as number;
     for (let i = problem.successorsFrom[operation] as number; i < last; i++) {
@@ -406,13 +411,12 @@ export class DispatchRun {
       if (end > (this.readyAt[successor] as number)) this.readyAt[successor] = end;
       this.pending[successor] = (this.pending[successor] as number) - 1;
       if (this.pending[successor] !== 0 || this.isFact(successor)) continue;
-      // Tied operations are started by their cluster's head.
-      if (plan.clusterOf[successor] !== null || problem.fixedStart[successor] !== -1) this.enqueueEvent(successor);
+      if (this.startsByItself(successor)) this.enqueueEvent(successor);
     }
   }
 
   private redo(rule: RedoRule, from: number): void {
-    const { problem, plan } = this.model;
+    const { problem } = this.model;
     for (const operation of rule.redo) {
       this.activeRule[operation] = rule;
       this.visit[operation] = (this.visit[operation] as number) + 1;
@@ -431,7 +435,7 @@ export class DispatchRun {
       }
     }
     for (const operation of rule.redo) {
-      if (this.pending[operation] === 0 && plan.clusterOf[operation] !== null) this.enqueueEvent(operation);
+      if (this.pending[operation] === 0 && this.startsByItself(operation)) this.enqueueEvent(operation);
     }
   }
 

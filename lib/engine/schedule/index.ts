@@ -8,6 +8,7 @@ export * from "./place";
 export * from "./rules";
 export * from "./schedule-jobs";
 export * from "./serial";
+export * from "./stored-timelines";
 export * from "./timelines";
 export * from "./types";
 export * from "./validate";

@@ -17,12 +17,12 @@ export interface SearchResult {
   readonly stoppedBy: "iterations" | "budget" | "proven";
 }
 
-const firstCycle = 2_000;
+const firstCycle = 4_000;
 const cycleGrowth = 2;
 const longestCycle = 256_000;
 /** Start and end temperature as shares of the incumbent's cost per job-like step (tuned on published job shops). */
-const hot = 0.012;
-const cold = 0.0004;
+const hot = 0.025;
+const cold = 0.001;
 const shareOfRandomMoves = 0.1;
 const defaultIterations = 20_000;
 const clockEvery = 32;

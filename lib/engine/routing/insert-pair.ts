@@ -1,0 +1,192 @@
+/**
+ * One more pair in one replication: placed step by step into what the others leave free (on the press with both changeovers),
+ * moving nobody. Redo loops and lost press days strike it as they strike the others.
+ */
+import {
+  type CompiledProblem,
+  earliestByPrecedence,
+  fitOfUse,
+  loadTimelines,
+  occupy,
+  type Placement,
+  placeCluster,
+  type SerialPlan,
+  type WorkCalendar,
+  workMinutesBefore,
+} from "../schedule";
+import type { FloorOperation } from "./floor-problem";
+import { isPressWork } from "./floor-problem";
+import type { Replication } from "./replications";
+import type { FloorSampler, PairRedoRule } from "./sampling";
+import type { DateDriver } from "./types";
+
+/** What is the same for all replications of one candidate. */
+export interface Insertion {
+  readonly problem: CompiledProblem;
+  readonly plan: SerialPlan;
+  readonly placement: Placement;
+  readonly operations: readonly FloorOperation[];
+  readonly sampler: FloorSampler;
+  readonly rules: readonly PairRedoRule[];
+  readonly calendar: WorkCalendar;
+  readonly nowMinute: number;
+  readonly presses: readonly number[];
+}
+
+export type CauseCode = DateDriver["code"];
+
+/** Working minutes that each cause took on the chain that decided the finish; keys are `code`, `code:station`. */
+export type Causes = Map<string, number>;
+
+/** Places the pair and returns the problem minute at which it is finished; adds the causes of this run. */
+export function insertPair(insertion: Insertion, replication: Replication, index: number, causes: Causes): number {
+  const { problem, plan, placement, sampler } = insertion;
+  sampler.replication = index;
+  loadTimelines(problem, replication.timelines, placement.timelines);
+  blockLostDays(insertion);
+  placement.lowest.set(problem.release);
+  const visits = new Int32Array(problem.operationCount);
+  const pressWaits = new Map<number, string>();
+  const pending = Array.from(problem.topological);
+  while (pending.length > 0) {
+    const operation = pending.shift() as number;
+    const cluster = plan.clusterOf[operation];
+    if (cluster == null) continue;
+    for (const member of cluster) sampleInto(insertion, member, visits[member] as number);
+    if (cluster.some((member) => isPress(insertion, member))) pressWaits.set(operation, pressCause(insertion, cluster));
+    placeCluster(placement, cluster);
+    for (const member of cluster) requeueFailed(insertion, member, visits, pending);
+  }
+  return traceCauses(insertion, pressWaits, causes);
+}
+
+function sampleInto({ placement, sampler }: Insertion, operation: number, visit: number): void {
+  placement.minutes[operation] = sampler.minutes(operation, visit);
+  placement.unattended[operation] = sampler.unattended(operation, visit);
+}
+
+function isPress({ operations }: Insertion, operation: number): boolean {
+  const meta = operations[operation];
+  return meta !== undefined && isPressWork(meta.step);
+}
+
+/** A failed pass puts the redone steps back to be placed, before whatever comes after them. */
+function requeueFailed(insertion: Insertion, operation: number, visits: Int32Array, pending: number[]): void {
+  const rule = insertion.rules.find((candidate) => candidate.operation === operation);
+  if (rule === undefined) return;
+  const { placement, problem, sampler } = insertion;
+  const from = sampler.redoFrom(operation, visits[operation] as number, placement.end[operation] as number);
+  if (from < 0) return;
+  for (const redone of rule.redo) {
+    visits[redone] = (visits[redone] as number) + 1;
+    placement.lowest[redone] = from;
+  }
+  const again = Array.from(problem.topological).filter((candidate) => rule.redo.includes(candidate));
+  pending.unshift(...again);
+}
+
+/** Lost press days as busy time, where the press was free. */
+function blockLostDays({ problem, placement, sampler, presses }: Insertion): void {
+  for (const press of presses) {
+    const outages = sampler.outages(press);
+    if (outages === null) continue;
+    const use = { members: Int32Array.of(press), units: 1, holds: false, isPool: false };
+    for (let i = 0; i < outages.length; i += 2) {
+      const from = outages[i] as number;
+      const to = outages[i + 1] as number;
+      if (fitOfUse(problem, placement.timelines, use, from, to, -1) === from) {
+        occupy(problem, placement.timelines, press, from, to, 1, -1);
+      }
+    }
+  }
+}
+
+/** Which of the things that lay-up and press need is free last. */
+function pressCause(insertion: Insertion, cluster: readonly number[]): string {
+  const { problem, placement } = insertion;
+  const head = cluster[0] as number;
+  const ready = earliestByPrecedence(placement, head);
+  let latest = ready;
+  let cause = "crew:10";
+  for (const operation of cluster) {
+    const minutes = placement.minutes[operation] as number;
+    for (const use of problem.usesOf[operation] ?? []) {
+      const end = use.holds ? minutes + (placement.unattended[operation] as number) : minutes;
+      const free = firstFit(insertion, use, ready, end, problem.family[operation] as number);
+      if (free <= latest) continue;
+      latest = free;
+      cause = causeOf(problem.problem.resources[use.members[0] as number]?.id ?? "");
+    }
+  }
+  return cause;
+}
+
+function causeOf(resource: string): string {
+  if (resource.startsWith("press:")) return "press-queue";
+  if (resource.startsWith("mould:") || resource.startsWith("cassette:")) return `mould:${resource.split(":")[1]}`;
+  return resource.startsWith("crew:") ? "crew:10" : "station-queue:10";
+}
+
+function firstFit(
+  { problem, placement }: Insertion,
+  use: Parameters<typeof fitOfUse>[2],
+  from: number,
+  minutes: number,
+  family: number,
+): number {
+  let start = from;
+  for (;;) {
+    const later = fitOfUse(problem, placement.timelines, use, start, start + minutes, family);
+    if (later === start) return start;
+    start = later;
+  }
+}
+
+/** Walks back from the finish along what each step waited for, and books every working minute to a cause. */
+function traceCauses(insertion: Insertion, pressWaits: ReadonlyMap<number, string>, causes: Causes): number {
+  const { problem, placement, operations, calendar, nowMinute, plan } = insertion;
+  const between = (from: number, to: number) =>
+    to <= from ? 0 : workMinutesBefore(calendar, to) - workMinutesBefore(calendar, from);
+  const book = (cause: string, minutes: number) => {
+    if (minutes > 0) causes.set(cause, (causes.get(cause) ?? 0) + minutes);
+  };
+  let at = lastOf(placement);
+  const finish = placement.end[at] as number;
+  for (;;) {
+    const meta = operations[at] as FloorOperation;
+    const start = placement.start[at] as number;
+    const done = placement.workEnd[at] as number;
+    book("work", between(start, done));
+    book(meta.isProofGate ? "proof" : "rest-and-cure", between(done, placement.end[at] as number));
+    const before = latestPredecessor(problem, placement, at);
+    const ready = before < 0 ? nowMinute : (placement.end[before] as number);
+    const held = Math.max(ready, Math.min(start, placement.lowest[at] as number));
+    const isRedone = (placement.lowest[at] as number) > (problem.release[at] as number);
+    book(isRedone ? "rework-and-shocks" : "deposit", between(ready, held));
+    const head = plan.clusterOf[at] === null ? -1 : at;
+    book(pressWaits.get(head) ?? `station-queue:${meta.step.station}`, between(held, start));
+    if (before < 0 || (isRedone && held > ready)) {
+      book("rework-and-shocks", before < 0 ? 0 : between(nowMinute, ready));
+      return finish;
+    }
+    at = before;
+  }
+}
+
+function lastOf({ end }: Placement): number {
+  let last = 0;
+  for (let operation = 1; operation < end.length; operation++) {
+    if ((end[operation] as number) >= (end[last] as number)) last = operation;
+  }
+  return last;
+}
+
+function latestPredecessor(problem: CompiledProblem, { end }: Placement, operation: number): number {
+  let latest = -1;
+  const last = problem.predecessorsFrom[operation + 1] as number;
+  for (let i = problem.predecessorsFrom[operation] as number; i < last; i++) {
+    const predecessor = problem.predecessors[i] as number;
+    if (latest < 0 || (end[predecessor] as number) > (end[latest] as number)) latest = predecessor;
+  }
+  return latest;
+}

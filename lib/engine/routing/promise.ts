@@ -1,0 +1,172 @@
+/**
+ * Dates from replications: the range of every open pair and of one more. Quantiles are order statistics on the working-time
+ * axis (type 1), mapped to days afterwards: that order commutes with the calendar, interpolating does not.
+ */
+import { orderStatistic } from "../math";
+import {
+  clockMinuteOf,
+  compileProblem,
+  emptyPlacement,
+  serialPlan,
+  workingTimelines,
+  workMinutesBefore,
+} from "../schedule";
+import { accept, type IsoDate, type Outcome } from "../units";
+import type { FloorCatalog } from "./floor";
+import { candidateProblem, type FloorRefusal, workingDayMinutes } from "./floor-problem";
+import { type Causes, type Insertion, insertPair } from "./insert-pair";
+import { afterShock, prepareRuns, pressNumbers, type QueueRuns, runRange } from "./replications";
+import { FloorSampler, redoRules } from "./sampling";
+import { dateOfShopMinute } from "./shop-time";
+import type { CandidatePair, DateDriver, DateRange, PairOnFloor, RangeLevel, ShopMinute } from "./types";
+
+const levels: readonly (readonly [RangeLevel, number])[] = [
+  ["p10", 0.1],
+  ["p50", 0.5],
+  ["p80", 0.8],
+  ["p90", 0.9],
+  ["p95", 0.95],
+];
+/** Entries that a candidate can add to one resource, redos included. */
+const candidateEntries = 64;
+const leastShownDays = 0.1;
+
+/** A question about one more pair, answered run by run so that a server can pause in between. */
+export interface CandidateRuns {
+  readonly runs: QueueRuns;
+  readonly insertion: Insertion;
+  readonly finishWorkMinutes: number[];
+  readonly causes: Causes;
+}
+
+/**
+ * Prepares the question on runs that are complete.
+ *
+ * @throws RangeError when no replication has been made
+ */
+export function prepareCandidate(runs: QueueRuns, candidate: CandidatePair): Outcome<CandidateRuns, FloorRefusal> {
+  if (runs.replications.length === 0)
+    throw new RangeError("prepareCandidate: the queue has 0 replications; run some first");
+  const built = candidateProblem(runs.floor, runs.queue, candidate);
+  if (!built.ok) return built;
+  const { operations, problem: specified, nowMinute } = built.value;
+  const problem = compileProblem(specified);
+  const rules = redoRules(runs.floor, operations);
+  const timelines = workingTimelines(
+    problem,
+    runs.replications.map((replication) => replication.timelines),
+    candidateEntries + 2 * lostDaysRoom,
+  );
+  const placement = emptyPlacement(problem, timelines);
+  placement.minutes = problem.minutes.slice();
+  placement.unattended = problem.unattended.slice();
+  const insertion: Insertion = {
+    problem,
+    plan: serialPlan(problem),
+    placement,
+    operations,
+    sampler: new FloorSampler(runs.floor, problem, operations, runs.seed, runs.calendar, nowMinute, rules),
+    rules,
+    calendar: runs.calendar,
+    nowMinute,
+    presses: pressNumbers(runs),
+  };
+  return accept({ runs, insertion, finishWorkMinutes: [], causes: new Map() });
+}
+
+/** Lost press days are entered as busy time. */
+const lostDaysRoom = 200;
+
+/** Answers the runs that are still missing up to `to` (exclusive). Returns how many are answered. */
+export function answerRange(candidate: CandidateRuns, to: number): number {
+  const { runs, insertion, finishWorkMinutes, causes } = candidate;
+  const before = workMinutesBefore(runs.calendar, insertion.nowMinute);
+  const last = Math.min(to, runs.replications.length);
+  for (let index = finishWorkMinutes.length; index < last; index++) {
+    const replication = runs.replications[index];
+    if (replication === undefined) break;
+    const end = insertPair(insertion, replication, index, causes);
+    const work = workMinutesBefore(runs.calendar, end) - before;
+    const shocked = afterShock(work, replication.shock);
+    causes.set("rework-and-shocks", (causes.get("rework-and-shocks") ?? 0) + shocked - work);
+    finishWorkMinutes.push(shocked);
+  }
+  return finishWorkMinutes.length;
+}
+
+/** The range of the candidate over the runs answered so far. @throws RangeError when there are none */
+export function candidateRange({ runs, finishWorkMinutes, causes }: CandidateRuns): DateRange {
+  return rangeOf(runs, finishWorkMinutes, driversOf(causes, finishWorkMinutes.length, runs.floor));
+}
+
+/** The range of every open pair, by pair id, from the replications made so far. */
+export function queueRanges(runs: QueueRuns): ReadonlyMap<string, DateRange> {
+  return new Map(
+    runs.pairs.map((pair, index) => {
+      const finishes = runs.replications.map(({ finishWorkMinutes }) => finishWorkMinutes[index] as number);
+      return [pair.pairId, rangeOf(runs, finishes, [])] as const;
+    }),
+  );
+}
+
+/**
+ * The range for one more pair behind the open ones, all in one call: prepare, run, answer. A server does the same in slices
+ * and keeps the runs.
+ */
+export function promiseRuns(
+  floor: FloorCatalog,
+  openPairs: readonly PairOnFloor[],
+  candidate: CandidatePair,
+  options: { readonly runs: number; readonly seed: number; readonly now: ShopMinute },
+): Outcome<DateRange, FloorRefusal> {
+  if (!Number.isInteger(options.runs) || options.runs < 1) {
+    throw new RangeError(`promiseRuns: runs ${options.runs} is not a whole number of at least 1`);
+  }
+  const runs = prepareRuns(floor, openPairs, options.now, options.seed);
+  if (!runs.ok) return runs;
+  runRange(runs.value, options.runs);
+  const asked = prepareCandidate(runs.value, candidate);
+  if (!asked.ok) return asked;
+  answerRange(asked.value, options.runs);
+  return accept(candidateRange(asked.value));
+}
+
+function rangeOf(runs: QueueRuns, finishWorkMinutes: readonly number[], drivers: readonly DateDriver[]): DateRange {
+  if (finishWorkMinutes.length === 0) throw new RangeError("rangeOf: a range needs at least 1 run");
+  const sorted = Float64Array.from(finishWorkMinutes).sort();
+  const day = workingDayMinutes(runs.floor);
+  const at = Object.fromEntries(levels.map(([level, p]) => [level, orderStatistic(sorted, p)])) as Record<
+    RangeLevel,
+    number
+  >;
+  const mapped = <T>(map: (workMinutes: number) => T) =>
+    Object.fromEntries(levels.map(([level]) => [level, map(at[level])])) as Record<RangeLevel, T>;
+  return {
+    runs: finishWorkMinutes.length,
+    seed: runs.seed,
+    dates: mapped((work) => dateAfter(runs, work)),
+    workingDays: mapped((work) => Math.round((work / day) * 10) / 10),
+    drivers,
+  };
+}
+
+/** The day on which that much working time from now is done. */
+function dateAfter(runs: QueueRuns, workMinutes: number): IsoDate {
+  const { calendar, queue } = runs;
+  const last = workMinutesBefore(calendar, queue.nowMinute) + Math.max(1, workMinutes) - 1;
+  return dateOfShopMinute(queue.originMinute + clockMinuteOf(calendar, last));
+}
+
+function driversOf(causes: Causes, runs: number, floor: FloorCatalog): readonly DateDriver[] {
+  const day = workingDayMinutes(floor);
+  return [...causes]
+    .map(([cause, minutes]): DateDriver => {
+      const [code = "work", detail] = cause.split(":");
+      const workingDays = Math.round((minutes / Math.max(1, runs) / day) * 10) / 10;
+      const driver = { code: code as DateDriver["code"], workingDays };
+      if (detail === undefined) return driver;
+      return code === "mould" ? { ...driver, mould: detail } : { ...driver, station: Number(detail) };
+    })
+    .filter(({ workingDays }) => workingDays >= leastShownDays)
+    .sort((a, b) => b.workingDays - a.workingDays);
+}

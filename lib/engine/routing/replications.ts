@@ -1,0 +1,109 @@
+/**
+ * The open queue run many times. A replication keeps when every pair was finished (on the working-time axis) and what every
+ * resource was doing, so that one more pair is answered from memory. Made in slices: the caller decides how many runs
+ * to do before it lets others have their turn; keep the result as long as the queue's revision stands.
+ */
+import {
+  type CompiledProblem,
+  compileProblem,
+  DispatchRun,
+  dispatchModel,
+  emptyTimelines,
+  type StoredTimelines,
+  storeTimelines,
+  type Timelines,
+  type WorkCalendar,
+  workCalendar,
+  workMinutesBefore,
+} from "../schedule";
+import { accept, type Outcome } from "../units";
+import type { FloorCatalog } from "./floor";
+import { type FloorProblem, type FloorRefusal, openQueue, pressResource, shopCalendar } from "./floor-problem";
+import { rankByPromise } from "./rank";
+import { FloorSampler, redoRules, type Shock, sharedShock } from "./sampling";
+import { minutesPerDay } from "./shop-time";
+import type { PairOnFloor, ShopMinute } from "./types";
+
+export interface Replication {
+  /** Working minutes from now to each pair's finish, shocks included; in the order of the pairs. */
+  readonly finishWorkMinutes: Float64Array;
+  readonly timelines: StoredTimelines;
+  readonly shock: Shock | null;
+}
+
+/** A queue ready to be run; `replications` grows as {@link runRange} is called. */
+export interface QueueRuns {
+  readonly floor: FloorCatalog;
+  readonly pairs: readonly PairOnFloor[];
+  readonly queue: FloorProblem;
+  readonly problem: CompiledProblem;
+  readonly calendar: WorkCalendar;
+  readonly seed: number;
+  readonly replications: Replication[];
+  readonly engine: { readonly run: DispatchRun; readonly sampler: FloorSampler; readonly working: Timelines } | null;
+}
+
+/** A redo can put every operation on a resource three times. */
+const roomForRedos = 4;
+
+/** Prepares a queue for running. Refused when a pair does not fit the floor. */
+export function prepareRuns(
+  floor: FloorCatalog,
+  pairs: readonly PairOnFloor[],
+  now: ShopMinute,
+  seed: number,
+): Outcome<QueueRuns, FloorRefusal> {
+  const built = openQueue(floor, pairs, now);
+  if (!built.ok) return built;
+  const queue = built.value;
+  const problem = compileProblem(queue.problem);
+  const calendar = workCalendar([shopCalendar(floor, Math.floor(queue.originMinute / minutesPerDay))]);
+  const rules = redoRules(floor, queue.operations);
+  const model = dispatchModel(problem, {
+    rank: rankByPromise(problem, pairs, queue.originMinute),
+    changeoverPenalty: floor.planning.mouldGroupingWorkingDays * minutesPerDay,
+    startMinute: queue.nowMinute,
+    redoRules: rules,
+  });
+  const sampler = new FloorSampler(floor, problem, queue.operations, seed, calendar, queue.nowMinute, rules);
+  const working = emptyTimelines(problem, roomForRedos * (problem.operationCount + 1));
+  const engine = pairs.length === 0 ? null : { run: new DispatchRun(model), sampler, working };
+  return accept({ floor, pairs, queue, problem, calendar, seed, replications: [], engine });
+}
+
+/** Does the replications that are still missing up to `to` (exclusive). Returns how many there are. */
+export function runRange(runs: QueueRuns, to: number): number {
+  for (let replication = runs.replications.length; replication < to; replication++) {
+    runs.replications.push(replicate(runs, replication));
+  }
+  return runs.replications.length;
+}
+
+function replicate(runs: QueueRuns, replication: number): Replication {
+  const { engine, problem, queue, calendar, floor, seed } = runs;
+  const shock = sharedShock(floor, seed, replication);
+  if (engine === null) {
+    const nothing = { data: new Int32Array(0), length: 0 };
+    const timelines = storeTimelines(problem, nothing, emptyTimelines(problem));
+    return { finishWorkMinutes: new Float64Array(0), timelines, shock };
+  }
+  engine.sampler.replication = replication;
+  engine.run.run(engine.sampler);
+  const before = workMinutesBefore(calendar, queue.nowMinute);
+  const finishWorkMinutes = Float64Array.from(engine.run.jobEnd, (end) =>
+    afterShock(workMinutesBefore(calendar, end) - before, shock),
+  );
+  return { finishWorkMinutes, timelines: storeTimelines(problem, engine.run.busy, engine.working), shock };
+}
+
+/** What ends after the shock ends later by it. */
+export function afterShock(workMinutes: number, shock: Shock | null): number {
+  return shock !== null && workMinutes > shock.afterWorkMinutes ? workMinutes + shock.delayWorkMinutes : workMinutes;
+}
+
+/** Numbers of the presses among the resources. */
+export function pressNumbers(runs: QueueRuns): readonly number[] {
+  return runs.floor.presses.map(({ id }) =>
+    runs.queue.problem.resources.findIndex((resource) => resource.id === pressResource(id)),
+  );
+}

@@ -1,0 +1,91 @@
+/**
+ * Timelines of a finished dispatch run, packed for keeping: one more job is later placed into what they leave free. Touching
+ * intervals of a machine without changeovers are merged, so a busy station costs few entries.
+ */
+import type { CompiledProblem } from "./compile";
+import type { BusyRecord } from "./dispatch";
+import { clearTimelines, emptyTimelines, occupy, type Timelines } from "./timelines";
+
+const recordWidth = 5;
+
+/** As {@link Timelines}, with no room to spare. */
+export type StoredTimelines = Omit<Timelines, "count"> & { readonly count: Int32Array };
+
+/** Packs a run's record. `working` must have room for all of it; it is overwritten. */
+export function storeTimelines(problem: CompiledProblem, busy: BusyRecord, working: Timelines): StoredTimelines {
+  clearTimelines(problem, working);
+  for (let at = 0; at < busy.length; at += recordWidth) {
+    occupy(
+      problem,
+      working,
+      busy.data[at] as number,
+      busy.data[at + 1] as number,
+      busy.data[at + 2] as number,
+      busy.data[at + 3] as number,
+      busy.data[at + 4] as number,
+    );
+  }
+  for (let resource = 0; resource < problem.resourceCount; resource++) mergeTouching(problem, working, resource);
+  const from = new Int32Array(problem.resourceCount + 1);
+  for (let resource = 0; resource < problem.resourceCount; resource++) {
+    from[resource + 1] = (from[resource] as number) + (working.count[resource] as number);
+  }
+  const size = from[problem.resourceCount] as number;
+  const stored: StoredTimelines = {
+    from,
+    count: working.count.slice(),
+    starts: new Int32Array(size),
+    ends: new Int32Array(size),
+    families: new Int32Array(size),
+  };
+  copyStretches(problem, working, stored);
+  return stored;
+}
+
+/** Copies stored timelines into working ones, which must have room. */
+export function loadTimelines(problem: CompiledProblem, stored: StoredTimelines, working: Timelines): void {
+  working.count.set(stored.count);
+  copyStretches(problem, stored, working);
+}
+
+function copyStretches(problem: CompiledProblem, source: Timelines, target: Timelines): void {
+  for (let resource = 0; resource < problem.resourceCount; resource++) {
+    const from = source.from[resource] as number;
+    const to = target.from[resource] as number;
+    const count = source.count[resource] as number;
+    for (let i = 0; i < count; i++) {
+      target.starts[to + i] = source.starts[from + i] as number;
+      target.ends[to + i] = source.ends[from + i] as number;
+      target.families[to + i] = source.families[from + i] as number;
+    }
+  }
+}
+
+function mergeTouching(problem: CompiledProblem, timelines: Timelines, resource: number): void {
+  if ((problem.capacity[resource] as number) > 1 || problem.changeover[resource] !== null) return;
+  const base = timelines.from[resource] as number;
+  const { starts, ends } = timelines;
+  const count = timelines.count[resource] as number;
+  let write = 0;
+  for (let read = 0; read < count; read++) {
+    if (write > 0 && (starts[base + read] as number) <= (ends[base + write - 1] as number)) {
+      ends[base + write - 1] = Math.max(ends[base + write - 1] as number, ends[base + read] as number);
+    } else {
+      starts[base + write] = starts[base + read] as number;
+      ends[base + write] = ends[base + read] as number;
+      write += 1;
+    }
+  }
+  timelines.count[resource] = write;
+}
+
+/** Working timelines with room for any of the stored ones and `extra` entries more on each resource. */
+export function workingTimelines(
+  problem: CompiledProblem,
+  stored: readonly StoredTimelines[],
+  extra: number,
+): Timelines {
+  let most = 0;
+  for (const { count } of stored) for (const entries of count) most = Math.max(most, entries);
+  return emptyTimelines(problem, most + extra);
+}
