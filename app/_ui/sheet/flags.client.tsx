@@ -94,9 +94,13 @@ export function Conflicts({
             <ul className="grid gap-2">
               {conflict.ways.map((way) => (
                 <li key={`${way.code} ${way.label}`} className="flex flex-wrap items-baseline gap-x-4 gap-y-1">
-                  <Button size="small" onClick={() => sheet.setChoices(way.choices)}>
-                    {way.label}
-                  </Button>
+                  {Object.keys(way.choices).length > 0 ? (
+                    <Button size="small" onClick={() => sheet.setChoices(way.choices)}>
+                      {way.label}
+                    </Button>
+                  ) : (
+                    <span>{way.label}</span>
+                  )}
                   {way.effect ? (
                     <span className="measure text-sm text-pencil">
                       {moneyChangeText(way.effect.priceCents)}, {signedText(way.effect.massG)} g a pair,{" "}

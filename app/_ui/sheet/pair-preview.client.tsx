@@ -45,7 +45,7 @@ export function PairStrip(props: Props) {
   if (!anyModel) return null;
   return (
     <div
-      className={`z-10 grid items-center gap-x-10 gap-y-2 border-y border-rule bg-paper py-3 md:sticky md:top-0 md:grid-cols-[minmax(0,42rem)_minmax(0,1fr)] ${sheet.isComputing ? "[&_svg]:opacity-70" : ""}`}
+      className={`sheet-strip z-10 grid items-center gap-x-10 gap-y-2 border-y border-rule bg-paper py-3 md:sticky md:top-0 md:grid-cols-[minmax(0,42rem)_minmax(0,1fr)] ${sheet.isComputing ? "[&_svg]:opacity-70" : ""}`}
     >
       {pair ? (
         <SkiPair

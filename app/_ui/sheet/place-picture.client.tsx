@@ -49,7 +49,7 @@ export function PlacePicture(props: Props) {
   const canvas = printCanvas(spec.layout, shape, rules);
   const resolution = graphicResolution(artwork, canvas, rules, placement);
   return (
-    <section aria-label={w.place} className="grid gap-4">
+    <section aria-label={w.place} className="grid grid-cols-1 gap-4">
       <p className="text-sm text-pencil">{w.placeHint}</p>
       <Board {...props} orientation="lying" className="max-md:hidden" />
       <Board {...props} orientation="upright" className="h-[34rem] md:hidden" />

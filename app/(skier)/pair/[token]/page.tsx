@@ -8,7 +8,7 @@ import { Page, Part } from "@/app/_ui/page";
 import { specFacts } from "@/app/_ui/spec-facts";
 import { Steps } from "@/app/_ui/steps";
 import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
+import { fill, wordOf } from "@/app/_ui/words";
 import { PairFigure } from "@/app/_visuals/pair-figure";
 import shop from "@/content/catalog/shop.json";
 import sheetWords from "@/content/copy/sheet.json";
@@ -48,7 +48,7 @@ export default async function PairPage({ params, searchParams }: Props) {
       lead={fill(w.lead, {
         model: progress.modelName,
         length: progress.lengthCm,
-        flex: progress.flexClassLabel,
+        flex: fill(words.flexClass, { label: progress.flexClassLabel.toLowerCase() }),
         order: progress.orderNumber,
       })}
       aside={progress.state === "cancelled" ? <Badge tone="iron">{w.cancelled}</Badge> : null}
@@ -137,7 +137,7 @@ function When({ progress }: { readonly progress: ProgressView }) {
             columns={[
               { key: "at", head: "On", cell: (row) => dayIn(row.at) },
               { key: "range", head: "Ready", cell: (row) => dateRangeText(row.from, row.to, true) },
-              { key: "why", head: "Why", cell: (row) => row.why },
+              { key: "why", head: "Why", cell: (row) => wordOf(w.historyWhy, row.why) },
             ]}
             rows={dateHistory}
             rowKey={(row) => `${row.at}${row.to}`}

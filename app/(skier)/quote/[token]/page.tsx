@@ -16,6 +16,7 @@ import { PairFigure } from "@/app/_visuals/pair-figure";
 import shop from "@/content/catalog/shop.json";
 import sheetWords from "@/content/copy/sheet.json";
 import words from "@/content/copy/skier.json";
+import { textForPeople } from "@/lib/engine/units";
 import { catalogOfRelease, type QuoteId, type QuoteView, readQuote } from "@/lib/services";
 import { accept, askChange, toOrder } from "../actions";
 import { Repriced } from "./repriced";
@@ -47,7 +48,7 @@ export default async function QuotePage({ params }: { readonly params: Promise<{
   return (
     <Page
       title={fill(w.title, { number: quote.number })}
-      lead={`${quote.fit.modelName}, ${quote.spec.lengthCm} cm, ${quote.fit.flexClassLabel}`}
+      lead={`${quote.fit.modelName}, ${quote.spec.lengthCm} cm, ${fill(words.flexClass, { label: quote.fit.flexClassLabel.toLowerCase() })}`}
       aside={<Badge tone={tones[quote.state]}>{state}</Badge>}
     >
       <p className="no-print mb-8 flex flex-wrap gap-x-4">
@@ -77,7 +78,7 @@ export default async function QuotePage({ params }: { readonly params: Promise<{
               <ul className="list-disc pl-5">
                 {quote.dateRange.drivers.map((driver) => (
                   <li key={driver.code}>
-                    {wordOf(words.drivers, driver.code)}: {Math.round(driver.workingDays * 10) / 10} working days
+                    {wordOf(words.drivers, driver.code)}: {textForPeople(driver.workingDays, 1)} working days
                   </li>
                 ))}
               </ul>
@@ -112,14 +113,14 @@ function toldFacts(quote: QuoteView) {
   return [
     ...(typed.height ? [{ name: y.height, value: heightText(typed.height), measure: true }] : []),
     ...(typed.mass ? [{ name: y.mass, value: massText(typed.mass), measure: true }] : []),
-    ...(answers.ability ? [{ name: "You ski", value: y.abilities[answers.ability].label }] : []),
+    ...(answers.ability ? [{ name: words.figures.ability, value: y.abilities[answers.ability].label }] : []),
     ...(answers.temperament ? [{ name: y.temperament, value: y.temperaments[answers.temperament] }] : []),
     ...(answers.offPistePercent === undefined
       ? []
       : [{ name: y.offPiste, value: `${answers.offPistePercent} %`, measure: true }]),
-    { name: "One ski weighs", value: `${quote.fit.massKg.toFixed(2)} kg`, measure: true },
-    { name: "Sidecut radius", value: `${quote.fit.sidecutRadiusM.toFixed(1)} m`, measure: true },
-    { name: "Centre spring constant", value: `${quote.fit.springCentreNPerMm.toFixed(2)} N/mm`, measure: true },
+    { name: words.figures.mass, value: `${textForPeople(quote.fit.massKg, 2)} kg`, measure: true },
+    { name: words.figures.radius, value: `${textForPeople(quote.fit.sidecutRadiusM, 1)} m`, measure: true },
+    { name: words.figures.spring, value: `${textForPeople(quote.fit.springCentreNPerMm, 2)} N/mm`, measure: true },
   ];
 }
 
