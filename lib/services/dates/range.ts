@@ -1,11 +1,11 @@
-/** The range for one more pair on the live queue. */
-import { currentQueueRevision } from "../../data/counters";
-import { openPairs } from "../../data/pairs";
+/** The range for one more pair on the live queue: its operations put into the gaps of every run, nobody else moved. */
+import { setImmediate as pause } from "node:timers/promises";
 import type { PairSpec } from "../../engine/configuration";
-import { dateOfDay, dayIndex, weekdayOf } from "../../engine/routing";
+import { answerRange, candidateRange, prepareCandidate } from "../../engine/routing";
 import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
-import { shopDay } from "../shop-time";
+import { routeOf } from "../floor/facts";
+import { liveRuns, runCount } from "../floor/queue-runs";
 import type { DateRange } from "../views";
 
 export interface RangeOptions {
@@ -13,27 +13,22 @@ export interface RangeOptions {
   readonly without?: string;
 }
 
-export async function rangeOf(ctx: Context, _spec: PairSpec, options: RangeOptions = {}): Promise<DateRange> {
-  const revision = await currentQueueRevision(ctx.db);
-  const pairs = (await openPairs(ctx.db)).filter((pair) => pair.id !== options.without);
-  const p50 = 12 + Math.ceil(pairs.length / 2.5);
-  const p90 = Math.ceil(p50 * 1.25) + 3;
-  const today = dayIndex(shopDay(ctx.now, currentCatalog().shop.timeZone));
-  return {
-    p50: dateOfDay(afterWorkingDays(today, p50)),
-    p90: dateOfDay(afterWorkingDays(today, p90)),
-    workingDays: { p50, p90 },
-    drivers: [],
-    basis: { queueRevision: revision, runs: 0, seed: 0, at: ctx.now.toISOString() },
-  };
-}
+const runsPerSlice = 100;
 
-function afterWorkingDays(day: number, count: number): number {
-  let left = count;
-  let at = day;
-  while (left > 0) {
-    at += 1;
-    if (weekdayOf(at) <= 5) left -= 1;
+/** Counted from the clock start: deposit, lock, proof and rights are taken to be in. @throws Error when the floor has no such mould */
+export async function rangeOf(ctx: Context, spec: PairSpec, options: RangeOptions = {}): Promise<DateRange> {
+  const { runs, revision, madeAt } = await liveRuns(ctx.db, ctx.now, options.without ?? null);
+  const asked = prepareCandidate(runs, { route: routeOf(spec, currentCatalog().build), waitingOn: [] });
+  if (!asked.ok) throw new Error(`the pair does not fit the floor: ${JSON.stringify(asked.refusal)}`);
+  for (let to = runsPerSlice; answerRange(asked.value, Math.min(to, runCount)) < runCount; to += runsPerSlice) {
+    await pause();
   }
-  return at;
+  const { dates, workingDays, drivers, seed } = candidateRange(asked.value);
+  return {
+    p50: dates.p50,
+    p90: dates.p90,
+    workingDays: { p50: workingDays.p50, p90: workingDays.p90 },
+    drivers,
+    basis: { queueRevision: revision, runs: runCount, seed, at: madeAt.toISOString() },
+  };
 }

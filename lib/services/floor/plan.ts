@@ -1,8 +1,11 @@
 /** The plan of the floor in instants and days, as the board shows it. */
 import type { PairRecord } from "../../data/pairs";
-import { dayIndex, weekdayOf } from "../../engine/routing";
+import { dayIndex, planQueue, queueRanges, weekdayOf } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import type { Context } from "../context";
+import { instantOfShopMinute, shopMinuteOf } from "../shop-time";
+import { liveRuns } from "./queue-runs";
+import { floorCatalog } from "./recipe";
 
 export interface FloorPlan {
   readonly operations: readonly {
@@ -24,16 +27,52 @@ export interface FloorPlan {
     readonly changeoverMinutes: number;
     readonly isFixed: boolean;
   }[];
-  readonly capacityOf: (station: number) => number;
   readonly isWorkingDay: (date: IsoDate) => boolean;
 }
 
-export async function floorPlan(_ctx: Context, _pairs: readonly PairRecord[], _revision: number): Promise<FloorPlan> {
+/** @throws Error when a pair does not fit the floor */
+export async function floorPlan(ctx: Context, pairs: readonly PairRecord[]): Promise<FloorPlan> {
+  const floor = floorCatalog();
+  const { timeZone } = floor.hours;
+  const { runs } = await liveRuns(ctx.db, ctx.now);
+  const ranges = queueRanges(runs);
+  const planned = planQueue(floor, runs.pairs, shopMinuteOf(ctx.now, timeZone));
+  if (!planned.ok) throw new Error(`the queue does not fit the floor: ${JSON.stringify(planned.refusal)}`);
+  const plan = planned.value;
+  const instant = (minute: number) => instantOfShopMinute(minute, timeZone);
+  const isRunning = (pairId: string, station: number) =>
+    pairs.some(
+      (pair) =>
+        pair.id === pairId && pair.operations.some((each) => each.station === station && each.state === "running"),
+    );
   return {
-    operations: [],
-    pairs: [],
-    pressPlan: [],
-    capacityOf: () => 1,
-    isWorkingDay: (date) => weekdayOf(dayIndex(date)) <= 5,
+    operations: plan.operations.map(({ pairId, station, startMinute, workEndMinute }) => ({
+      pairId,
+      station,
+      startsAt: instant(startMinute),
+      endsAt: instant(workEndMinute),
+    })),
+    pairs: plan.pairs.map(({ pairId, finishDate }) => {
+      const range = ranges.get(pairId);
+      return {
+        pairId,
+        finishDate,
+        expected: range === undefined ? null : { p50: range.dates.p50, p90: range.dates.p90 },
+      };
+    }),
+    pressPlan: plan.pressPlan.map(({ pairId, mould, startMinute, freeMinute, changeoverMinutes }) => ({
+      pairId,
+      mould,
+      startsAt: instant(startMinute),
+      endsAt: instant(freeMinute),
+      changeoverMinutes,
+      isFixed: isRunning(pairId, 11),
+    })),
+    isWorkingDay: (date) => isWorkingDay(date),
   };
+}
+
+function isWorkingDay(date: IsoDate): boolean {
+  const { workingWeekdays, closedDays } = floorCatalog().hours;
+  return workingWeekdays.includes(weekdayOf(dayIndex(date))) && !closedDays.some((closed) => closed.date === date);
 }

@@ -1,33 +1,48 @@
-/** Stations, press and resin as the build sheet quotes them: the shop's own settings. */
+/** The floor's own settings: stations, press and resin, as the queue counts with them and the build sheet quotes them. */
+import floorJson from "../../../content/catalog/floor.json";
 import recipe from "../../../content/catalog/recipe.json";
 import type { Catalog, ReleasedCatalog } from "../../catalog";
 import type { FloorFacts, QcMeasure, SafetyIcon, StationFact } from "../../documents";
+import type { FloorCatalog } from "../../engine/routing";
+import { floorFileSchema, floorOf } from "../../schemas/floor";
+
+let parsed: FloorCatalog | undefined;
+
+/** @throws ZodError when content/catalog/floor.json does not hold together */
+export function floorCatalog(): FloorCatalog {
+  parsed ??= floorOf(floorFileSchema.parse(floorJson));
+  return parsed;
+}
 
 export interface StationRecipe {
   readonly number: number;
   readonly name: string;
   readonly typicalMinutes: number;
-  /** Clamp, cure or rest after the work, by the clock. */
+  readonly capacity: number;
+  /** Shortest clamp, cure or rest after the work, by the clock. */
   readonly restMinutes: number;
 }
 
-const stations: ReadonlyMap<number, StationRecipe> = new Map(
-  recipe.stations.map((station) => [station.number, station]),
-);
-
 /** @throws RangeError for a number that is no station */
 export function stationRecipe(number: number): StationRecipe {
-  const found = stations.get(number);
-  if (found === undefined) throw new RangeError(`stationRecipe: ${number} is not a station (1–14)`);
-  return found;
+  const station = floorCatalog().stations.find((candidate) => candidate.number === number);
+  if (station === undefined) throw new RangeError(`stationRecipe: ${number} is not a station (1–14)`);
+  return {
+    number,
+    name: station.label,
+    typicalMinutes: station.minutes.typ,
+    capacity: station.capacity,
+    restMinutes: station.waitMinutes?.low ?? 0,
+  };
 }
 
 /** What a build sheet needs to know of the floor; cautions and limits from the catalogue. */
 export function floorFacts(catalog: ReleasedCatalog, safety: Catalog["safety"]): FloorFacts {
   const { resin } = catalog.parts;
+  const { heatUpMinutes, dwellMinutes, coolMinutes } = floorCatalog().pressProgramme;
   return {
-    stations: recipe.stations.map((station) => stationFact(station, safety)),
-    press: recipe.press,
+    stations: floorCatalog().stations.map(({ number }) => stationFact(number, safety)),
+    press: { ...recipe.press, heatUpMinutes, dwellMinutes, coolMinutes },
     resin: {
       ...recipe.resin,
       system: resin.system,
@@ -48,14 +63,16 @@ export function floorFacts(catalog: ReleasedCatalog, safety: Catalog["safety"]):
   };
 }
 
-function stationFact(station: (typeof recipe.stations)[number], safety: Catalog["safety"]): StationFact {
-  const cautions = safety.stations.find((candidate) => candidate.station === station.number)?.cautions ?? [];
+function stationFact(number: number, safety: Catalog["safety"]): StationFact {
+  const { name, typicalMinutes } = stationRecipe(number);
+  const cautions = safety.stations.find((candidate) => candidate.station === number)?.cautions ?? [];
+  const own = recipe.stations.find((candidate) => candidate.number === number);
   return {
-    number: station.number,
-    name: station.name,
-    typicalMinutes: station.typicalMinutes,
-    needsSecondSignOff: station.needsSecondSignOff,
+    number,
+    name,
+    typicalMinutes,
+    needsSecondSignOff: own?.needsSecondSignOff ?? false,
     safety: cautions.map(({ icon, line }) => ({ icon: icon as SafetyIcon, text: line })),
-    ...(station.wait === undefined ? {} : { wait: station.wait }),
+    ...(own?.wait === undefined ? {} : { wait: own.wait }),
   };
 }

@@ -30,7 +30,7 @@ import type {
 
 export async function queueBoardOf(ctx: Context, days: number): Promise<QueueBoard> {
   const [pairs, revision] = await Promise.all([openPairs(ctx.db), currentQueueRevision(ctx.db)]);
-  const plan = await floorPlan(ctx, pairs, revision);
+  const plan = await floorPlan(ctx, pairs);
   const zone = currentCatalog().shop.timeZone;
   const today = shopDay(ctx.now, zone);
   const planned = new Map(plan.pairs.map((pair) => [pair.pairId, pair]));
@@ -38,7 +38,7 @@ export async function queueBoardOf(ctx: Context, days: number): Promise<QueueBoa
   return {
     revision,
     today,
-    stations: stationNumbers.map((station) => stationOf(station, pairs, plan)),
+    stations: stationNumbers.map((station) => stationOf(station, pairs)),
     days: Array.from({ length: days }, (_, index) => dayOf(addDays(today, index), pairs, plan, zone)),
     pairs: pairs.map((pair) => queuePair(pair, planned.get(pair.id))),
     waitingOn: waiting.map((pair) => ({
@@ -53,14 +53,14 @@ export async function queueBoardOf(ctx: Context, days: number): Promise<QueueBoa
   };
 }
 
-function stationOf(station: number, pairs: readonly PairRecord[], plan: FloorPlan): QueueStation {
+function stationOf(station: number, pairs: readonly PairRecord[]): QueueStation {
   const here = pairs.flatMap((pair) => pair.operations.filter((operation) => operation.station === station));
   const count = (state: OperationState) => here.filter((operation) => operation.state === state).length;
-  const { name, typicalMinutes } = stationRecipe(station);
+  const { name, typicalMinutes, capacity } = stationRecipe(station);
   return {
     number: station,
     name,
-    capacity: plan.capacityOf(station),
+    capacity,
     ready: count("ready"),
     running: count("running"),
     blocked: count("blocked"),
