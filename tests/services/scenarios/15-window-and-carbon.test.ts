@@ -13,7 +13,7 @@ describe("scenario 15: clear window and a carbon ply on top", () => {
     const sheetId: SheetId = await filledSheet(shop, {
       choices: {
         "choices.model": "midlow-95",
-        "choices.core": "ash-aspen-window",
+        "choices.core": "aspen-ash-window",
         "choices.reinforcements": ["carbon-biax"],
         "choices.graphic": {
           kind: "house",
