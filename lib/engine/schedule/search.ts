@@ -20,10 +20,12 @@ export interface SearchResult {
 const firstCycle = 4_000;
 const cycleGrowth = 2;
 const longestCycle = 256_000;
-/** Start and end temperature as shares of the incumbent's cost per job-like step (tuned on published job shops). */
-const hot = 0.025;
-const cold = 0.001;
-const shareOfRandomMoves = 0.1;
+/** Start and end temperature as shares of the mean worsening seen so far (tuned on published job shops). */
+const hot = 0.8;
+const cold = 0.05;
+/** Weight of the newest worsening in their running mean. */
+const meanMemory = 0.02;
+const shareOfRandomMoves = { makespan: 0.1, other: 0.4 };
 const defaultIterations = 20_000;
 const clockEvery = 32;
 
@@ -80,7 +82,9 @@ class Walk {
   private readonly list: Int32Array;
   private readonly trialList: Int32Array;
   private readonly isCostly: Uint8Array;
+  private readonly randomShare: number;
   private cost = Number.POSITIVE_INFINITY;
+  private meanWorse = 0;
   private arcs: { readonly first: number[]; readonly second: number[] } | null = null;
 
   constructor(
@@ -95,6 +99,8 @@ class Walk {
     this.trialList = problem.topological.slice();
     this.bestList = problem.topological.slice();
     this.isCostly = new Uint8Array(problem.operationCount);
+    const isMakespanOnly = weights.weightedTardiness === 0 && weights.changeover === 0;
+    this.randomShare = isMakespanOnly ? shareOfRandomMoves.makespan : shareOfRandomMoves.other;
   }
 
   offer(list: Int32Array): void {
@@ -130,7 +136,8 @@ class Walk {
   }
 
   private isAccepted(worse: number, temperatureShare: number): boolean {
-    const exponent = -worse / (temperatureShare * Math.max(1, this.bestCost));
+    this.meanWorse += (worse - this.meanWorse) * (this.meanWorse === 0 ? 1 : meanMemory);
+    const exponent = -worse / (temperatureShare * this.meanWorse);
     return exponent > -40 && unitFromU32(this.random()) < portableExp(exponent);
   }
 
@@ -138,7 +145,7 @@ class Walk {
     const { problem } = this.plan;
     this.arcs ??= criticalArcs(this.current, this.list, this.markCostly());
     const count = this.arcs.first.length;
-    if (count === 0 || unitFromU32(this.random()) < shareOfRandomMoves) {
+    if (count === 0 || unitFromU32(this.random()) < this.randomShare) {
       return randomMove(problem, this.list, this.random, this.trialList);
     }
     const pick = Math.floor(unitFromU32(this.random()) * count);

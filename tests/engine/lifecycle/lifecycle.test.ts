@@ -1,0 +1,126 @@
+import { describe, expect, it } from "vitest";
+import {
+  cancellationStage,
+  canTransition,
+  clockStart,
+  editAllowed,
+  isFinal,
+  keptOnCancellation,
+  nextStates,
+  stateMachines,
+  transition,
+} from "@/lib/engine/lifecycle";
+
+describe("stateMachines", () => {
+  it("name only known states and make each move once", () => {
+    for (const machine of Object.values(stateMachines)) {
+      const states: readonly string[] = machine.states;
+      for (const { from, to } of machine.moves)
+        expect([states.includes(from), states.includes(to), from === to]).toEqual([true, true, false]);
+      const pairs = machine.moves.map(({ from, to }) => `${from}>${to}`);
+      expect(new Set(pairs).size).toBe(pairs.length);
+      expect(states).toContain(machine.initial);
+    }
+  });
+
+  it("reach every state from the first", () => {
+    for (const { initial, states, moves } of Object.values(stateMachines)) {
+      const reached = new Set<string>([initial]);
+      for (let i = 0; i < states.length; i++) for (const { from, to } of moves) if (reached.has(from)) reached.add(to);
+      expect([...reached].sort()).toEqual([...states].sort());
+    }
+  });
+});
+
+describe("transition", () => {
+  // product.md "States": cancelled from any state before shipped.
+  it("cancels an order from any state before shipped and from none after", () => {
+    for (const from of ["waiting", "released", "building", "ready"] as const)
+      expect(canTransition("order", from, "cancelled")).toBe(true);
+    for (const from of ["shipped", "delivered", "cancelled"] as const)
+      expect(canTransition("order", from, "cancelled")).toBe(false);
+    expect(isFinal("order", "cancelled")).toBe(true);
+  });
+
+  it("says what is allowed instead", () => {
+    expect(transition("quote", "withdrawn", "accepted")).toEqual({
+      ok: false,
+      refusal: { code: "transition-not-allowed", kind: "quote", from: "withdrawn", to: "accepted", allowed: [] },
+    });
+    expect(nextStates("proof", "issued")).toEqual(["changes-asked", "approved", "none"]);
+  });
+
+  it("asks for a reason where the normal course is left", () => {
+    expect(transition("quote", "expired", "accepted", " ").ok).toBe(false);
+    expect(transition("quote", "expired", "accepted", "told us in time by phone").ok).toBe(true);
+  });
+});
+
+describe("clockStart", () => {
+  // trade.md part 11: the last of deposit, specification locked, proof approved, rights confirmed; common practice, no source.
+  it("starts at the last of the four", () => {
+    const facts = { depositAtMs: 400, specificationLockedAtMs: 100, proofApprovedAtMs: 900, rightsConfirmedAtMs: 300 };
+    expect(clockStart(facts)).toEqual({ started: true, startedAtMs: 900, last: "proof" });
+  });
+
+  it("does not wait for a proof that is not needed, and names what it waits for", () => {
+    expect(
+      clockStart({
+        depositAtMs: 5,
+        specificationLockedAtMs: 7,
+        proofApprovedAtMs: "not-needed",
+        rightsConfirmedAtMs: "not-needed",
+      }),
+    ).toEqual({ started: true, startedAtMs: 7, last: "specification-lock" });
+    expect(
+      clockStart({ depositAtMs: null, specificationLockedAtMs: 7, proofApprovedAtMs: 9, rightsConfirmedAtMs: null }),
+    ).toEqual({ started: false, waitingFor: ["deposit", "rights"] });
+  });
+});
+
+describe("cancellation", () => {
+  const facts = { specificationLocked: true, proofApproved: true, startedStations: [1, 2, 3, 4], shipped: false };
+
+  // trade.md scenario 35: total 1 925, core milled, 30 % kept = 577.50.
+  it("keeps 577.50 of 1,925 after the core is milled", () => {
+    expect(cancellationStage(facts)).toBe("core-milled");
+    const ladder = [{ stage: "core-milled", keepBasisPoints: 3000, keepCents: 0, keepsArtFee: false }] as const;
+    expect(keptOnCancellation(ladder, "core-milled", { totalCents: 192_500, artFeeCents: 15_000 })).toBe(57_750);
+  });
+
+  it("climbs with the work and never keeps more than the total", () => {
+    expect(cancellationStage({ ...facts, startedStations: [1] })).toBe("proof-approved");
+    expect(cancellationStage({ ...facts, startedStations: [8] })).toBe("sheets-cut");
+    expect(cancellationStage({ ...facts, startedStations: [4, 11] })).toBe("pressed");
+    const ladder = [{ stage: "before-lock", keepBasisPoints: 0, keepCents: 5000, keepsArtFee: false }] as const;
+    expect(keptOnCancellation(ladder, "before-lock", { totalCents: 3000, artFeeCents: 0 })).toBe(3000);
+  });
+});
+
+describe("editAllowed", () => {
+  // trade.md scenario 12: length may change until the core is milled, with these consequences.
+  it("lets the length change before the core is milled and not after", () => {
+    const early = editAllowed("shape", { startedStations: [1, 2, 3], shipped: false });
+    expect(early.ok && early.value.consequences).toEqual(
+      expect.arrayContaining([
+        "reprice",
+        "new-strips",
+        "new-mould",
+        "print-layout",
+        "proof-void",
+        "promise",
+        "build-sheet-void",
+      ]),
+    );
+    expect(editAllowed("shape", { startedStations: [4], shipped: false })).toEqual({
+      ok: false,
+      refusal: { code: "edit-too-late", part: "shape", station: 4, path: "shape" },
+    });
+  });
+
+  it("keeps branches apart: a cut base does not close the core", () => {
+    expect(editAllowed("core", { startedStations: [6, 7, 8, 9], shipped: false }).ok).toBe(true);
+    expect(editAllowed("core", { startedStations: [10], shipped: false }).ok).toBe(false);
+    expect(editAllowed("delivery", { startedStations: [14], shipped: true }).ok).toBe(false);
+  });
+});

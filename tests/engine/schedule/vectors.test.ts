@@ -1,0 +1,216 @@
+import { describe, expect, it } from "vitest";
+import {
+  apparentTardinessCost,
+  apparentTardinessCostWithSetups,
+  compileProblem,
+  DispatchRun,
+  dispatchModel,
+  johnsonOrder,
+  type ScheduleProblem,
+  scheduleJobs,
+  workCalendar,
+  workEnd,
+} from "@/lib/engine/schedule";
+import { faultsOf } from "@/tests/support/feasible";
+import truth from "../../fixtures/truth/queue.json";
+
+/** A check of fixtures/truth/queue.json; its source stands beside it there. */
+function check(id: string) {
+  const found = truth.find((candidate) => candidate.id === id);
+  if (found === undefined) throw new Error(`no check "${id}"`);
+  return found as unknown as { inputs: Record<string, never>; expected: Record<string, never> };
+}
+
+function solve(problem: ScheduleProblem, iterations = 5_000) {
+  const outcome = scheduleJobs(problem, { seed: 1, iterations });
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.refusal));
+  expect(faultsOf(problem, outcome.value)).toEqual([]);
+  return outcome.value;
+}
+
+describe("johnsonOrder", () => {
+  it.for(["johnson-1954", "johnson-b"])("gives the exact order and makespan of %s, and the search agrees", (id) => {
+    const { inputs, expected } = check(id);
+    const [a, b] = [inputs.A, inputs.B] as unknown as [number[], number[]];
+    expect(johnsonOrder(a, b)).toEqual(expected.sequence_0based);
+    const problem: ScheduleProblem = {
+      resources: [
+        { id: "A", capacity: 1 },
+        { id: "B", capacity: 1 },
+      ],
+      jobs: a.map((first, j) => ({
+        id: `${j}`,
+        operations: [
+          { id: "A", resource: "A", minutes: first },
+          { id: "B", resource: "B", minutes: b[j] ?? 0 },
+        ],
+      })),
+      objective: "makespan",
+    };
+    expect(solve(problem).makespanMinutes).toBe(expected.makespan);
+  });
+});
+
+describe("priority indices", () => {
+  it("reproduces the ATC and ATCS tables", () => {
+    const atc = check("atc-index");
+    const { t, K, p, d, w } = atc.inputs as unknown as { t: number; K: number; p: number[]; d: number[]; w: number[] };
+    const meanMinutes = p.reduce((sum, value) => sum + value, 0) / p.length;
+    const jobs = p.map((minutes, i) => ({ minutes, due: d[i] ?? 0, weight: w[i] ?? 1 }));
+    const expectedAtc = atc.expected.index as unknown as number[];
+    jobs.forEach((job, i) => {
+      expect(apparentTardinessCost(job, { time: t, lookAhead: K, meanMinutes })).toBeCloseTo(expectedAtc[i] ?? 0, 10);
+    });
+    const atcs = check("atcs-index");
+    const setups = atcs.inputs.setup_from_last as unknown as number[];
+    const expectedAtcs = atcs.expected.index as unknown as number[];
+    jobs.forEach((job, i) => {
+      const index = apparentTardinessCostWithSetups(
+        { ...job, setupMinutes: setups[i] ?? 0 },
+        { time: 0, lookAhead: 2, setupScale: 0.5, meanMinutes, meanSetupMinutes: 10 },
+      );
+      expect(index).toBeCloseTo(expectedAtcs[i] ?? 0, 10);
+    });
+  });
+});
+
+describe("single machine", () => {
+  it("finds the enumerated optimum of weighted tardiness", () => {
+    const { inputs, expected } = check("single-machine-7");
+    const { p, d, w } = inputs as unknown as { p: number[]; d: number[]; w: number[] };
+    const problem: ScheduleProblem = {
+      resources: [{ id: "m", capacity: 1 }],
+      jobs: p.map((minutes, i) => ({
+        id: `${i}`,
+        dueMinute: d[i] ?? 0,
+        weight: w[i] ?? 1,
+        operations: [{ id: "o", resource: "m", minutes }],
+      })),
+      objective: { weightedTardiness: 1 },
+    };
+    expect(solve(problem).objectiveValue).toBe(expected.min_twt);
+  });
+
+  it("finds the enumerated optima of the press sequence with changeovers", () => {
+    const { inputs, expected } = check("press-sequence-8");
+    const { run, family, due, weight, changeover } = inputs as unknown as Record<
+      "run" | "family" | "due" | "weight",
+      number[]
+    > & {
+      changeover: number[][];
+    };
+    const problem = (objective: ScheduleProblem["objective"]): ScheduleProblem => ({
+      resources: [
+        {
+          id: "press",
+          capacity: 1,
+          initialFamily: "f0",
+          changeoverMinutes: Object.fromEntries(
+            changeover.map((row, i) => [`f${i}`, Object.fromEntries(row.map((value, k) => [`f${k}`, value]))]),
+          ),
+        },
+      ],
+      jobs: run.map((minutes, i) => ({
+        id: `${i}`,
+        dueMinute: due[i] ?? 0,
+        weight: weight[i] ?? 1,
+        operations: [{ id: "o", resource: "press", minutes, family: `f${family[i]}` }],
+      })),
+      objective,
+    });
+    expect(solve(problem({ weightedTardiness: 1 })).objectiveValue).toBe(expected.min_twt);
+    expect(solve(problem({ changeover: 1 })).changeoverMinutes).toBe(expected.min_changeover);
+    expect(solve(problem({ weightedTardiness: 1, changeover: 2 })).objectiveValue).toBe(expected.min_twt_plus_2co);
+  });
+});
+
+describe("workEnd", () => {
+  it.for(["calendar-1", "calendar-2-holiday"])("ends work at the hand-worked minute of %s", (id) => {
+    const { inputs, expected } = check(id);
+    const { windows_hours, holidays_day_index, cases } = inputs as unknown as {
+      windows_hours: [number, number][];
+      holidays_day_index: number[];
+      cases: [number, number][];
+    };
+    const calendar = workCalendar([
+      {
+        windows: windows_hours.map(([from, to]) => [from * 60, to * 60] as const),
+        weekdays: [1, 2, 3, 4, 5],
+        closedDays: holidays_day_index,
+      },
+    ]);
+    expect(cases.map(([start, hours]) => workEnd(calendar, start * 60, hours * 60) / 60)).toEqual(expected.end_hour);
+  });
+});
+
+describe("dispatch by list", () => {
+  /** Graham's nine tasks as nine one-operation… precedence crosses jobs, so they are one job. */
+  function graham(machines: number, shorter: number, precedence: readonly (readonly [number, number])[]): number {
+    const { inputs } = check("graham-anomalies");
+    const times = inputs.times as unknown as number[];
+    const compiled = compileProblem({
+      resources: [{ id: "m", capacity: machines }],
+      jobs: [
+        {
+          id: "tasks",
+          operations: times.map((minutes, i) => ({
+            id: `${i + 1}`,
+            resource: "m",
+            minutes: minutes - shorter,
+            after: precedence.filter(([, to]) => to === i + 1).map(([from]) => `${from}`),
+          })),
+        },
+      ],
+      objective: "makespan",
+    });
+    const run = new DispatchRun(dispatchModel(compiled, { rank: Float64Array.from(times, (_, i) => i) }));
+    run.run(null);
+    return Math.max(...run.end);
+  }
+
+  it("shows Graham's four anomalies", () => {
+    const { inputs, expected } = check("graham-anomalies");
+    const all = inputs.precedence_1based as unknown as [number, number][];
+    const fewer = all.filter(([from, to]) => !(from === 4 && (to === 5 || to === 6)));
+    expect(graham(3, 0, all)).toBe(expected.base_3_machines);
+    expect(graham(4, 0, all)).toBe(expected.machines_4);
+    expect(graham(3, 1, all)).toBe(expected.all_times_minus_1);
+    expect(graham(3, 0, fewer)).toBe(expected.precedence_4to5_4to6_removed);
+  });
+});
+
+describe("press day", () => {
+  it("reproduces the hand-worked day of the press with an unattended cure and a change of mould", () => {
+    const { expected } = check("press-cycle-day");
+    // 08:00 = minute 480; an 8 h shift; lay-up 1 h must be done in one go, cure 1.5 h may outlast the shift.
+    const problem: ScheduleProblem = {
+      calendars: { shift: { windows: [[480, 960]] } },
+      resources: [
+        {
+          id: "press",
+          capacity: 1,
+          calendar: "shift",
+          initialFamily: "A",
+          changeoverMinutes: { A: { B: 30 }, B: { A: 30 } },
+        },
+      ],
+      jobs: ["A", "A", "B", "B"].map((family, i) => ({
+        id: `${i}`,
+        operations: [
+          {
+            id: "press",
+            resource: "press",
+            minutes: 60,
+            unattendedMinutes: 90,
+            holdsDuring: ["press"],
+            family,
+            uninterrupted: true,
+          },
+        ],
+      })),
+      objective: { makespan: 1, changeover: 1 },
+    };
+    const starts = solve(problem).operations.map(({ startMinute }) => (startMinute - 480) / 60);
+    expect(starts.sort((a, b) => a - b)).toEqual(expected.start_hours);
+  });
+});
