@@ -39,7 +39,9 @@ export function Table<Row>(props: TableProps<Row>) {
   if (rows.length === 0 && empty) return <>{empty}</>;
   return (
     <div>
-      <section
+      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset is for controls; this groups a table that may scroll */}
+      <div
+        role="group"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
         tabIndex={0}
         aria-label={caption}
@@ -90,7 +92,7 @@ export function Table<Row>(props: TableProps<Row>) {
           </tbody>
           {foot ? <tfoot className="border-t border-control">{foot}</tfoot> : null}
         </table>
-      </section>
+      </div>
       {csvUrl || csv ? (
         <p className="no-print mt-2 text-sm">
           {csvUrl ? (

@@ -89,8 +89,8 @@ function House({ catalog, words, spec, set }: Part) {
       choices={catalog.build.houseGraphics.map((graphic) => ({
         value: graphic.id,
         label: (
-          <span className="flex items-center gap-4">
-            <svg viewBox="0 0 300 60" className="h-10 w-50 flex-none border border-rule" aria-hidden="true">
+          <span className="flex flex-wrap items-center gap-x-4">
+            <svg viewBox="0 0 300 60" className="h-10 w-50 max-w-full flex-none border border-rule" aria-hidden="true">
               <g transform="translate(0 30) rotate(-90)">
                 <HousePattern graphic={graphic} area={{ lengthMm: 300, reachMm: 30 }} />
               </g>

@@ -1,14 +1,14 @@
 "use client";
 import type { EngineCatalog } from "../../../lib/engine/assessment";
 import type { Destination } from "../../../lib/engine/pricing";
-import { textForPeople } from "../../../lib/engine/units";
 import { RadioGroup } from "../choice-group";
 import { DateRange } from "../date-range";
+import { Drivers } from "../drivers";
 import { TextField } from "../field";
 import { moneyText } from "../money";
 import { PriceTable } from "../price-table";
 import { More } from "../section";
-import { fill, wordOf } from "../words";
+import { fill } from "../words";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";
 
@@ -96,14 +96,7 @@ export function DateSection({ sheet, words }: Omit<Props, "catalog">) {
       <p className="max-w-measure text-pencil">{w.lead}</p>
       <p className="max-w-measure">{w.clock}</p>
       <More summary={w.drivers}>
-        <ul className="list-disc pl-5">
-          {dateRange.drivers.map((driver) => (
-            <li key={driver.code}>
-              {wordOf(w.driverNames, driver.code)}:{" "}
-              <span className="measure">{textForPeople(driver.workingDays, 1)}</span> working days
-            </li>
-          ))}
-        </ul>
+        <Drivers drivers={dateRange.drivers} words={w} />
         <p className="mt-2 text-sm text-pencil">{fill(w.runs, { runs: dateRange.basis.runs })}</p>
       </More>
     </>

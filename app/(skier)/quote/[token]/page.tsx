@@ -3,6 +3,7 @@ import { notFound } from "next/navigation";
 import { linkContext } from "@/app/_server/request";
 import { ActionForm } from "@/app/_ui/action-form.client";
 import { DateRange, dayText } from "@/app/_ui/date-range";
+import { Drivers } from "@/app/_ui/drivers";
 import { Facts } from "@/app/_ui/facts";
 import { moneyText } from "@/app/_ui/money";
 import { Badge, Notice, type Tone } from "@/app/_ui/notice";
@@ -11,7 +12,7 @@ import { PriceTable } from "@/app/_ui/price-table";
 import { More } from "@/app/_ui/section";
 import { specFacts } from "@/app/_ui/spec-facts";
 import { heightText, massText } from "@/app/_ui/typed-measures";
-import { fill, wordOf } from "@/app/_ui/words";
+import { fill } from "@/app/_ui/words";
 import { PairFigure } from "@/app/_visuals/pair-figure";
 import shop from "@/content/catalog/shop.json";
 import sheetWords from "@/content/copy/sheet.json";
@@ -75,13 +76,7 @@ export default async function QuotePage({ params }: { readonly params: Promise<{
             </p>
             <p className="mt-2 text-pencil">{w.clock}</p>
             <More summary={w.drivers}>
-              <ul className="list-disc pl-5">
-                {quote.dateRange.drivers.map((driver) => (
-                  <li key={driver.code}>
-                    {wordOf(words.drivers, driver.code)}: {textForPeople(driver.workingDays, 1)} working days
-                  </li>
-                ))}
-              </ul>
+              <Drivers drivers={quote.dateRange.drivers} words={sheetWords.date} />
             </More>
           </Part>
         </div>

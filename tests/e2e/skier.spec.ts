@@ -1,0 +1,175 @@
+/**
+ * The skier's journey, in a real browser. Numbers are those of the acceptance scenarios (trade.md part 15) and of price
+ * book PB-3 (part 10), worked out there by hand; tax 6 % at home and shipping 65 are the demo's terms.
+ */
+import sharp from "sharp";
+import { answerBody, makeQuote, openSection, section, startSheet, waitForSaved } from "./support/skier-steps";
+import { expect, test } from "./support/test";
+
+test("a skier goes from the home page to a pair in the queue (scenario 1)", async ({ page }) => {
+  await page.goto("/");
+  await expect(page.getByText("If you ordered an ordinary pair today")).toBeVisible();
+  await page.getByRole("link", { name: "Start a sheet" }).first().click();
+  await page.getByRole("button", { name: "Start a new sheet" }).click();
+  await page.waitForURL(/\/sheet\/[\w-]{43}$/);
+
+  await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
+  await page.getByLabel("Share of your days off the groomed runs, in %").fill("40");
+  await page.getByRole("radio", { name: "Steady" }).check();
+
+  // L* 179.6 on Midlow 84 (nearest 182), 183.6 on Midlow 95 (nearest 186), k 1.07: class 3, near 4.
+  await openSection(page, "ski");
+  const ski = section(page, "ski");
+  await expect(ski.getByRole("radio", { name: /Midlow 84, 182 cm/ })).toBeChecked();
+  await expect(ski.getByText("Midlow 95, 186 cm")).toBeVisible();
+  await expect(ski.getByText(/class 3, .*near 4/)).toBeVisible();
+  await expect(ski.getByLabel(/^Flex, in/)).toHaveValue("1.07");
+  await ski.getByText("Why this one").click();
+  await expect(ski.getByText("179.6 cm, on offer 182 cm")).toBeVisible();
+
+  // 1,540 + carbon 90 = 1,630 ex tax; 6 % tax 97.80; shipping 65.
+  await openSection(page, "reinforcement");
+  await page.getByRole("checkbox", { name: /Carbon stringers/ }).check();
+  const bar = page.getByRole("complementary", { name: "Price, date" });
+  await expect(bar.getByText("$1,792.80")).toBeVisible();
+  await expect(bar.getByText(/\+\$95\.40/)).toBeVisible();
+  await expect(
+    bar.getByText(/\d+.* (January|February|March|April|May|June|July|August|September|October|November|December)/),
+  ).toBeVisible();
+
+  await makeQuote(page, "Ines Halloran");
+  await expect(page.getByRole("heading", { name: /Quote Q-\d+/ })).toBeVisible();
+  await expect(page.getByText("Carbon stringers").first()).toBeVisible();
+  await expect(page.getByText("$1,792.80").first()).toBeVisible();
+  const pdf = await page.request.get((await page.getByRole("link", { name: /A4/ }).getAttribute("href")) ?? "");
+  expect(pdf.headers()["content-type"]).toBe("application/pdf");
+  expect((await pdf.body()).subarray(0, 5).toString()).toBe("%PDF-");
+
+  await page.getByLabel(/I accept the terms/).check();
+  await page.getByLabel(/right to withdraw$/).check();
+  await page.getByRole("button", { name: "Accept and order" }).click();
+  await page.waitForURL(/\/pair\/[\w-]{43}$/);
+  await expect(page.getByRole("heading", { name: /Your pair TY-\d{4}/ })).toBeVisible();
+  await expect(page.getByText(/nine times out of ten by the later date/)).toBeVisible();
+
+  // Deposit: half of 1,630.
+  await expect(page.getByText("$815.00", { exact: false })).toBeVisible();
+  await page.getByRole("radio", { name: /Demonstration card/ }).check();
+  await page.getByRole("button", { name: "Choose" }).click();
+  await expect(page.getByText(/^Received on/)).toBeVisible();
+});
+
+test("feet, inches and pounds stay as they were said (scenario 5)", async ({ page }) => {
+  await startSheet(page);
+  await page.getByRole("group", { name: "Unit of height" }).getByText("ft in").click();
+  await page.getByRole("group", { name: "Unit of weight without gear" }).getByText("lb").click();
+  await page.getByLabel("Height, feet").fill("5");
+  await page.getByLabel("Height, inches").fill("7");
+  await page.getByLabel("Weight without gear").fill("149");
+  await page.getByRole("radio", { name: "Improving" }).check();
+  await expect(page.getByText("= 170.2 cm")).toBeVisible();
+  await expect(page.getByText("= 67.6 kg")).toBeVisible();
+  // L* 164.2 → 166, class 2.
+  await openSection(page, "ski");
+  await expect(section(page, "ski").getByText("recommended").first()).toBeVisible();
+  await section(page, "ski").getByText("All models").first().click();
+  await page.getByRole("radio", { name: /Midlow 84/ }).check();
+  await expect(section(page, "ski").getByText(/ask for 164\.2 cm/)).toBeVisible();
+  await expect(page.getByRole("group", { name: "Length" }).getByRole("radio", { name: /166/ })).toBeChecked();
+  await expect(
+    section(page, "ski")
+      .getByText(/^class 2/)
+      .last(),
+  ).toBeVisible();
+  await waitForSaved(page);
+
+  await page.reload();
+  await expect(section(page, "you").locator("> summary")).toContainText("5 ft 7 in, 149 lb");
+  await openSection(page, "you");
+  await expect(page.getByLabel("Height, feet")).toHaveValue("5");
+  await expect(page.getByLabel("Height, inches")).toHaveValue("7");
+  await expect(page.getByLabel("Weight without gear")).toHaveValue("149");
+});
+
+test("a weight typed in the wrong unit is put right with one tap (scenario 6)", async ({ page }) => {
+  await startSheet(page);
+  await answerBody(page, { cm: "180", kg: "180", ability: "Confident" });
+  await expect(page.getByText("Let us talk before a price").first()).toBeVisible();
+  await expect(page.getByRole("button", { name: "Make my quote" })).toHaveCount(0);
+  await page.getByRole("button", { name: /180 lb/ }).click();
+  await expect(page.getByText("= 81.6 kg")).toBeVisible();
+  await expect(page.getByLabel("Height, centimetres")).toHaveValue("180");
+  await expect(page.getByRole("button", { name: "Make my quote" })).toBeVisible();
+});
+
+test("a very light skier is offered a call, not a price button (scenario 2)", async ({ page }) => {
+  await startSheet(page);
+  await answerBody(page, { cm: "152", kg: "44", ability: "Improving" });
+  await page.getByRole("radio", { name: "Calm" }).check();
+  await expect(page.getByText("Let us talk before a price").first()).toBeVisible();
+  await expect(page.getByRole("button", { name: "Make my quote" })).toHaveCount(0);
+  const call = page.getByRole("region", { name: "We call you back" });
+  await call.getByLabel("Your name").fill("Ola Brandt");
+  await call.getByLabel("Telephone").fill("+1 303 555 0100");
+  await waitForSaved(page);
+  await call.getByRole("button", { name: "Ask for a call" }).click();
+  await expect(page.getByText(/^Asked\./)).toBeVisible();
+});
+
+test("a picture is placed on the true outline with its resolution (scenario 13)", async ({ page }) => {
+  await startSheet(page);
+  await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
+  await openSection(page, "graphic");
+  await page.getByRole("radio", { name: /My own picture/ }).check();
+  const picture = await sharp({ create: { width: 4000, height: 3000, channels: 3, background: "#2d6f8a" } })
+    .jpeg()
+    .toBuffer();
+  await page.setInputFiles("#picture", { name: "lake.jpg", mimeType: "image/jpeg", buffer: picture });
+  // 4,000 px over 1,820 mm: 4000 / (1820 / 25.4) = 55.8 dots an inch.
+  await expect(page.getByText(/^55 dpi/)).toBeVisible();
+  // At 150 dpi 4,000 px are 4000 / 150 × 25.4 = 677 mm.
+  await page.getByRole("button", { name: /motif of 677 ×/ }).click();
+  await expect(page.getByText(/^150 dpi/)).toBeVisible();
+  await page.getByLabel("Centre, from the tip").fill("700");
+  await waitForSaved(page);
+  await page.reload();
+  await openSection(page, "graphic");
+  await expect(page.getByLabel("Centre, from the tip")).toHaveValue("700");
+});
+
+test("a drawing in a vector file is refused in words and the sheet is kept", async ({ page, allowConsole }) => {
+  allowConsole(/422/);
+  await startSheet(page);
+  await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
+  await openSection(page, "graphic");
+  await page.getByRole("radio", { name: /My own picture/ }).check();
+  const svg = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="4" height="4"/>');
+  await page.setInputFiles("#picture", { name: "crest.svg", mimeType: "image/svg+xml", buffer: svg });
+  await expect(page.getByText(/did not arrive/)).toBeVisible();
+  await expect(section(page, "you").locator("> summary")).toContainText("182 cm, 82 kg");
+});
+
+test("what is typed without a connection is sent when it comes back", async ({ page, context, allowConsole }) => {
+  allowConsole(/ERR_INTERNET_DISCONNECTED/);
+  await startSheet(page);
+  await context.setOffline(true);
+  await answerBody(page, { cm: "176", kg: "71", ability: "Expert" });
+  await expect(page.getByText(/Not saved yet: no connection/).first()).toBeVisible();
+  await context.setOffline(false);
+  await waitForSaved(page);
+  await page.reload();
+  await expect(section(page, "you").locator("> summary")).toContainText("176 cm, 71 kg, expert");
+});
+
+test("the hairline reads every value and follows the arrow keys", async ({ page }) => {
+  await startSheet(page);
+  await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
+  const slider = page.getByRole("slider", { name: "Station along the ski" }).locator("visible=true");
+  await slider.focus();
+  await page.keyboard.press("Home");
+  await expect(slider).toHaveAttribute("aria-valuenow", "0");
+  await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("PageDown");
+  await expect(slider).toHaveAttribute("aria-valuenow", "110");
+  await expect(slider).toHaveAttribute("aria-valuetext", /110 mm from the tip.*mm wide.*N·m².*g\/m/);
+});

@@ -1,0 +1,73 @@
+/** What a skier does on the way to a quote, in the words of the pages. */
+import AxeBuilder from "@axe-core/playwright";
+import type { Page } from "playwright/test";
+import { expect } from "./test";
+
+/** Opens a new sheet from the start page; the browser then stands on its private address. */
+export async function startSheet(page: Page): Promise<void> {
+  await page.goto("/sheet");
+  await page.getByRole("button", { name: "Start a new sheet" }).click();
+  await page.waitForURL(/\/sheet\/[\w-]{43}$/);
+  await expect(page.getByRole("heading", { name: "Your sheet" })).toBeVisible();
+}
+
+export interface Body {
+  readonly cm: string;
+  readonly kg: string;
+  readonly ability: "Learning" | "Improving" | "Confident" | "Expert";
+}
+
+export async function answerBody(page: Page, { cm, kg, ability }: Body): Promise<void> {
+  await page.getByLabel("Height, centimetres").fill(cm);
+  await page.getByLabel("Weight without gear").fill(kg);
+  await page.getByRole("radio", { name: ability }).check();
+}
+
+export async function waitForSaved(page: Page): Promise<void> {
+  await expect(page.getByText("Saved", { exact: true })).toBeVisible();
+}
+
+export function section(page: Page, id: string) {
+  return page.locator(`#${id}`);
+}
+
+export async function openSection(page: Page, id: string): Promise<void> {
+  const details = section(page, id);
+  if ((await details.getAttribute("open")) === null) await details.locator("> summary").click();
+  await expect(details).toHaveAttribute("open", "");
+}
+
+/** Name and address, then the button; ends on the quote's own page. */
+export async function makeQuote(page: Page, name: string): Promise<void> {
+  const contact = page.getByRole("group", { name: "Where the quote goes" });
+  await contact.getByLabel("Your name").fill(name);
+  await contact.getByLabel("E-mail").fill("skier@fennick.example");
+  await waitForSaved(page);
+  await page.getByRole("button", { name: "Make my quote" }).click();
+  await page.waitForURL(/\/quote\/[\w-]{43}$/);
+}
+
+/** No violation of WCAG 2.2 A or AA that a machine can see, in this very state of the page. */
+export async function expectAccessible(page: Page): Promise<void> {
+  const found = await new AxeBuilder({ page })
+    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
+    .setLegacyMode(true)
+    .analyze();
+  const summary = found.violations.map(
+    (violation) =>
+      `${violation.id}: ${violation.nodes
+        .map((node) => node.target.join(" "))
+        .slice(0, 4)
+        .join(" | ")}`,
+  );
+  expect(summary).toEqual([]);
+}
+
+/** The page is never wider than the screen. */
+export async function expectNoSidewaysScroll(page: Page): Promise<void> {
+  const { inner, scroll } = await page.evaluate(() => ({
+    inner: document.documentElement.clientWidth,
+    scroll: document.documentElement.scrollWidth,
+  }));
+  expect(scroll).toBeLessThanOrEqual(inner);
+}
