@@ -31,7 +31,7 @@ export class DispatchRun {
   readonly start: Int32Array;
   readonly workEnd: Int32Array;
   readonly end: Int32Array;
-  /** Resource of the last use that offers a choice (which press), −1 when none does. */
+  /** Passes begun anew after a failure. */
   readonly visit: Int32Array;
   readonly jobEnd: Int32Array;
   readonly busy: BusyRecord = { data: new Int32Array(4096), length: 0 };
@@ -39,6 +39,9 @@ export class DispatchRun {
   private readonly lastFamily: Int32Array;
   private readonly pending: Int32Array;
   private readonly readyAt: Int32Array;
+  private readonly minutes: Int32Array;
+  private readonly unattended: Int32Array;
+  private readonly sampledVisit: Int32Array;
   private readonly activeRule: (RedoRule | null)[];
   private readonly queues: number[][];
   private readonly wakeAt: Float64Array;
@@ -48,7 +51,7 @@ export class DispatchRun {
   private readonly events = new EventQueue();
   private readonly changeoverClasses: readonly number[];
   private sampler: DispatchSampler | null = null;
-  private starts: number[] = [];
+  private readonly starts: number[] = [];
 
   constructor(private readonly model: DispatchModel) {
     const { problem } = model;
@@ -62,6 +65,9 @@ export class DispatchRun {
     this.lastFamily = new Int32Array(problem.resourceCount);
     this.pending = new Int32Array(count);
     this.readyAt = new Int32Array(count);
+    this.minutes = new Int32Array(count);
+    this.unattended = new Int32Array(count);
+    this.sampledVisit = new Int32Array(count);
     this.activeRule = Array.from({ length: count }, () => null);
     this.queues = model.classes.map(() => []);
     this.wakeAt = new Float64Array(model.classes.length);
@@ -87,6 +93,7 @@ export class DispatchRun {
     this.sampler = sampler;
     this.busy.length = 0;
     this.visit.fill(0);
+    this.sampledVisit.fill(-1);
     this.jobEnd.fill(0);
     this.slotFree.fill(startMinute);
     this.lastFamily.set(problem.initialFamily);
@@ -256,15 +263,24 @@ export class DispatchRun {
   }
 
   private minutesOf(operation: number): number {
-    return this.sampler === null
-      ? (this.model.problem.minutes[operation] as number)
-      : this.sampler.minutes(operation, this.visit[operation] as number);
+    this.sampleOnce(operation);
+    return this.minutes[operation] as number;
   }
 
   private unattendedOf(operation: number): number {
-    return this.sampler === null
-      ? (this.model.problem.unattended[operation] as number)
-      : this.sampler.unattended(operation, this.visit[operation] as number);
+    this.sampleOnce(operation);
+    return this.unattended[operation] as number;
+  }
+
+  /** Draws the times of a pass when they are first asked for; a pass is looked at many times before it can start. */
+  private sampleOnce(operation: number): void {
+    const visit = this.visit[operation] as number;
+    if (this.sampledVisit[operation] === visit) return;
+    this.sampledVisit[operation] = visit;
+    const { problem } = this.model;
+    this.minutes[operation] = this.sampler?.minutes(operation, visit) ?? (problem.minutes[operation] as number);
+    this.unattended[operation] =
+      this.sampler?.unattended(operation, visit) ?? (problem.unattended[operation] as number);
   }
 
   /** Earliest start of an operation, with its cluster, as the resources stand now. Fills `starts` for the cluster. */
@@ -498,6 +514,12 @@ function smallest(values: number[], n: number): number {
     for (let i = 1; i < values.length; i++) if ((values[i] as number) < least) least = values[i] as number;
     return least;
   }
-  values.sort((a, b) => a - b);
+  // Few values, few units: an insertion sort beats the general one.
+  for (let i = 1; i < values.length; i++) {
+    const value = values[i] as number;
+    let at = i;
+    for (; at > 0 && (values[at - 1] as number) > value; at--) values[at] = values[at - 1] as number;
+    values[at] = value;
+  }
   return values[n - 1] as number;
 }
