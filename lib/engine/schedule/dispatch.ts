@@ -51,6 +51,8 @@ export class DispatchRun {
   private readonly events = new EventQueue();
   private readonly changeoverClasses: readonly number[];
   private sampler: DispatchSampler | null = null;
+  private hasAskedAll = false;
+  private readonly readyTimes: Float64Array;
   private readonly starts: number[] = [];
 
   constructor(private readonly model: DispatchModel) {
@@ -73,6 +75,7 @@ export class DispatchRun {
     this.wakeAt = new Float64Array(model.classes.length);
     this.isCandidate = new Uint8Array(model.classes.length);
     this.claimedUntil = new Float64Array(problem.resourceCount);
+    this.readyTimes = new Float64Array(Math.max(problem.resourceCount, ...problem.capacity));
     this.changeoverClasses = model.classes.flatMap(({ changeoverMembers }, index) =>
       changeoverMembers.length > 0 ? [index] : [],
     );
@@ -131,17 +134,26 @@ export class DispatchRun {
   }
 
   private collectCandidates(time: number): void {
-    let wakesChangeover = false;
+    this.hasAskedAll = false;
     while (!this.events.isEmpty && this.events.nextTime === time) {
       const event = this.events.pop();
       const index = event >= 0 ? (this.model.classOf[event] as number) : -1 - event;
       if (event >= 0) this.enqueue(index, event);
       else this.wakeAt[index] = -1;
       this.addCandidate(index);
-      if ((this.model.classes[index]?.changeoverMembers.length ?? 0) > 0) wakesChangeover = true;
     }
-    // Who gets a machine with changeovers is decided among all that wait for it, or a run of one family would never end.
-    if (wakesChangeover) for (const index of this.changeoverClasses) this.addCandidate(index);
+  }
+
+  /**
+   * Who gets a machine with changeovers is decided among all that wait for it, or a run of one family would never end. Asked
+   * only when somebody is about to take one; true when there was somebody to ask.
+   */
+  private asksAllFirst(index: number): boolean {
+    if (this.hasAskedAll || (this.model.classes[index]?.changeoverMembers.length ?? 0) === 0) return false;
+    this.hasAskedAll = true;
+    const before = this.candidates.length;
+    for (const other of this.changeoverClasses) this.addCandidate(other);
+    return this.candidates.length > before;
   }
 
   private addCandidate(index: number): void {
@@ -173,6 +185,7 @@ export class DispatchRun {
       const operation = queue[queue.length - 1] as number;
       const start = this.isClaimed(index, time) ? this.claimEnd(index) : this.earliestStart(operation, time);
       if (start === time) {
+        if (this.asksAllFirst(index)) continue;
         queue.pop();
         this.commitCluster(operation);
         if (queue.length > 0) continue;
@@ -355,21 +368,21 @@ export class DispatchRun {
     }
   }
 
-  private readonly readyTimes: number[] = [];
-
   private readyForUse(use: CompiledUse, time: number, family: number): number {
     const { members, units } = use;
     if (members.length === 1 && !use.isPool) return this.resourceReady(members[0] as number, time, family);
     const times = this.readyTimes;
-    times.length = 0;
+    let count = 0;
     if (use.isPool) {
       const pool = members[0] as number;
       const to = this.model.slotFrom[pool + 1] as number;
       for (let slot = this.model.slotFrom[pool] as number; slot < to; slot++) {
-        times.push(Math.max(time, this.slotFree[slot] as number));
+        times[count++] = Math.max(time, this.slotFree[slot] as number);
       }
-    } else for (let i = 0; i < members.length; i++) times.push(this.resourceReady(members[i] as number, time, family));
-    return smallest(times, units);
+    } else {
+      for (let i = 0; i < members.length; i++) times[count++] = this.resourceReady(members[i] as number, time, family);
+    }
+    return smallest(times, count, units);
   }
 
   private resourceReady(resource: number, time: number, family: number): number {
@@ -507,15 +520,15 @@ export class DispatchRun {
   }
 }
 
-/** The n-th smallest of a few numbers; the array is spent. */
-function smallest(values: number[], n: number): number {
+/** The n-th smallest of the first `count` numbers; the array is spent. */
+function smallest(values: Float64Array, count: number, n: number): number {
   if (n === 1) {
     let least = values[0] as number;
-    for (let i = 1; i < values.length; i++) if ((values[i] as number) < least) least = values[i] as number;
+    for (let i = 1; i < count; i++) if ((values[i] as number) < least) least = values[i] as number;
     return least;
   }
   // Few values, few units: an insertion sort beats the general one.
-  for (let i = 1; i < values.length; i++) {
+  for (let i = 1; i < count; i++) {
     const value = values[i] as number;
     let at = i;
     for (; at > 0 && (values[at - 1] as number) > value; at--) values[at] = values[at - 1] as number;

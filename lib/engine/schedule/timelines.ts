@@ -145,8 +145,6 @@ function poolFit(
   return start;
 }
 
-const fits = new Float64Array(64);
-
 /** `start` when [start, end) fits one use of an operation; else a later start before which nothing fits. */
 export function fitOfUse(
   problem: CompiledProblem,
@@ -162,15 +160,16 @@ export function fitOfUse(
   if (members.length === 1) return unitFit(problem, timelines, members[0] as number, start, end, family);
   let free = 0;
   let earliest = Number.POSITIVE_INFINITY;
+  const fits = units === 1 ? null : new Float64Array(members.length);
   for (let i = 0; i < members.length; i++) {
     const fit = unitFit(problem, timelines, members[i] as number, start, end, family);
     if (fit === start && ++free === units) return start;
-    fits[i] = fit;
+    if (fits !== null) fits[i] = fit;
     if (fit < earliest) earliest = fit;
   }
-  if (units === 1) return earliest;
+  if (fits === null) return earliest;
   // The units-th smallest: before it too few members can be free.
-  return fits.subarray(0, members.length).slice().sort()[units - 1] as number;
+  return fits.sort()[units - 1] as number;
 }
 
 /** Minutes of changeover that putting [start, …) of `family` on a unit resource would need in front of it. */
