@@ -23,7 +23,7 @@ export default async function HomePage() {
   const longestMm = Math.max(0, ...models.map((model) => model.shape.refLengthCm * 10));
   return (
     <div className="mx-auto max-w-page px-4 sm:px-6">
-      <section className="grid items-center gap-x-16 gap-y-8 py-10 md:grid-cols-[minmax(0,1fr)_auto] md:py-16">
+      <section className="grid items-center gap-x-16 gap-y-8 py-10 md:grid-cols-[minmax(0,1fr)_auto] md:py-14 lg:pr-24">
         <div>
           <h1 className="max-w-[18ch] text-3xl">{w.title}</h1>
           <p className="mt-5 max-w-measure text-lg text-pencil">{fill(w.lead, { name: shop.name, town: shop.town })}</p>
@@ -40,7 +40,7 @@ export default async function HomePage() {
             shape={shapeAtLength(hero.shape, hero.shape.refLengthCm)}
             orientation="upright"
             graphic={{ layout: "continuing", house: graphic }}
-            className="mx-auto h-[32rem] max-md:hidden"
+            className="mx-auto h-[38rem] max-md:hidden"
             description={`${hero.name}, ${hero.shape.refLengthCm} cm, with the house graphic ${graphic.label}, drawn to scale`}
           />
         ) : null}
@@ -95,7 +95,7 @@ export default async function HomePage() {
           ))}
         </ol>
         {build ? (
-          <ul className="mt-8 grid grid-cols-5 gap-3" aria-label="House graphics">
+          <ul className="mt-8 grid grid-cols-2 gap-3 sm:grid-cols-5" aria-label="House graphics">
             {build.houseGraphics.map((each) => (
               <li key={each.id}>
                 <svg viewBox="0 0 220 110" className="block w-full border border-rule" aria-hidden="true">

@@ -77,7 +77,9 @@ function Frame({
         <Optional when={look.optional} />
       </legend>
       <FieldHint id={id} hint={look.hint} />
-      <div className={cx("mt-2", layout === "chips" ? "flex flex-wrap gap-2" : "grid grid-cols-1 gap-2")}>{children}</div>
+      <div className={cx("mt-2", layout === "chips" ? "flex flex-wrap gap-2" : "grid grid-cols-1 gap-2")}>
+        {children}
+      </div>
       <FieldError id={id} error={look.error} />
     </fieldset>
   );

@@ -22,8 +22,8 @@ export interface AxisChartProps {
   readonly mountMm: number;
   readonly graphic?: SkiGraphic | undefined;
   readonly wood?: readonly WoodStrip[];
-  /** The reference build to compare with, dashed. */
-  readonly reference?: SkiFlex | undefined;
+  /** Another build of the same ski to compare with, drawn dashed, and what the dashes stand for. */
+  readonly reference?: { readonly flex: SkiFlex; readonly label: string } | undefined;
 }
 
 const tableStepMm = 100;
@@ -34,7 +34,11 @@ export function AxisChart(props: AxisChartProps) {
   const [wanted, setWanted] = useState(mountMm);
   const xMm = Math.min(shape.lengthMm, Math.max(0, wanted));
   const reading = readingAt(shape, flex, xMm);
-  const scales = useMemo(() => axisSeries.map((series) => plotScale(flex.stations.map(series.value))), [flex]);
+  const other = props.reference?.flex;
+  const scales = useMemo(
+    () => axisSeries.map((s) => plotScale([...flex.stations, ...(other?.stations ?? [])].map(s.value))),
+    [flex, other],
+  );
   if (!reading) return null;
   const shared = { ...props, xMm, reading, scales, onMove: setWanted };
   return (
@@ -42,7 +46,8 @@ export function AxisChart(props: AxisChartProps) {
       <figcaption className="mb-2 flex flex-wrap items-baseline justify-between gap-x-6">
         <span className="font-medium">{title}</span>
         <span className="no-print text-sm text-pencil">
-          Move the line with the pointer or the arrow keys; it reads every value there.
+          Move the line with the pointer or the arrow keys; it reads every value there
+          {props.reference ? ` (${props.reference.label})` : ""}.
         </span>
       </figcaption>
       <div className="max-md:hidden">
@@ -234,7 +239,7 @@ function Series({
         lengthMm={m.shape.lengthMm}
         points={of(m.flex)}
         scale={scale}
-        {...(m.reference ? { ghost: of(m.reference) } : {})}
+        {...(m.reference ? { ghost: of(m.reference.flex) } : {})}
       />
       {top !== undefined && orientation === "lying" ? (
         <span

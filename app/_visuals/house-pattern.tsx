@@ -18,36 +18,31 @@ function fixed(a: number, b: number): number {
 
 const r = (value: number) => Math.round(value * 10) / 10;
 
+/**
+ * Lines of one height on an invented hillside: the height is a smooth function of place, and each line joins the points
+ * where it has one value, found by stepping across at every station.
+ */
 function Contours({ area, colours }: { readonly area: PatternArea; readonly colours: readonly string[] }) {
-  const spacing = 9;
-  const count = Math.ceil(area.reachMm / spacing) + 6;
-  const lines: string[] = [];
-  for (let k = -count; k <= count; k++) {
+  const across = (x: number, level: number) =>
+    level * 7.5 +
+    15 * Math.sin(x / 168 + level * 0.19) +
+    8 * Math.sin(x / 71 - level * 0.41) +
+    4 * Math.sin(x / 33 + level * 0.9) * Math.sin(x / 240);
+  const lines: { readonly level: number; readonly d: string }[] = [];
+  const reach = Math.ceil((area.reachMm + 30) / 7.5);
+  for (let level = -reach; level <= reach; level++) {
     const points: string[] = [];
-    for (let x = -20; x <= area.lengthMm + 20; x += 24) {
-      const hill =
-        46 * Math.exp(-(((x - area.lengthMm * 0.22) / 210) ** 2)) +
-        38 * Math.exp(-(((x - area.lengthMm * 0.78) / 260) ** 2));
-      const wave = 9 * Math.sin(x / 131 + k * 0.34) + 5 * Math.sin(x / 53 + k * 0.71);
-      points.push(`${r(k * spacing + wave + hill * Math.sin(k * 0.55 + x / 420))} ${x}`);
-    }
-    lines.push(`M${points.join("L")}`);
+    for (let x = -10; x <= area.lengthMm + 10; x += 12) points.push(`${r(across(x, level))} ${x}`);
+    lines.push({ level, d: `M${points.join("L")}` });
   }
+  const isIndex = (level: number) => level % 5 === 0;
+  const thin = lines.filter(({ level }) => !isIndex(level)).map(({ d }) => d);
+  const thick = lines.filter(({ level }) => isIndex(level)).map(({ d }) => d);
   return (
     <>
       <rect x={-area.reachMm} y={0} width={2 * area.reachMm} height={area.lengthMm} fill={colours[0]} />
-      <path
-        d={lines.filter((_, i) => i % 5 !== 0).join("")}
-        fill="none"
-        stroke={colours[1] ?? colours[0]}
-        strokeWidth={1.1}
-      />
-      <path
-        d={lines.filter((_, i) => i % 5 === 0).join("")}
-        fill="none"
-        stroke={colours[2] ?? colours[1]}
-        strokeWidth={2.4}
-      />
+      <path d={thin.join("")} fill="none" stroke={colours[2] ?? colours[0]} strokeWidth={1.2} />
+      <path d={thick.join("")} fill="none" stroke={colours[1] ?? colours[0]} strokeWidth={2.4} />
     </>
   );
 }

@@ -16,7 +16,9 @@ import {
   type Context,
   createQuote,
   openSheet,
+  readSheet,
   type SheetId,
+  type SheetView,
   saveSheet,
   stateRights,
 } from "@/lib/services";
@@ -79,6 +81,11 @@ export async function assessSheetNow(token: string): Promise<AssessReply> {
   if (!assessed.ok) return assessed;
   const { dateRange, assessment } = assessed.value;
   return { ok: true, dateRange, totalCents: assessment.price?.totalCents ?? null };
+}
+
+export async function reloadSheet(token: string): Promise<SheetView | null> {
+  const read = await onSheet("read a sheet again", token, (ctx, sheetId) => readSheet(ctx, { sheetId }));
+  return read.ok ? read.value : null;
 }
 
 export async function makeQuote(token: string): Promise<{ readonly ok: boolean; readonly message?: string }> {

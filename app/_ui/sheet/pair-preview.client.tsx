@@ -1,7 +1,8 @@
 "use client";
 /** The pair while it is being chosen: a strip that stays in sight, and every station of it further down. */
 import { useMemo } from "react";
-import type { EngineCatalog } from "../../../lib/engine/assessment";
+import { assessSheet, type EngineCatalog } from "../../../lib/engine/assessment";
+import type { SkiFlex } from "../../../lib/engine/flex";
 import { measure, mountLineMm, shapeAtLength } from "../../../lib/engine/geometry";
 import { textForPeople } from "../../../lib/engine/units";
 import { AxisChart } from "../../_visuals/axis-chart.client";
@@ -85,9 +86,23 @@ export function PairStrip(props: Props) {
   );
 }
 
+/** The same model and length as we would build it, where the skier chose otherwise. */
+function useRecommendedFlex({ sheet, catalog }: Props): SkiFlex | null {
+  const { answers, choices, assessment } = sheet;
+  const { core, reinforcements, flexRatio } = choices;
+  const isChanged = core !== undefined || reinforcements !== undefined || flexRatio !== undefined;
+  const model = assessment.spec?.model;
+  const lengthCm = assessment.spec?.lengthCm;
+  return useMemo(() => {
+    if (!isChanged || model === undefined || lengthCm === undefined) return null;
+    return assessSheet({ answers, choices: { model, lengthCm } }, catalog).flex;
+  }, [isChanged, answers, model, lengthCm, catalog]);
+}
+
 export function AxisPart(props: Props) {
   const { sheet, words } = props;
   const pair = useDrawnPair(props);
+  const recommended = useRecommendedFlex(props);
   const { flex } = sheet.assessment;
   if (!pair || !flex) return null;
   return (
@@ -102,6 +117,7 @@ export function AxisPart(props: Props) {
         mountMm={pair.mountMm}
         graphic={pair.graphic}
         wood={pair.wood}
+        {...(recommended ? { reference: { flex: recommended, label: words.asRecommended } } : {})}
       />
     </section>
   );

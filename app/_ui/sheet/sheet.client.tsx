@@ -109,44 +109,49 @@ export function Sheet(props: SheetProps) {
           <Flags sheet={sheet} words={words} staff={dense} />
           <SaveTrouble sheet={sheet} words={words} />
         </div>
-        {order.map((key, i) => {
-          const next = order[i + 1];
-          return (
-            <SheetSection
-              key={key}
-              id={key}
-              title={words.sections[key]}
-              answer={lines[key]}
-              state={states[key]}
-              open={open.has(key)}
-              onToggle={(isOpen) => toggle(key, isOpen)}
-            >
-              <Conflicts
-                conflicts={assessment.conflicts.filter((each) => sectionOf(each.path) === key)}
-                sheet={sheet}
-                words={words}
-                text={refusalText}
-                tone="iron"
-              />
-              <Conflicts
-                conflicts={assessment.warnings.filter((each) => sectionOf(each.path) === key)}
-                sheet={sheet}
-                words={words}
-                text={refusalText}
-                tone="amber"
-              />
-              {bodies[key]}
-              {next && !dense ? (
-                <p>
-                  <Button onClick={() => goTo(next, key)}>{fill(words.next, { section: words.sections[next] })}</Button>
-                </p>
-              ) : null}
-            </SheetSection>
-          );
-        })}
+        {/* A sheet that was quoted or closed is read, not changed. */}
+        <fieldset disabled={sheet.view.state !== "open"} className="min-w-0">
+          {order.map((key, i) => {
+            const next = order[i + 1];
+            return (
+              <SheetSection
+                key={key}
+                id={key}
+                title={words.sections[key]}
+                answer={lines[key]}
+                state={states[key]}
+                open={open.has(key)}
+                onToggle={(isOpen) => toggle(key, isOpen)}
+              >
+                <Conflicts
+                  conflicts={assessment.conflicts.filter((each) => sectionOf(each.path) === key)}
+                  sheet={sheet}
+                  words={words}
+                  text={refusalText}
+                  tone="iron"
+                />
+                <Conflicts
+                  conflicts={assessment.warnings.filter((each) => sectionOf(each.path) === key)}
+                  sheet={sheet}
+                  words={words}
+                  text={refusalText}
+                  tone="amber"
+                />
+                {bodies[key]}
+                {next && !dense ? (
+                  <p>
+                    <Button onClick={() => goTo(next, key)}>
+                      {fill(words.next, { section: words.sections[next] })}
+                    </Button>
+                  </p>
+                ) : null}
+              </SheetSection>
+            );
+          })}
+        </fieldset>
         <AxisPart sheet={sheet} catalog={catalog} words={words} pictureBase={pictures.pictureBase} />
         <div className="grid gap-8 py-8">
-          {stopped && !dense ? (
+          {sheet.view.state !== "open" ? null : stopped && !dense ? (
             <AskPerson sheet={sheet} words={words} ask={actions.ask} title={words.flags.callTitle} />
           ) : (
             <Finish {...props} sheet={sheet} refusalText={refusalText} stopped={stopped} />
@@ -195,6 +200,15 @@ function SaveTrouble({ sheet, words }: { readonly sheet: SheetState; readonly wo
   return (
     <>
       {sheet.save === "waiting" ? <Notice tone="amber" title={words.save.waiting} live="polite" /> : null}
+      {sheet.isOutOfDate ? (
+        <Notice tone="amber" title={words.save.outOfDate} live="polite">
+          <p>
+            <Button size="small" onClick={() => location.reload()}>
+              {words.save.reload}
+            </Button>
+          </p>
+        </Notice>
+      ) : null}
       {sheet.errors.sheet ? <Notice tone="iron" title={sheet.errors.sheet} live="polite" /> : null}
       {sheet.conflicts.map((conflict) => (
         <Notice

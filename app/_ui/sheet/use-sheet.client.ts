@@ -32,6 +32,8 @@ export type AssessReply =
 export interface SheetActions {
   readonly save: (patch: Patch, baseVersion: number) => Promise<SaveReply>;
   readonly assess: () => Promise<AssessReply>;
+  /** The sheet as it is now: asked when the page comes back into sight, so that a second tab is not overtaken. */
+  readonly reload: () => Promise<SheetView | null>;
 }
 
 interface SheetValues {
@@ -48,6 +50,8 @@ export interface SheetState extends SheetValues {
   /** The assessment shown is still that of the values before. */
   readonly isComputing: boolean;
   readonly dateRange: DateRange | null;
+  /** The server, on today's catalogue, comes to another total than this page: the page is out of date. */
+  readonly isOutOfDate: boolean;
   readonly save: "saved" | "saving" | "waiting";
   readonly conflicts: readonly FieldConflict[];
   /** Refused fields by path: what is wrong, in words. */
@@ -97,6 +101,13 @@ function asChosen(spec: PairSpec | null, choices: SheetChoices): PairSpec | null
   return { ...spec, ...chosen };
 }
 
+/** The next sheet begins in the units that were used last. */
+function rememberUnits(unit: "cm" | "ft-in" | "kg" | "lb"): void {
+  const system = unit === "ft-in" || unit === "lb" ? "imperial" : "metric";
+  // biome-ignore lint/suspicious/noDocumentCookie: the Cookie Store API is missing from browsers that people still use
+  document.cookie = `units=${system}; path=/; max-age=31536000; samesite=lax`;
+}
+
 function setOrDelete(target: Record<string, unknown> | undefined, key: string, value: unknown): void {
   if (!target) return;
   if (value === null || value === undefined) delete target[key];
@@ -128,6 +139,7 @@ export function useSheet(catalog: EngineCatalog, initial: SheetView, actions: Sh
   const [conflicts, setConflicts] = useState<readonly FieldConflict[]>([]);
   const [errors, setErrors] = useState<Readonly<Record<string, string>>>({});
   const [dateRange, setDateRange] = useState<DateRange | null>(null);
+  const [server, setServer] = useState<{ readonly version: number; readonly totalCents: number | null } | null>(null);
   const waiting = useRef<Patch>({});
   const version = useRef(initial.version);
   const flight = useRef<Promise<boolean> | null>(null);
@@ -219,13 +231,24 @@ export function useSheet(catalog: EngineCatalog, initial: SheetView, actions: Sh
     return () => window.removeEventListener("online", online);
   }, [change, schedule, storeKey]);
 
+  useEffect(() => {
+    const back = async () => {
+      if (document.visibilityState !== "visible" || Object.keys(waiting.current).length > 0) return;
+      const now = await actions.reload().catch(() => null);
+      if (now && now.version > version.current) adopt(now);
+    };
+    document.addEventListener("visibilitychange", back);
+    return () => document.removeEventListener("visibilitychange", back);
+  }, [actions, adopt]);
+
   // The date follows what is saved, a moment after the last change.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a new saved version is what asks for a new date
   useEffect(() => {
     let isStale = false;
     const later = setTimeout(async () => {
       const reply = await actions.assess().catch(() => null);
-      if (!isStale && reply?.ok) setDateRange(reply.dateRange);
+      if (isStale || !reply?.ok) return;
+      setDateRange(reply.dateRange);
+      setServer({ version: view.version, totalCents: reply.totalCents });
     }, 700);
     return () => {
       isStale = true;
@@ -243,12 +266,20 @@ export function useSheet(catalog: EngineCatalog, initial: SheetView, actions: Sh
     spec: asChosen(assessment.spec, values.choices),
     isComputing: settled !== input,
     dateRange,
+    isOutOfDate:
+      save === "saved" &&
+      settled === input &&
+      server?.version === view.version &&
+      server.totalCents !== (assessment.price?.totalCents ?? null),
     save,
     conflicts,
     errors,
     view,
     setAnswer: (key, value) => change({ [`answers.${key}`]: value ?? null }),
-    setTyped: (key, value) => change({ [`typed.${key}`]: value ?? null }),
+    setTyped: (key, value) => {
+      if (value) rememberUnits(value.unit);
+      change({ [`typed.${key}`]: value ?? null });
+    },
     setChoices: (choices) =>
       change(Object.fromEntries(Object.entries(choices).map(([key, value]) => [`choices.${key}`, value ?? null]))),
     setContact: (key, value) => change({ [`contact.${key}`]: value ?? null }),

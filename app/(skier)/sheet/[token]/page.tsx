@@ -8,7 +8,7 @@ import refusalWords from "@/content/copy/refusals.json";
 import words from "@/content/copy/sheet.json";
 import pageWords from "@/content/copy/skier.json";
 import { activeCatalog, readSheet, type SheetId } from "@/lib/services";
-import { askPerson, assessSheetNow, makeQuote, saveFields, statePictureRights } from "../actions";
+import { askPerson, assessSheetNow, makeQuote, reloadSheet, saveFields, statePictureRights } from "../actions";
 
 export const metadata: Metadata = { title: pageWords.sheet.title, robots: { index: false } };
 
@@ -39,6 +39,7 @@ export default async function SheetPage({ params }: { readonly params: Promise<{
         actions={{
           save: saveFields.bind(null, token),
           assess: assessSheetNow.bind(null, token),
+          reload: reloadSheet.bind(null, token),
           quote: makeQuote.bind(null, token),
           ask: askPerson.bind(null, token),
         }}
