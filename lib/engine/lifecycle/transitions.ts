@@ -14,12 +14,6 @@ function movesOf<K extends StatefulKind>(kind: K): readonly Move<StatesByKind[K]
   return machine.moves;
 }
 
-/** The state a new sheet, quote, order, operation, ski or proof begins in. */
-export function initialState<K extends StatefulKind>(kind: K): StatesByKind[K] {
-  const machine: StateMachine<StatesByKind[K]> = stateMachines[kind];
-  return machine.initial;
-}
-
 /** The states that can follow `from`; empty when it is final. */
 export function nextStates<K extends StatefulKind>(kind: K, from: StatesByKind[K]): readonly StatesByKind[K][] {
   return movesFrom(kind, from).map((move) => move.to);

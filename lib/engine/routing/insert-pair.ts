@@ -18,7 +18,6 @@ import type { FloorOperation } from "./floor-problem";
 import { isPressWork } from "./floor-problem";
 import type { Replication } from "./replications";
 import type { FloorSampler, PairRedoRule } from "./sampling";
-import type { DateDriver } from "./types";
 
 /** What is the same for all replications of one candidate. */
 export interface Insertion {
@@ -32,8 +31,6 @@ export interface Insertion {
   readonly nowMinute: number;
   readonly presses: readonly number[];
 }
-
-export type CauseCode = DateDriver["code"];
 
 /** Working minutes that each cause took on the chain that decided the finish; keys are `code`, `code:station`. */
 export type Causes = Map<string, number>;
