@@ -161,7 +161,12 @@ function whereState(state: QuoteFilter["state"], now: Date): Prisma.QuoteWhereIn
     case "open":
       return { state: "open", ...isValid };
     case "expired":
-      return { state: "open", NOT: isValid };
+      // Spelt out: a NOT over a column that may be null would leave out every quote without honoured days.
+      return {
+        state: "open",
+        validUntil: { lte: now },
+        OR: [{ honouredUntil: null }, { honouredUntil: { lte: now } }],
+      };
     case "replaced":
       return { state: "withdrawn", next: { isNot: null } };
     case "withdrawn":

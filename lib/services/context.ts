@@ -9,6 +9,8 @@ export interface Context {
   readonly actor: Actor;
   readonly now: Date;
   readonly newId: () => string;
+  /** How many runs a date is estimated from; absent: as many as it is worth. Fewer make a demo's past quickly. */
+  readonly promiseRuns?: number;
   /** For services alone; pages never touch it. */
   readonly db: Db;
 }

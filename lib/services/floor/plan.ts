@@ -4,7 +4,7 @@ import { dayIndex, planQueue, queueRanges, weekdayOf } from "../../engine/routin
 import type { IsoDate } from "../../engine/units";
 import type { Context } from "../context";
 import { instantOfShopMinute, shopMinuteOf } from "../shop-time";
-import { liveRuns } from "./queue-runs";
+import { completeRuns, liveRuns, previewRuns } from "./queue-runs";
 import { floorCatalog } from "./recipe";
 
 export interface FloorPlan {
@@ -35,6 +35,7 @@ export async function floorPlan(ctx: Context, pairs: readonly PairRecord[]): Pro
   const floor = floorCatalog();
   const { timeZone } = floor.hours;
   const { runs } = await liveRuns(ctx.db, ctx.now);
+  await completeRuns(runs, ctx.promiseRuns ?? previewRuns);
   const ranges = queueRanges(runs);
   const planned = planQueue(floor, runs.pairs, shopMinuteOf(ctx.now, timeZone));
   if (!planned.ok) throw new Error(`the queue does not fit the floor: ${JSON.stringify(planned.refusal)}`);

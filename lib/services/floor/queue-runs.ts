@@ -2,6 +2,7 @@
  * The open queue run many times, once for each revision of the queue. Made in slices with a pause after each, so that no
  * request holds the event loop long; whoever asks meanwhile waits for the same runs.
  */
+import { performance } from "node:perf_hooks";
 import { setImmediate as pause } from "node:timers/promises";
 import type { Db } from "../../data/client";
 import { currentQueueRevision } from "../../data/counters";
@@ -14,11 +15,13 @@ import { shopMinuteOf } from "../shop-time";
 import { pairOnFloor } from "./on-floor";
 import { floorCatalog } from "./recipe";
 
-/** Enough for a P90 that moves by a day at most (500 runs for a sd of 5 days, queue.md part 3). */
-export const runCount = 500;
-export const runSeed = 1;
-/** About as many pair-runs as take ten milliseconds. */
-const pairRunsPerSlice = 600;
+/** For a first look, as queue.md part 6 has it. */
+export const previewRuns = 200;
+/** For a promise: P90 to about a day (queue.md part 3). */
+export const promiseRuns = 600;
+const runSeed = 1;
+/** The event loop is given back after this long; what is computed does not depend on it. */
+const sliceMs = 12;
 const kept = 6;
 
 export interface LiveRuns {
@@ -58,9 +61,22 @@ async function makeRuns(db: Db, pairs: readonly PairRecord[], now: Date): Promis
   const nowMinute: ShopMinute = shopMinuteOf(now, timeZone);
   const prepared = prepareRuns(floor, onFloor, nowMinute, runSeed);
   if (!prepared.ok) throw new Error(`the queue does not fit the floor: ${JSON.stringify(prepared.refusal)}`);
-  const slice = Math.max(1, Math.floor(pairRunsPerSlice / (pairs.length + 1)));
-  for (let to = slice; runRange(prepared.value, Math.min(to, runCount)) < runCount; to += slice) await pause();
   return prepared.value;
+}
+
+/** Makes sure that so many runs are there. Several may ask at once: each run is made by whoever comes first. */
+export async function completeRuns(runs: QueueRuns, count: number): Promise<void> {
+  await inSlices(count, (to) => runRange(runs, to));
+}
+
+/** Calls `work` for one more at a time until `count` are done, letting others have their turn. */
+export async function inSlices(count: number, work: (to: number) => number): Promise<void> {
+  let done = 0;
+  while (done < count) {
+    const until = performance.now() + sliceMs;
+    while (done < count && performance.now() < until) done = work(done + 1);
+    if (done < count) await pause();
+  }
 }
 
 async function buildOf(db: Db, pair: PairRecord): Promise<BuildCatalog> {

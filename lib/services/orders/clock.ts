@@ -24,7 +24,8 @@ export async function startClockIfDue(ctx: Context, orderId: string): Promise<bo
   const clock = orderClock(order.depositPaidAt, order.pairs);
   if (!clock.started) return false;
   const ranges: DateRange[] = [];
-  for (const pair of order.pairs) ranges.push(await rangeOf(ctx, frozen<PairSpec>(pair.spec), { without: pair.id }));
+  for (const pair of order.pairs)
+    ranges.push(await rangeOf(ctx, frozen<PairSpec>(pair.spec), { without: pair.id, isPromise: true }));
   const promise = ranges.reduce((latest, range) => (range.p90 > latest.p90 ? range : latest));
   const startedAt = new Date(clock.startedAtMs);
   return transaction(ctx.db, async (tx) => {

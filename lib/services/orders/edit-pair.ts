@@ -104,7 +104,9 @@ async function workOutEdit(
   const allowed = await checkStations(ctx, order, pair, parts, input.ownerApproves === true);
   if (!allowed.ok) return allowed;
   const { consequences, lostCents } = allowed.value;
-  const after = consequences.includes("promise") ? await rangeOf(ctx, spec, { without: pair.id }) : null;
+  const after = consequences.includes("promise")
+    ? await rangeOf(ctx, spec, { without: pair.id, isPromise: order.promisedOn !== null })
+    : null;
   return accept({
     pair,
     order,

@@ -1,0 +1,135 @@
+/**
+ * What the floor has done on a pair so far. Written straight to the rows, with the events that ticking would have left,
+ * because a shop's worth of single ticks takes too long for a first start.
+ */
+
+import { bumpQueue } from "../../lib/data/counters";
+import type { NewEvent } from "../../lib/data/events";
+import { recordEvents } from "../../lib/data/events";
+import { orderById, updateOrder } from "../../lib/data/orders";
+import { moveOperation, type OperationChange, pairById, setPairState } from "../../lib/data/pairs";
+import { consumeStrips } from "../../lib/data/strips";
+import { transaction } from "../../lib/data/transaction";
+import { stationRecipe } from "../../lib/services/floor/recipe";
+import { coreStation, lastStation, stationsBefore } from "../../lib/services/floor/stations";
+import type { DemoShop } from "./sales";
+import type { DemoCalendar } from "./shop-days";
+
+/** Working days after the release on which a pair usually comes to a station. */
+const usualDay: Readonly<Record<number, number>> = {
+  1: 0,
+  2: 0,
+  3: 1,
+  4: 2,
+  5: 3,
+  6: 1,
+  7: 2,
+  8: 1,
+  9: 4,
+  10: 5,
+  11: 5,
+  12: 7,
+  13: 8,
+  14: 9,
+};
+
+export interface FloorProgress {
+  readonly pairId: string;
+  /** Working days since its release: everything that is usually done by then is done. */
+  readonly days: number;
+  /** Spreads the pairs of one day over its hours. */
+  readonly turn: number;
+}
+
+/** Benches that are taken by pairs already placed, so that no station runs more than it has room for. */
+export type BusyStations = Map<number, number>;
+
+export async function seedFloorHistory(
+  shop: DemoShop,
+  calendar: DemoCalendar,
+  progress: FloorProgress,
+  busy: BusyStations,
+): Promise<void> {
+  const { pairId, days, turn } = progress;
+  const isDone = (station: number) => days > (usualDay[station] ?? 0);
+  await transaction(shop.db, async (tx) => {
+    await bumpQueue(tx);
+    const pair = await pairById(tx, pairId);
+    if (pair === null) throw new Error(`demo: pair ${pairId} is not there`);
+    const events: NewEvent[] = [];
+    for (const operation of pair.operations) {
+      const { station } = operation;
+      const change = isDone(station)
+        ? doneChange(calendar, station, days, turn)
+        : stationsBefore(station).every(isDone)
+          ? nextChange(calendar, station, days === usualDay[station], busy)
+          : null;
+      if (change === null) continue;
+      await moveOperation(tx, operation.id, { state: operation.state, version: operation.version }, change);
+      events.push(...ticks(pairId, station, change));
+    }
+    if (isDone(coreStation)) await consumeStrips(tx, pairId);
+    const hasBegun = events.length > 0;
+    const isReady = isDone(lastStation);
+    if (hasBegun) await setPairState(tx, pairId, "released", isReady ? "ready" : "building");
+    const order = await orderById(tx, pair.orderId);
+    if (hasBegun && order !== null)
+      await updateOrder(tx, order.id, order.version, { state: isReady ? "ready" : "building" });
+    await recordEvents(
+      tx,
+      events.sort((a, b) => a.at.getTime() - b.at.getTime()),
+    );
+  });
+}
+
+function doneChange(calendar: DemoCalendar, station: number, days: number, turn: number): OperationChange {
+  const { typicalMinutes, restMinutes } = stationRecipe(station);
+  const startedAt = calendar.back(days - (usualDay[station] ?? 0), 8 + (turn % 6), (station * 7) % 50);
+  const finishedAt = new Date(startedAt.getTime() + typicalMinutes * 60_000);
+  const nextFrom = restMinutes === 0 ? null : new Date(finishedAt.getTime() + restMinutes * 60_000);
+  const by = makerOf(station);
+  return { state: "done", startedAt, startedByName: by, finishedAt, finishedByName: by, nextFrom };
+}
+
+/** Under work if its day has come and a bench is free, else ready for whoever comes. */
+function nextChange(
+  calendar: DemoCalendar,
+  station: number,
+  isItsDay: boolean,
+  busy: BusyStations,
+): OperationChange | null {
+  const { capacity } = stationRecipe(station);
+  const taken = busy.get(station) ?? 0;
+  if (!isItsDay || taken >= capacity) return { state: "ready" };
+  busy.set(station, taken + 1);
+  const startedAt = new Date(calendar.present.getTime() - (8 + station) * 60_000);
+  return {
+    state: "running",
+    startedAt,
+    startedByName: makerOf(station),
+    ...(station === 11 ? { press: "press-1" } : {}),
+  };
+}
+
+function makerOf(station: number): string {
+  return station === 1 ? "Ines Calder" : "Mo Tarrant";
+}
+
+function ticks(pairId: string, station: number, change: OperationChange): readonly NewEvent[] {
+  const event = (kind: string, at: unknown): readonly NewEvent[] =>
+    at instanceof Date
+      ? [
+          {
+            at,
+            kind,
+            subjectKind: "pair",
+            subjectId: pairId,
+            actorKind: "staff",
+            actorId: null,
+            actorName: makerOf(station),
+            data: { station },
+          },
+        ]
+      : [];
+  return [...event("operation-started", change.startedAt), ...event("operation-finished", change.finishedAt)];
+}
