@@ -71,10 +71,10 @@ module.exports = {
     forbid("client-code-is-light", "Client components use the engine, schemas, shared UI and server actions; anything else as types only.",
       { path: "[.]client[.]tsx$" },
       { path: ["^lib/", "^app/"],
-        pathNot: ["^lib/(engine|schemas)/", "^app/_(ui|visuals)/", "[.]client[.]tsx$", "/actions[.]ts$"], ...notTypeOnly }),
+        pathNot: ["^lib/(engine|schemas|services/views)/", "^app/_(ui|visuals)/", "[.]client[.]tsx$", "/actions[.]ts$"], ...notTypeOnly }),
     forbid("ui-is-dumb", "Shared UI draws what it is given.",
       { path: "^app/_(ui|visuals)/" },
-      { path: ["^lib/", "^app/"], pathNot: ["^lib/engine/", "^app/_(ui|visuals)/"], ...notTypeOnly }),
+      { path: ["^lib/", "^app/"], pathNot: ["^lib/(engine|services/views)/", "^app/_(ui|visuals)/"], ...notTypeOnly }),
     // The capture leaves out the brackets of a route group: "(skier)" inserted by $1 would be read as a regex group.
     forbid("no-route-to-route", "Route areas do not import each other; share through app/_ui or lib.",
       { path: "^app/[(]?([^_/()]+)[)]?/" },

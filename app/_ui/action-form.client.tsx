@@ -6,12 +6,18 @@
  *   <ActionForm action={accept} submit="Accept" fields={[{ kind: "text", name: "name", label: "Your name" }]} />
  */
 import { type ReactNode, useActionState } from "react";
-import type { FormState } from "../_server/form-state";
 import { type Choice, RadioGroup } from "./choice-group";
 import { ErrorSummary } from "./error-summary";
 import { CheckboxField, NumberField, SelectField, type SelectOption, TextAreaField, TextField } from "./field";
 import { Notice } from "./notice";
 import { SubmitButton } from "./submit-button.client";
+
+/** What an action answers: see formAction of app/_server, whose state this is. */
+export interface FormState {
+  readonly status: "new" | "refused" | "failed" | "done";
+  readonly values: Readonly<Record<string, string>>;
+  readonly refusals: Readonly<Record<string, string>>;
+}
 
 interface Common {
   readonly name: string;

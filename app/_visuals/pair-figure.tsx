@@ -1,7 +1,8 @@
 /** A pair as ordered, for pages that only show it: from above and from below, true to scale. */
 import type { BuildCatalog, PairSpec } from "../../lib/engine/configuration";
 import { mountLineMm, shapeAtLength } from "../../lib/engine/geometry";
-import { type SkiGraphic, SkiPair, type WoodStrip, woodStrips } from "./ski-drawing";
+import { type SkiGraphic, SkiPair } from "./ski-drawing";
+import { type WoodStrip, woodStrips } from "./ski-wood";
 
 /** From this density up a wood is drawn dark: the dense strips that hold the screws. */
 const denseKgM3 = 500;

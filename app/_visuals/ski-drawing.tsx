@@ -11,6 +11,7 @@ import { offsetOutline, type SkiShape } from "../../lib/engine/geometry";
 import { cx } from "../_ui/cx";
 import { HousePattern } from "./house-pattern";
 import { closedPath, greatestHalfWidthMm, screenOutline, sidePath } from "./paths";
+import { type ClearWindow, Windows, type WoodStrip } from "./ski-wood";
 
 export type SkiSide = "left" | "right";
 
@@ -28,14 +29,7 @@ export interface SkiGraphic {
   readonly house?: HouseGraphic | undefined;
   readonly artwork?: ArtworkPicture | undefined;
   readonly text?: { readonly text: string; readonly xMm: number; readonly capHeightMm: number } | undefined;
-  readonly windows?: readonly { readonly fromXMm: number; readonly toXMm: number; readonly halfWidthMm: number }[];
-}
-
-/** A strip of the core as the eye sees it through a window. */
-export interface WoodStrip {
-  readonly innerMm: number;
-  readonly outerMm: number;
-  readonly dense: boolean;
+  readonly windows?: readonly ClearWindow[];
 }
 
 export interface SkiMarks {
@@ -69,7 +63,7 @@ export interface SkiPairProps {
 }
 
 /** mm between two skis of a pair in a drawing; a continuing graphic is split by the shop's own gap (gapMm). */
-const drawnGapMm = 24;
+export const drawnGapMm = 24;
 
 export function SkiPair(props: SkiPairProps) {
   const { shape, orientation, sides = ["left", "right"], gapMm = drawnGapMm, className, description } = props;
@@ -125,7 +119,9 @@ function Ski({ side, ...props }: SkiPairProps & { readonly side: SkiSide }) {
           <>
             <path d={outline} fill="var(--sheet)" />
             {graphic ? <Graphic {...props} graphic={graphic} side={side} /> : null}
-            {graphic?.windows?.length ? <Windows id={`${id}w`} graphic={graphic} wood={wood} shape={shape} /> : null}
+            {graphic?.windows?.length ? (
+              <Windows id={`${id}w`} windows={graphic.windows} wood={wood} lengthMm={shape.lengthMm} />
+            ) : null}
           </>
         )}
       </g>
@@ -182,96 +178,6 @@ function Picture({ artwork }: { readonly artwork: ArtworkPicture | undefined }) 
       />
     </g>
   );
-}
-
-function Windows({
-  id,
-  graphic,
-  wood,
-  shape,
-}: {
-  readonly id: string;
-  readonly graphic: SkiGraphic;
-  readonly wood: readonly WoodStrip[];
-  readonly shape: SkiShape;
-}) {
-  return (
-    <>
-      <clipPath id={id}>
-        {graphic.windows?.map((w) => (
-          <rect
-            key={w.fromXMm}
-            x={-w.halfWidthMm}
-            y={w.fromXMm}
-            width={2 * w.halfWidthMm}
-            height={w.toXMm - w.fromXMm}
-            rx={Math.min(w.halfWidthMm, 14)}
-          />
-        ))}
-      </clipPath>
-      <g clipPath={`url(#${id})`}>
-        <Wood wood={wood} lengthMm={shape.lengthMm} />
-      </g>
-      {graphic.windows?.map((w) => (
-        <rect
-          key={w.fromXMm}
-          x={-w.halfWidthMm}
-          y={w.fromXMm}
-          width={2 * w.halfWidthMm}
-          height={w.toXMm - w.fromXMm}
-          rx={Math.min(w.halfWidthMm, 14)}
-          fill="none"
-          stroke="#1b2023"
-          strokeWidth={1}
-        />
-      ))}
-    </>
-  );
-}
-
-/** The core's strips with a little grain, symmetric about the centre line. */
-export function Wood({ wood, lengthMm }: { readonly wood: readonly WoodStrip[]; readonly lengthMm: number }) {
-  const bands = wood.flatMap((strip) =>
-    strip.innerMm <= 0
-      ? [{ from: -strip.outerMm, to: strip.outerMm, dense: strip.dense }]
-      : [
-          { from: strip.innerMm, to: strip.outerMm, dense: strip.dense },
-          { from: -strip.outerMm, to: -strip.innerMm, dense: strip.dense },
-        ],
-  );
-  return (
-    <>
-      {bands.map((band) => (
-        <rect
-          key={band.from}
-          x={band.from}
-          y={0}
-          width={band.to - band.from}
-          height={lengthMm}
-          fill={band.dense ? "var(--wood-dense)" : "var(--wood)"}
-          stroke="#7a5a30"
-          strokeOpacity={0.55}
-          strokeWidth={0.5}
-        />
-      ))}
-      {bands.map((band, i) => (
-        <path
-          key={`grain${band.from}`}
-          d={[0.3, 0.62].map((u) => grainLine(band.from + (band.to - band.from) * u, lengthMm, i + u)).join("")}
-          fill="none"
-          stroke="#7a5a30"
-          strokeOpacity={0.35}
-          strokeWidth={0.5}
-        />
-      ))}
-    </>
-  );
-}
-
-function grainLine(x: number, lengthMm: number, phase: number): string {
-  let d = `M${x.toFixed(1)} 0`;
-  for (let y = 60; y <= lengthMm; y += 60) d += `L${(x + 1.4 * Math.sin(y / 97 + phase * 2.3)).toFixed(1)} ${y}`;
-  return d;
 }
 
 /** Lettering runs from tip to tail about its middle and is never mirrored, whatever the layout does with the picture. */
@@ -368,18 +274,4 @@ function Marks({
       )}
     </>
   );
-}
-
-/** Core strips C I I M M O O as drawn through a window, from their width and which positions are dense wood. */
-export function woodStrips(
-  stripWidthMm: number,
-  isDense: { readonly C: boolean; readonly I: boolean; readonly M: boolean; readonly O: boolean },
-): readonly WoodStrip[] {
-  const half = stripWidthMm / 2;
-  return [
-    { innerMm: 0, outerMm: half, dense: isDense.C },
-    { innerMm: half, outerMm: half + stripWidthMm, dense: isDense.I },
-    { innerMm: half + stripWidthMm, outerMm: half + 2 * stripWidthMm, dense: isDense.M },
-    { innerMm: half + 2 * stripWidthMm, outerMm: half + 4 * stripWidthMm, dense: isDense.O },
-  ];
 }

@@ -100,7 +100,7 @@ function useRecommendedFlex({ sheet, catalog }: Props): SkiFlex | null {
 }
 
 export function AxisPart(props: Props) {
-  const { sheet, words } = props;
+  const { sheet, catalog, words } = props;
   const pair = useDrawnPair(props);
   const recommended = useRecommendedFlex(props);
   const { flex } = sheet.assessment;
@@ -117,6 +117,7 @@ export function AxisPart(props: Props) {
         mountMm={pair.mountMm}
         graphic={pair.graphic}
         wood={pair.wood}
+        bindingHalfMm={catalog.build.rules.print.bindingZoneMm / 2}
         {...(recommended ? { reference: { flex: recommended, label: words.asRecommended } } : {})}
       />
     </section>

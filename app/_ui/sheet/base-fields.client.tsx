@@ -1,0 +1,73 @@
+"use client";
+import type { PairSpec } from "../../../lib/engine/configuration";
+import { drawnBase } from "../../_visuals/pair-figure";
+import { SkiPair } from "../../_visuals/ski-drawing";
+import { RadioGroup } from "../choice-group";
+import { SelectField, TextField } from "../field";
+import { type GraphicPartProps, optionPrice } from "./graphic-parts";
+
+/** Base colours and what is cut into them. */
+export function BaseFields({ words, spec, shape, catalog, sheet }: GraphicPartProps) {
+  const w = words.graphic;
+  const colours = catalog.build.baseColours.map((each) => ({ value: each.id, label: each.label }));
+  const set = (part: Partial<PairSpec["base"]>) => sheet.setChoices({ base: { ...spec.base, ...part } });
+  const inlayPrice = {
+    none: "",
+    "swap-letters": optionPrice(catalog, "inlay-swap-letters"),
+    complex: optionPrice(catalog, "inlay-complex"),
+  };
+  return (
+    <fieldset className="grid gap-4 border-l-2 border-rule pl-4">
+      <legend className="mb-2 font-medium">{w.base}</legend>
+      <SkiPair
+        shape={shape}
+        orientation="lying"
+        view="base"
+        baseColours={drawnBase(spec, catalog.build)}
+        className="w-full max-w-measure"
+        description={words.baseView}
+      />
+      <div className="grid max-w-measure gap-4 sm:grid-cols-2">
+        <SelectField
+          name="baseLeft"
+          label={w.baseLeft}
+          options={colours}
+          value={spec.base.left}
+          onChange={(event) => set({ left: event.target.value })}
+        />
+        <SelectField
+          name="baseRight"
+          label={w.baseRight}
+          options={colours}
+          value={spec.base.right}
+          onChange={(event) => set({ right: event.target.value })}
+        />
+      </div>
+      <RadioGroup
+        name="inlay"
+        label={w.inlay}
+        choices={(["none", "swap-letters", "complex"] as const).map((value) => ({
+          value,
+          label: w.inlays[value],
+          aside: inlayPrice[value],
+        }))}
+        value={spec.base.inlay}
+        onChange={(inlay) => set({ inlay: inlay as PairSpec["base"]["inlay"] })}
+      />
+      {spec.base.inlay === "none" ? null : (
+        <TextField
+          name="inlayText"
+          label={w.inlayText}
+          maxLength={24}
+          defaultValue={spec.base.inlayText ?? ""}
+          error={sheet.errors["choices.base"]}
+          onChange={(event) => {
+            const { inlayText: _old, ...rest } = spec.base;
+            const letters = event.target.value.trim();
+            sheet.setChoices({ base: letters === "" ? rest : { ...rest, inlayText: letters } });
+          }}
+        />
+      )}
+    </fieldset>
+  );
+}

@@ -1,0 +1,36 @@
+/** What the parts of the graphic section share. */
+import type { EngineCatalog } from "../../../lib/engine/assessment";
+import type { GraphicSpec, PairSpec } from "../../../lib/engine/configuration";
+import type { SkiShape } from "../../../lib/engine/geometry";
+import type { RightsStatement } from "../../../lib/services/views";
+import { moneyChangeText } from "../money";
+import type { SheetState } from "./use-sheet.client";
+import type { SheetWords } from "./words";
+
+export interface PictureActions {
+  readonly uploadUrl: string;
+  /** The picture is at this address, a slash and its id. */
+  readonly pictureBase: string;
+  readonly stateRights: (
+    artworkId: string,
+    basis: RightsStatement["basis"],
+    name: string,
+  ) => Promise<{ readonly ok: boolean; readonly message?: string }>;
+}
+
+export interface GraphicSectionProps {
+  readonly sheet: SheetState;
+  readonly catalog: EngineCatalog;
+  readonly words: SheetWords;
+  readonly pictures: PictureActions;
+}
+
+export interface GraphicPartProps extends GraphicSectionProps {
+  readonly spec: PairSpec;
+  readonly shape: SkiShape;
+  readonly set: (part: Partial<GraphicSpec>) => void;
+}
+
+export function optionPrice(catalog: EngineCatalog, code: string): string {
+  return moneyChangeText(catalog.priceBook.optionCents[code]?.cents ?? 0);
+}
