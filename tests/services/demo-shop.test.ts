@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { deskOverview, listQuotes, queueBoard, search } from "@/lib/services";
 import { signIn } from "@/lib/auth";
+import { deskOverview, listQuotes, queueBoard, search } from "@/lib/services";
 import { seedDemo } from "@/prisma/seed";
 import { must, shopNow } from "../support/builders/shop";
-import { countingIds } from "../support/ids";
 import { databaseForTests } from "../support/db";
+import { countingIds } from "../support/ids";
 
 const db = databaseForTests();
 
@@ -14,7 +14,9 @@ describe("the demo shop", () => {
     const { signIns } = await seedDemo(shopNow, db());
     const seconds = (performance.now() - begun) / 1000;
     const desk = signIns.find((person) => person.role === "desk");
-    const { actor } = must(await signIn({ email: desk?.email ?? "", password: desk?.password ?? "", address: "127.0.0.1" }, shopNow));
+    const { actor } = must(
+      await signIn({ email: desk?.email ?? "", password: desk?.password ?? "", address: "127.0.0.1" }, shopNow),
+    );
     const ctx = { actor, now: shopNow, newId: countingIds(), db: db() };
     const board = must(await queueBoard(ctx, { days: 14 }));
     expect(board.pairs.length).toBeGreaterThanOrEqual(28);
@@ -27,8 +29,14 @@ describe("the demo shop", () => {
     expect(overview.counts).toMatchObject({ callBacksDue: 1, reviewsAsked: 1 });
     expect(must(await listQuotes(ctx, { state: "expired" })).total).toBe(2);
     expect(must(await search(ctx, { text: "alder" })).length).toBeGreaterThan(0);
-    const short = await db().event.count({ where: { kind: "pair-made", data: { path: ["strips", "isMade"], equals: false } } });
+    const short = await db().event.count({
+      where: { kind: "pair-made", data: { path: ["strips", "isMade"], equals: false } },
+    });
     expect(short).toBe(0);
-    console.info(`demo shop made in ${seconds.toFixed(1)} s`, JSON.stringify(board.pairs.map((pair) => [pair.serial, pair.now?.station, pair.slackDays, pair.promisedOn])), JSON.stringify(overview.counts));
+    console.info(
+      `demo shop made in ${seconds.toFixed(1)} s`,
+      JSON.stringify(board.pairs.map((pair) => [pair.serial, pair.now?.station, pair.slackDays, pair.promisedOn])),
+      JSON.stringify(overview.counts),
+    );
   });
 });

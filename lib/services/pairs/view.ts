@@ -2,7 +2,7 @@
 
 import type { ReleasedCatalog } from "../../catalog";
 import type { Tx } from "../../data/client";
-import { eventsOf } from "../../data/events";
+import { type EventRecord, eventsOf } from "../../data/events";
 import type { PairRecord } from "../../data/pairs";
 import { frozen } from "../../data/quotes";
 import type { PairSpec, SolvedSpec } from "../../engine/configuration";
@@ -20,6 +20,7 @@ import { flexClassLabel } from "../quotes/freeze";
 import { shopDay } from "../shop-time";
 import type {
   DateRange,
+  EventView,
   OperationId,
   OperationState,
   OperationView,
@@ -98,9 +99,14 @@ export async function pairView(client: Tx, record: PairRecord): Promise<PairView
       by: revision.createdByName,
       specHash: revision.specHash,
     })),
-    // What was paid or priced is the office's business.
-    history: events.filter((event) => !("cents" in event.data)).map(eventView),
+    history: events.map(floorEvent),
   };
+}
+
+/** An event without what is the office's business: full names and what was said with them. */
+function floorEvent(event: EventRecord): EventView {
+  const { name: _name, ...data } = event.data;
+  return eventView({ ...event, data });
 }
 
 export function firstName(name: string): string {

@@ -19,7 +19,7 @@ import { mouldOf, needsProof, needsRights } from "../floor/facts";
 import { stationNumbers } from "../floor/stations";
 import { orderNumber, quoteNumber } from "../numbers";
 import { pairSerial, skiSerial } from "../pairs/serial";
-import { eventOf, messageOf } from "../record";
+import { eventOf, messageOf, nameOf } from "../record";
 import { allocateStrips } from "../strips/allocate";
 import type { AcceptedQuote, DateRange, OrderId, PairId, QuoteId } from "../views";
 import { notOpen } from "./change-quote";
@@ -172,7 +172,7 @@ async function makePair(
     price: quote.price,
     reason: `accepted from ${quoteNumber(quote)}`,
     createdAt: ctx.now,
-    createdByName: order.name,
+    createdByName: nameOf(ctx.actor),
   });
   const strips = await allocateStrips(tx, { pairId, spec, engine: catalog.engine, now: ctx.now });
   await recordEvents(tx, [

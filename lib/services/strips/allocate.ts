@@ -6,6 +6,7 @@ import type { PairSpec } from "../../engine/configuration";
 import { blendById, solveSpec } from "../../engine/configuration";
 import {
   type MatchedPair,
+  type MatchedStrips,
   matchStrips,
   type SkiStrips,
   type StripPosition,
@@ -33,13 +34,31 @@ export async function allocateStrips(
   const { coreFromMm, coreToMm } = solved.value.build;
   const species = [...new Set(Object.values(blend.value.strips))];
   const stock = await freeStrips(tx, species, coreToMm - coreFromMm);
-  const matched = matchStrips({ strips: stock.map((strip) => asStrip(strip, pair.now)), need, limits: stripLimits });
+  const matched = firstMatch(stock, species, (strips) =>
+    matchStrips({ strips: strips.map((strip) => asStrip(strip, pair.now)), need, limits: stripLimits }),
+  );
   const found = matched.pairs[0];
   if (found === undefined) return { isMade: false, why: matched.why };
   await hold(tx, pair.pairId, found, need.positions);
   const { twinDifferencePercent, modulusMpa } = found;
   return { isMade: true, twinDifferencePercent, modulusMpa };
 }
+
+/**
+ * The oldest strips of each species first: a rack's worth nearly always holds a set (140 strips: nine of ten, trade.md
+ * part 4) and is searched in a few milliseconds; all of the stock only when it does not.
+ */
+function firstMatch(
+  stock: readonly StripRecord[],
+  species: readonly string[],
+  match: (strips: readonly StripRecord[]) => MatchedStrips,
+): MatchedStrips {
+  const oldest = species.flatMap((wood) => stock.filter((strip) => strip.species === wood).slice(0, rackful));
+  const first = match(oldest);
+  return first.unmet === 0 || oldest.length === stock.length ? first : match(stock);
+}
+
+const rackful = 120;
 
 function asStrip(record: StripRecord, now: Date) {
   const { id, species, modulusMpa, densityKgM3, grade, board, measuredAt } = record;

@@ -1,0 +1,38 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { isoDate } from "@/lib/engine/units";
+import {
+  addDays,
+  instantOfShopMinute,
+  shopClock,
+  shopDay,
+  shopMinuteOf,
+  startOfShopDay,
+} from "@/lib/services/shop-time";
+
+const denver = "America/Denver";
+
+describe("shop time", () => {
+  it("is seven hours behind UTC in winter and six in summer", () => {
+    expect(shopDay(new Date("2026-01-10T06:59:00Z"), denver)).toBe("2026-01-09");
+    expect(shopDay(new Date("2026-01-10T07:00:00Z"), denver)).toBe("2026-01-10");
+    expect(shopClock(new Date("2026-07-10T18:05:00Z"), denver)).toBe("2026-07-10T12:05");
+    expect(startOfShopDay(isoDate("2026-07-10"), denver).toISOString()).toBe("2026-07-10T06:00:00.000Z");
+  });
+
+  it("keeps the start of the days on which clocks change (8 March and 1 November 2026)", () => {
+    expect(startOfShopDay(isoDate("2026-03-08"), denver).toISOString()).toBe("2026-03-08T07:00:00.000Z");
+    expect(startOfShopDay(isoDate("2026-03-09"), denver).toISOString()).toBe("2026-03-09T06:00:00.000Z");
+    expect(startOfShopDay(isoDate("2026-11-02"), denver).toISOString()).toBe("2026-11-02T07:00:00.000Z");
+    expect(addDays(isoDate("2026-02-28"), 1)).toBe("2026-03-01");
+  });
+
+  it("finds an instant that shows the minute, whatever the instant was", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1_700_000_000, max: 1_900_000_000 }), (seconds) => {
+        const minute = shopMinuteOf(new Date(seconds * 1000), denver);
+        expect(shopMinuteOf(instantOfShopMinute(minute, denver), denver)).toBe(minute);
+      }),
+    );
+  });
+});
