@@ -38,6 +38,7 @@ export { createQuote } from "./quotes/create-quote";
 export * from "./quotes/quote-document";
 export * from "./quotes/read-quote";
 export * from "./quotes/reprice-quote";
+export * from "./sheets/copy-sheet";
 export * from "./sheets/find-by-phone";
 export * from "./sheets/follow-up";
 export * from "./sheets/list-drafts";
