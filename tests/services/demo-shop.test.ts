@@ -10,9 +10,7 @@ const db = databaseForTests();
 
 describe("the demo shop", () => {
   it("has a live queue of about thirty open pairs at all stages, whenever it is first started", async () => {
-    const begun = performance.now();
     const { signIns } = await seedDemo(shopNow, db());
-    const seconds = (performance.now() - begun) / 1000;
     const desk = signIns.find((person) => person.role === "desk");
     const { actor } = must(
       await signIn({ email: desk?.email ?? "", password: desk?.password ?? "", address: "127.0.0.1" }, shopNow),
@@ -33,10 +31,5 @@ describe("the demo shop", () => {
       where: { kind: "pair-made", data: { path: ["strips", "isMade"], equals: false } },
     });
     expect(short).toBe(0);
-    console.info(
-      `demo shop made in ${seconds.toFixed(1)} s`,
-      JSON.stringify(board.pairs.map((pair) => [pair.serial, pair.now?.station, pair.slackDays, pair.promisedOn])),
-      JSON.stringify(overview.counts),
-    );
   });
 });

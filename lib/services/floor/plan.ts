@@ -1,9 +1,9 @@
 /** The plan of the floor in instants and days, as the board shows it. */
 import type { PairRecord } from "../../data/pairs";
-import { dayIndex, planQueue, queueRanges, weekdayOf } from "../../engine/routing";
+import { dayIndex, planQueue, type QueuePlan, type QueueRuns, queueRanges, weekdayOf } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import type { Context } from "../context";
-import { instantOfShopMinute, shopMinuteOf } from "../shop-time";
+import { instantOfShopMinute } from "../shop-time";
 import { completeRuns, liveRuns, previewRuns } from "./queue-runs";
 import { floorCatalog } from "./recipe";
 
@@ -37,9 +37,7 @@ export async function floorPlan(ctx: Context, pairs: readonly PairRecord[]): Pro
   const { runs } = await liveRuns(ctx.db, ctx.now);
   await completeRuns(runs, ctx.promiseRuns ?? previewRuns);
   const ranges = queueRanges(runs);
-  const planned = planQueue(floor, runs.pairs, shopMinuteOf(ctx.now, timeZone));
-  if (!planned.ok) throw new Error(`the queue does not fit the floor: ${JSON.stringify(planned.refusal)}`);
-  const plan = planned.value;
+  const plan = planOf(runs);
   const instant = (minute: number) => instantOfShopMinute(minute, timeZone);
   const isRunning = (pairId: string, station: number) =>
     pairs.some(
@@ -71,6 +69,18 @@ export async function floorPlan(ctx: Context, pairs: readonly PairRecord[]): Pro
     })),
     isWorkingDay: (date) => isWorkingDay(date),
   };
+}
+
+const plans = new WeakMap<QueueRuns, QueuePlan>();
+
+/** Made once for each set of runs: both stand for the same queue at the same moment. */
+function planOf(runs: QueueRuns): QueuePlan {
+  const known = plans.get(runs);
+  if (known !== undefined) return known;
+  const planned = planQueue(runs.floor, runs.pairs, runs.queue.originMinute + runs.queue.nowMinute);
+  if (!planned.ok) throw new Error(`the queue does not fit the floor: ${JSON.stringify(planned.refusal)}`);
+  plans.set(runs, planned.value);
+  return planned.value;
 }
 
 function isWorkingDay(date: IsoDate): boolean {

@@ -34,11 +34,10 @@ type OrderPair = OrderRecord["pairs"][number];
 
 export async function orderView(client: Tx, record: OrderRecord): Promise<OrderView> {
   const ids = record.pairs.map((pair) => pair.id);
-  const [own, ofPairs, catalog] = await Promise.all([
-    eventsOf(client, "order", [record.id]),
-    eventsOf(client, "pair", ids),
-    releasedCatalog(client, record.quote.releaseHash),
-  ]);
+  // One after the other: inside a transaction there is one connection.
+  const own = await eventsOf(client, "order", [record.id]);
+  const ofPairs = await eventsOf(client, "pair", ids);
+  const catalog = await releasedCatalog(client, record.quote.releaseHash);
   const history = [...own, ...ofPairs].sort((a, b) => (a.seq < b.seq ? -1 : 1));
   const modelName = (spec: PairSpec) =>
     catalog?.build.models.find((model) => model.id === spec.model)?.name ?? spec.model;

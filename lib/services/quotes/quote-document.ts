@@ -107,6 +107,8 @@ function answerRows(answers: PartialAnswers, typed: TypedMeasures): QuoteData["a
   return rows.flatMap(([label, value]) => (value === undefined ? [] : [{ label, value }]));
 }
 
+const aboutWords = { length: "length", flexRatio: "flex", waist: "waist", rank: "ranking" } as const;
+
 function recommendationOf(
   quote: QuoteView,
   models: readonly { readonly id: string; readonly name: string }[],
@@ -117,7 +119,7 @@ function recommendationOf(
   return {
     summary: `${quote.fit.modelName}, ${quote.spec.lengthCm} cm, flex class ${quote.fit.flexClassLabel}`,
     reasons: (chosen?.reasons ?? []).map((reason) => ({
-      label: reason.factor,
+      label: `${reason.factor}, on ${aboutWords[reason.about]}`,
       amount: `${reason.effect} ${textForPeople(reason.amount, 2)} ${reason.unit}`,
     })),
     alternatives: choices

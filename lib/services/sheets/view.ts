@@ -64,7 +64,9 @@ export function flagAcksOf(fields: SheetFields): readonly FlagAck[] {
 }
 
 export async function sheetView(client: Tx, record: SheetRecord, actor: Actor, now: Date): Promise<SheetView> {
-  const [artworks, quotes] = await Promise.all([artworksOfSheet(client, record.id), quotesOfSheet(client, record.id)]);
+  // One after the other: inside a transaction there is one connection.
+  const artworks = await artworksOfSheet(client, record.id);
+  const quotes = await quotesOfSheet(client, record.id);
   const { fields } = record;
   return {
     sheetId: record.id as SheetId,
