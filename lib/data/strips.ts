@@ -1,7 +1,5 @@
 import type { Tx } from "./client";
 
-export type StripState = "free" | "reserved" | "used" | "rejected";
-
 export interface StripRecord {
   readonly id: string;
   readonly species: string;
@@ -28,13 +26,6 @@ export async function freeStrips(
   return client.strip.findMany({
     where: { state: "free", species: { in: [...species] }, lengthMm: { gte: minLengthMm } },
     orderBy: [{ measuredAt: "asc" }, { id: "asc" }],
-  });
-}
-
-export async function stripsOfPair(client: Tx, pairId: string): Promise<readonly StripRecord[]> {
-  return client.strip.findMany({
-    where: { heldByPairId: pairId },
-    orderBy: [{ side: "asc" }, { position: "asc" }, { id: "asc" }],
   });
 }
 

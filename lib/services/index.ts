@@ -5,10 +5,10 @@
 export * from "./artwork/artwork-bytes";
 export * from "./artwork/state-rights";
 export * from "./artwork/upload-artwork";
-export { assess, type SheetAssessment } from "./assessing/assess-sheet";
+export { assess } from "./assessing/assess-sheet";
 export * from "./catalogue/active-catalog";
 export * from "./context";
-export * from "./dates/date-range";
+export * from "./dates/lead-time";
 export * from "./desk/overview";
 export * from "./links/links";
 export * from "./orders/close-order";
@@ -17,7 +17,6 @@ export * from "./orders/edit-pair";
 export {
   approveProof,
   askProofChanges,
-  type ConfirmRightsInput,
   confirmRights,
   issueProof,
   lockSpecification,
@@ -27,13 +26,12 @@ export {
   buildSheetDocument,
   kitListDocument,
   labelsDocument,
-  type PairDocumentInput,
 } from "./pairs/documents";
 export * from "./pairs/read-pair";
 export * from "./queue/operations";
 export * from "./queue/queue-board";
 export * from "./quotes/accept-quote";
-export { honouredDays, honourOldPrice, requestChange, withdrawQuote } from "./quotes/change-quote";
+export { honourOldPrice, requestChange, withdrawQuote } from "./quotes/change-quote";
 export { createQuote } from "./quotes/create-quote";
 export * from "./quotes/quote-document";
 export * from "./quotes/read-quote";
@@ -44,6 +42,6 @@ export * from "./sheets/follow-up";
 export * from "./sheets/list-drafts";
 export * from "./sheets/open-sheet";
 export * from "./sheets/read-sheet";
-export { acknowledgeFlag, type SaveSheetInput, saveSheet } from "./sheets/save-sheet";
+export { acknowledgeFlag, saveSheet } from "./sheets/save-sheet";
 export * from "./sheets/take-over";
 export type * from "./views";

@@ -16,7 +16,7 @@ import { quoteStateOf } from "./state";
 import { quoteView } from "./view";
 
 /** How long an owner's word on an expired price holds. Shop practice, no source. */
-export const honouredDays = 7;
+const honouredDays = 7;
 const noteLength = { min: 1, max: 2000 } as const;
 
 /** Takes an open or expired quote back. Refuses `quote-already-accepted`, `quote-not-open`, `reason-length`. */
