@@ -31,5 +31,5 @@ describe("the demo shop", () => {
       where: { kind: "pair-made", data: { path: ["strips", "isMade"], equals: false } },
     });
     expect(short).toBe(0);
-  });
+  }, 300_000);
 });
