@@ -59,11 +59,6 @@ export async function linkContext(
   return { ctx: await contextFor(guest.actor), subject: guest.subject };
 }
 
-/** A path to return to after the sign-in, only within the shop: an address from outside is never followed. */
-export function safeBackPath(back: string | undefined): string {
-  return back !== undefined && /^\/shop(\/[\w\-./?=&%]*)?$/.test(back) && !back.includes("//") ? back : "/shop";
-}
-
 function contextFor(actor: Actor): Promise<Context> {
   return openContext(actor, requestTime());
 }

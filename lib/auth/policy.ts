@@ -38,8 +38,6 @@ export const policy = {
 
   // Calls and customers
   "call.work": { guest: "never", ...office },
-  "customer.read": { guest: "never", ...office },
-  "customer.change": { guest: "never", ...office },
   "search.everything": { guest: "never", ...office },
 
   // Orders
@@ -60,21 +58,12 @@ export const policy = {
   "pair.override": { guest: "never", ...ownerOnly },
   "build-sheet.read": { guest: "never", ...everyone },
   "queue.read": { guest: "never", ...everyone },
-  "queue.plan": { guest: "never", ...office },
-  "promise.reserve": { guest: "never", ...ownerOnly },
-  "stock.read": { guest: "never", ...everyone },
-  "stock.change": { guest: "never", ...everyone },
 
   // The office
   "price.read": { guest: "never", ...office },
-  "price.change": { guest: "never", ...ownerOnly },
-  "cost.read": { guest: "never", ...ownerOnly },
-  "settings.change": { guest: "never", ...ownerOnly },
-  "catalog.release": { guest: "never", ...ownerOnly },
   "staff.manage": { guest: "never", ...ownerOnly },
   "link.issue": { guest: "never", ...office },
   "link.revoke": { guest: "never", ...office },
-  "demo.fill": { guest: "never", desk: false, maker: false, owner: false, system: true },
 } as const satisfies Readonly<Record<string, Row>>;
 
 export type Action = keyof typeof policy;

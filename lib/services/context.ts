@@ -1,9 +1,9 @@
 /**
  * What every use case stands on: who asks, what time it is, how new ids are made, and the database. Made once a request.
  */
-import { randomUUID } from "node:crypto";
 import type { Actor } from "../auth";
 import { type Db, db } from "../data/client";
+import { newId } from "../data/ids";
 
 export interface Context {
   readonly actor: Actor;
@@ -17,5 +17,5 @@ export interface Context {
 
 /** Opens the database if need be and names who asks. */
 export async function openContext(actor: Actor, now: Date): Promise<Context> {
-  return { actor, now, newId: randomUUID, db: await db() };
+  return { actor, now, newId, db: await db() };
 }

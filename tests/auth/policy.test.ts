@@ -1,0 +1,99 @@
+import { describe, expect, it } from "vitest";
+import { type Action, type Actor, permit, policy, type Subject, systemActor, visitor } from "../../lib/auth";
+import { mintGuest, mintStaff } from "../../lib/auth/actor";
+
+const kinds = ["sheet", "quote", "order", "pair"] as const;
+const subjects: readonly Subject[] = kinds.map((kind) => ({ kind, id: `${kind}-1` }));
+const desk = mintStaff({ id: "d", name: "Desk", role: "desk" });
+const maker = mintStaff({ id: "m", name: "Maker", role: "maker" });
+const owner = mintStaff({ id: "o", name: "Owner", role: "owner" });
+
+/** What each person may do at all, with every link in hand. */
+function allowedTo(actor: Actor): readonly Action[] {
+  const actions = Object.keys(policy) as Action[];
+  return actions
+    .filter((action) => [undefined, ...subjects].some((subject) => permit(actor, action, subject).ok))
+    .sort();
+}
+
+// Written from product.md's roles, not from the table: makers see no prices or addresses, the skier only their own.
+const skierMay: readonly Action[] = [
+  "artwork.read",
+  "artwork.upload",
+  "deposit.choose",
+  "order.read",
+  "pair.progress",
+  "proof.answer",
+  "quote.accept",
+  "quote.read",
+  "quote.reprice",
+  "rights.confirm",
+  "sheet.change",
+  "sheet.quote",
+  "sheet.read",
+  "sheet.start",
+];
+const makerMay: readonly Action[] = [
+  "artwork.read",
+  "build-sheet.read",
+  "pair.progress",
+  "pair.read",
+  "pair.work",
+  "queue.read",
+];
+const deskMayNot: readonly Action[] = ["pair.override", "pair.work", "staff.manage"];
+
+describe("permit", () => {
+  it("lets a passer-by start a sheet and nothing else", () => {
+    expect(allowedTo(visitor())).toEqual(["sheet.start"]);
+  });
+
+  it("lets a skier do exactly what their links open", () => {
+    expect(allowedTo(mintGuest(subjects))).toEqual(skierMay);
+  });
+
+  it("cannot be stretched from one sheet to another, or from one kind of link to another", () => {
+    const holder = mintGuest([{ kind: "sheet", id: "sheet-1" }]);
+    expect(permit(holder, "sheet.read", { kind: "sheet", id: "sheet-1" }).ok).toBe(true);
+    for (const subject of [
+      { kind: "sheet", id: "sheet-2" },
+      { kind: "quote", id: "sheet-1" },
+    ] as const) {
+      expect(permit(holder, "sheet.read", subject).ok).toBe(false);
+    }
+    expect(permit(mintGuest([{ kind: "pair", id: "pair-1" }]), "order.read", { kind: "order", id: "pair-1" }).ok).toBe(
+      false,
+    );
+  });
+
+  it("lets a maker work on the floor and see no prices, quotes or customers", () => {
+    expect(allowedTo(maker)).toEqual(makerMay);
+  });
+
+  it("lets the desk do everything but the floor's work and the owner's decisions", () => {
+    const all = (Object.keys(policy) as Action[]).sort();
+    expect(allowedTo(desk)).toEqual(all.filter((action) => !deskMayNot.includes(action)));
+  });
+
+  it("lets the owner and the program itself do everything in the table", () => {
+    const all = (Object.keys(policy) as Action[]).sort();
+    expect(allowedTo(owner)).toEqual(all);
+    expect(allowedTo(systemActor("test"))).toEqual(all);
+  });
+
+  it("says to a guest that signing in might help", () => {
+    expect(permit(visitor(), "queue.read")).toEqual({
+      ok: false,
+      refusal: { code: "not-allowed", action: "queue.read", signIn: true },
+    });
+    expect(permit(maker, "price.read")).toMatchObject({ ok: false, refusal: { signIn: false } });
+  });
+});
+
+describe("Actor", () => {
+  it("cannot be written by hand", () => {
+    // @ts-expect-error an actor is minted in lib/auth, never written as a literal
+    const forged: Actor = { kind: "staff", staffId: "x", name: "X", role: "owner" };
+    expect(forged.kind).toBe("staff");
+  });
+});
