@@ -48,15 +48,3 @@ export function mintGuest(grants: readonly Subject[]): Guest {
 export function systemActor(task: string): SystemActor {
   return { kind: "system", task } as SystemActor;
 }
-
-/** How an actor is named in events: "staff <id>", "guest", "system <task>". */
-export function actorLabel(actor: Actor): string {
-  switch (actor.kind) {
-    case "staff":
-      return `staff ${actor.staffId}`;
-    case "guest":
-      return "guest";
-    case "system":
-      return `system ${actor.task}`;
-  }
-}

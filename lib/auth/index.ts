@@ -1,8 +1,7 @@
 /** Who is asking and what they may do. */
 export type { Actor, Guest, StaffActor, Subject, SystemActor } from "./actor";
-export { actorLabel, systemActor } from "./actor";
+export { systemActor } from "./actor";
 export { guestByToken, issueLink, revokeLinks, visitor } from "./links";
-export { hashPassword, passwordLength } from "./passwords";
 export { type Action, type NotAllowed, permit, policy } from "./policy";
 export { countAttempt, type Limit, type TooMany } from "./rate-limit";
 export {
@@ -14,5 +13,5 @@ export {
   signOut,
   staffBySession,
 } from "./sessions";
-export { changePassword, letStaffGo, type NewStaff, staffList, takeOnStaff } from "./staff";
-export { hashToken, looksLikeToken, newToken } from "./tokens";
+export { changePassword, letStaffGo, type NewStaff, takeOnStaff } from "./staff";
+export { looksLikeToken, newToken } from "./tokens";

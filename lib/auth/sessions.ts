@@ -5,6 +5,7 @@ import {
   insertSession,
   revokeSession,
   revokeSessionsOf,
+  sweepAccess,
   touchSession,
 } from "../data/access";
 import { db } from "../data/client";
@@ -18,6 +19,8 @@ import { hashToken, looksLikeToken, newToken } from "./tokens";
 /** A working day with its overtime; staff sign in once a morning. Shop practice, no source. */
 export const sessionHours = 14;
 const touchEveryMinutes = 5;
+/** Ended sessions and old counters are kept this long, then swept at the next sign-in. */
+const keptDays = 30;
 
 export interface SignIn {
   readonly email: string;
@@ -60,6 +63,7 @@ export async function signIn(input: SignIn, now: Date): Promise<Outcome<Session,
     return refuse({ code: "wrong-sign-in", path: "password" });
 
   await forgetAttempts(client, signInLimits.account, email);
+  await sweepAccess(client, new Date(now.getTime() - keptDays * 86_400_000));
   const token = newToken();
   const expiresAt = new Date(now.getTime() + sessionHours * 3_600_000);
   await insertSession(client, {

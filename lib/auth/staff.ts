@@ -1,13 +1,5 @@
 /** The people of the shop: taking somebody on, a new password, somebody leaving. */
-import {
-  closeStaff,
-  insertStaff,
-  listStaff,
-  revokeSessionsOf,
-  type StaffMember,
-  type StaffRole,
-  updatePassword,
-} from "../data/access";
+import { closeStaff, insertStaff, revokeSessionsOf, type StaffRole, updatePassword } from "../data/access";
 import { db } from "../data/client";
 import { Conflict, translateError } from "../data/errors";
 import { newId } from "../data/ids";
@@ -83,12 +75,6 @@ export async function letStaffGo(actor: Actor, staffId: string, now: Date): Prom
     await revokeSessionsOf(tx, staffId, now);
     return accept(undefined);
   });
-}
-
-export async function staffList(actor: Actor): Promise<Outcome<readonly StaffMember[], Refusal>> {
-  const allowed = permit(actor, "staff.manage");
-  if (!allowed.ok) return allowed;
-  return accept(await listStaff(await db()));
 }
 
 function refusePassword(password: string): Refusal | null {

@@ -24,11 +24,6 @@ export async function findStaffForSignIn(
   return row && { ...memberOf(row), passwordHash: row.passwordHash };
 }
 
-export async function listStaff(db: Db | Tx): Promise<readonly StaffMember[]> {
-  const rows = await db.staff.findMany({ orderBy: [{ createdAt: "asc" }, { id: "asc" }] });
-  return rows.map(memberOf);
-}
-
 export async function insertStaff(
   db: Db | Tx,
   staff: {

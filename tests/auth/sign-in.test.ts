@@ -138,6 +138,17 @@ describe("staffBySession", () => {
   });
 });
 
+describe("a later sign-in", () => {
+  it("sweeps sessions and counters that ended more than thirty days ago", async () => {
+    await session();
+    await countAttempt(db(), signInLimits.address, "192.0.2.200", testNow);
+    const muchLater = minutesAfter(testNow, 31 * 24 * 60);
+    expect((await tryPassword(password, "192.0.2.8", undefined, muchLater)).ok).toBe(true);
+    expect((await db().staffSession.findMany()).map((row) => row.createdAt)).toEqual([muchLater]);
+    expect(await db().rateCounter.count({ where: { windowStartedAt: testNow } })).toBe(0);
+  });
+});
+
 describe("takeOnStaff", () => {
   it("cannot be done by a visitor or the desk", async () => {
     const input = { email: "x@thistle-yard.example", name: "X", role: "owner", password } as const;
