@@ -68,9 +68,9 @@ export async function SiteFrame({
           </p>
           <p className="no-print flex flex-wrap items-center gap-x-6">
             <ThemeSwitch initial={await rememberedTheme()} />
-            <Link className="inline-flex min-h-11 items-center" href="/shop">
+            <a className="inline-flex min-h-11 items-center" href="/shop">
               Staff sign-in
-            </Link>
+            </a>
           </p>
         </div>
       </footer>
