@@ -1,0 +1,106 @@
+"use client";
+/** What the desk writes beside the sheet: reasons against flags, and notes of the call. */
+import { useState } from "react";
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { Button } from "@/app/_ui/button";
+import { TextAreaField } from "@/app/_ui/field";
+import { Badge, Notice, type Tone } from "@/app/_ui/notice";
+import type { SheetActions } from "@/app/_ui/sheet/use-sheet.client";
+import { fill } from "@/app/_ui/words";
+import type { FitFlag } from "@/lib/engine/fit";
+import type { FlagAck, SheetId, SheetView } from "@/lib/services/views";
+import { answerForFlag } from "../actions";
+import type { CallWords } from "./words";
+
+const tones: Readonly<Record<FitFlag["blocks"], Tone>> = { sale: "iron", build: "amber", nothing: "info" };
+
+export function CallFlags({
+  flags,
+  acks,
+  sheetId,
+  words,
+  isOwner,
+}: {
+  readonly flags: readonly FitFlag[];
+  readonly acks: readonly FlagAck[];
+  readonly sheetId: SheetId;
+  readonly words: CallWords;
+  readonly isOwner: boolean;
+}) {
+  return (
+    <section aria-labelledby="flags-title" className="grid gap-3">
+      <h2 id="flags-title" className="text-lg">
+        {words.flags}
+      </h2>
+      {flags.length === 0 ? <p className="text-pencil">{words.noFlags}</p> : null}
+      {flags.map((flag) => {
+        const ack = acks.find((each) => each.code === flag.code);
+        const needsOwner = flag.blocks === "sale" && !ack?.byOwner;
+        return (
+          <div key={flag.code} className="grid gap-2 border-l-2 border-rule pl-4">
+            <p className="flex flex-wrap items-baseline gap-3">
+              <Badge tone={tones[flag.blocks]}>{words.flagBlocks[flag.blocks]}</Badge>
+              <span>{flag.message}</span>
+            </p>
+            {ack ? <p>{fill(words.acked, { by: ack.by, reason: ack.reason })}</p> : null}
+            {needsOwner && !isOwner ? <p className="text-sm text-pencil">{words.ackOwner}</p> : null}
+            {ack === undefined || (needsOwner && isOwner) ? (
+              <ActionForm
+                action={answerForFlag}
+                idPrefix={`ack-${flag.code}-`}
+                tone="plain"
+                size="small"
+                fields={[
+                  { kind: "hidden", name: "sheetId", value: sheetId },
+                  { kind: "hidden", name: "code", value: flag.code },
+                  { kind: "text", name: "reason", label: words.ackReason, autoComplete: "off" },
+                ]}
+                submit={words.ackButton}
+              />
+            ) : null}
+          </div>
+        );
+      })}
+    </section>
+  );
+}
+
+export function CallNotes({
+  view,
+  words,
+  save,
+}: {
+  readonly view: SheetView;
+  readonly words: CallWords;
+  readonly save: SheetActions["save"];
+}) {
+  const [notes, setNotes] = useState(view.notes ?? "");
+  const [answer, setAnswer] = useState<{ readonly ok: boolean; readonly message: string } | null>(null);
+  const keep = async () => {
+    const reply = await save({ notes: notes.trim() || null }, view.version).catch(() => null);
+    const conflict = reply?.ok ? reply.conflicts[0] : undefined;
+    if (reply?.ok && !conflict) setAnswer({ ok: true, message: words.notesDone });
+    else setAnswer({ ok: false, message: reply?.ok ? String(conflict?.theirs ?? "") : (reply?.message ?? "") });
+  };
+  return (
+    <section aria-labelledby="notes-title" className="grid max-w-measure gap-3">
+      <h2 id="notes-title" className="sr-only">
+        {words.notes}
+      </h2>
+      <TextAreaField
+        id="call-notes"
+        name="notes"
+        label={words.notes}
+        hint={words.notesHint}
+        rows={3}
+        value={notes}
+        error={answer && !answer.ok ? answer.message : undefined}
+        onChange={(event) => setNotes(event.target.value)}
+      />
+      <p>
+        <Button onClick={keep}>{words.notesSave}</Button>
+      </p>
+      {answer?.ok ? <Notice tone="moss" title={answer.message} live="polite" /> : null}
+    </section>
+  );
+}

@@ -1,0 +1,141 @@
+import type { Metadata } from "next";
+import { cookies } from "next/headers";
+import { notFound } from "next/navigation";
+import { staffContext } from "@/app/_server/request";
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { Notice } from "@/app/_ui/notice";
+import { fill } from "@/app/_ui/words";
+import refusalWords from "@/content/copy/refusals.json";
+import sheetWords from "@/content/copy/sheet.json";
+import words from "@/content/copy/shop.json";
+import { activeCatalog, type Context, findByPhone, readSheet, type SheetId, type SheetView } from "@/lib/services";
+import { PrivateLink } from "../../../private-link";
+import {
+  askOwner,
+  assessCall,
+  changedCopy,
+  putDown,
+  quoteCall,
+  reloadCall,
+  saveCall,
+  stateCallRights,
+  takeOver,
+} from "../actions";
+import { CallSheet } from "./call-sheet.client";
+import { CallOutcomes } from "./outcomes";
+
+const w = words.call;
+export const metadata: Metadata = { title: "Call" };
+
+export default async function CallPage({ params }: { readonly params: Promise<{ readonly sheetId: string }> }) {
+  const sheetId = (await params).sheetId as SheetId;
+  const ctx = await staffContext(`/shop/call/${sheetId}`);
+  const [read, catalog, jar] = await Promise.all([readSheet(ctx, { sheetId }), activeCatalog(ctx), cookies()]);
+  if (!read.ok || !catalog.ok) notFound();
+  const sheet = read.value;
+  const isTheirs = sheet.lease !== null && !sheet.lease.isMine;
+  return (
+    <>
+      <div className="mx-auto grid w-full max-w-page gap-3 px-4 pt-4 sm:px-6">
+        <h1 className="text-xl">{fill(w.sheetTitle, { name: sheet.contact.name ?? w.noName })}</h1>
+        <KnownAs ctx={ctx} sheet={sheet} />
+        <Holder sheet={sheet} />
+      </div>
+      {/* Whoever only reads along changes nothing. */}
+      <fieldset disabled={isTheirs} className="min-w-0">
+        <CallSheet
+          key={`${sheetId}${isTheirs}`}
+          callWords={w}
+          isOwner={ctx.actor.kind === "staff" && ctx.actor.role === "owner"}
+          sheet={{
+            catalog: catalog.value.engine,
+            initial: sheet,
+            words: sheetWords,
+            refusalWords,
+            preferImperial: jar.get("units")?.value === "imperial",
+            pictures: {
+              uploadUrl: `/files/artwork/${sheetId}`,
+              pictureBase: "/files/artwork/staff",
+              stateRights: stateCallRights,
+            },
+          }}
+          actions={{
+            save: saveCall.bind(null, sheetId),
+            assess: assessCall.bind(null, sheetId),
+            reload: reloadCall.bind(null, sheetId),
+            quote: quoteCall.bind(null, sheetId),
+            ask: askOwner.bind(null, sheetId),
+          }}
+        >
+          {sheet.state === "open" ? (
+            <CallOutcomes sheet={sheet} link={<PrivateLink kind="sheet" id={sheetId} />} />
+          ) : null}
+        </CallSheet>
+      </fieldset>
+    </>
+  );
+}
+
+/** Who this number is: what they asked for and ordered before. */
+async function KnownAs({ ctx, sheet }: { readonly ctx: Context; readonly sheet: SheetView }) {
+  const { phone } = sheet.contact;
+  const found = phone === undefined ? null : await findByPhone(ctx, { phone });
+  if (!found?.ok) return null;
+  const { customer, quotes, orders } = found.value;
+  if (customer === null) return <p className="text-sm text-pencil">{`${phone}. ${w.knownNew}`}</p>;
+  return (
+    <p className="flex flex-wrap gap-x-4 text-sm">
+      <span>
+        {w.known}: {customer.name}, {phone}
+      </span>
+      {orders.map((order) => (
+        <a key={order.orderId} href={`/shop/orders/${order.orderId}`}>
+          {order.number}, {words.orders.states[order.state as keyof typeof words.orders.states] ?? order.state}
+        </a>
+      ))}
+      {quotes.map((quote) => (
+        <a key={quote.quoteId} href={`/shop/quotes/${quote.quoteId}`}>
+          {quote.number}, {words.quotes.states[quote.state as keyof typeof words.quotes.states] ?? quote.state}
+        </a>
+      ))}
+    </p>
+  );
+}
+
+/** Who has the draft, and the way to take it over or put it down; or why it is closed. */
+function Holder({ sheet }: { readonly sheet: SheetView }) {
+  const id = [{ kind: "hidden", name: "sheetId", value: sheet.sheetId }] as const;
+  if (sheet.state !== "open") {
+    return (
+      <Notice tone="info" title={fill(w.closed[sheet.state], { reason: sheet.turnedDown ?? "" })}>
+        <p className="flex flex-wrap gap-4">
+          {sheet.quotes.map((quote) => (
+            <a key={quote.quoteId} href={`/shop/quotes/${quote.quoteId}`}>
+              {quote.number}
+            </a>
+          ))}
+        </p>
+        <ActionForm action={changedCopy} idPrefix="copy-" tone="plain" size="small" fields={id} submit={w.copy} />
+      </Notice>
+    );
+  }
+  if (sheet.lease !== null && !sheet.lease.isMine) {
+    return (
+      <Notice tone="amber" title={fill(w.lease, { holder: sheet.lease.holder })}>
+        <p>{w.leaseText}</p>
+        <p>{w.readOnly}</p>
+        <ActionForm action={takeOver} idPrefix="take-" size="small" fields={id} submit={w.takeOver} />
+      </Notice>
+    );
+  }
+  return (
+    <div className="flex flex-wrap items-baseline gap-x-4 text-sm text-pencil">
+      {sheet.lease ? <p>{w.mine}</p> : null}
+      {sheet.lease ? (
+        <ActionForm action={putDown} idPrefix="put-" tone="plain" size="small" fields={id} submit={w.putDown} />
+      ) : (
+        <ActionForm action={takeOver} idPrefix="take-" tone="plain" size="small" fields={id} submit={w.takeOver} />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,203 @@
+"use server";
+/** What a call asks of the server. Each: parse, who asks, one use case, words. */
+import { revalidatePath } from "next/cache";
+import { redirect, unstable_rethrow } from "next/navigation";
+import { z } from "zod";
+import { faultWords, reportFault } from "@/app/_server/faults";
+import { formAction } from "@/app/_server/form-action";
+import { staffContext } from "@/app/_server/request";
+import type { AssessReply, Patch, SaveReply } from "@/app/_ui/sheet/use-sheet.client";
+import shop from "@/content/catalog/shop.json";
+import type { FitFlag } from "@/lib/engine/fit";
+import type { Outcome } from "@/lib/engine/units";
+import {
+  acknowledgeFlagSchema,
+  askReviewSchema,
+  callBackSchema,
+  confirmRightsSchema,
+  phoneSchema,
+  sheetPatchSchema,
+  turnDownSchema,
+} from "@/lib/schemas";
+import {
+  type ArtworkId,
+  acknowledgeFlag,
+  askReview,
+  assess,
+  type Context,
+  copySheet,
+  createQuote,
+  openSheet,
+  readSheet,
+  releaseSheet,
+  type SheetId,
+  type SheetView,
+  saveSheet,
+  setCallBack,
+  stateRights,
+  takeOverSheet,
+  turnDown,
+} from "@/lib/services";
+import { idField, shopInstantField, withoutEmpty } from "../../fields";
+import { say } from "../../say";
+import { tellLink } from "../../told-link";
+
+const context = () => staffContext();
+const sheetField = { sheetId: idField.transform((id) => id as SheetId) };
+const show = (_value: unknown, { sheetId }: { readonly sheetId: SheetId }) => revalidatePath(`/shop/call/${sheetId}`);
+
+export const openCall = formAction({
+  name: "open a call",
+  schema: withoutEmpty(z.strictObject({ phone: phoneSchema, name: z.string().max(120).optional() })),
+  context,
+  run: (ctx, { phone, name }) => openSheet(ctx, { channel: "phone", phone, ...(name ? { name } : {}) }),
+  words: say,
+  done: async ({ sheet, token }) => {
+    if (token) await tellLink("sheet", sheet.sheetId, token);
+    redirect(`/shop/call/${sheet.sheetId}`);
+  },
+});
+
+export const takeOver = formAction({
+  name: "take a draft over",
+  schema: z.strictObject(sheetField),
+  context,
+  run: takeOverSheet,
+  words: say,
+  done: show,
+});
+
+export const putDown = formAction({
+  name: "put a draft down",
+  schema: z.strictObject(sheetField),
+  context,
+  run: releaseSheet,
+  words: say,
+  done: () => redirect("/shop/call"),
+});
+
+export const changedCopy = formAction({
+  name: "copy a sheet",
+  schema: z.strictObject(sheetField),
+  context,
+  run: copySheet,
+  words: say,
+  done: ({ sheet }) => redirect(`/shop/call/${sheet.sheetId}`),
+});
+
+export const callBackLater = formAction({
+  name: "set a call back",
+  schema: callBackSchema.extend({ ...sheetField, at: shopInstantField("Call back", shop.timeZone) }),
+  context,
+  run: setCallBack,
+  words: say,
+  done: show,
+});
+
+export const beforeOwner = formAction({
+  name: "put a sheet before the owner",
+  schema: askReviewSchema.extend(sheetField),
+  context,
+  run: askReview,
+  words: say,
+  done: show,
+});
+
+export const turnCallerDown = formAction({
+  name: "turn a sheet down",
+  schema: turnDownSchema.extend(sheetField),
+  context,
+  run: turnDown,
+  words: say,
+  done: show,
+});
+
+export const answerForFlag = formAction({
+  name: "acknowledge a flag",
+  schema: acknowledgeFlagSchema.extend(sheetField),
+  context,
+  run: acknowledgeFlag,
+  words: say,
+  done: show,
+});
+
+interface Refused {
+  readonly ok: false;
+  readonly message: string;
+  readonly path?: string;
+}
+
+/** A use case called from the sheet itself: its answer, a refusal in words, or a fault as a reference. */
+async function onSheet<T>(
+  name: string,
+  work: (ctx: Context) => Promise<Outcome<T>>,
+): Promise<{ readonly ok: true; readonly value: T } | Refused> {
+  try {
+    const outcome = await work(await staffContext());
+    if (outcome.ok) return outcome;
+    const { refusal } = outcome;
+    return { ok: false, message: say(refusal), ...(refusal.path === undefined ? {} : { path: refusal.path }) };
+  } catch (error) {
+    unstable_rethrow(error);
+    return { ok: false, message: faultWords(reportFault(error, name)) };
+  }
+}
+
+export async function saveCall(sheetId: SheetId, patch: Patch, baseVersion: number): Promise<SaveReply> {
+  const parsed = sheetPatchSchema.safeParse({ patch, baseVersion });
+  if (!parsed.success) {
+    const issue = parsed.error.issues[0];
+    return { ok: false, message: issue?.message ?? "", path: (issue?.path ?? []).slice(1).join(".") };
+  }
+  const saved = await onSheet("save a call", (ctx) => saveSheet(ctx, { sheetId, ...parsed.data }));
+  return saved.ok ? { ok: true, sheet: saved.value.sheet, conflicts: saved.value.conflicts } : saved;
+}
+
+/** As the skier's sheet gets it, with every flag that stands. */
+export async function assessCall(
+  sheetId: SheetId,
+): Promise<{ readonly reply: AssessReply; readonly flags: readonly FitFlag[] }> {
+  const assessed = await onSheet("assess a call", (ctx) => assess(ctx, { sheetId }));
+  if (!assessed.ok) return { reply: assessed, flags: [] };
+  const { dateRange, assessment } = assessed.value;
+  const model = assessment.spec?.model;
+  const flags = assessment.recommendation?.flags ?? [];
+  return {
+    reply: { ok: true, dateRange, totalCents: assessment.price?.totalCents ?? null },
+    flags: flags.filter((flag) => flag.model === undefined || flag.model === model),
+  };
+}
+
+export async function reloadCall(sheetId: SheetId): Promise<SheetView | null> {
+  const read = await onSheet("read a call again", (ctx) => readSheet(ctx, { sheetId }));
+  return read.ok ? read.value : null;
+}
+
+export async function quoteCall(sheetId: SheetId): Promise<{ readonly ok: boolean; readonly message?: string }> {
+  const made = await onSheet("make a quote", (ctx) => createQuote(ctx, { sheetId }));
+  if (!made.ok) return made;
+  const { quote, token } = made.value;
+  await tellLink("quote", quote.quoteId, token);
+  redirect(`/shop/quotes/${quote.quoteId}`);
+}
+
+export async function askOwner(
+  sheetId: SheetId,
+  note: string,
+): Promise<{ readonly ok: boolean; readonly message?: string }> {
+  const parsed = askReviewSchema.safeParse({ note });
+  if (!parsed.success) return { ok: false, message: parsed.error.issues[0]?.message ?? "" };
+  return onSheet("put a sheet before the owner", (ctx) => askReview(ctx, { sheetId, note: parsed.data.note }));
+}
+
+export async function stateCallRights(
+  artworkId: string,
+  basis: string,
+  name: string,
+): Promise<{ readonly ok: boolean; readonly message?: string }> {
+  const parsed = confirmRightsSchema.safeParse({ basis, name });
+  if (!parsed.success) return { ok: false, message: parsed.error.issues[0]?.message ?? "" };
+  return onSheet("state picture rights", (ctx) =>
+    stateRights(ctx, { artworkId: artworkId as ArtworkId, ...parsed.data }),
+  );
+}

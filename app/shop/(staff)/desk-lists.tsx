@@ -1,0 +1,151 @@
+/** The desk's lists: each row leads to the page where it is settled. */
+import { dayText } from "@/app/_ui/date-range";
+import { Badge } from "@/app/_ui/notice";
+import { Part } from "@/app/_ui/page";
+import { Table } from "@/app/_ui/table";
+import words from "@/content/copy/shop.json";
+import type { DeskOverview, DraftRow, Page, QueuePair } from "@/lib/services";
+import { clock } from "../say";
+import { DraftTable } from "./draft-table";
+import { WaitingBadges } from "./waiting-badges";
+
+const w = words.desk;
+const h = w.heads;
+
+export function DeskLists({ overview, drafts }: { readonly overview: DeskOverview; readonly drafts: Page<DraftRow> }) {
+  return (
+    <div className="grid gap-x-10 xl:grid-cols-2">
+      <Part title={w.callBacks} id="call-backs">
+        <CallBacks rows={overview.callBacks} />
+      </Part>
+      <Part title={w.drafts} id="drafts">
+        <DraftTable rows={drafts.rows.slice(0, 8)} caption={w.drafts} empty={<Nothing>{w.noDrafts}</Nothing>} />
+        {drafts.total > 8 ? (
+          <p className="mt-2 text-sm">
+            <a href="/shop/call#drafts">{w.allDrafts}</a>
+          </p>
+        ) : null}
+      </Part>
+      {overview.reviews.length > 0 ? (
+        <Part title={w.reviews} id="reviews">
+          <Reviews rows={overview.reviews} />
+        </Part>
+      ) : (
+        <div id="reviews" />
+      )}
+      <Part title={w.expiring} id="expiring">
+        <Expiring rows={overview.quotesExpiring} />
+      </Part>
+      <Part title={w.atRisk} id="at-risk">
+        <AtRisk rows={overview.atRisk} />
+      </Part>
+      <Part title={w.waiting} id="waiting">
+        <Waiting rows={overview.waiting} />
+      </Part>
+    </div>
+  );
+}
+
+function Nothing({ children }: { readonly children: string }) {
+  return <p className="text-pencil">{children}</p>;
+}
+
+function CallBacks({ rows }: { readonly rows: DeskOverview["callBacks"] }) {
+  return (
+    <Table
+      caption={w.callBacks}
+      hideCaption
+      columns={[
+        { key: "at", head: h.at, cell: (row) => <span className="measure whitespace-nowrap">{clock(row.at)}</span> },
+        { key: "who", head: h.who, cell: (row) => <a href={`/shop/call/${row.sheetId}`}>{row.name ?? w.unnamed}</a> },
+        { key: "phone", head: h.phone, cell: (row) => <a href={`tel:${row.phone}`}>{row.phone}</a> },
+        { key: "reason", head: h.reason, cell: (row) => row.reason },
+      ]}
+      rows={rows}
+      rowKey={(row) => row.sheetId}
+      empty={<Nothing>{w.noCallBacks}</Nothing>}
+    />
+  );
+}
+
+function Reviews({ rows }: { readonly rows: DeskOverview["reviews"] }) {
+  return (
+    <Table
+      caption={w.reviews}
+      hideCaption
+      columns={[
+        { key: "who", head: h.who, cell: (row) => <a href={`/shop/call/${row.sheetId}`}>{row.name ?? w.unnamed}</a> },
+        { key: "note", head: h.note, cell: (row) => row.note },
+        {
+          key: "at",
+          head: h.since,
+          cell: (row) => <span className="measure whitespace-nowrap">{clock(row.askedAt)}</span>,
+        },
+      ]}
+      rows={rows}
+      rowKey={(row) => row.sheetId}
+    />
+  );
+}
+
+function Expiring({ rows }: { readonly rows: DeskOverview["quotesExpiring"] }) {
+  return (
+    <Table
+      caption={w.expiring}
+      hideCaption
+      columns={[
+        { key: "quote", head: h.quote, cell: (row) => <a href={`/shop/quotes/${row.quoteId}`}>{row.number}</a> },
+        { key: "who", head: h.who, cell: (row) => row.name },
+        { key: "until", head: h.until, cell: (row) => dayText(row.validUntilDay) },
+      ]}
+      rows={rows}
+      rowKey={(row) => row.quoteId}
+      empty={<Nothing>{w.noExpiring}</Nothing>}
+    />
+  );
+}
+
+function AtRisk({ rows }: { readonly rows: readonly QueuePair[] }) {
+  return (
+    <Table
+      caption={w.atRisk}
+      hideCaption
+      columns={[
+        { key: "pair", head: h.pair, cell: (row) => <a href={`/shop/pair/${row.serial}`}>{row.serial}</a> },
+        { key: "now", head: h.now, cell: (row) => row.now?.stationName ?? "" },
+        { key: "promised", head: h.promised, cell: (row) => (row.promisedOn ? dayText(row.promisedOn) : "") },
+        { key: "p90", head: h.nineOfTen, cell: (row) => (row.expected ? dayText(row.expected.p90) : "") },
+        {
+          key: "slack",
+          head: h.slack,
+          cell: (row) => <Badge tone="iron">{String(row.slackDays ?? "").replace("-", "−")}</Badge>,
+        },
+      ]}
+      rows={rows}
+      rowKey={(row) => row.pairId}
+      empty={<Nothing>{w.noRisk}</Nothing>}
+    />
+  );
+}
+
+function Waiting({ rows }: { readonly rows: DeskOverview["waiting"] }) {
+  return (
+    <Table
+      caption={w.waiting}
+      hideCaption
+      columns={[
+        { key: "pair", head: h.pair, cell: (row) => <a href={`/shop/pair/${row.serial}`}>{row.serial}</a> },
+        { key: "who", head: h.who, cell: (row) => row.skierFirstName },
+        { key: "for", head: h.waitingFor, cell: (row) => <WaitingBadges waitingFor={row.waitingFor} /> },
+        {
+          key: "since",
+          head: h.since,
+          cell: (row) => <span className="measure whitespace-nowrap">{clock(row.since)}</span>,
+        },
+      ]}
+      rows={rows}
+      rowKey={(row) => row.pairId}
+      empty={<Nothing>{w.noWaiting}</Nothing>}
+    />
+  );
+}

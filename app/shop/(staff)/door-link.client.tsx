@@ -1,0 +1,21 @@
+"use client";
+import Link from "next/link";
+import { usePathname } from "next/navigation";
+import type { ReactNode } from "react";
+
+type Door = "/shop" | "/shop/call" | "/shop/quotes" | "/shop/orders" | "/shop/queue" | "/shop/prices";
+
+/** A link of the shop's frame that says when one stands behind it. */
+export function DoorLink({ href, children }: { readonly href: Door; readonly children: ReactNode }) {
+  const path = usePathname();
+  const isHere = href === "/shop" ? path === href : path.startsWith(href);
+  return (
+    <Link
+      href={href}
+      aria-current={isHere ? "page" : undefined}
+      className={`inline-flex min-h-11 items-center ${isHere ? "font-semibold text-ink no-underline" : ""}`}
+    >
+      {children}
+    </Link>
+  );
+}

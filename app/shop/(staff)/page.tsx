@@ -1,0 +1,65 @@
+import type { Metadata } from "next";
+import { notFound, redirect } from "next/navigation";
+import { staffContext } from "@/app/_server/request";
+import { ButtonLink } from "@/app/_ui/button";
+import { dayText } from "@/app/_ui/date-range";
+import { Page } from "@/app/_ui/page";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/shop.json";
+import { permit } from "@/lib/auth";
+import { deskOverview, listDrafts } from "@/lib/services";
+import { DeskLists } from "./desk-lists";
+
+const w = words.desk;
+export const metadata: Metadata = { title: w.title };
+
+/** Where each figure leads. */
+const places: Readonly<Record<keyof typeof w.counts, string>> = {
+  drafts: "/shop/call",
+  callBacksDue: "#call-backs",
+  quotesOpen: "/shop/quotes?state=open",
+  quotesExpiringSoon: "#expiring",
+  quotesOnOldBook: "/shop/quotes?onOldBook=true",
+  depositsWaiting: "/shop/orders?waitingFor=deposit",
+  proofsWaiting: "/shop/orders?waitingFor=proof",
+  rightsWaiting: "/shop/orders?waitingFor=rights",
+  reviewsAsked: "#reviews",
+  pairsInBuild: "/shop/queue?view=promises",
+  promisesAtRisk: "#at-risk",
+};
+
+export default async function DeskPage() {
+  const ctx = await staffContext("/shop");
+  if (!permit(ctx.actor, "call.work").ok) redirect("/shop/queue");
+  const [overview, drafts] = await Promise.all([deskOverview(ctx), listDrafts(ctx, { state: "open" })]);
+  if (!overview.ok || !drafts.ok) notFound();
+  const { today, counts } = overview.value;
+  return (
+    <Page
+      wide
+      title={w.title}
+      lead={fill(w.lead, { day: dayText(today) })}
+      aside={
+        <ButtonLink tone="primary" href="/shop/call">
+          {w.open}
+        </ButtonLink>
+      }
+    >
+      <ul className="mb-8 grid grid-cols-2 border-t border-l border-rule sm:grid-cols-3 lg:grid-cols-6">
+        {(Object.keys(places) as (keyof typeof places)[]).map((key) => (
+          <li key={key} className="border-r border-b border-rule">
+            <a href={places[key]} className="flex min-h-14 items-baseline gap-2 px-3 py-2 no-underline hover:underline">
+              <span
+                className={`measure text-xl ${key === "promisesAtRisk" && counts[key] > 0 ? "text-iron" : "text-ink"}`}
+              >
+                {counts[key]}
+              </span>
+              <span className="text-sm text-pencil">{w.counts[key]}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+      <DeskLists overview={overview.value} drafts={drafts.value} />
+    </Page>
+  );
+}

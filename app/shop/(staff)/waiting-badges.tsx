@@ -1,0 +1,16 @@
+import { Badge } from "@/app/_ui/notice";
+import words from "@/content/copy/shop.json";
+import type { ClockStartCondition } from "@/lib/engine/lifecycle";
+
+/** What a pair or an order waits for, each in a word. */
+export function WaitingBadges({ waitingFor }: { readonly waitingFor: readonly ClockStartCondition[] }) {
+  return (
+    <span className="flex flex-wrap gap-1">
+      {waitingFor.map((condition) => (
+        <Badge key={condition} tone="amber">
+          {words.waitingFor[condition]}
+        </Badge>
+      ))}
+    </span>
+  );
+}

@@ -1,0 +1,28 @@
+"use server";
+/** Actions of every page of the shop: leaving, and a new private link. */
+import { revalidatePath } from "next/cache";
+import { redirect } from "next/navigation";
+import { z } from "zod";
+import { formAction } from "@/app/_server/form-action";
+import { endSession, signInPath, staffContext } from "@/app/_server/request";
+import { reissueLink } from "@/lib/services";
+import { idField } from "./fields";
+import { say } from "./say";
+import { tellLink } from "./told-link";
+
+export async function leave(): Promise<void> {
+  await endSession();
+  redirect(`${signInPath}?left=yes`);
+}
+
+export const newPrivateLink = formAction({
+  name: "make a new private link",
+  schema: z.strictObject({ kind: z.enum(["sheet", "quote", "order"]), id: idField }),
+  context: () => staffContext(),
+  run: reissueLink,
+  words: say,
+  done: async ({ token }, { kind, id }) => {
+    await tellLink(kind, id, token);
+    revalidatePath("/shop", "layout");
+  },
+});

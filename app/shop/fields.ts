@@ -1,0 +1,47 @@
+/** What the shop's buttons send, as text, turned into what the use cases' schemas expect. */
+import { z } from "zod";
+import { shopMinute } from "@/lib/engine/routing";
+import { isoDate } from "@/lib/engine/units";
+import { instantOfShopMinute } from "@/lib/services/shop-time";
+
+/** A row's id in a hidden field. */
+export const idField = z.string().min(1).max(60);
+
+/** A whole number in a hidden field: a version, a revision. */
+export const wholeField = z
+  .string()
+  .regex(/^\d{1,9}$/, { error: "Number: a whole number is needed" })
+  .transform(Number);
+
+/** A box that must be ticked: sent as "on", or not at all. */
+export const tickedField = (label: string) => z.literal("on", { error: `${label}: please tick` });
+
+/** A box that may be ticked. */
+export const maybeTicked = z
+  .literal("on")
+  .optional()
+  .transform((value) => value === "on");
+
+/** An optional text: an empty field is no text. */
+export function withoutEmpty<S extends z.ZodType>(schema: S) {
+  return z.preprocess(
+    (fields) =>
+      Object.fromEntries(
+        Object.entries(fields as Readonly<Record<string, unknown>>).filter(([, value]) => value !== ""),
+      ),
+    schema,
+  );
+}
+
+const wallClock = /^(\d{4}-\d{2}-\d{2})T(\d{2}):(\d{2})$/;
+
+/** A day and time as read off the shop's clock, as the instant it is. */
+export function shopInstantField(label: string, timeZone: string) {
+  return z
+    .string()
+    .regex(wallClock, { error: `${label}: a day and a time are needed` })
+    .transform((text) => {
+      const [, day = "", hours = "0", minutes = "0"] = wallClock.exec(text) ?? [];
+      return instantOfShopMinute(shopMinute(isoDate(day), Number(hours) * 60 + Number(minutes)), timeZone);
+    });
+}

@@ -1,0 +1,44 @@
+import type { Metadata } from "next";
+import { redirect } from "next/navigation";
+import { signedIn } from "@/app/_server/request";
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { Notice } from "@/app/_ui/notice";
+import { Page } from "@/app/_ui/page";
+import { SiteFrame } from "@/app/_ui/site-frame";
+import shop from "@/content/catalog/shop.json";
+import words from "@/content/copy/shop.json";
+import { enter } from "./actions";
+import { safeBackPath } from "./back-path";
+
+const w = words.signIn;
+export const metadata: Metadata = { title: w.title, robots: { index: false } };
+
+interface Props {
+  readonly searchParams: Promise<{ readonly back?: string; readonly left?: string }>;
+}
+
+export default async function SignInPage({ searchParams }: Props) {
+  const { back, left } = await searchParams;
+  if (await signedIn()) redirect(safeBackPath(back));
+  return (
+    <SiteFrame workshop={shop.name} place={shop.town}>
+      <Page title={w.title} lead={w.lead}>
+        {left ? (
+          <div className="mb-6 max-w-measure">
+            <Notice tone="moss" title={w.signedOut} live="polite" />
+          </div>
+        ) : null}
+        <ActionForm
+          action={enter}
+          fields={[
+            { kind: "hidden", name: "back", value: safeBackPath(back) },
+            { kind: "email", name: "email", label: w.email, autoComplete: "username" },
+            { kind: "password", name: "password", label: w.password, autoComplete: "current-password" },
+          ]}
+          submit={w.button}
+          busy={w.busy}
+        />
+      </Page>
+    </SiteFrame>
+  );
+}
