@@ -8,9 +8,10 @@ import type { Metadata, Viewport } from "next";
 import { cookies } from "next/headers";
 import { connection } from "next/server";
 import type { ReactNode } from "react";
+import shop from "@/content/catalog/shop.json";
 
 export const metadata: Metadata = {
-  title: { default: "Thistle Yard: skis built to order, in pairs", template: "%s · Thistle Yard" },
+  title: { default: `${shop.name}: skis built to order, in pairs`, template: `%s · ${shop.name}` },
   description:
     "A small workshop that builds alpine skis to your measures, in pairs, and tells you when they will be ready.",
 };
