@@ -13,7 +13,3 @@ export function moneyChangeText(cents: number): string {
   if (cents === 0) return "same price";
   return `${cents > 0 ? "+" : "−"}${moneyText(Math.abs(cents), "short")}`;
 }
-
-export function Money({ cents, short }: { readonly cents: number; readonly short?: boolean }) {
-  return <span className="measure whitespace-nowrap">{moneyText(cents, short ? "short" : "exact")}</span>;
-}
