@@ -1,4 +1,5 @@
 // The web server: Next behind a plain Node server that believes no forwarded header unless told which proxies are ours.
+import { randomUUID } from "node:crypto";
 import { createServer } from "node:http";
 import { root } from "./lib.mjs";
 
@@ -22,11 +23,9 @@ export async function serve({ host, port, trustedProxies, dev = false }) {
   const app = next({ dev, dir: root, hostname: host, port, quiet: true });
   await app.prepare();
   const handle = app.getRequestHandler();
+  const believe = headerGuard(trustedProxies);
   const server = createServer((request, response) => {
-    if (trustedProxies === 0) {
-      for (const name of forwarded) delete request.headers[name];
-      request.headers["x-forwarded-for"] = request.socket.remoteAddress ?? "";
-    }
+    believe(request);
     handle(request, response).catch(() => {
       if (!response.headersSent) response.statusCode = 500;
       response.end();
@@ -38,6 +37,23 @@ export async function serve({ host, port, trustedProxies, dev = false }) {
     server.listen(port, host, resolve);
   });
   stopInOrder(server);
+}
+
+/**
+ * Replaces what a visitor claims about its address and ours by what the connection says. Next sends some actions to
+ * itself over HTTP with the visitor's headers; those carry a mark nobody outside can know, and stay as they are.
+ */
+export function headerGuard(trustedProxies) {
+  const ownMark = randomUUID();
+  return ({ headers, socket }) => {
+    if (headers["x-pairwright-seen"] === ownMark) return;
+    headers["x-pairwright-seen"] = ownMark;
+    if (trustedProxies === 0) {
+      for (const name of forwarded) delete headers[name];
+      headers["x-forwarded-for"] = socket.remoteAddress ?? "";
+    }
+    headers["x-forwarded-host"] ??= headers.host ?? "";
+  };
 }
 
 /** The database needs no farewell: what was acknowledged is on the disk, and the lock goes with the process. */

@@ -1,0 +1,5 @@
+interface IncomingRequest {
+  readonly headers: Record<string, string | string[] | undefined>;
+  readonly socket: { readonly remoteAddress?: string };
+}
+export function headerGuard(trustedProxies: number): (request: IncomingRequest) => void;
