@@ -12,6 +12,14 @@ function ticked(label: string) {
   return z.literal(true, { error: `${label}: please tick` });
 }
 
+/** Somebody who will sign in to the shop. */
+export const newStaffSchema = z.strictObject({
+  role: oneOf("Role", ["desk", "maker", "owner"]),
+  name: textIn("Name", 1, 120),
+  email: emailSchema,
+  password: textIn("Password", 10, 200),
+});
+
 export const signInSchema = z.strictObject({
   email: emailSchema,
   password: z
