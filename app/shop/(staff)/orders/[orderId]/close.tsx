@@ -1,0 +1,56 @@
+/** How an order ends: it is sent out and arrives, or it is cancelled by the ladder. */
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { moneyText } from "@/app/_ui/money";
+import { Part } from "@/app/_ui/page";
+import { More } from "@/app/_ui/section";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/shop.json";
+import type { OrderView } from "@/lib/services";
+import { cancel, deliver, ship } from "../actions";
+
+const w = words.order;
+
+export function Close({ order }: { readonly order: OrderView }) {
+  const id = { kind: "hidden", name: "orderId", value: order.orderId } as const;
+  const { ifCancelled } = order;
+  return (
+    <>
+      {order.state === "ready" ? (
+        <Part title={w.ship} id="ship">
+          <ActionForm
+            action={ship}
+            idPrefix="ship-"
+            fields={[
+              id,
+              { kind: "text", name: "tracking", label: w.shipTracking, optional: true, autoComplete: "off" },
+            ]}
+            submit={w.shipButton}
+          />
+        </Part>
+      ) : null}
+      {order.state === "shipped" ? (
+        <Part title={w.deliver} id="deliver">
+          <ActionForm action={deliver} idPrefix="deliver-" fields={[id]} submit={w.deliverButton} />
+        </Part>
+      ) : null}
+      {ifCancelled && order.cancelled === null ? (
+        <More summary={w.cancel}>
+          <p className="mb-3">
+            {fill(w.cancelLead, {
+              stage: w.stages[ifCancelled.stage],
+              keep: moneyText(ifCancelled.keepCents),
+              refund: moneyText(ifCancelled.refundCents),
+            })}
+          </p>
+          <ActionForm
+            action={cancel}
+            idPrefix="cancel-"
+            tone="danger"
+            fields={[id, { kind: "text", name: "reason", label: w.cancelReason, autoComplete: "off" }]}
+            submit={w.cancelButton}
+          />
+        </More>
+      ) : null}
+    </>
+  );
+}

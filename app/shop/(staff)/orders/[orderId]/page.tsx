@@ -1,0 +1,183 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { staffContext } from "@/app/_server/request";
+import { DateRange, dayText } from "@/app/_ui/date-range";
+import { Facts } from "@/app/_ui/facts";
+import { moneyText } from "@/app/_ui/money";
+import { Badge, Notice } from "@/app/_ui/notice";
+import { Page, Part } from "@/app/_ui/page";
+import { PriceTable } from "@/app/_ui/price-table";
+import { Table } from "@/app/_ui/table";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/shop.json";
+import skierWords from "@/content/copy/skier.json";
+import { type OrderId, type OrderView, readOrder } from "@/lib/services";
+import { History } from "../../../history";
+import { PrivateLink } from "../../../private-link";
+import { clock } from "../../../say";
+import { orderTones } from "../../order-tones";
+import { Close } from "./close";
+import { Gates } from "./gates";
+
+const w = words.order;
+export const metadata: Metadata = { title: "Order" };
+
+export default async function OrderPage({ params }: { readonly params: Promise<{ readonly orderId: string }> }) {
+  const { orderId } = await params;
+  const ctx = await staffContext(`/shop/orders/${orderId}`);
+  const read = await readOrder(ctx, { orderId: orderId as OrderId });
+  if (!read.ok) notFound();
+  const order = read.value;
+  return (
+    <Page
+      wide
+      title={fill(w.title, { number: order.number })}
+      lead={
+        <>
+          {fill(w.lead, { name: order.customer.name })}{" "}
+          <a href={`/shop/quotes/${order.quote.quoteId}`}>{order.quote.number}</a>
+        </>
+      }
+      aside={<Badge tone={orderTones[order.state]}>{words.orders.states[order.state]}</Badge>}
+    >
+      {order.cancelled ? (
+        <div className="mb-6">
+          <Notice
+            tone="iron"
+            title={fill(w.cancelled, {
+              at: clock(order.cancelled.at),
+              reason: order.cancelled.reason,
+              fee: moneyText(order.cancelled.feeCents),
+              refund: moneyText(order.cancelled.refundCents),
+            })}
+          />
+        </div>
+      ) : null}
+      <div className="grid gap-x-12 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
+        <div>
+          <Part title={w.promise} id="promise">
+            <Promised order={order} />
+          </Part>
+          <Part title={w.gates} id="gates">
+            <Gates order={order} />
+          </Part>
+          <Part title={w.pairs} id="pairs">
+            <Pairs order={order} />
+          </Part>
+          <Part title={w.history} id="history">
+            <History events={order.history} title={w.history} />
+          </Part>
+        </div>
+        <div>
+          <Part title={w.customer} id="customer">
+            <Facts facts={customerFacts(order)} />
+            <div className="mt-3">
+              <PrivateLink kind="order" id={order.orderId} />
+            </div>
+          </Part>
+          <Part title={w.price} id="price">
+            <PriceTable price={order.price} words={skierWords.priceWords} caption={w.price} hideCaption />
+          </Part>
+          <Part title={w.payments} id="payments">
+            <Payments order={order} />
+          </Part>
+          <Close order={order} />
+        </div>
+      </div>
+    </Page>
+  );
+}
+
+function Promised({ order }: { readonly order: OrderView }) {
+  return (
+    <div className="grid gap-1">
+      <p className="flex flex-wrap items-baseline gap-3 text-lg">
+        {order.promisedOn ? (
+          <strong>{fill(w.promised, { day: dayText(order.promisedOn) })}</strong>
+        ) : (
+          <span>
+            {w.estimateNow} <DateRange verb="" from={order.estimate.p50} to={order.estimate.p90} withYear />.
+          </span>
+        )}
+        <Badge tone={order.promisedOn ? "moss" : "info"}>{w.classes[order.promiseClass]}</Badge>
+      </p>
+      <p className="text-pencil">
+        {order.clockStartedAt ? fill(w.clock, { at: clock(order.clockStartedAt) }) : w.estimateNote}
+      </p>
+    </div>
+  );
+}
+
+function Pairs({ order }: { readonly order: OrderView }) {
+  const isOpen = !["shipped", "delivered", "cancelled"].includes(order.state);
+  return (
+    <ul className="grid gap-3">
+      {order.pairs.map((pair) => (
+        <li key={pair.pairId} className="flex flex-wrap items-baseline gap-x-4 gap-y-1 border-b border-rule pb-3">
+          <a href={`/shop/pair/${pair.serial}`} className="font-semibold">
+            {pair.serial}
+          </a>
+          <span>
+            {pair.modelName}, {pair.spec.lengthCm} cm
+          </span>
+          <span className="text-pencil">
+            {fill(w.pairProgress, { done: pair.doneOperations, all: pair.allOperations })}
+          </span>
+          {isOpen ? <a href={`/shop/orders/${order.orderId}/edit?pair=${pair.pairId}`}>{w.edit}</a> : null}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Payments({ order }: { readonly order: OrderView }) {
+  return (
+    <>
+      <Table
+        caption={w.payments}
+        hideCaption
+        dense
+        columns={[
+          {
+            key: "kind",
+            head: w.payments,
+            cell: (row) => `${w.paymentKinds[row.kind]}, ${w.paymentStates[row.state]}`,
+          },
+          {
+            key: "method",
+            head: w.depositMethod,
+            cell: (row) =>
+              [row.method ? w.depositMethods[row.method] : "", row.reference ?? ""].filter(Boolean).join(", "),
+          },
+          { key: "at", head: words.history.at, cell: (row) => <span className="measure">{clock(row.at)}</span> },
+          { key: "cents", head: order.price.currency, numeric: true, cell: (row) => moneyText(row.cents) },
+        ]}
+        rows={order.payments}
+        rowKey={(row) => `${row.kind}${row.at}${row.cents}`}
+      />
+      <p className="mt-2">
+        {w.paid}: <span className="measure">{moneyText(order.paidCents)}</span>
+      </p>
+    </>
+  );
+}
+
+function customerFacts({ customer, customerSpecified }: OrderView) {
+  const { address } = customer;
+  return [
+    { name: words.call.name, value: customer.name },
+    ...(customer.phone ? [{ name: words.desk.heads.phone, value: customer.phone, measure: true }] : []),
+    ...(customer.email ? [{ name: words.signIn.email, value: customer.email }] : []),
+    ...(address
+      ? [
+          {
+            name: "Address",
+            value: [...address.lines, address.town, address.region, address.postcode, address.country]
+              .filter(Boolean)
+              .join(", "),
+          },
+        ]
+      : []),
+    ...(customerSpecified.length > 0 ? [{ name: w.specified, value: customerSpecified.join(", ") }] : []),
+  ];
+}

@@ -1,0 +1,107 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { staffContext } from "@/app/_server/request";
+import { dayText } from "@/app/_ui/date-range";
+import { Empty } from "@/app/_ui/empty";
+import { moneyText } from "@/app/_ui/money";
+import { Badge } from "@/app/_ui/notice";
+import { Page } from "@/app/_ui/page";
+import { Paging } from "@/app/_ui/paging";
+import { Table } from "@/app/_ui/table";
+import words from "@/content/copy/shop.json";
+import { listOrdersQuery } from "@/lib/schemas";
+import { listOrders } from "@/lib/services";
+import { clock } from "../../say";
+import { FilterForm } from "../filter-form";
+import { listHref, type Query } from "../list-href";
+import { orderTones } from "../order-tones";
+import { WaitingBadges } from "../waiting-badges";
+
+const w = words.orders;
+export const metadata: Metadata = { title: w.title };
+
+export default async function OrdersPage({ searchParams }: { readonly searchParams: Promise<Query> }) {
+  const query = await searchParams;
+  const ctx = await staffContext(listHref("/shop/orders", query, {}));
+  const parsed = listOrdersQuery.safeParse(query);
+  const found = await listOrders(ctx, parsed.success ? parsed.data : {});
+  if (!found.ok) notFound();
+  const { rows, total, page, pageSize } = found.value;
+  const any = words.quotes.anyState;
+  return (
+    <Page wide title={w.title} lead={w.lead}>
+      <FilterForm
+        submit={words.quotes.filter}
+        problem={parsed.success ? undefined : parsed.error.issues[0]?.message}
+        fields={[
+          { kind: "select", name: "state", label: w.state, empty: any, options: w.states, value: query.state },
+          {
+            kind: "select",
+            name: "waitingFor",
+            label: w.waitingFor,
+            empty: any,
+            options: words.waitingFor,
+            value: query.waitingFor,
+          },
+          { kind: "text", name: "text", label: w.text, value: query.text },
+        ]}
+      />
+      <Table
+        caption={w.title}
+        hideCaption
+        columns={[
+          {
+            key: "number",
+            head: w.heads.number,
+            cell: (row) => <a href={`/shop/orders/${row.orderId}`}>{row.number}</a>,
+          },
+          { key: "customer", head: w.heads.customer, cell: (row) => row.customerName },
+          {
+            key: "pairs",
+            head: w.heads.pairs,
+            cell: (row) => (
+              <>
+                {row.serials.map((serial) => (
+                  <a key={serial} href={`/shop/pair/${serial}`} className="mr-2 whitespace-nowrap">
+                    {serial}
+                  </a>
+                ))}
+                <span className="text-sm text-pencil">{row.summary}</span>
+              </>
+            ),
+          },
+          {
+            key: "state",
+            head: w.heads.state,
+            cell: (row) => <Badge tone={orderTones[row.state]}>{w.states[row.state]}</Badge>,
+          },
+          {
+            key: "waitingFor",
+            head: w.heads.waitingFor,
+            cell: (row) => <WaitingBadges waitingFor={row.waitingFor} />,
+          },
+          {
+            key: "promised",
+            head: w.heads.promised,
+            cell: (row) => (row.promisedOn ? dayText(row.promisedOn) : <span className="text-pencil">–</span>),
+          },
+          { key: "total", head: w.heads.total, numeric: true, cell: (row) => moneyText(row.totalCents) },
+          {
+            key: "accepted",
+            head: w.heads.accepted,
+            cell: (row) => <span className="measure whitespace-nowrap">{clock(row.acceptedAt)}</span>,
+          },
+        ]}
+        rows={rows}
+        rowKey={(row) => row.orderId}
+        csvUrl={listHref("/shop/orders/csv", query, { page: undefined })}
+        empty={<Empty title={w.none}>{w.noneHint}</Empty>}
+      />
+      <Paging
+        page={page}
+        pageCount={Math.ceil(total / pageSize)}
+        href={(to) => listHref("/shop/orders", query, { page: String(to) })}
+      />
+    </Page>
+  );
+}

@@ -1,0 +1,106 @@
+/** Where the pair is, its serials, its papers. */
+import { ButtonLink } from "@/app/_ui/button";
+import { dateRangeText, dayText } from "@/app/_ui/date-range";
+import { Facts } from "@/app/_ui/facts";
+import { Badge, type Tone } from "@/app/_ui/notice";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/shop.json";
+import { textForPeople } from "@/lib/engine/units";
+import type { PairView } from "@/lib/services";
+import { clock } from "../../../say";
+
+const w = words.pair;
+const skiTones: Readonly<Record<PairView["skis"][number]["state"], Tone>> = {
+  good: "moss",
+  held: "amber",
+  scrapped: "iron",
+};
+
+export function PairFacts({ pair, seesOrder }: { readonly pair: PairView; readonly seesOrder: boolean }) {
+  const { flex } = pair;
+  const done = pair.operations.filter((operation) => operation.state === "done").length;
+  const spring = (nPerMm: number) => `${textForPeople(nPerMm, 2)} N/mm`;
+  return (
+    <>
+      <Facts
+        facts={[
+          { name: words.queue.heads.progress, value: `${done}/${pair.operations.length}`, measure: true },
+          {
+            name: w.promise,
+            value: pair.promisedOn
+              ? dayText(pair.promisedOn)
+              : pair.expected
+                ? `${w.noPromise}, ${dateRangeText(pair.expected.p50, pair.expected.p90, true)}`
+                : w.noPromise,
+          },
+          ...(seesOrder
+            ? [{ name: w.order, value: <a href={`/shop/orders/${pair.orderId}`}>{pair.orderNumber}</a> }]
+            : []),
+          { name: w.mould, value: pair.mould, measure: true },
+          { name: w.revision, value: String(pair.revision), measure: true },
+        ]}
+      />
+      <h3 className="mt-6 mb-2 font-semibold">{w.qc}</h3>
+      <Facts
+        facts={[
+          { name: w.qcNames.spring, value: spring(flex.springCentreNPerMm), measure: true },
+          { name: w.qcNames.fore, value: spring(flex.springForebodyNPerMm), measure: true },
+          { name: w.qcNames.after, value: spring(flex.springAfterbodyNPerMm), measure: true },
+          { name: w.qcNames.mass, value: `${textForPeople(flex.massKg * 1000, 0)} g`, measure: true },
+          { name: w.qcNames.balance, value: `${textForPeople(flex.balancePointMm, 0)} mm`, measure: true },
+          {
+            name: w.qcNames.ratio,
+            value: `${textForPeople(pair.core.achievedRatio, 3)} / ${textForPeople(pair.spec.flexRatio, 3)}`,
+            measure: true,
+          },
+        ]}
+      />
+    </>
+  );
+}
+
+export function Serials({ pair }: { readonly pair: PairView }) {
+  return (
+    <Facts
+      facts={pair.skis.map((ski) => ({
+        name: w.sides[ski.side],
+        value: (
+          <span className="flex flex-wrap items-baseline gap-3">
+            <span className="measure">{ski.serial}</span>
+            <Badge tone={skiTones[ski.state]}>{w.skiStates[ski.state]}</Badge>
+          </span>
+        ),
+      }))}
+    />
+  );
+}
+
+export function Documents({ pair }: { readonly pair: PairView }) {
+  const last = pair.prints.at(-1);
+  const papers = [
+    { key: "build-sheet", label: w.buildSheet },
+    { key: "kit-list", label: w.kitList },
+    { key: "labels", label: w.labels },
+  ];
+  return (
+    <>
+      <ul className="grid gap-2">
+        {papers.map(({ key, label }) => (
+          <li key={key} className="flex flex-wrap items-center gap-2">
+            <span className="w-28">{label}</span>
+            <ButtonLink href={`/files/pairs/${pair.pairId}/${key}`} aria-label={`${label}, A4`}>
+              A4
+            </ButtonLink>
+            <ButtonLink href={`/files/pairs/${pair.pairId}/${key}?paper=letter`} aria-label={`${label}, Letter`}>
+              Letter
+            </ButtonLink>
+          </li>
+        ))}
+      </ul>
+      <p className="mt-2 text-sm text-pencil">
+        {w.printNote}{" "}
+        {last ? fill(w.lastPrint, { print: last.print, at: clock(last.printedAt), by: last.printedBy }) : null}
+      </p>
+    </>
+  );
+}

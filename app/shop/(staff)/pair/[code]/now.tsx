@@ -1,0 +1,106 @@
+/** The one thing to do on this pair: what runs is finished, what is ready is started, and the last tick can be undone. */
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { More } from "@/app/_ui/section";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/shop.json";
+import type { OperationView, PairView } from "@/lib/services";
+import { clock } from "../../../say";
+import { WaitingBadges } from "../../waiting-badges";
+import { finish, start, undo } from "../actions";
+
+const w = words.pair;
+
+function tickFields(pair: PairView, operation: OperationView) {
+  return [
+    { kind: "hidden", name: "serial", value: pair.serial },
+    { kind: "hidden", name: "operationId", value: operation.operationId },
+    { kind: "hidden", name: "version", value: String(operation.version) },
+  ] as const;
+}
+
+/** The latest tick on the pair. */
+function lastTicked(operations: readonly OperationView[]): OperationView | undefined {
+  const tickedAt = (operation: OperationView) => operation.finishedAt ?? operation.startedAt ?? "";
+  return operations
+    .filter((operation) => operation.state === "running" || operation.state === "done")
+    .sort((a, b) => tickedAt(b).localeCompare(tickedAt(a)))[0];
+}
+
+export function Now({ pair, mayTick }: { readonly pair: PairView; readonly mayTick: boolean }) {
+  const running = pair.operations.filter((operation) => operation.state === "running");
+  const ready = pair.operations.filter((operation) => operation.state === "ready");
+  const last = lastTicked(pair.operations);
+  const isDone = pair.operations.every((operation) => operation.state === "done");
+  return (
+    <div className="grid gap-4">
+      {pair.gates.waitingFor.length > 0 ? <WaitingBadges waitingFor={pair.gates.waitingFor} /> : null}
+      {running.length + ready.length === 0 ? <p>{isDone ? w.allDone : w.nothing}</p> : null}
+      <ul className="grid gap-4 md:grid-cols-2">
+        {[...running, ...ready].map((operation) => (
+          <li key={operation.operationId} className="grid gap-3 border border-control bg-sheet p-4">
+            <Operation pair={pair} operation={operation} mayTick={mayTick} />
+          </li>
+        ))}
+      </ul>
+      {last && mayTick ? (
+        <More summary={`${w.undo}: ${last.stationName}`}>
+          <ActionForm
+            key={`${last.operationId}${last.version}`}
+            action={undo}
+            idPrefix="undo-"
+            tone="plain"
+            size="floor"
+            fields={[
+              ...tickFields(pair, last),
+              { kind: "text", name: "reason", label: w.undoReason, value: w.undoDefault, autoComplete: "off" },
+            ]}
+            submit={w.undoButton}
+          />
+        </More>
+      ) : null}
+    </div>
+  );
+}
+
+function Operation({
+  pair,
+  operation,
+  mayTick,
+}: {
+  readonly pair: PairView;
+  readonly operation: OperationView;
+  readonly mayTick: boolean;
+}) {
+  const isRunning = operation.state === "running";
+  return (
+    <>
+      <div>
+        <h3 className="text-lg font-semibold">
+          {operation.station} {operation.stationName}
+        </h3>
+        <p className="text-pencil">
+          {words.queue.states[operation.state]}, {fill(w.typical, { minutes: operation.typicalMinutes })}
+          {operation.startedAt
+            ? `, ${fill(w.since, { at: clock(operation.startedAt), by: operation.startedBy ?? "" })}`
+            : ""}
+        </p>
+        {!isRunning && operation.notBefore ? (
+          <p className="text-amber">{fill(w.notBefore, { at: clock(operation.notBefore) })}</p>
+        ) : null}
+      </div>
+      {mayTick ? (
+        <ActionForm
+          key={operation.state}
+          action={isRunning ? finish : start}
+          idPrefix={`tick-${operation.station}-`}
+          size="floor"
+          fields={tickFields(pair, operation)}
+          submit={isRunning ? w.finish : w.start}
+          busy={isRunning ? w.finishing : w.starting}
+        />
+      ) : (
+        <p className="text-sm text-pencil">{w.deskOnly}</p>
+      )}
+    </>
+  );
+}

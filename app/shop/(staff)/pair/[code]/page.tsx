@@ -1,0 +1,116 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { staffContext } from "@/app/_server/request";
+import { ButtonLink } from "@/app/_ui/button";
+import { Empty } from "@/app/_ui/empty";
+import { Badge, Notice } from "@/app/_ui/notice";
+import { Page, Part } from "@/app/_ui/page";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/shop.json";
+import { permit } from "@/lib/auth";
+import { findPairByCode, readPair, type ScanResult } from "@/lib/services";
+import { History } from "../../../history";
+import { say } from "../../../say";
+import { orderTones } from "../../order-tones";
+import { PairAxis } from "./axis";
+import { Documents, PairFacts, Serials } from "./facts";
+import { Now } from "./now";
+import { Operations, Parts, Strips, Thickness } from "./tables";
+
+const w = words.pair;
+export const metadata: Metadata = { title: "Pair" };
+
+interface Props {
+  readonly params: Promise<{ readonly code: string }>;
+  readonly searchParams: Promise<{ readonly print?: string }>;
+}
+
+/** The address that a printed code scans to: /shop/pair/TY-0417?print=3, or the serial of one ski. */
+export default async function PairPage({ params, searchParams }: Props) {
+  const [{ code }, { print }] = await Promise.all([params, searchParams]);
+  const ctx = await staffContext(`/shop/pair/${code}${print ? `?print=${print}` : ""}`);
+  const scan = await findPairByCode(ctx, { code: print ? `${code}?print=${print}` : code });
+  if (!scan.ok) {
+    return (
+      <Page title={code}>
+        <Empty title={say(scan.refusal)}>{words.search.noneHint}</Empty>
+      </Page>
+    );
+  }
+  const read = await readPair(ctx, { pairId: scan.value.pairId });
+  if (!read.ok) notFound();
+  const pair = read.value;
+  return (
+    <Page
+      title={fill(w.title, { serial: pair.serial })}
+      lead={fill(w.lead, {
+        model: pair.modelName,
+        revision: pair.modelRevision,
+        length: pair.spec.lengthCm,
+        flex: pair.flexClassLabel.toLowerCase(),
+        skier: pair.skierFirstName,
+      })}
+      aside={<Badge tone={orderTones[pair.state]}>{words.orders.states[pair.state]}</Badge>}
+    >
+      <Scanned scan={scan.value} />
+      <Part title={w.next} id="now">
+        <Now pair={pair} mayTick={permit(ctx.actor, "pair.work").ok} />
+        <p className="mt-3 text-sm text-pencil">{w.caution}</p>
+      </Part>
+      <div className="grid gap-x-12 lg:grid-cols-2">
+        <div>
+          <Part title={w.where} id="where">
+            <PairFacts pair={pair} seesOrder={permit(ctx.actor, "order.read").ok} />
+          </Part>
+          <Part title={w.serials} id="serials">
+            <Serials pair={pair} />
+          </Part>
+        </div>
+        <div>
+          <Part title={w.documents} id="documents">
+            <Documents pair={pair} />
+          </Part>
+          <Part title={w.strips} id="strips">
+            <Strips pair={pair} />
+          </Part>
+        </div>
+      </div>
+      <Part title={w.axis} id="axis">
+        <PairAxis ctx={ctx} pair={pair} />
+      </Part>
+      <div className="grid gap-x-12 lg:grid-cols-2">
+        <Part title={w.thickness} id="thickness">
+          <Thickness pair={pair} />
+        </Part>
+        <Part title={w.operations} id="operations">
+          <Operations pair={pair} />
+        </Part>
+      </div>
+      <Part title={w.parts} id="parts">
+        <Parts pair={pair} />
+      </Part>
+      <Part title={w.history} id="history">
+        <History events={pair.history} title={w.history} />
+      </Part>
+      <p>
+        <ButtonLink href="/shop/queue">{words.queue.title}</ButtonLink>
+      </p>
+    </Page>
+  );
+}
+
+/** What the code stood for: one ski, or a print that no longer counts. */
+function Scanned({ scan }: { readonly scan: ScanResult }) {
+  return (
+    <div className="grid gap-3">
+      {scan.side ? <p className="text-lg font-semibold">{fill(w.scanned, { side: w.sides[scan.side] })}</p> : null}
+      {scan.isVoid && scan.print ? (
+        <Notice
+          tone="iron"
+          live="assertive"
+          title={fill(w.voidPrint, { print: scan.print.print, reason: scan.print.voided?.reason ?? "" })}
+        />
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,44 @@
+"use server";
+/** Ticks on the floor. Each: parse, who asks, one use case, words. */
+import { revalidatePath } from "next/cache";
+import { z } from "zod";
+import { formAction } from "@/app/_server/form-action";
+import { staffContext } from "@/app/_server/request";
+import { finishOperation, type OperationId, startOperation, undoOperation } from "@/lib/services";
+import { idField, wholeField } from "../../fields";
+import { say } from "../../say";
+
+const context = () => staffContext();
+const tick = {
+  serial: z.string().max(40),
+  operationId: idField.transform((id) => id as OperationId),
+  version: wholeField,
+};
+const show = (_value: unknown, { serial }: { readonly serial: string }) => revalidatePath(`/shop/pair/${serial}`);
+
+export const start = formAction({
+  name: "start an operation",
+  schema: z.strictObject(tick),
+  context,
+  run: startOperation,
+  words: say,
+  done: show,
+});
+
+export const finish = formAction({
+  name: "finish an operation",
+  schema: z.strictObject(tick),
+  context,
+  run: finishOperation,
+  words: say,
+  done: show,
+});
+
+export const undo = formAction({
+  name: "undo an operation",
+  schema: z.strictObject({ ...tick, reason: z.string().max(500) }),
+  context,
+  run: undoOperation,
+  words: say,
+  done: show,
+});

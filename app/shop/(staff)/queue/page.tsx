@@ -1,0 +1,77 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { staffContext } from "@/app/_server/request";
+import { Page } from "@/app/_ui/page";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/shop.json";
+import { type QueueBoard, queueBoard } from "@/lib/services";
+import { listHref, type Query } from "../list-href";
+import { Board } from "./board";
+import { Floor } from "./floor";
+import { PressPlan } from "./press-plan";
+import { Promises, WaitingList } from "./promises";
+
+const w = words.queue;
+export const metadata: Metadata = { title: w.title };
+
+type View = keyof typeof w.view;
+const isView = (text: string | undefined): text is View => text !== undefined && text in w.view;
+
+export default async function QueuePage({ searchParams }: { readonly searchParams: Promise<Query> }) {
+  const query = await searchParams;
+  const ctx = await staffContext(listHref("/shop/queue", query, {}));
+  const read = await queueBoard(ctx, { days: 14 });
+  if (!read.ok) notFound();
+  const board = read.value;
+  const view = isView(query.view) ? query.view : "board";
+  return (
+    <Page wide title={w.title} lead={fill(w.lead, { pairs: board.pairs.length, backlog: board.backlogPairs })}>
+      <nav aria-label={w.views} className="no-print mb-6 flex flex-wrap gap-x-5 border-b border-rule">
+        {(Object.keys(w.view) as View[]).map((each) => (
+          <a
+            key={each}
+            href={`/shop/queue?view=${each}`}
+            aria-current={each === view ? "page" : undefined}
+            className={`inline-flex min-h-12 items-center ${each === view ? "border-b-2 border-larch font-semibold text-ink no-underline" : ""}`}
+          >
+            {w.view[each]}
+          </a>
+        ))}
+      </nav>
+      <Shown view={view} board={board} station={Number(query.station)} />
+    </Page>
+  );
+}
+
+function Shown({
+  view,
+  board,
+  station,
+}: {
+  readonly view: View;
+  readonly board: QueueBoard;
+  readonly station: number;
+}) {
+  switch (view) {
+    case "floor":
+      return <Floor board={board} station={station} />;
+    case "press":
+      return <PressPlan board={board} />;
+    case "promises":
+      return <Promises board={board} />;
+    case "waiting":
+      return <WaitingList board={board} />;
+    case "board":
+      return (
+        <>
+          <div className="max-md:hidden">
+            <Board board={board} />
+          </div>
+          {/* A board of ten columns is of no use on a phone: there the stations come one at a time. */}
+          <div className="md:hidden">
+            <Floor board={board} station={station} />
+          </div>
+        </>
+      );
+  }
+}

@@ -1,0 +1,67 @@
+/** The press, day by day, grouped by mould as it is planned: a changeover costs its minutes. */
+import { dayText } from "@/app/_ui/date-range";
+import { Badge } from "@/app/_ui/notice";
+import { Part } from "@/app/_ui/page";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/shop.json";
+import type { PressDay, PressSlot, QueueBoard } from "@/lib/services";
+import { timeOfDay } from "../../say";
+
+const w = words.queue;
+
+export function PressPlan({ board }: { readonly board: QueueBoard }) {
+  const days = board.pressPlan.filter((day) => day.slots.length > 0);
+  if (days.length === 0) return <p className="text-pencil">{w.noPress}</p>;
+  return (
+    <div className="grid gap-x-10 lg:grid-cols-2">
+      {days.map((day) => (
+        <Part key={day.date} title={dayText(day.date)} id={`press-${day.date}`}>
+          <Moulds day={day} />
+        </Part>
+      ))}
+    </div>
+  );
+}
+
+/** Neighbours on the same mould stand together, in the order of the day. */
+function grouped(slots: readonly PressSlot[]): readonly (readonly PressSlot[])[] {
+  const groups: PressSlot[][] = [];
+  for (const slot of slots) {
+    const last = groups.at(-1);
+    if (last?.[0]?.mould === slot.mould) last.push(slot);
+    else groups.push([slot]);
+  }
+  return groups;
+}
+
+function Moulds({ day }: { readonly day: PressDay }) {
+  return (
+    <ul className="grid gap-3">
+      {grouped(day.slots).map((group) => (
+        <li key={`${group[0]?.mould}${group[0]?.startsAt}`} className="border-l-2 border-control pl-3">
+          <p className="text-sm font-medium">
+            {fill(w.mould, { mould: group[0]?.mould ?? "" })}
+            {group[0]?.changeoverMinutes ? (
+              <span className="font-normal text-pencil">
+                , {fill(w.changeover, { minutes: group[0].changeoverMinutes })}
+              </span>
+            ) : null}
+          </p>
+          <ul>
+            {group.map((slot) => (
+              <li key={slot.pairId} className="flex flex-wrap items-baseline gap-x-4">
+                <span className="measure">
+                  {timeOfDay(slot.startsAt)}–{timeOfDay(slot.endsAt)}
+                </span>
+                <a href={`/shop/pair/${slot.serial}`} className="inline-flex min-h-9 items-center">
+                  {slot.serial}
+                </a>
+                {slot.isFixed ? <Badge tone="info">{w.fixed}</Badge> : null}
+              </li>
+            ))}
+          </ul>
+        </li>
+      ))}
+    </ul>
+  );
+}
