@@ -71,7 +71,7 @@ module.exports = {
     forbid("client-code-is-light", "Client components use the engine, schemas, shared UI and server actions; anything else as types only.",
       { path: "[.]client[.]tsx$" },
       { path: ["^lib/", "^app/"],
-        pathNot: ["^lib/(engine|schemas|services/views)/", "^app/_(ui|visuals)/", "[.]client[.]tsx$", "/actions[.]ts$"], ...notTypeOnly }),
+        pathNot: ["^lib/(engine|schemas|services/views)/", "^app/_(ui|visuals)/", "[.]client[.]tsx$", "/(actions|words)[.]ts$"], ...notTypeOnly }),
     forbid("ui-is-dumb", "Shared UI draws what it is given.",
       { path: "^app/_(ui|visuals)/" },
       { path: ["^lib/", "^app/"], pathNot: ["^lib/(engine|services/views)/", "^app/_(ui|visuals)/"], ...notTypeOnly }),
