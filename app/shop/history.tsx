@@ -7,22 +7,11 @@ import { clock } from "./say";
 
 const w = shopWords.history;
 /** Particulars worth a reader's time, in this order. */
-const shown = [
-  "station",
-  "reason",
-  "note",
-  "reference",
-  "method",
-  "number",
-  "orderNumber",
-  "print",
-  "tracking",
-  "from",
-];
+const shown = Object.keys(w.particulars) as (keyof typeof w.particulars)[];
 
 function particulars(data: EventView["data"]): string {
   return shown
-    .flatMap((key) => (data[key] == null || data[key] === "" ? [] : [`${key} ${String(data[key])}`]))
+    .flatMap((key) => (data[key] == null || data[key] === "" ? [] : [`${w.particulars[key]} ${String(data[key])}`]))
     .join(", ");
 }
 

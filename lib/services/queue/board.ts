@@ -39,7 +39,7 @@ export async function queueBoardOf(ctx: Context, days: number): Promise<QueueBoa
     revision,
     today,
     stations: stationNumbers.map((station) => stationOf(station, pairs)),
-    days: Array.from({ length: days }, (_, index) => dayOf(addDays(today, index), pairs, plan, zone)),
+    days: Array.from({ length: days }, (_, index) => dayOf(addDays(today, index), today, pairs, plan, zone)),
     pairs: pairs.map((pair) => queuePair(pair, planned.get(pair.id))),
     waitingOn: waiting.map((pair) => ({
       pairId: pair.id as PairId,
@@ -49,8 +49,12 @@ export async function queueBoardOf(ctx: Context, days: number): Promise<QueueBoa
       since: pair.createdAt.toISOString(),
     })),
     pressPlan: pressDays(plan, pairs, zone),
-    backlogPairs: pairs.length,
+    backlogPairs: pairs.filter((pair) => !isBegun(pair)).length,
   };
+}
+
+function isBegun(pair: PairRecord): boolean {
+  return pair.operations.some(({ state }) => state === "running" || state === "done" || state === "redo");
 }
 
 function stationOf(station: number, pairs: readonly PairRecord[]): QueueStation {
@@ -68,12 +72,15 @@ function stationOf(station: number, pairs: readonly PairRecord[]): QueueStation 
   };
 }
 
-function dayOf(date: IsoDate, pairs: readonly PairRecord[], plan: FloorPlan, zone: string): QueueDay {
+/** Work on a day. What is running began today or before: it stands under today. */
+function dayOf(date: IsoDate, today: IsoDate, pairs: readonly PairRecord[], plan: FloorPlan, zone: string): QueueDay {
   const byId = new Map(pairs.map((pair) => [pair.id, pair]));
   const cells = plan.operations.flatMap((planned): QueueCell[] => {
     const pair = byId.get(planned.pairId);
     const operation = pair?.operations.find((candidate) => candidate.station === planned.station);
-    if (pair === undefined || operation === undefined || shopDay(planned.startsAt, zone) !== date) return [];
+    if (pair === undefined || operation === undefined) return [];
+    const began = shopDay(planned.startsAt, zone);
+    if ((began < today ? today : began) !== date) return [];
     return [
       {
         pairId: pair.id as PairId,

@@ -28,7 +28,7 @@ export default async function CallsPage({ searchParams }: { readonly searchParam
   const { rows, total, page, pageSize } = drafts.value;
   return (
     <Page wide title={w.title} lead={w.lead}>
-      <div className="grid gap-x-12 lg:grid-cols-[minmax(0,24rem)_minmax(0,1fr)]">
+      <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-[minmax(0,24rem)_minmax(0,1fr)]">
         <Part title={w.open} id="open">
           <ActionForm
             action={openCall}

@@ -28,7 +28,7 @@ export default async function PricesPage() {
   return (
     <Page title={w.title} lead={w.lead}>
       <p className="mb-6 text-lg">{fill(w.book, { book: priceBook.id })}</p>
-      <div className="grid gap-x-12 lg:grid-cols-2">
+      <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-2">
         <Part title={w.models} id="models">
           <PriceRows caption={w.models} rows={models} />
         </Part>

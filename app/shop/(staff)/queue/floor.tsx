@@ -13,7 +13,7 @@ export function Floor({ board, station }: { readonly board: QueueBoard; readonly
   if (!chosen) return null;
   const work = workAt(board, chosen.number);
   return (
-    <div className="grid gap-x-10 gap-y-6 md:grid-cols-[18rem_minmax(0,1fr)]">
+    <div className="grid gap-x-10 gap-y-6 *:min-w-0 md:grid-cols-[18rem_minmax(0,1fr)]">
       <nav aria-label={w.station} className="grid grid-cols-4 gap-2 self-start md:grid-cols-1 md:gap-0">
         {board.stations.map((each) => (
           <a

@@ -13,7 +13,7 @@ export function PressPlan({ board }: { readonly board: QueueBoard }) {
   const days = board.pressPlan.filter((day) => day.slots.length > 0);
   if (days.length === 0) return <p className="text-pencil">{w.noPress}</p>;
   return (
-    <div className="grid gap-x-10 lg:grid-cols-2">
+    <div className="grid gap-x-10 *:min-w-0 lg:grid-cols-2">
       {days.map((day) => (
         <Part key={day.date} title={dayText(day.date)} id={`press-${day.date}`}>
           <Moulds day={day} />

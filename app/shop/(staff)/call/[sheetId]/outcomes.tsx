@@ -31,7 +31,7 @@ export function CallOutcomes({ sheet, link }: { readonly sheet: SheetView; reado
       {review ? (
         <Notice tone="amber" title={fill(w.reviewAsked, { at: clock(review.askedAt), note: review.note })} />
       ) : null}
-      <div className="grid gap-x-12 gap-y-4 lg:grid-cols-2">
+      <div className="grid gap-x-12 gap-y-4 *:min-w-0 lg:grid-cols-2">
         <More summary={w.callBack}>
           <ActionForm
             action={callBackLater}

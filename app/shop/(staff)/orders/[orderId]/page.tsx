@@ -53,7 +53,7 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
           />
         </div>
       ) : null}
-      <div className="grid gap-x-12 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
+      <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
         <div>
           <Part title={w.promise} id="promise">
             <Promised order={order} />

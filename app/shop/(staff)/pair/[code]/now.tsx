@@ -35,7 +35,7 @@ export function Now({ pair, mayTick }: { readonly pair: PairView; readonly mayTi
     <div className="grid gap-4">
       {pair.gates.waitingFor.length > 0 ? <WaitingBadges waitingFor={pair.gates.waitingFor} /> : null}
       {running.length + ready.length === 0 ? <p>{isDone ? w.allDone : w.nothing}</p> : null}
-      <ul className="grid gap-4 md:grid-cols-2">
+      <ul className="grid gap-4 *:min-w-0 md:grid-cols-2">
         {[...running, ...ready].map((operation) => (
           <li key={operation.operationId} className="grid gap-3 border border-control bg-sheet p-4">
             <Operation pair={pair} operation={operation} mayTick={mayTick} />

@@ -57,7 +57,7 @@ export default async function PairPage({ params, searchParams }: Props) {
         <Now pair={pair} mayTick={permit(ctx.actor, "pair.work").ok} />
         <p className="mt-3 text-sm text-pencil">{w.caution}</p>
       </Part>
-      <div className="grid gap-x-12 lg:grid-cols-2">
+      <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-2">
         <div>
           <Part title={w.where} id="where">
             <PairFacts pair={pair} seesOrder={permit(ctx.actor, "order.read").ok} />
@@ -78,7 +78,7 @@ export default async function PairPage({ params, searchParams }: Props) {
       <Part title={w.axis} id="axis">
         <PairAxis ctx={ctx} pair={pair} />
       </Part>
-      <div className="grid gap-x-12 lg:grid-cols-2">
+      <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-2">
         <Part title={w.thickness} id="thickness">
           <Thickness pair={pair} />
         </Part>

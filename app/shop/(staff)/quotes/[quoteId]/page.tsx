@@ -71,7 +71,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
       <div className="mb-6 grid gap-3">
         <Notices quote={quote} isLate={late === "yes"} />
       </div>
-      <div className="grid gap-x-12 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
+      <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
         <div>
           <QuoteAnswers quote={quote} ctx={ctx} />
           <Part title={skierWords.quote.ski} id="ski">
