@@ -14,7 +14,7 @@ const h = w.heads;
 
 export function DeskLists({ overview, drafts }: { readonly overview: DeskOverview; readonly drafts: Page<DraftRow> }) {
   return (
-    <div className="grid gap-x-10 xl:grid-cols-2">
+    <div className="grid gap-x-10 *:min-w-0 xl:grid-cols-2">
       <Part title={w.callBacks} id="call-backs">
         <CallBacks rows={overview.callBacks} />
       </Part>
