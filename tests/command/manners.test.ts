@@ -114,3 +114,57 @@ describe("pairwright schedule", () => {
     expect(json.makespanMinutes).toBe(47);
   });
 });
+
+describe("pairwright promise", () => {
+  const question = {
+    spec: { model: "midlow-95", lengthCm: 178, core: "aspen-ash" },
+    today: "2026-11-25",
+    runs: 60,
+    seed: 7,
+  };
+
+  it("gives the same dates for the same seed, in order, and names what they are made of", () => {
+    const { exitCode, json } = runVerb(["promise"], question);
+    expect(exitCode).toBe(0);
+    const dates = [json.p10, json.p50, json.p80, json.p90, json.p95];
+    expect(dates).toEqual(dates.toSorted());
+    expect(json.p50 > "2026-11-25").toBe(true);
+    expect(json.drivers.length).toBeGreaterThan(0);
+    expect(runVerb(["promise"], question).json).toEqual(json);
+  });
+
+  it("promises an empty shop sooner than the demo's queue", () => {
+    const nowMinute = Date.UTC(2026, 10, 25, 8, 30) / 60_000;
+    const empty = runVerb(["promise"], { ...question, shop: { nowMinute, pairs: [] } }).json;
+    expect(empty.workingDays.p50).toBeLessThan(runVerb(["promise"], question).json.workingDays.p50);
+  });
+});
+
+describe("pairwright sheet", () => {
+  const spec = {
+    model: "midlow-95",
+    lengthCm: 178,
+    core: "aspen-ash",
+    reinforcements: ["carbon-stringers"],
+    flexRatio: 1.07,
+    graphic: { kind: "house", house: "plain", layout: "same", windows: [] },
+    base: { left: "black", right: "black", inlay: "none" },
+    mount: { offsetMm: 0 },
+    finish: { baseBevelDeg: 1, sideAngleDeg: 2, detuneTipMm: 80, detuneTailMm: 50, structure: "M" },
+    tipTailProtectors: false,
+  };
+
+  it("prints a build sheet of a complete spec", () => {
+    const { exitCode, json } = runVerb(["sheet"], { spec, pairNumber: 417 });
+    expect(exitCode).toBe(0);
+    expect(Buffer.from(json.pdfBase64, "base64").subarray(0, 5).toString()).toBe("%PDF-");
+  });
+
+  it("refuses a spec whose options clash", () => {
+    const { exitCode, json } = runVerb(["sheet"], {
+      spec: { ...spec, model: "upleigh-92", lengthCm: 174, core: "paulownia-poplar", reinforcements: ["metal-pair"] },
+    });
+    expect(exitCode).toBe(1);
+    expect(json.refusal.code).toBeTruthy();
+  });
+});

@@ -12,7 +12,9 @@ const loaders: Readonly<Record<string, () => Promise<Verb>>> = {
   strips: async () => (await import("./strips")).stripsVerb,
   price: async () => (await import("./price")).priceVerb,
   schedule: async () => (await import("./schedule")).scheduleVerb,
+  promise: async () => (await import("./promise")).promiseVerb,
   parts: async () => (await import("./parts")).partsVerb,
+  sheet: async () => (await import("./sheet")).sheetVerb,
   artwork: async () => (await import("./artwork")).artworkVerb,
 };
 

@@ -4,13 +4,13 @@
  */
 import { performance } from "node:perf_hooks";
 import { setImmediate as pause } from "node:timers/promises";
+import { sha256Of } from "../../catalog";
 import type { Db } from "../../data/client";
 import { currentQueueRevision } from "../../data/counters";
 import { openPairs, type PairRecord } from "../../data/pairs";
 import type { BuildCatalog } from "../../engine/configuration";
 import { prepareRuns, type QueueRuns, runRange, type ShopMinute } from "../../engine/routing";
 import { releasedCatalog } from "../catalogue/current";
-import { hashOf } from "../hashing";
 import { shopMinuteOf } from "../shop-time";
 import { pairOnFloor } from "./on-floor";
 import { floorCatalog } from "./recipe";
@@ -36,7 +36,7 @@ const shelf = new WeakMap<Db, Map<string, Promise<LiveRuns>>>();
 export async function liveRuns(db: Db, now: Date, without: string | null = null): Promise<LiveRuns> {
   const revision = await currentQueueRevision(db);
   const pairs = (await openPairs(db)).filter((pair) => pair.id !== without);
-  const key = hashOf([
+  const key = sha256Of([
     revision,
     // The floor moves on while nobody ticks: an hour is as fine as a date needs.
     Math.floor(now.getTime() / 3_600_000),

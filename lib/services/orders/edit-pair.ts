@@ -1,3 +1,4 @@
+import { sha256Of } from "../../catalog";
 import type { Tx } from "../../data/client";
 import { bumpQueue } from "../../data/counters";
 import { recordEvents } from "../../data/events";
@@ -18,7 +19,6 @@ import { catalogOf, type FrozenCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { rangeOf } from "../dates/range";
 import { mouldOf, needsProof, needsRights } from "../floor/facts";
-import { hashOf } from "../hashing";
 import { rightsOfSpec } from "../quotes/rights";
 import { eventOf, isOwner, messageOf, nameOf } from "../record";
 import { allocateStrips } from "../strips/allocate";
@@ -157,7 +157,7 @@ async function writeRevision(ctx: Context, tx: Tx, edit: WorkedEdit, reason: str
   const { spec, price } = preview.after;
   const consequences = new Set(preview.consequences);
   const revision = pair.revision + 1;
-  const specHash = hashOf(spec);
+  const specHash = sha256Of(spec);
   const isVoid = consequences.has("proof-void");
   const isWritten = await updatePair(tx, pair.id, pair.version, {
     revision,

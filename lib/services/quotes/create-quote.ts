@@ -1,4 +1,5 @@
 import { issueLink } from "../../auth";
+import { sha256Of } from "../../catalog";
 import type { Tx } from "../../data/client";
 import { nextNumber } from "../../data/counters";
 import { customerOf } from "../../data/customers";
@@ -13,7 +14,6 @@ import { inputOf, stoppedBy } from "../assessing/assess-sheet";
 import { currentCatalog, engineOn, engineVersion, keepRelease } from "../catalogue/current";
 import type { Context } from "../context";
 import { rangeOf } from "../dates/range";
-import { hashOf } from "../hashing";
 import { quoteNumber } from "../numbers";
 import { normalisePhone } from "../phone";
 import { eventOf, messageOf, nameOf } from "../record";
@@ -94,7 +94,7 @@ function frozenParts(
     typed: typed ?? {},
     choices: choicesOf(sheet.fields),
     spec,
-    specHash: hashOf(spec),
+    specHash: sha256Of(spec),
     price,
     priceBook: price.priceBook,
     totalCents: price.totalCents,

@@ -1,3 +1,4 @@
+import { sha256Of } from "../../catalog";
 import { recordEvents } from "../../data/events";
 import { lockName } from "../../data/locks";
 import { frozen, markQuoteWithdrawn, type QuoteRecord } from "../../data/quotes";
@@ -11,7 +12,6 @@ import { stoppedBy } from "../assessing/assess-sheet";
 import { currentCatalog, engineOn, engineVersion } from "../catalogue/current";
 import type { Context } from "../context";
 import { rangeOf } from "../dates/range";
-import { hashOf } from "../hashing";
 import { quoteNumber } from "../numbers";
 import { eventOf, nameOf } from "../record";
 import type { DateRange, FlagAck, MadeQuote, QuoteId, RepriceOffer } from "../views";
@@ -68,7 +68,7 @@ export async function repriceQuote(ctx: Context, input: { readonly quoteId: Quot
       typed: old.typed,
       choices: old.choices,
       spec,
-      specHash: hashOf(spec),
+      specHash: sha256Of(spec),
       price,
       priceBook: price.priceBook,
       totalCents: price.totalCents,

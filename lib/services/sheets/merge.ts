@@ -1,7 +1,8 @@
 /** Field by field merge: what was typed over an older version is kept unless the very same field changed meanwhile. */
+
+import { canonicalJson } from "../../catalog";
 import type { FieldEntry, SheetFields } from "../../data/sheets";
 import { heightCm, massKg, type TypedHeight, type TypedMass } from "../../engine/units";
-import { canonicalJson } from "../hashing";
 import type { FieldConflict } from "../views";
 
 export interface Merge {
