@@ -8,8 +8,10 @@ import type { BuildCatalog } from "../engine/configuration";
 import type { FitCoefficients } from "../engine/fit";
 import type { PartsRules } from "../engine/parts";
 import type { PriceBook } from "../engine/pricing";
+import type { FloorCatalog } from "../engine/routing";
 import type { IsoDate } from "../engine/units";
-import type { FinishRules, Safety, Shop } from "../schemas/content";
+import type { FinishRules, Recipe, Safety, Shop } from "../schemas/content";
+import { floorOf } from "../schemas/floor";
 import { sha256Of } from "./canonical-json";
 import { CatalogError } from "./catalog-error";
 import { type Copy, readCopy } from "./copy";
@@ -32,6 +34,10 @@ export interface ReleasedCatalog {
   /** By first day, earliest first. */
   readonly priceBooks: readonly PriceBook[];
   readonly shop: Shop;
+  /** Stations, crew, presses, moulds and calendar. */
+  readonly floor: FloorCatalog;
+  /** What the build sheet quotes of the floor. */
+  readonly recipe: Recipe;
 }
 
 /** The catalogue in force, with the cautions and the words as they are today. */
@@ -97,6 +103,8 @@ function partsOf(files: ReleaseFiles): Omit<ReleasedCatalog, "hash" | "release">
     parts: withoutAbout(files["parts.json"]),
     priceBooks: files["price-books.json"].priceBooks.toSorted((a, b) => (a.effectiveFrom < b.effectiveFrom ? -1 : 1)),
     shop: withoutAbout(files["shop.json"]),
+    floor: floorOf(files["floor.json"]),
+    recipe: withoutAbout(files["recipe.json"]),
   };
 }
 

@@ -21,11 +21,24 @@ export function crossCheck(files: ReleaseFiles): readonly CatalogProblem[] {
   return [
     ...models.flatMap((model, index) => modelProblems(model, index, blends, names)),
     ...mouldProblems(models),
+    ...floorMouldProblems(models, files),
     ...blends.flatMap((blend, index) => blendProblems(blend, index, names)),
     ...reinforcements.flatMap((each, index) => reinforcementProblems(each, index, names)),
     ...ruleProblems(files, names),
     ...files["price-books.json"].priceBooks.flatMap((book, index) => bookProblems(book, index, files)),
   ];
+}
+
+/** Every mould of a model stands on the floor; the floor may keep moulds that no model uses any more. */
+function floorMouldProblems(models: readonly Model[], files: ReleaseFiles): CatalogProblem[] {
+  const onFloor = new Set(files["floor.json"].moulds.map(({ id }) => id));
+  return models.flatMap((model, index) =>
+    model.lengths.flatMap(({ mould }, at) =>
+      onFloor.has(mould)
+        ? []
+        : [unknownName("models.json", `models.${index}.lengths.${at}.mould`, mould, "mould on the floor")],
+    ),
+  );
 }
 
 function namesOf(files: ReleaseFiles): Names {

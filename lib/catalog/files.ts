@@ -13,15 +13,17 @@ import {
   materialsFileSchema,
   modelsFileSchema,
   priceBooksFileSchema,
+  recipeFileSchema,
   reinforcementsFileSchema,
   safetyFileSchema,
   shopFileSchema,
 } from "../schemas/content";
+import { floorFileSchema } from "../schemas/floor";
 import { partsRulesFileSchema } from "../schemas/parts-rules";
 import { CatalogError, type CatalogProblem } from "./catalog-error";
 
 /**
- * What decides the millimetres and cents of a pair, and the terms it is sold under: these files together are a release,
+ * What decides the millimetres and cents of a pair, the way it takes over the floor and the terms it is sold under: these files together are a release,
  * hashed and stored with every quote. A later schema must still read every older release.
  */
 export const releaseSchemas = {
@@ -38,6 +40,8 @@ export const releaseSchemas = {
   "finish.json": finishFileSchema,
   "price-books.json": priceBooksFileSchema,
   "shop.json": shopFileSchema,
+  "floor.json": floorFileSchema,
+  "recipe.json": recipeFileSchema,
 } as const;
 
 /** What the house says today and did not sell. */

@@ -3,7 +3,6 @@ import { z } from "zod";
 import { resolveSpec } from "../../engine/configuration";
 import { type PairOnFloor, promiseRuns, rangeLevels, shopMinute } from "../../engine/routing";
 import { accept, type IsoDate, isoDate, type Outcome, refuse } from "../../engine/units";
-import { floorCatalog } from "../../services/floor/recipe";
 import { catalogue } from "../catalogue";
 import { demoQueue } from "../demo-queue";
 import { invalidInputs } from "../invalid";
@@ -73,7 +72,7 @@ async function queueOf(shop: z.output<typeof input>["shop"], today: IsoDate): Pr
   if (typeof shop === "object") return accept(shop);
   if (shop === "demo") {
     const nowMinute = shopMinute(today, demoMinuteOfDay);
-    return accept({ nowMinute, pairs: [...demoQueue(floorCatalog(), today, nowMinute)] as Queue["pairs"] });
+    return accept({ nowMinute, pairs: [...demoQueue(catalogue().floor, today, nowMinute)] as Queue["pairs"] });
   }
   try {
     const parsed = queue.safeParse(JSON.parse(await readFile(shop, "utf8")));
@@ -110,7 +109,7 @@ export const promiseVerb = verb({
     const waitingOn = ownGraphic ? [{ reason: "proof", holdsUpStation: 8 } as const] : [];
     const { nowMinute, pairs } = live.value;
     const range = promiseRuns(
-      floorCatalog(),
+      catalogue().floor,
       pairs as readonly PairOnFloor[],
       { route, waitingOn },
       { runs, seed, now: nowMinute },

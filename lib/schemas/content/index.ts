@@ -5,5 +5,6 @@ export * from "./materials";
 export * from "./models";
 export * from "./options";
 export * from "./price-books";
+export * from "./recipe";
 export * from "./safety";
 export * from "./shop";

@@ -1,17 +1,12 @@
 /** The floor's own settings: stations, press and resin, as the queue counts with them and the build sheet quotes them. */
-import floorJson from "../../../content/catalog/floor.json";
-import recipe from "../../../content/catalog/recipe.json";
 import type { Catalog, ReleasedCatalog } from "../../catalog";
 import type { FloorFacts, QcMeasure, SafetyIcon, StationFact } from "../../documents";
 import type { FloorCatalog } from "../../engine/routing";
-import { floorFileSchema, floorOf } from "../../schemas/floor";
+import { currentCatalog } from "../catalogue/current";
 
-let parsed: FloorCatalog | undefined;
-
-/** @throws ZodError when content/catalog/floor.json does not hold together */
+/** The floor as it is today. @throws CatalogError when content does not hold together */
 export function floorCatalog(): FloorCatalog {
-  parsed ??= floorOf(floorFileSchema.parse(floorJson));
-  return parsed;
+  return currentCatalog().floor;
 }
 
 export interface StationRecipe {
@@ -39,9 +34,10 @@ export function stationRecipe(number: number): StationRecipe {
 /** What a build sheet needs to know of the floor; cautions and limits from the catalogue. */
 export function floorFacts(catalog: ReleasedCatalog, safety: Catalog["safety"]): FloorFacts {
   const { resin } = catalog.parts;
+  const { recipe } = catalog;
   const { heatUpMinutes, dwellMinutes, coolMinutes } = floorCatalog().pressProgramme;
   return {
-    stations: floorCatalog().stations.map(({ number }) => stationFact(number, safety)),
+    stations: floorCatalog().stations.map(({ number }) => stationFact(number, recipe, safety)),
     press: { ...recipe.press, heatUpMinutes, dwellMinutes, coolMinutes },
     resin: {
       ...recipe.resin,
@@ -59,11 +55,11 @@ export function floorFacts(catalog: ReleasedCatalog, safety: Catalog["safety"]):
     surfacePreparation: recipe.surfacePreparation,
     wax: catalog.finish.wax,
     printScaleFactor: null,
-    printFace: recipe.printFace === "top" ? "top" : "under",
+    printFace: recipe.printFace,
   };
 }
 
-function stationFact(number: number, safety: Catalog["safety"]): StationFact {
+function stationFact(number: number, recipe: ReleasedCatalog["recipe"], safety: Catalog["safety"]): StationFact {
   const { name, typicalMinutes } = stationRecipe(number);
   const cautions = safety.stations.find((candidate) => candidate.station === number)?.cautions ?? [];
   const own = recipe.stations.find((candidate) => candidate.number === number);
