@@ -1,0 +1,23 @@
+/** What npm run bench does. `--json FILE` also writes the figures there; `--engine` leaves the running server out. */
+import { writeFileSync } from "node:fs";
+import { engineMeasures } from "./engine";
+import { pageMeasures } from "./pages";
+import { qualities, searchMeasures } from "./search";
+
+/** Never judges a time. @returns the exit code */
+export async function main(args: readonly string[]): Promise<number> {
+  const times = [...(await engineMeasures()), ...(await searchMeasures())];
+  if (!args.includes("--engine")) times.push(...(await pageMeasures()));
+  for (const { name, ms, ratio, baseline } of times)
+    console.info(`${name.padEnd(48)} ${ms.toFixed(3).padStart(10)} ms ${ratio.toFixed(1).padStart(9)} × ${baseline}`);
+  const reached = qualities();
+  for (const { instance, optimum, reached: value, gapPercent, iterations } of reached)
+    console.info(
+      `${instance}: median of five seeds ${value}, optimum ${optimum}, +${gapPercent.toFixed(1)} % (${iterations} iterations)`,
+    );
+  const at = args.indexOf("--json");
+  const file = at < 0 ? undefined : args[at + 1];
+  if (at >= 0 && file === undefined) throw new Error("--json: name the file");
+  if (file !== undefined) writeFileSync(file, `${JSON.stringify({ times, qualities: reached }, null, 2)}\n`);
+  return 0;
+}
