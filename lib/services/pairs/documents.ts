@@ -2,7 +2,7 @@ import type { Catalog } from "../../catalog";
 import { config } from "../../config";
 import { bumpQueue } from "../../data/counters";
 import { recordEvents } from "../../data/events";
-import { insertTraveller, type PairRecord, pairById, voidTravellers } from "../../data/pairs";
+import { insertTraveller, openPairs, type PairRecord, pairById, voidTravellers } from "../../data/pairs";
 import { transaction } from "../../data/transaction";
 import {
   type AllocatedStrip,
@@ -19,10 +19,11 @@ import { measure } from "../../engine/geometry";
 import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
 import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
+import { floorPlan } from "../floor/plan";
 import { floorFacts } from "../floor/recipe";
 import { findPair } from "../orders/find-order";
 import { eventOf, nameOf } from "../record";
-import { shopClock } from "../shop-time";
+import { shopClock, shopDay } from "../shop-time";
 import type { DocumentBytes, PairId } from "../views";
 import { firstName, stripViews, workedPair } from "./view";
 
@@ -104,7 +105,7 @@ async function pairFacts(ctx: Context, pair: PairRecord, print: number): Promise
   return {
     shop: shopFacts(current.shop),
     stamp: { printedAt: shopClock(ctx.now, current.shop.timeZone), revision: print, specHash: pair.specHash },
-    pair: identity(pair, print),
+    pair: identity(pair, print, await pressDay(ctx, pair)),
     catalog: catalog.build,
     spec,
     shape,
@@ -119,7 +120,19 @@ async function pairFacts(ctx: Context, pair: PairRecord, print: number): Promise
   };
 }
 
-function identity(pair: PairRecord, print: number): PairFacts {
+const pressStation = 11;
+
+/** The day it goes into the press by today's plan, or went; null for a pair that is in no plan. */
+async function pressDay(ctx: Context, pair: PairRecord): Promise<IsoDate | null> {
+  const { timeZone } = currentCatalog().shop;
+  const pressed = pair.operations.find(({ station }) => station === pressStation);
+  if (pressed?.startedAt) return shopDay(pressed.startedAt, timeZone);
+  const plan = await floorPlan(ctx, await openPairs(ctx.db));
+  const slot = plan.pressPlan.find(({ pairId }) => pairId === pair.id);
+  return slot ? shopDay(slot.startsAt, timeZone) : null;
+}
+
+function identity(pair: PairRecord, print: number, pressBy: IsoDate | null): PairFacts {
   const serialOf = (side: "L" | "R") => pair.skis.find((ski) => ski.side === side)?.serial ?? "";
   const { promiseClass, promisedOn } = pair.order;
   return {
@@ -127,7 +140,7 @@ function identity(pair: PairRecord, print: number): PairFacts {
     leftSerial: serialOf("L"),
     rightSerial: serialOf("R"),
     pageUrl: `${config().publicOrigin}/shop/pair/${pair.serial}?print=${print}`,
-    pressBy: null,
+    pressBy,
     readyBy: promisedOn as IsoDate | null,
     promiseClass: promiseClass === "hard" ? "hard-date" : promiseClass === "promise" ? "promise" : "estimate",
     skierFirstName: firstName(pair.skierName),
