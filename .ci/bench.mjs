@@ -7,7 +7,7 @@ import { prepare } from "./prepare.mjs";
 
 try {
   await prepare();
-  await build();
+  if (!process.argv.includes("--engine")) await build();
   const { main } = await import(pathToFileURL(await bundle("tests/bench/main.ts", "bench")).href);
   process.exitCode = await main(process.argv.slice(2));
 } catch (error) {

@@ -34,7 +34,7 @@ const candidate = {
   waitingOn: [],
 } as const;
 
-function accepted<T>(outcome: Outcome<T, unknown>): T {
+function accepted<T>(outcome: Outcome<T>): T {
   if (!outcome.ok) throw new Error(JSON.stringify(outcome));
   return outcome.value;
 }
