@@ -1,12 +1,13 @@
 /** What npm run bench does. `--json FILE` also writes the figures there; `--engine` leaves the running server out. */
 import { writeFileSync } from "node:fs";
+import { documentMeasures } from "./documents";
 import { engineMeasures } from "./engine";
 import { pageMeasures } from "./pages";
 import { qualities, searchMeasures } from "./search";
 
 /** Never judges a time. @returns the exit code */
 export async function main(args: readonly string[]): Promise<number> {
-  const times = [...(await engineMeasures()), ...(await searchMeasures())];
+  const times = [...(await engineMeasures()), ...(await searchMeasures()), ...(await documentMeasures())];
   if (!args.includes("--engine")) times.push(...(await pageMeasures()));
   for (const { name, ms, ratio, baseline } of times)
     console.info(`${name.padEnd(48)} ${ms.toFixed(3).padStart(10)} ms ${ratio.toFixed(1).padStart(9)} × ${baseline}`);
