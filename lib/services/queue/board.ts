@@ -72,13 +72,16 @@ function stationOf(station: number, pairs: readonly PairRecord[]): QueueStation 
   };
 }
 
-/** Work on a day. What is running began today or before: it stands under today. */
+/**
+ * Work on a day. What is running began today or before: it stands under today. A pair that waits for its customer keeps
+ * its place in the plan but is nobody's work yet: it stands on the list of who waits for what.
+ */
 function dayOf(date: IsoDate, today: IsoDate, pairs: readonly PairRecord[], plan: FloorPlan, zone: string): QueueDay {
   const byId = new Map(pairs.map((pair) => [pair.id, pair]));
   const cells = plan.operations.flatMap((planned): QueueCell[] => {
     const pair = byId.get(planned.pairId);
     const operation = pair?.operations.find((candidate) => candidate.station === planned.station);
-    if (pair === undefined || operation === undefined) return [];
+    if (pair === undefined || operation === undefined || openConditions(pair).length > 0) return [];
     const began = shopDay(planned.startsAt, zone);
     if ((began < today ? today : began) !== date) return [];
     return [
