@@ -2,7 +2,6 @@
 const forbid = (name, comment, from, to) => ({ name, comment, severity: "error", from, to });
 const notTypeOnly = { dependencyTypesNot: ["type-only", "type-import"] };
 
-
 // The engine's floors, lowest first: a room imports only from rooms named before it in its own list.
 const engineFloors = {
   units: ["math"],
@@ -19,68 +18,152 @@ const engineFloors = {
   schedule: ["units", "math"],
   lifecycle: ["units"],
   routing: ["units", "math", "schedule", "lifecycle"],
-  assessment: ["units", "math", "materials", "geometry", "laminate", "flex", "fit", "configuration", "pricing", "parts"],
+  assessment: [
+    "units",
+    "math",
+    "materials",
+    "geometry",
+    "laminate",
+    "flex",
+    "fit",
+    "configuration",
+    "pricing",
+    "parts",
+  ],
 };
 const engineOrder = Object.entries(engineFloors).map(([room, below]) =>
-  forbid(`engine-order-${room}`, `engine/${room} stands on ${below.join(", ")}; nothing else is below it.`,
+  forbid(
+    `engine-order-${room}`,
+    `engine/${room} stands on ${below.join(", ")}; nothing else is below it.`,
     { path: `^lib/engine/${room}/` },
-    { path: "^lib/engine/", pathNot: `^lib/engine/(${[room, ...below].join("|")})/` }));
+    { path: "^lib/engine/", pathNot: `^lib/engine/(${[room, ...below].join("|")})/` },
+  ),
+);
 
 module.exports = {
   forbidden: [
     ...engineOrder,
 
-    forbid("no-circular", "A cycle hides which module is the lower one. Move the shared part down.",
-      { pathNot: "^lib/data/generated/" }, { circular: true }),
+    forbid(
+      "no-circular",
+      "A cycle hides which module is the lower one. Move the shared part down.",
+      { pathNot: "^lib/data/generated/" },
+      { circular: true },
+    ),
 
-    forbid("not-to-tests", "Only tests may import tests.",
-      { pathNot: "^tests/" }, { path: "^tests/" }),
+    forbid("not-to-tests", "Only tests may import tests.", { pathNot: "^tests/" }, { path: "^tests/" }),
 
-    forbid("engine-is-pure", "The engine imports nothing but itself: no npm package, no Node module, no other layer.",
-      { path: "^lib/engine/" }, { pathNot: "^lib/engine/" }),
-    forbid("engine-front-door", "Another engine module is entered through its index.ts.",
+    forbid(
+      "engine-is-pure",
+      "The engine imports nothing but itself: no npm package, no Node module, no other layer.",
+      { path: "^lib/engine/" },
+      { pathNot: "^lib/engine/" },
+    ),
+    forbid(
+      "engine-front-door",
+      "Another engine module is entered through its index.ts.",
       { path: "^lib/engine/([^/]+)/" },
-      { path: "^lib/engine/[^/]+/", pathNot: ["^lib/engine/$1/", "^lib/engine/[^/]+/index[.]ts$"] }),
+      { path: "^lib/engine/[^/]+/", pathNot: ["^lib/engine/$1/", "^lib/engine/[^/]+/index[.]ts$"] },
+    ),
 
-    forbid("schemas-are-isomorphic", "Schemas run in the browser: zod and the engine only.",
+    forbid(
+      "schemas-are-isomorphic",
+      "Schemas run in the browser: zod and the engine only.",
       { path: "^lib/schemas/" },
-      { pathNot: ["^lib/(schemas|engine)/", "(^|/)node_modules/zod/"] }),
+      { pathNot: ["^lib/(schemas|engine)/", "(^|/)node_modules/zod/"] },
+    ),
 
-    forbid("data-stays-low", "The data layer knows engine types and the database, and no layer above it.",
-      { path: "^lib/data/" }, { path: ["^app/", "^lib/(services|auth|documents|catalog)/"] }),
-    forbid("prisma-only-in-data", "Prisma and the drivers are imported in lib/data and prisma/ only.",
+    forbid(
+      "data-stays-low",
+      "The data layer knows engine types and the database, and no layer above it.",
+      { path: "^lib/data/" },
+      { path: ["^app/", "^lib/(services|auth|documents|catalog)/"] },
+    ),
+    forbid(
+      "prisma-only-in-data",
+      "Prisma and the drivers are imported in lib/data and prisma/ only.",
       { pathNot: ["^lib/data/", "^prisma/", "^tests/support/"] },
-      { path: ["(^|/)node_modules/(@prisma|prisma|@electric-sql|pglite-prisma-adapter|pg)/", "^lib/data/generated/"] }),
+      { path: ["(^|/)node_modules/(@prisma|prisma|@electric-sql|pglite-prisma-adapter|pg)/", "^lib/data/generated/"] },
+    ),
 
-    forbid("documents-are-pure-output", "A document turns plain data into bytes; it never fetches.",
-      { path: "^lib/documents/" }, { path: ["^app/", "^lib/(services|auth|data|catalog)/"] }),
-    forbid("catalog-stays-low", "The catalogue reads content and validates it; it knows no database and no use case.",
-      { path: "^lib/catalog/" }, { path: ["^app/", "^lib/(services|auth|documents|data)/"] }),
-    forbid("auth-stays-low", "Sessions and policy know the data layer, not the use cases they guard.",
-      { path: "^lib/auth/" }, { path: ["^app/", "^lib/(services|documents|catalog)/"] }),
-    forbid("services-below-app", "Services never reach up into routes or sideways into the framework.",
-      { path: "^lib/" }, { path: ["^app/", "(^|/)node_modules/next/"] }),
+    forbid(
+      "documents-are-pure-output",
+      "A document turns plain data into bytes; it never fetches.",
+      { path: "^lib/documents/" },
+      { path: ["^app/", "^lib/(services|auth|data|catalog)/"] },
+    ),
+    forbid(
+      "catalog-stays-low",
+      "The catalogue reads content and validates it; it knows no database and no use case.",
+      { path: "^lib/catalog/" },
+      { path: ["^app/", "^lib/(services|auth|documents|data)/"] },
+    ),
+    forbid(
+      "auth-stays-low",
+      "Sessions and policy know the data layer, not the use cases they guard.",
+      { path: "^lib/auth/" },
+      { path: ["^app/", "^lib/(services|documents|catalog)/"] },
+    ),
+    forbid(
+      "services-below-app",
+      "Services never reach up into routes or sideways into the framework.",
+      { path: "^lib/" },
+      { path: ["^app/", "(^|/)node_modules/next/"] },
+    ),
 
-    forbid("command-is-a-door", "The command line parses, calls the engine or a service, and prints; nobody imports it but its own entry.",
-      { pathNot: ["^lib/command/", "^tests/", "^[.]ci/"] }, { path: "^lib/command/" }),
-    forbid("command-below-app", "The command line uses engine, schemas, catalog, services and documents; it holds no database of its own.",
-      { path: "^lib/command/" }, { path: ["^app/", "^lib/data/"] }),
+    forbid(
+      "command-is-a-door",
+      "The command line parses, calls the engine or a service, and prints; nobody imports it but its own entry.",
+      { pathNot: ["^lib/command/", "^tests/", "^[.]ci/"] },
+      { path: "^lib/command/" },
+    ),
+    forbid(
+      "command-below-app",
+      "The command line uses engine, schemas, catalog, services and documents; it holds no database of its own.",
+      { path: "^lib/command/" },
+      { path: ["^app/", "^lib/data/"] },
+    ),
 
-    forbid("app-through-services", "Routes go through lib/services; they never touch data or documents.",
-      { path: "^app/" }, { path: "^lib/(data|documents)/" }),
-    forbid("client-code-is-light", "Client components use the engine, schemas, shared UI and server actions; anything else as types only.",
+    forbid(
+      "app-through-services",
+      "Routes go through lib/services; they never touch data or documents.",
+      { path: "^app/" },
+      { path: "^lib/(data|documents)/" },
+    ),
+    forbid(
+      "client-code-is-light",
+      "Client components use the engine, schemas, shared UI and server actions; anything else as types only.",
       { path: "[.]client[.]tsx$" },
-      { path: ["^lib/", "^app/"],
-        pathNot: ["^lib/(engine|schemas|services/views)/", "^app/_(ui|visuals)/", "[.]client[.]tsx$", "/(actions|words)[.]ts$"], ...notTypeOnly }),
-    forbid("ui-is-dumb", "Shared UI draws what it is given.",
+      {
+        path: ["^lib/", "^app/"],
+        pathNot: [
+          "^lib/(engine|schemas|services/views)/",
+          "^app/_(ui|visuals)/",
+          "[.]client[.]tsx$",
+          "/(actions|words)[.]ts$",
+        ],
+        ...notTypeOnly,
+      },
+    ),
+    forbid(
+      "ui-is-dumb",
+      "Shared UI draws what it is given.",
       { path: "^app/_(ui|visuals)/" },
-      { path: ["^lib/", "^app/"], pathNot: ["^lib/(engine|services/views)/", "^app/_(ui|visuals)/"], ...notTypeOnly }),
+      { path: ["^lib/", "^app/"], pathNot: ["^lib/(engine|services/views)/", "^app/_(ui|visuals)/"], ...notTypeOnly },
+    ),
     // The capture leaves out the brackets of a route group: "(skier)" inserted by $1 would be read as a regex group.
-    forbid("no-route-to-route", "Route areas do not import each other; share through app/_ui or lib.",
+    forbid(
+      "no-route-to-route",
+      "Route areas do not import each other; share through app/_ui or lib.",
       { path: "^app/[(]?([^_/()]+)[)]?/" },
-      { path: "^app/[^_/][^/]*/", pathNot: "^app/[(]?$1[)]?/" }),
-    forbid("e2e-is-black-box", "End-to-end tests drive the browser; they import support code only.",
-      { path: "^tests/e2e/" }, { path: ["^lib/", "^app/"] }),
+      { path: "^app/[^_/][^/]*/", pathNot: "^app/[(]?$1[)]?/" },
+    ),
+    forbid(
+      "e2e-is-black-box",
+      "End-to-end tests drive the browser; they import support code only.",
+      { path: "^tests/e2e/" },
+      { path: ["^lib/", "^app/"] },
+    ),
   ],
   options: {
     doNotFollow: { path: "node_modules" },

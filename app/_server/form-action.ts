@@ -10,7 +10,7 @@
  *     done: (value) => redirect(`/shop/quotes/${value.id}`),
  *   });
  *
- * in a file with "use server", and `useActionState(save, newForm)` in the page's client leaf, or `<form action>` plain.
+ * in a file with "use server", and `useActionState(save, …)` in the page's client leaf, or `<form action>` plain.
  */
 import { unstable_rethrow } from "next/navigation";
 import "server-only";

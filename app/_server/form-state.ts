@@ -9,8 +9,6 @@ export interface FormState {
   readonly refusals: Readonly<Record<string, string>>;
 }
 
-export const newForm: FormState = { status: "new", values: {}, refusals: {} };
-
 /** The text fields of a form. A name sent several times becomes a list; files are not read here. */
 export function readForm(form: FormData): Readonly<Record<string, string | readonly string[]>> {
   const fields: Record<string, string | readonly string[]> = {};

@@ -48,5 +48,3 @@ export const listOrdersQuery = query({
   waitingFor: z.enum(clockStartConditions).exactOptional(),
   page: page.exactOptional(),
 });
-
-export const paperQuery = query({ paper: oneOf("Paper", ["A4", "LETTER"]).exactOptional() });
