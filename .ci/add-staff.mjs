@@ -16,7 +16,7 @@ await prepare();
 process.env.NODE_ENV ??= "production";
 const { addStaff } = await loadBundled("prisma/staff.ts", "staff");
 try {
-  const wrong = await addStaff({ role, email, name: names.join(" "), password }, path.join(root, "prisma"));
+  const wrong = await addStaff({ role, email, name: names.join(" "), password }, path.join(root, "prisma"), new Date());
   if (wrong !== null) fail(wrong);
   say(`${names.join(" ")} can sign in as ${role} with ${email}.`);
   process.exit(0);

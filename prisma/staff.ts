@@ -5,7 +5,7 @@ import { applyMigrations } from "../lib/data/migrate";
 import { newStaffSchema } from "../lib/schemas";
 
 /** @returns what is wrong in words, or null when the person can sign in */
-export async function addStaff(input: unknown, prismaFolder: string, now: Date = new Date()): Promise<string | null> {
+export async function addStaff(input: unknown, prismaFolder: string, now: Date): Promise<string | null> {
   const parsed = newStaffSchema.safeParse(input);
   if (!parsed.success) return parsed.error.issues.map((issue) => issue.message).join("; ");
   const open = await database();
