@@ -22,7 +22,9 @@ import {
   shipOrder,
   withdrawQuote,
 } from "../lib/services";
+import { engineOn } from "../lib/services/catalogue/current";
 import { type BusyStations, seedFloorHistory } from "./seed/floor-history";
+import { seedLots } from "./seed/lots";
 import { demoPerson, demoStaff } from "./seed/people";
 import { at, type DemoShop, demoFields, demoOrder, demoQuote, demoSheet, done } from "./seed/sales";
 import { type DemoCalendar, demoCalendar } from "./seed/shop-days";
@@ -56,6 +58,7 @@ export async function seedDemo(now: Date = new Date(), client?: Db): Promise<See
   const shop: DemoShop = { db: client ?? (await db()), newId, desk: systemActor("Ines Calder") };
   const calendar = demoCalendar(now);
   await seedWood(shop.db, now);
+  await seedLots(shop.db, engineOn(now), now);
   let next = 0;
   const person = () => {
     const index = next;

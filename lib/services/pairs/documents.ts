@@ -2,6 +2,7 @@ import type { Catalog } from "../../catalog";
 import { config } from "../../config";
 import { bumpQueue } from "../../data/counters";
 import { recordEvents } from "../../data/events";
+import { usableLots } from "../../data/lots";
 import { insertTraveller, openPairs, type PairRecord, pairById, voidTravellers } from "../../data/pairs";
 import { transaction } from "../../data/transaction";
 import {
@@ -10,12 +11,15 @@ import {
   composeBuildSheet,
   composeKitList,
   composeLabels,
+  type FloorFacts,
+  type LotFact,
   type PairFacts,
   type Paper,
   renderDocument,
   type ShopFacts,
 } from "../../documents";
 import { measure } from "../../engine/geometry";
+import type { PartsList } from "../../engine/parts";
 import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
 import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
@@ -101,6 +105,7 @@ async function recordPrint(ctx: Context, pair: PairRecord): Promise<number> {
 async function pairFacts(ctx: Context, pair: PairRecord, print: number): Promise<BuildSheetFacts> {
   const { spec, catalog, solved, parts } = await workedPair(ctx.db, pair);
   const current = currentCatalog();
+  const lots = await lotsFor(ctx, parts);
   const shape = solved.build.shape;
   return {
     shop: shopFacts(current.shop),
@@ -113,11 +118,29 @@ async function pairFacts(ctx: Context, pair: PairRecord, print: number): Promise
     solved,
     parts,
     strips: allocated(pair),
-    lots: [],
-    floor: floorFacts(catalog, current.safety),
+    lots,
+    floor: withResinLots(floorFacts(catalog, current.safety), lots),
     cassette: null,
     notes: [],
   };
+}
+
+/** The oldest usable lot of each part, with its place; a part without one is left for the maker to write in. */
+async function lotsFor(ctx: Context, { lines }: PartsList): Promise<readonly LotFact[]> {
+  const lots = await usableLots(
+    ctx.db,
+    lines.map(({ material }) => material),
+    ctx.now,
+  );
+  return lines.flatMap(({ code, material }) => {
+    const lot = lots.find((each) => each.material === material);
+    return lot ? [{ code, lot: lot.number, location: lot.location }] : [];
+  });
+}
+
+function withResinLots(floor: FloorFacts, lots: readonly LotFact[]): FloorFacts {
+  const lotOf = (code: string) => lots.find((each) => each.code === code)?.lot ?? null;
+  return { ...floor, resin: { ...floor.resin, resinLot: lotOf("resin"), hardenerLot: lotOf("hardener") } };
 }
 
 const pressStation = 11;
