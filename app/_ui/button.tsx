@@ -24,7 +24,9 @@ const sizes: Readonly<Record<ButtonSize, string>> = {
 export function buttonClass(tone: ButtonTone = "plain", size: ButtonSize = "normal", extra?: string): string {
   return cx(
     "inline-flex items-center justify-center gap-2 border rounded font-medium no-underline transition-colors",
-    "disabled:opacity-55 disabled:border-dashed aria-disabled:opacity-55 aria-disabled:border-dashed",
+    // Waiting or not to be pressed: paper and pencil at full contrast, never a faded fill.
+    "disabled:bg-sheet disabled:text-pencil disabled:border-control disabled:border-dashed",
+    "aria-disabled:bg-sheet aria-disabled:text-pencil aria-disabled:border-control aria-disabled:border-dashed",
     tones[tone],
     sizes[size],
     extra,

@@ -3,7 +3,7 @@ import { Table } from "@/app/_ui/table";
 import { wordOf } from "@/app/_ui/words";
 import shopWords from "@/content/copy/shop.json";
 import type { EventView } from "@/lib/services";
-import { clock } from "./say";
+import { Clock } from "./cells";
 
 const w = shopWords.history;
 /** Particulars worth a reader's time, in this order. */
@@ -25,7 +25,7 @@ export function History({ events, title }: { readonly events: readonly EventView
         {
           key: "at",
           head: w.at,
-          cell: (event) => <span className="measure whitespace-nowrap">{clock(event.at)}</span>,
+          cell: (event) => <Clock at={event.at} />,
         },
         {
           key: "what",

@@ -75,7 +75,7 @@ function Sum(sum: {
       </th>
       <td className="measure px-3 py-1 text-right">{moneyText(sum.before)}</td>
       <td className="measure px-3 py-1 text-right">{moneyText(sum.after)}</td>
-      <td className="measure px-3 py-1 text-right">{moneyChangeText(sum.difference)}</td>
+      <td className="measure px-3 py-1 text-right">{sum.difference === 0 ? "–" : moneyChangeText(sum.difference)}</td>
     </tr>
   );
 }

@@ -3,7 +3,7 @@
  * acceptance list (part 15); the measures and prices are worked out there by hand.
  */
 import type { Browser, Page } from "playwright/test";
-import { expectAccessible, expectNoSidewaysScroll, waitForSaved } from "./support/skier-steps";
+import { expectAccessible, expectNoSidewaysScroll, startSheet, waitForSaved } from "./support/skier-steps";
 import { expect, signInAs, test } from "./support/test";
 
 async function openCall(page: Page, phone: string): Promise<void> {
@@ -62,6 +62,86 @@ test("a dropped call resumes on another desk with nothing lost, in the units tha
   await other.context().close();
 });
 
+test("the desk sees the ski and the price that the skier would see, and sends the quote by link and PDF", async ({
+  page,
+  browser,
+}) => {
+  await signInAs(page, "desk");
+  await openCall(page, "303 555 0173");
+  await answerImperial(page);
+
+  const skier = await (await browser.newContext()).newPage();
+  await startSheet(skier);
+  await answerImperial(skier);
+  const shown = async (each: Page) => ({
+    ski: await each.locator(".sheet-strip").textContent(),
+    price:
+      (await each.getByRole("complementary", { name: "Price, date" }).locator("output").first().textContent()) ?? "",
+  });
+  await expect(skier.locator(".sheet-strip")).toContainText("class 2");
+  const atHome = await shown(skier);
+  expect(await shown(page)).toEqual(atHome);
+
+  await quoteFor(page, "Anselm Birk");
+  await expect(page.getByText(atHome.price).first()).toBeVisible();
+  const link = page.getByRole("link", { name: /\/quote\/[\w-]{43}$/ });
+  await skier.goto(new URL((await link.getAttribute("href")) ?? "").pathname);
+  await expect(skier.getByRole("heading", { name: /^Quote Q-\d+/ })).toBeVisible();
+  await expect(skier.getByText(atHome.price).first()).toBeVisible();
+  const pdf = await page.request.get((await page.getByRole("link", { name: "PDF, A4" }).getAttribute("href")) ?? "");
+  expect((await pdf.body()).subarray(0, 5).toString()).toBe("%PDF-");
+  await skier.context().close();
+});
+
+test("a call dropped after seven answers is called back and goes on at the eighth question (scenario 7)", async ({
+  page,
+  browser,
+}) => {
+  await signInAs(page, "desk");
+  await openCall(page, "303 555 0174");
+  await answerImperial(page);
+  const you = page.locator("#you");
+  await you.getByLabel("Share of your days off the groomed runs, in %").fill("40");
+  for (const answer of ["Steady", "Mixed", /^Medium/]) await you.getByRole("radio", { name: answer }).check();
+  await page.getByRole("group", { name: "Where the quote goes" }).getByLabel("Your name").fill("Perrin Lusk");
+  await waitForSaved(page);
+  await page.keyboard.press("Alt+9");
+  await page.locator("#end").getByText("Call back", { exact: true }).click();
+  const later = new Date(Date.now() + 2 * 86_400_000).toISOString().slice(0, 10);
+  await page.getByLabel("Day and time, shop clock").fill(`${later}T10:00`);
+  await page.getByLabel("Why", { exact: true }).fill("the line went dead");
+  await page.getByRole("button", { name: "Set the call back" }).click();
+  await expect(page.getByText(/^Call back set: .*10:00, 303 555 0174\. the line went dead$/)).toBeVisible();
+
+  const other = await secondDesk(browser);
+  await other.goto("/shop/call?text=Perrin");
+  await other.getByRole("link", { name: "Perrin Lusk" }).click();
+  await expect(other.getByText("the line went dead")).toBeVisible();
+  await expect(other.getByText("What matters to them", { exact: true })).toBeVisible();
+  await expect(other.locator("#you").getByRole("radio", { name: "Steady" })).toBeChecked();
+  await other.goto("/shop/quotes?text=Perrin");
+  await expect(other.getByText("No quote matches")).toBeVisible();
+  await other.context().close();
+});
+
+test("a sheet that stops the sale gets no quote from the desk, and the desk is told why (scenario 3)", async ({
+  page,
+}) => {
+  await signInAs(page, "desk");
+  await openCall(page, "303 555 0175");
+  const you = page.locator("#you");
+  await you.getByLabel("Height, centimetres").fill("188");
+  await you.getByLabel("Weight without gear").fill("128");
+  await you.getByRole("radio", { name: "Expert" }).check();
+  await page.getByRole("group", { name: "Where the quote goes" }).getByLabel("Your name").fill("Rufus Tarn");
+  await waitForSaved(page);
+  await expect(page.getByText("stops the sale").first()).toBeVisible();
+  await expect(page.getByText("An owner has to write why the sale may go on.").first()).toBeVisible();
+  await page.getByRole("button", { name: "Make my quote" }).click();
+  await expect(page.getByText(/Somebody of the shop has to look at this sheet/)).toBeVisible();
+  expect(page.url()).toContain("/shop/call/");
+});
+
 test("two staff convert one quote at the same moment and there is one order (scenario 9)", async ({
   page,
   browser,
@@ -77,16 +157,15 @@ test("two staff convert one quote at the same moment and there is one order (sce
   await Promise.all(
     [page, other].map((each) => each.getByRole("button", { name: "Make it an order", exact: true }).click()),
   );
-  await Promise.all(
-    [page, other].map((each) =>
-      expect(
-        each
-          .getByRole("link", { name: /^O-\d+/ })
-          .or(each.getByRole("heading", { name: /^Order O-\d+/ }))
-          .first(),
-      ).toBeVisible(),
-    ),
-  );
+  // One stands on the order; the other is told, with the way to that very order.
+  const heading = (each: Page) => each.getByRole("heading", { name: /^Order O-\d+/ });
+  const late = (each: Page) => each.getByText("Somebody was first");
+  for (const each of [page, other]) await expect(heading(each).or(late(each)).first()).toBeVisible();
+  const [winner, loser] = (await heading(page).isVisible()) ? [page, other] : [other, page];
+  const number = (await heading(winner).textContent())?.replace("Order ", "") ?? "";
+  await expect(late(loser)).toBeVisible();
+  await expect(loser.getByRole("link", { name: number })).toBeVisible();
+  await expect(loser.getByText("Acceptance held back")).toBeVisible();
   await page.goto("/shop/orders?text=Tamsin");
   await expect(page.getByRole("link", { name: /^O-\d+$/ })).toHaveCount(1);
 
@@ -128,26 +207,55 @@ test("a maker sees no prices and no orders", async ({ page, allowConsole }) => {
   expect(orders?.status()).toBe(404);
 });
 
-test("every page of the shop is accessible and fits the phone", async ({ page }) => {
-  test.setTimeout(180_000);
-  await signInAs(page, "owner");
-  const pages = [
-    "/shop",
-    "/shop/call",
-    "/shop/quotes",
-    "/shop/orders",
-    "/shop/queue",
-    "/shop/queue?view=press",
-    "/shop/queue?view=promises",
-    "/shop/queue?view=waiting",
-    "/shop/prices",
-    "/shop/pair/TY-0412",
-  ];
-  for (const address of pages) {
-    await page.setViewportSize({ width: 1440, height: 900 });
-    await page.goto(address);
+const lists = [
+  "/shop",
+  "/shop/call",
+  "/shop/search?text=alder",
+  "/shop/quotes",
+  "/shop/orders",
+  "/shop/queue",
+  "/shop/queue?view=floor",
+  "/shop/queue?view=press",
+  "/shop/queue?view=promises",
+  "/shop/queue?view=waiting",
+  "/shop/prices",
+  "/shop/pair/TY-0412",
+];
+/** A list, and the first of its links that leads to one of its kind. */
+const details: readonly (readonly [string, RegExp])[] = [
+  ["/shop/call", /^\/shop\/call\/[0-9a-f-]{36}$/],
+  ["/shop/quotes?state=open", /^\/shop\/quotes\/[0-9a-f-]{36}$/],
+  ["/shop/quotes?state=expired", /^\/shop\/quotes\/[0-9a-f-]{36}$/],
+  ["/shop/orders?state=waiting", /^\/shop\/orders\/[0-9a-f-]{36}$/],
+];
+
+async function firstOf(page: Page, [list, kind]: readonly [string, RegExp]): Promise<string> {
+  await page.goto(list);
+  const hrefs = await page
+    .getByRole("main")
+    .getByRole("link")
+    .evaluateAll((links) => links.map((link) => link.getAttribute("href") ?? ""));
+  const found = hrefs.find((href) => kind.test(href));
+  if (found === undefined) throw new Error(`${list} leads to nothing like ${kind}`);
+  return found;
+}
+
+for (const colorScheme of ["light", "dark"] as const) {
+  test(`every page of the shop is accessible in ${colorScheme} and fits the phone`, async ({ page }) => {
+    test.setTimeout(240_000);
+    await page.emulateMedia({ colorScheme });
+    await page.goto("/shop/sign-in");
     await expectAccessible(page);
-    await page.setViewportSize({ width: 390, height: 844 });
-    await expectNoSidewaysScroll(page);
-  }
-});
+    await signInAs(page, "owner");
+    const single: string[] = [];
+    for (const detail of details) single.push(await firstOf(page, detail));
+    const order = single.at(-1) ?? "";
+    for (const address of [...lists, ...single, `${order}/edit`]) {
+      await page.setViewportSize({ width: 1440, height: 900 });
+      await page.goto(address);
+      await expectAccessible(page);
+      await page.setViewportSize({ width: 390, height: 844 });
+      await expectNoSidewaysScroll(page);
+    }
+  });
+}

@@ -1,11 +1,9 @@
-/** The desk's lists: each row leads to the page where it is settled. */
-import { dayText } from "@/app/_ui/date-range";
 import { Badge } from "@/app/_ui/notice";
 import { Part } from "@/app/_ui/page";
 import { Table } from "@/app/_ui/table";
 import words from "@/content/copy/shop.json";
 import type { DeskOverview, DraftRow, Page, QueuePair } from "@/lib/services";
-import { clock } from "../say";
+import { Clock, Day, NumberLink, PairLink } from "../cells";
 import { DraftTable } from "./draft-table";
 import { WaitingBadges } from "./waiting-badges";
 
@@ -56,7 +54,7 @@ function CallBacks({ rows }: { readonly rows: DeskOverview["callBacks"] }) {
       caption={w.callBacks}
       hideCaption
       columns={[
-        { key: "at", head: h.at, cell: (row) => <span className="measure whitespace-nowrap">{clock(row.at)}</span> },
+        { key: "at", head: h.at, cell: (row) => <Clock at={row.at} /> },
         { key: "who", head: h.who, cell: (row) => <a href={`/shop/call/${row.sheetId}`}>{row.name ?? w.unnamed}</a> },
         { key: "phone", head: h.phone, cell: (row) => <a href={`tel:${row.phone}`}>{row.phone}</a> },
         { key: "reason", head: h.reason, cell: (row) => row.reason },
@@ -79,7 +77,7 @@ function Reviews({ rows }: { readonly rows: DeskOverview["reviews"] }) {
         {
           key: "at",
           head: h.since,
-          cell: (row) => <span className="measure whitespace-nowrap">{clock(row.askedAt)}</span>,
+          cell: (row) => <Clock at={row.askedAt} />,
         },
       ]}
       rows={rows}
@@ -94,9 +92,13 @@ function Expiring({ rows }: { readonly rows: DeskOverview["quotesExpiring"] }) {
       caption={w.expiring}
       hideCaption
       columns={[
-        { key: "quote", head: h.quote, cell: (row) => <a href={`/shop/quotes/${row.quoteId}`}>{row.number}</a> },
+        {
+          key: "quote",
+          head: h.quote,
+          cell: (row) => <NumberLink href={`/shop/quotes/${row.quoteId}`} number={row.number} />,
+        },
         { key: "who", head: h.who, cell: (row) => row.name },
-        { key: "until", head: h.until, cell: (row) => dayText(row.validUntilDay) },
+        { key: "until", head: h.until, cell: (row) => <Day on={row.validUntilDay} /> },
       ]}
       rows={rows}
       rowKey={(row) => row.quoteId}
@@ -111,10 +113,10 @@ function AtRisk({ rows }: { readonly rows: readonly QueuePair[] }) {
       caption={w.atRisk}
       hideCaption
       columns={[
-        { key: "pair", head: h.pair, cell: (row) => <a href={`/shop/pair/${row.serial}`}>{row.serial}</a> },
+        { key: "pair", head: h.pair, cell: (row) => <PairLink serial={row.serial} /> },
         { key: "now", head: h.now, cell: (row) => row.now?.stationName ?? "" },
-        { key: "promised", head: h.promised, cell: (row) => (row.promisedOn ? dayText(row.promisedOn) : "") },
-        { key: "p90", head: h.nineOfTen, cell: (row) => (row.expected ? dayText(row.expected.p90) : "") },
+        { key: "promised", head: h.promised, cell: (row) => <Day on={row.promisedOn} /> },
+        { key: "p90", head: h.nineOfTen, cell: (row) => <Day on={row.expected?.p90} /> },
         {
           key: "slack",
           head: h.slack,
@@ -134,13 +136,13 @@ function Waiting({ rows }: { readonly rows: DeskOverview["waiting"] }) {
       caption={w.waiting}
       hideCaption
       columns={[
-        { key: "pair", head: h.pair, cell: (row) => <a href={`/shop/pair/${row.serial}`}>{row.serial}</a> },
+        { key: "pair", head: h.pair, cell: (row) => <PairLink serial={row.serial} /> },
         { key: "who", head: h.who, cell: (row) => row.skierFirstName },
         { key: "for", head: h.waitingFor, cell: (row) => <WaitingBadges waitingFor={row.waitingFor} /> },
         {
           key: "since",
           head: h.since,
-          cell: (row) => <span className="measure whitespace-nowrap">{clock(row.since)}</span>,
+          cell: (row) => <Clock at={row.since} />,
         },
       ]}
       rows={rows}

@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { Table } from "@/app/_ui/table";
 import words from "@/content/copy/shop.json";
 import type { DraftRow } from "@/lib/services";
-import { clock } from "../say";
+import { Clock } from "../cells";
 
 const w = words.desk;
 
@@ -36,7 +36,7 @@ export function DraftTable({
         {
           key: "changed",
           head: w.heads.changed,
-          cell: (row) => <span className="measure whitespace-nowrap">{clock(row.updatedAt)}</span>,
+          cell: (row) => <Clock at={row.updatedAt} />,
         },
       ]}
       rows={rows}

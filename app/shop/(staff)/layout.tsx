@@ -31,9 +31,9 @@ export default async function ShopLayout({ children }: { readonly children: Reac
     <>
       <header className="no-print border-b border-ink">
         <div className="mx-auto flex max-w-none flex-wrap items-center gap-x-6 gap-y-1 px-4 py-1 sm:px-6">
-          <Link href="/shop" className="flex items-center gap-3 text-ink no-underline">
+          <Link href="/shop" className="flex items-center gap-3 text-ink no-underline max-sm:hidden">
             <Mark />
-            <span className="font-semibold max-sm:sr-only">{shop.name}</span>
+            <span className="font-semibold">{shop.name}</span>
           </Link>
           <nav aria-label={w.nav} className="flex flex-wrap items-center gap-x-4">
             {doors

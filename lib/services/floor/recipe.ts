@@ -19,8 +19,8 @@ export interface StationRecipe {
 }
 
 /** @throws RangeError for a number that is no station */
-export function stationRecipe(number: number): StationRecipe {
-  const station = floorCatalog().stations.find((candidate) => candidate.number === number);
+export function stationRecipe(number: number, floor: FloorCatalog = floorCatalog()): StationRecipe {
+  const station = floor.stations.find((candidate) => candidate.number === number);
   if (station === undefined) throw new RangeError(`stationRecipe: ${number} is not a station (1–14)`);
   return {
     number,
@@ -34,10 +34,10 @@ export function stationRecipe(number: number): StationRecipe {
 /** What a build sheet needs to know of the floor; cautions and limits from the catalogue. */
 export function floorFacts(catalog: ReleasedCatalog, safety: Catalog["safety"]): FloorFacts {
   const { resin } = catalog.parts;
-  const { recipe } = catalog;
-  const { heatUpMinutes, dwellMinutes, coolMinutes } = floorCatalog().pressProgramme;
+  const { recipe, floor } = catalog;
+  const { heatUpMinutes, dwellMinutes, coolMinutes } = floor.pressProgramme;
   return {
-    stations: floorCatalog().stations.map(({ number }) => stationFact(number, recipe, safety)),
+    stations: floor.stations.map(({ number }) => stationFact(number, catalog, safety)),
     press: { ...recipe.press, heatUpMinutes, dwellMinutes, coolMinutes },
     resin: {
       ...recipe.resin,
@@ -59,8 +59,12 @@ export function floorFacts(catalog: ReleasedCatalog, safety: Catalog["safety"]):
   };
 }
 
-function stationFact(number: number, recipe: ReleasedCatalog["recipe"], safety: Catalog["safety"]): StationFact {
-  const { name, typicalMinutes } = stationRecipe(number);
+function stationFact(
+  number: number,
+  { floor, recipe }: Pick<ReleasedCatalog, "floor" | "recipe">,
+  safety: Catalog["safety"],
+): StationFact {
+  const { name, typicalMinutes } = stationRecipe(number, floor);
   const cautions = safety.stations.find((candidate) => candidate.station === number)?.cautions ?? [];
   const own = recipe.stations.find((candidate) => candidate.number === number);
   return {

@@ -7,7 +7,7 @@ import type { PairSpec } from "../../engine/configuration";
 import { cancellationStage, isFinal, keptOnCancellation } from "../../engine/lifecycle";
 import { artFeeCents, type Price } from "../../engine/pricing";
 import type { IsoDate } from "../../engine/units";
-import { releasedCatalog } from "../catalogue/current";
+import { currentCatalog, releasedCatalog } from "../catalogue/current";
 import { customerView, eventView } from "../common-views";
 import { orderNumber, quoteNumber } from "../numbers";
 import type {
@@ -77,13 +77,18 @@ export function orderRow(record: OrderRecord): OrderRow {
     number: orderNumber(record),
     state: record.state as OrderState,
     customerName: record.customer.name,
-    summary: specs.map((spec) => `${spec.model}, ${spec.lengthCm} cm`).join("; "),
+    summary: specs.map((spec) => `${modelNameToday(spec)}, ${spec.lengthCm} cm`).join("; "),
     totalCents: record.totalCents,
     acceptedAt: record.acceptedAt.toISOString(),
     promisedOn: record.promisedOn as IsoDate | null,
     waitingFor: clock.started ? [] : clock.waitingFor,
     serials: record.pairs.map((pair) => pair.serial),
   };
+}
+
+/** Lists name a model as the shop calls it today; the order's own page uses the release it was sold from. */
+function modelNameToday(spec: PairSpec): string {
+  return currentCatalog().build.models.find((model) => model.id === spec.model)?.name ?? spec.model;
 }
 
 function orderPairView(order: OrderRecord, pair: OrderPair, modelName: string): OrderPairView {

@@ -1,7 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { staffContext } from "@/app/_server/request";
-import { dayText } from "@/app/_ui/date-range";
 import { Empty } from "@/app/_ui/empty";
 import { moneyText } from "@/app/_ui/money";
 import { Badge } from "@/app/_ui/notice";
@@ -11,7 +10,7 @@ import { Table } from "@/app/_ui/table";
 import words from "@/content/copy/shop.json";
 import { listOrdersQuery } from "@/lib/schemas";
 import { listOrders } from "@/lib/services";
-import { clock } from "../../say";
+import { Clock, Day, NumberLink } from "../../cells";
 import { FilterForm } from "../filter-form";
 import { listHref, type Query } from "../list-href";
 import { orderTones } from "../order-tones";
@@ -53,7 +52,7 @@ export default async function OrdersPage({ searchParams }: { readonly searchPara
           {
             key: "number",
             head: w.heads.number,
-            cell: (row) => <a href={`/shop/orders/${row.orderId}`}>{row.number}</a>,
+            cell: (row) => <NumberLink href={`/shop/orders/${row.orderId}`} number={row.number} />,
           },
           { key: "customer", head: w.heads.customer, cell: (row) => row.customerName },
           {
@@ -83,13 +82,13 @@ export default async function OrdersPage({ searchParams }: { readonly searchPara
           {
             key: "promised",
             head: w.heads.promised,
-            cell: (row) => (row.promisedOn ? dayText(row.promisedOn) : <span className="text-pencil">–</span>),
+            cell: (row) => <Day on={row.promisedOn} />,
           },
           { key: "total", head: w.heads.total, numeric: true, cell: (row) => moneyText(row.totalCents) },
           {
             key: "accepted",
             head: w.heads.accepted,
-            cell: (row) => <span className="measure whitespace-nowrap">{clock(row.acceptedAt)}</span>,
+            cell: (row) => <Clock at={row.acceptedAt} />,
           },
         ]}
         rows={rows}

@@ -1,10 +1,8 @@
-/** Promises by slack, the tightest first; and what is blocked, by whom. */
-import { dayText } from "@/app/_ui/date-range";
 import { Badge } from "@/app/_ui/notice";
 import { Table } from "@/app/_ui/table";
 import words from "@/content/copy/shop.json";
 import type { QueueBoard, QueuePair } from "@/lib/services";
-import { clock } from "../../say";
+import { Clock, Day, PairLink } from "../../cells";
 import { WaitingBadges } from "../waiting-badges";
 
 const w = words.queue;
@@ -25,13 +23,12 @@ function bySlack(pairs: readonly QueuePair[]): readonly QueuePair[] {
 
 export function Promises({ board }: { readonly board: QueueBoard }) {
   const pairs = bySlack(board.pairs);
-  const day = (iso: string | null | undefined) => (iso ? dayText(iso) : "–");
   return (
     <Table
       caption={w.view.promises}
       hideCaption
       columns={[
-        { key: "pair", head: w.heads.pair, cell: (row) => <a href={`/shop/pair/${row.serial}`}>{row.serial}</a> },
+        { key: "pair", head: w.heads.pair, cell: (row) => <PairLink serial={row.serial} /> },
         { key: "ski", head: w.heads.ski, cell: (row) => `${row.modelName}, ${row.lengthCm} cm` },
         { key: "now", head: w.heads.now, cell: (row) => (row.now ? `${row.now.station} ${row.now.stationName}` : "–") },
         {
@@ -40,9 +37,9 @@ export function Promises({ board }: { readonly board: QueueBoard }) {
           numeric: true,
           cell: (row) => `${row.doneOperations}/${row.allOperations}`,
         },
-        { key: "planned", head: w.heads.planned, cell: (row) => day(row.plannedReady) },
-        { key: "p90", head: w.heads.nineOfTen, cell: (row) => day(row.expected?.p90) },
-        { key: "promised", head: w.heads.promised, cell: (row) => day(row.promisedOn) },
+        { key: "planned", head: w.heads.planned, cell: (row) => <Day on={row.plannedReady} /> },
+        { key: "p90", head: w.heads.nineOfTen, cell: (row) => <Day on={row.expected?.p90} /> },
+        { key: "promised", head: w.heads.promised, cell: (row) => <Day on={row.promisedOn} /> },
         { key: "slack", head: w.heads.slack, cell: (row) => <Slack days={row.slackDays} /> },
       ]}
       rows={pairs}
@@ -85,7 +82,7 @@ export function WaitingList({ board }: { readonly board: QueueBoard }) {
       caption={w.view.waiting}
       hideCaption
       columns={[
-        { key: "pair", head: w.heads.pair, cell: (row) => <a href={`/shop/pair/${row.serial}`}>{row.serial}</a> },
+        { key: "pair", head: w.heads.pair, cell: (row) => <PairLink serial={row.serial} /> },
         { key: "for", head: w.heads.waitingFor, cell: (row) => <WaitingBadges waitingFor={row.waitingFor} /> },
         {
           key: "next",
@@ -95,7 +92,7 @@ export function WaitingList({ board }: { readonly board: QueueBoard }) {
         {
           key: "since",
           head: w.heads.since,
-          cell: (row) => <span className="measure whitespace-nowrap">{clock(row.since)}</span>,
+          cell: (row) => <Clock at={row.since} />,
         },
       ]}
       rows={board.waitingOn}

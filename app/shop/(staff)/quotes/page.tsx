@@ -1,7 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { staffContext } from "@/app/_server/request";
-import { dayText } from "@/app/_ui/date-range";
 import { Empty } from "@/app/_ui/empty";
 import { moneyText } from "@/app/_ui/money";
 import { Badge, type Tone } from "@/app/_ui/notice";
@@ -11,7 +10,7 @@ import { Table } from "@/app/_ui/table";
 import words from "@/content/copy/shop.json";
 import { listQuotesQuery } from "@/lib/schemas";
 import { listQuotes, type QuoteRow } from "@/lib/services";
-import { clock } from "../../say";
+import { Clock, Day, NumberLink } from "../../cells";
 import { FilterForm } from "../filter-form";
 import { listHref, type Query } from "../list-href";
 
@@ -51,7 +50,7 @@ export default async function QuotesPage({ searchParams }: { readonly searchPara
           {
             key: "number",
             head: w.heads.number,
-            cell: (row) => <a href={`/shop/quotes/${row.quoteId}`}>{row.number}</a>,
+            cell: (row) => <NumberLink href={`/shop/quotes/${row.quoteId}`} number={row.number} />,
           },
           { key: "customer", head: w.heads.customer, cell: (row) => row.customerName },
           { key: "summary", head: w.heads.summary, cell: (row) => row.summary },
@@ -66,7 +65,7 @@ export default async function QuotesPage({ searchParams }: { readonly searchPara
               </span>
             ),
           },
-          { key: "until", head: w.heads.until, cell: (row) => dayText(row.validUntilDay) },
+          { key: "until", head: w.heads.until, cell: (row) => <Day on={row.validUntilDay} /> },
           {
             key: "book",
             head: w.heads.book,
@@ -79,7 +78,7 @@ export default async function QuotesPage({ searchParams }: { readonly searchPara
           {
             key: "created",
             head: w.heads.created,
-            cell: (row) => <span className="measure whitespace-nowrap">{clock(row.createdAt)}</span>,
+            cell: (row) => <Clock at={row.createdAt} />,
           },
         ]}
         rows={rows}

@@ -3,11 +3,8 @@
 import { Button } from "@/app/_ui/button";
 import type { SheetActions } from "@/app/_ui/sheet/use-sheet.client";
 import { fill, wordOf } from "@/app/_ui/words";
-import { answerPaths } from "@/lib/schemas";
 import type { SheetView } from "@/lib/services/views";
 import type { CallWords } from "./words";
-
-const questions = answerPaths.map((path) => path.replace("answers.", ""));
 
 export function NextQuestion({
   view,
@@ -18,6 +15,8 @@ export function NextQuestion({
   readonly words: CallWords;
   readonly save: SheetActions["save"];
 }) {
+  // The questions of a call, in the order in which they are asked; the sheet takes the answers in any.
+  const questions = Object.keys(words.questions);
   const answers = view.answers as Readonly<Record<string, unknown>>;
   const open = questions.filter((key) => answers[key] === undefined);
   const next = open.find((key) => view.asked[key] !== "refused");

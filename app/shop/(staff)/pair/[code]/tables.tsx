@@ -4,7 +4,7 @@ import { Table } from "@/app/_ui/table";
 import words from "@/content/copy/shop.json";
 import { textForPeople } from "@/lib/engine/units";
 import type { PairView } from "@/lib/services";
-import { clock } from "../../../say";
+import { Clock } from "../../../cells";
 
 const w = words.pair;
 
@@ -43,7 +43,7 @@ export function Strips({ pair }: Props) {
 
 export function Parts({ pair }: Props) {
   const h = w.partHeads;
-  const count = (value: number) => (value === 0 ? "" : textForPeople(value, 1));
+  const count = (value: number) => (value === 0 ? "" : textForPeople(value, Number.isInteger(value) ? 0 : 1));
   return (
     <Table
       caption={w.parts}
@@ -129,7 +129,7 @@ export function Operations({ pair }: Props) {
   const tick = (at: string | null, by: string | null) =>
     at ? (
       <>
-        <span className="measure whitespace-nowrap">{clock(at)}</span> <span className="text-pencil">{by}</span>
+        <Clock at={at} /> <span className="text-pencil">{by}</span>
       </>
     ) : null;
   return (

@@ -1,0 +1,26 @@
+/** What stands in the cells of the shop's tables and is never broken over two lines: numbers, days, instants. */
+import { dayText } from "@/app/_ui/date-range";
+import { clock } from "./say";
+
+/** A quote's or an order's number, a pair's serial, as the way to its page. */
+export function NumberLink({ href, number }: { readonly href: string; readonly number: string }) {
+  return (
+    <a href={href} className="whitespace-nowrap">
+      {number}
+    </a>
+  );
+}
+
+export function PairLink({ serial }: { readonly serial: string }) {
+  return <NumberLink href={`/shop/pair/${serial}`} number={serial} />;
+}
+
+/** A day of the shop; none is a dash. */
+export function Day({ on }: { readonly on: string | null | undefined }) {
+  return on ? <span className="whitespace-nowrap">{dayText(on)}</span> : <span className="text-pencil">–</span>;
+}
+
+/** An instant on the shop's clock. */
+export function Clock({ at }: { readonly at: string }) {
+  return <span className="measure whitespace-nowrap">{clock(at)}</span>;
+}
