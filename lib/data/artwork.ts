@@ -44,6 +44,20 @@ export async function insertArtwork(tx: Tx, artwork: NewArtwork, images: readonl
   }
 }
 
+/** The same picture again for another sheet, its rights statement with it. */
+export async function copyArtwork(
+  tx: Tx,
+  id: string,
+  copy: { readonly id: string; readonly sheetId: string },
+): Promise<void> {
+  const { images, rights, ...original } = await tx.artwork.findUniqueOrThrow({
+    where: { id },
+    include: { images: true },
+  });
+  await tx.artwork.create({ data: { ...original, ...copy, ...(rights === null ? {} : { rights: asJson(rights) }) } });
+  await tx.artworkImage.createMany({ data: images.map((image) => ({ ...image, artworkId: copy.id })) });
+}
+
 export async function artworkById(client: Tx, id: string): Promise<ArtworkRecord | null> {
   const row = await client.artwork.findUnique({ where: { id } });
   return row === null ? null : toRecord(row);

@@ -1,8 +1,18 @@
 import sharp from "sharp";
 import { describe, expect, it } from "vitest";
-import { artworkBytes, openSheet, type SheetId, stateRights, uploadArtwork } from "@/lib/services";
+import { guestByToken } from "@/lib/auth";
+import {
+  artworkBytes,
+  copySheet,
+  openSheet,
+  readSheet,
+  type SheetId,
+  saveSheet,
+  stateRights,
+  uploadArtwork,
+} from "@/lib/services";
 import { artworkLimits, sniffType } from "@/lib/services/artwork/decode";
-import { must, openShop, type TestShop } from "../support/builders/shop";
+import { must, openShop, shopNow, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 
 const db = databaseForTests();
@@ -106,5 +116,39 @@ describe("sniffType", () => {
     expect(sniffType(new TextEncoder().encode("RIFF....WEBPVP8 "))).toBe("webp");
     expect(sniffType(Uint8Array.of(0x4d, 0x4d, 0x00, 0x2a))).toBe("tiff");
     expect(sniffType(new Uint8Array(0))).toBe("unknown");
+  });
+});
+
+describe("a copied sheet", () => {
+  it("has the picture for its own: its link opens and changes it, and opens nothing of the first sheet", async () => {
+    const shop = await openShop(db());
+    const desk = shop.as(shop.desk);
+    const sheetId = await emptySheet(shop);
+    const bytes = await plain(3000, 300).jpeg().toBuffer();
+    const taken = must(await uploadArtwork(desk, { sheetId, fileName: "a.jpg", bytes }));
+    must(await stateRights(desk, { artworkId: taken.artworkId, basis: "own", name: "Robin Vale" }));
+    const { widthPx, heightPx, sha256 } = taken;
+    const graphic = {
+      kind: "own",
+      layout: "same",
+      windows: [],
+      artwork: { id: taken.artworkId, widthPx, heightPx, sha256 },
+    } as const;
+    must(await saveSheet(desk, { sheetId, patch: { "choices.graphic": graphic }, baseVersion: 1 }));
+
+    const copy = must(await copySheet(desk, { sheetId }));
+    if (copy.token === null) throw new Error("a copy has a link of its own");
+    const skier = shop.as((await guestByToken(copy.token, shopNow))?.actor ?? shop.visitor.actor);
+    const read = must(await readSheet(skier, { sheetId: copy.sheet.sheetId }));
+    const own = read.choices.graphic?.artwork;
+    if (own === undefined) throw new Error("the copy has lost its picture");
+    expect(own.id).not.toBe(taken.artworkId);
+    const served = must(await artworkBytes(skier, { artworkId: own.id as typeof taken.artworkId, size: "full" }));
+    const first = must(await artworkBytes(desk, { artworkId: taken.artworkId, size: "full" }));
+    expect(Buffer.from(served.bytes).equals(Buffer.from(first.bytes))).toBe(true);
+    expect(await artworkBytes(skier, { artworkId: taken.artworkId, size: "full" })).toMatchObject({ ok: false });
+    const mirrored = { ...graphic, layout: "mirrored", artwork: own } as const;
+    const patch = { "choices.graphic": mirrored };
+    must(await saveSheet(skier, { sheetId: copy.sheet.sheetId, patch, baseVersion: read.version }));
   });
 });

@@ -1,7 +1,9 @@
 import { issueLink } from "../../auth";
+import { artworkById, copyArtwork } from "../../data/artwork";
 import { recordEvents } from "../../data/events";
-import { insertSheet } from "../../data/sheets";
+import { insertSheet, type SheetFields } from "../../data/sheets";
 import { transaction } from "../../data/transaction";
+import type { GraphicSpec } from "../../engine/configuration";
 import { accept, type Outcome } from "../../engine/units";
 import type { Context } from "../context";
 import { eventOf, nameOf } from "../record";
@@ -12,7 +14,8 @@ import { sheetView } from "./view";
 
 /**
  * A quoted sheet stays what its quote was made from; a change begins on a copy of it. Acknowledged flags are not copied:
- * somebody decides again. Staff and the sheet's skier may.
+ * somebody decides again. The picture is copied too, so that each sheet's link opens its own picture and no other. Staff and
+ * the sheet's skier may.
  */
 export async function copySheet(ctx: Context, input: { readonly sheetId: SheetId }): Promise<Outcome<OpenedSheet>> {
   const found = await findSheet(ctx, ctx.db, "sheet.change", input.sheetId);
@@ -21,20 +24,36 @@ export async function copySheet(ctx: Context, input: { readonly sheetId: SheetId
   const copied = Object.entries(fields)
     .filter(([path, entry]) => !path.startsWith("acks.") && entry.value !== null)
     .map(([path, entry]) => [path, { ...entry, version: 1 }] as const);
+  const picture = await ownPicture(ctx, fields, input.sheetId);
   return transaction(ctx.db, async (tx) => {
     const record = await insertSheet(tx, {
       id: ctx.newId(),
       channel,
-      fields: Object.fromEntries(copied),
+      fields: { ...Object.fromEntries(copied), ...picture?.field },
       phoneNormalised,
       customerId,
       ...leaseFor(ctx),
       openedByName: nameOf(ctx.actor),
       now: ctx.now,
     });
+    if (picture !== null) await copyArtwork(tx, picture.id, { id: picture.copyId, sheetId: record.id });
     const subject = { kind: "sheet", id: record.id } as const;
     await recordEvents(tx, [eventOf(ctx, "sheet-opened", subject, { channel, copyOf: input.sheetId })]);
     const token = await issueLink(tx, subject, { id: ctx.newId(), now: ctx.now });
     return accept({ sheet: await sheetView(tx, record, ctx.actor, ctx.now), token, wasOpen: false, knownAs: null });
   });
+}
+
+const graphicPath = "choices.graphic";
+
+/** The sheet's own picture, and the graphic as it names the copy; null without one. */
+async function ownPicture(ctx: Context, fields: SheetFields, sheetId: SheetId) {
+  const entry = fields[graphicPath];
+  const graphic = entry?.value as GraphicSpec | null | undefined;
+  if (entry === undefined || !graphic?.artwork) return null;
+  const { id } = graphic.artwork;
+  if ((await artworkById(ctx.db, id))?.sheetId !== sheetId) return null;
+  const copyId = ctx.newId();
+  const value = { ...graphic, artwork: { ...graphic.artwork, id: copyId } };
+  return { id, copyId, field: { [graphicPath]: { ...entry, version: 1, value } } };
 }
