@@ -10,8 +10,9 @@ import { orderById, updateOrder } from "../../lib/data/orders";
 import { moveOperation, type OperationChange, pairById, setPairState } from "../../lib/data/pairs";
 import { consumeStrips } from "../../lib/data/strips";
 import { transaction } from "../../lib/data/transaction";
+import { stationsBefore } from "../../lib/engine/routing";
 import { stationRecipe } from "../../lib/services/floor/recipe";
-import { coreStation, lastStation, stationsBefore } from "../../lib/services/floor/stations";
+import { coreStation, lastStation } from "../../lib/services/floor/stations";
 import type { DemoShop } from "./sales";
 import type { DemoCalendar } from "./shop-days";
 

@@ -1,6 +1,6 @@
 export * from "./floor";
 export { openQueue } from "./floor-problem";
-export { routeFor } from "./network";
+export { pairStations, routeFor, stationsBefore } from "./network";
 export * from "./plan-queue";
 export * from "./promise";
 export { prepareRuns, type QueueRuns, runRange } from "./replications";

@@ -22,7 +22,8 @@ export interface RouteStep {
   readonly after: readonly number[];
 }
 
-const stationsBefore: Readonly<Record<number, readonly number[]>> = {
+/** What must be done before each station of a pair. */
+const before: Readonly<Record<number, readonly number[]>> = {
   1: [],
   2: [1],
   3: [2],
@@ -38,6 +39,17 @@ const stationsBefore: Readonly<Record<number, readonly number[]>> = {
   13: [12],
   14: [13],
 };
+
+/** The stations of a pair, in their order. */
+export const pairStations: readonly number[] = Object.keys(before).map(Number);
+
+/** The stations directly before one. @throws RangeError for a number that is no station of a pair */
+export function stationsBefore(station: number): readonly number[] {
+  const found = before[station];
+  if (found === undefined) throw new RangeError(`stationsBefore: ${station} is not a station (1–14)`);
+  return found;
+}
+
 const layUpStation = 10;
 export const pressStation = 11;
 const printStation = 8;
@@ -48,12 +60,12 @@ const sheetsOfPair = 2;
 
 /** The steps of a job in an order that respects what comes before what. */
 export function routeFor(facts: RouteFacts, floor: FloorCatalog): readonly RouteStep[] {
-  const before = facts.kind === "pair" ? stationsBefore : printOnlyBefore;
+  const network = facts.kind === "pair" ? before : printOnlyBefore;
   const steps: RouteStep[] = [];
   const lastOf = new Map<number, number>();
-  for (const number of Object.keys(before).map(Number)) {
+  for (const number of Object.keys(network).map(Number)) {
     const station = stationOf(floor, number);
-    const after = (before[number] ?? []).map((earlier) => lastOf.get(earlier) ?? 0);
+    const after = (network[number] ?? []).map((earlier) => lastOf.get(earlier) ?? 0);
     const restsApart = number === pressStation && station.waitMinutes !== undefined;
     lastOf.set(number, steps.length);
     steps.push({

@@ -2,7 +2,7 @@
 import type { Tx } from "../../data/client";
 import { type PairRecord, reopenOperations, setOperationStates } from "../../data/pairs";
 import type { SpecificationPart } from "../../engine/lifecycle";
-import { stationsBefore } from "../floor/stations";
+import { stationsBefore } from "../../engine/routing";
 
 const firstJoined = 10;
 const branches: readonly number[] = [2, 3, 4, 5, 6, 7, 8, 9];

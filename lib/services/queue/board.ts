@@ -4,14 +4,13 @@ import { currentQueueRevision } from "../../data/counters";
 import { openPairs, type PairRecord } from "../../data/pairs";
 import { frozen } from "../../data/quotes";
 import type { PairSpec } from "../../engine/configuration";
-import { dayIndex, weekdayOf } from "../../engine/routing";
+import { dayIndex, pairStations, weekdayOf } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { openConditions } from "../floor/on-floor";
 import { type FloorPlan, floorPlan } from "../floor/plan";
 import { stationRecipe } from "../floor/recipe";
-import { stationNumbers } from "../floor/stations";
 import { firstName } from "../pairs/view";
 import { addDays, shopDay } from "../shop-time";
 import type {
@@ -38,7 +37,7 @@ export async function queueBoardOf(ctx: Context, days: number): Promise<QueueBoa
   return {
     revision,
     today,
-    stations: stationNumbers.map((station) => stationOf(station, pairs)),
+    stations: pairStations.map((station) => stationOf(station, pairs)),
     days: Array.from({ length: days }, (_, index) => dayOf(addDays(today, index), today, pairs, plan, zone)),
     pairs: pairs.map((pair) => queuePair(pair, planned.get(pair.id))),
     waitingOn: waiting.map((pair) => ({

@@ -14,10 +14,11 @@ import {
 } from "../../data/pairs";
 import { consumeStrips } from "../../data/strips";
 import { transaction } from "../../data/transaction";
+import { stationsBefore } from "../../engine/routing";
 import { accept, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
 import { stationRecipe } from "../floor/recipe";
-import { coreStation, lastStation, stationsBefore } from "../floor/stations";
+import { coreStation, lastStation } from "../floor/stations";
 import { notBefore, operationView } from "../pairs/view";
 import { eventOf, nameOf } from "../record";
 import type { OperationId, OperationView } from "../views";

@@ -10,13 +10,13 @@ import { transaction } from "../../data/transaction";
 
 import type { PairSpec } from "../../engine/configuration";
 import type { Price } from "../../engine/pricing";
+import { pairStations } from "../../engine/routing";
 import { accept, type Outcome, type Refusal, refuse } from "../../engine/units";
 import { catalogOf, type FrozenCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { customerSpecified } from "../customer-specified";
 import { rangeOf } from "../dates/range";
 import { mouldOf, needsProof, needsRights } from "../floor/facts";
-import { stationNumbers } from "../floor/stations";
 import { orderNumber, quoteNumber } from "../numbers";
 import { pairSerial, skiSerial } from "../pairs/serial";
 import { eventOf, messageOf, nameOf } from "../record";
@@ -162,7 +162,7 @@ async function makePair(
       side,
       serial: skiSerial(catalog.released.shop.serialPrefix, serialNumber, side),
     })),
-    operations: stationNumbers.map((station) => ({ id: ctx.newId(), station })),
+    operations: pairStations.map((station) => ({ id: ctx.newId(), station })),
   });
   await insertPairRevision(tx, {
     pairId,
