@@ -67,6 +67,7 @@ export async function seedDemo(now: Date = new Date(), client?: Db): Promise<See
   };
   const gone: Released[] = [];
   for (const days of deliveredDays) gone.push(await released(shop, calendar, days, person()));
+  await expiredQuotes(shop, calendar, person);
   // Sold while the earlier ones were still in the queue, so that their promises were made as in a busy shop.
   const onFloor: Released[] = [];
   for (const days of floorDays) onFloor.push(await released(shop, calendar, days, person()));
@@ -139,10 +140,14 @@ async function quotes(shop: DemoShop, calendar: DemoCalendar, person: () => Pers
       done(await requestChange(at(shop, calendar.back(1, 9)), change), "a wish");
     }
   }
-  for (const days of [20, 24]) await demoQuote(shop, { ...person(), now: calendar.back(days, 16) });
   const { quote } = await demoQuote(shop, { ...person(), now: calendar.back(6, 15) });
   const withdrawn = { quoteId: quote.quoteId, reason: "bought elsewhere" };
   done(await withdrawQuote(at(shop, calendar.back(4, 15)), withdrawn), "a withdrawal");
+}
+
+/** Made when only the first pairs were in the queue, so that their dates are those of their day. */
+async function expiredQuotes(shop: DemoShop, calendar: DemoCalendar, person: () => Person): Promise<void> {
+  for (const days of [24, 20]) await demoQuote(shop, { ...person(), now: calendar.back(days, 16) });
 }
 
 async function drafts(shop: DemoShop, calendar: DemoCalendar, now: Date, person: () => Person): Promise<void> {

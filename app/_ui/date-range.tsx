@@ -70,8 +70,8 @@ export function DateRange({
 }) {
   return (
     <span>
-      {verb} <strong className="font-semibold whitespace-nowrap">{dateRangeText(from, to, withYear)}</strong>, nine
-      times out of ten by the later date
+      {verb} <strong className="font-semibold whitespace-nowrap">{dateRangeText(from, to, withYear)}</strong>,{" "}
+      {from === to ? "nine times out of ten by then" : "nine times out of ten by the later date"}
     </span>
   );
 }
