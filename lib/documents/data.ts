@@ -215,8 +215,9 @@ export interface QuoteData {
   readonly shop: ShopFacts;
   readonly stamp: PrintStamp;
   readonly number: string;
-  /** Private page of this quote. */
+  /** What the code opens. */
   readonly url: string;
+  readonly urlNote: string;
   readonly madeAt: LocalDateTime;
   readonly validUntil: IsoDate;
   readonly seller: string;

@@ -15,7 +15,7 @@ export function QuotePages({ data, paper }: { readonly data: QuoteData; readonly
       kind="Quote"
       part={`revision ${data.stamp.revision}, made ${clockText(data.madeAt)}`}
       subject={data.number}
-      subjectNote="scan to read and accept it"
+      subjectNote={data.urlNote}
       codeText={data.url}
       shop={data.shop}
       stamp={data.stamp}
@@ -61,8 +61,8 @@ function Dates({ data }: { readonly data: QuoteData }) {
   return (
     <Section title="When">
       <Text>
-        Between {rangeText(data.dates)}, {data.dates.confidence}. A range, not a promise: it is fixed when the clock
-        starts. The clock starts with the last of:
+        {rangeText(data.dates)}: {data.dates.confidence}. A range, not a promise: it is fixed when the clock starts. The
+        clock starts with the last of:
       </Text>
       <Bullets lines={data.dates.startsWhen} />
     </Section>

@@ -617,6 +617,7 @@ export const quote: QuoteData = {
   stamp,
   number: "Q-212",
   url: "https://thistleyard.example/quote/8f2kx0",
+  urlNote: "scan to read and accept it",
   madeAt: "2026-11-25T09:30",
   validUntil: isoDate("2026-12-16"),
   seller: "Odile",

@@ -12,6 +12,7 @@ import {
   saveSheet,
   withdrawQuote,
 } from "@/lib/services";
+import { pdfPages } from "../documents/pdf-text";
 import { filledSheet, quotedSheet } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
@@ -100,5 +101,19 @@ describe("an open quote", () => {
     const [first, later] = [must(await print(0)), must(await print(9))];
     expect(new TextDecoder().decode(first.bytes.slice(0, 5))).toBe("%PDF-");
     expect(Buffer.from(later.bytes).equals(Buffer.from(first.bytes))).toBe(true);
+  });
+
+  it("names the skier's own page on the paper made through their link, and never the shop's as theirs", async () => {
+    const shop = await openShop(db());
+    const { quote, token } = await quotedSheet(shop);
+    const desk = shop.as(shop.desk);
+    const [own, counter] = await Promise.all(
+      [{ token }, {}].map(async (link) =>
+        pdfPages(must(await quoteDocument(desk, { quoteId: quote.quoteId, paper: "A4", ...link })).bytes).join(" "),
+      ),
+    );
+    expect(own?.replace(/\s/g, "")).toContain(`/quote/${token}`);
+    expect(counter).toContain("private link you were sent");
+    expect(counter).not.toContain("shop/quotes");
   });
 });

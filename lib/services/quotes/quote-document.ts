@@ -1,9 +1,10 @@
+import sheetWords from "../../../content/copy/sheet.json";
 import { config } from "../../config";
 import { frozen } from "../../data/quotes";
 import { type Paper, type QuoteData, readableSpec, renderDocument } from "../../documents";
 import type { PartialAnswers } from "../../engine/assessment";
 import type { PairSpec } from "../../engine/configuration";
-import type { TypedMeasures } from "../../engine/fit";
+import type { FitReason, TypedMeasures } from "../../engine/fit";
 import type { Price } from "../../engine/pricing";
 import { accept, type Outcome, type TypedHeight, type TypedMass, textForPeople } from "../../engine/units";
 import { heightText, massText } from "../../schemas/typed-text";
@@ -15,7 +16,10 @@ import type { DocumentBytes, QuoteId, QuoteView } from "../views";
 import { findQuote } from "./find-quote";
 import { quoteView } from "./view";
 
-/** The quote as PDF, exactly as frozen. The address on it is the quote's private page when the token is given. */
+/**
+ * The quote as PDF, exactly as frozen. Its code opens the quote's private page when the token is given, else the shop's own
+ * page: tokens are not kept, so the desk's print sends the skier to the link they were told.
+ */
 export async function quoteDocument(
   ctx: Context,
   input: { readonly quoteId: QuoteId; readonly paper: Paper; readonly token?: string },
@@ -24,12 +28,22 @@ export async function quoteDocument(
   if (!found.ok) return found;
   const view = await quoteView(ctx.db, found.value, ctx.now);
   const catalog = await catalogOf(ctx.db, { releaseHash: view.releaseHash, priceBook: view.price.priceBook });
-  const page = input.token === undefined ? `shop/quotes/${view.quoteId}` : `quote/${input.token}`;
-  const data = quoteData(view, catalog, `${config().publicOrigin}/${page}`);
+  const { publicOrigin } = config();
+  const { token } = input;
+  const page =
+    token === undefined
+      ? { url: `${publicOrigin}/shop/quotes/${view.quoteId}`, isPrivate: false }
+      : { url: `${publicOrigin}/quote/${token}`, isPrivate: true };
+  const data = quoteData(view, catalog, page);
   return accept(pdf(await renderDocument("quote", data, input.paper), `${view.number.replace(" ", "-")}.pdf`));
 }
 
-function quoteData(quote: QuoteView, { released, engine }: FrozenCatalog, url: string): QuoteData {
+interface QuotePage {
+  readonly url: string;
+  readonly isPrivate: boolean;
+}
+
+function quoteData(quote: QuoteView, { released, engine }: FrozenCatalog, { url, isPrivate }: QuotePage): QuoteData {
   const { shop } = released;
   const spec = frozen<PairSpec>(quote.spec);
   const price = frozen<Price>(quote.price);
@@ -42,6 +56,7 @@ function quoteData(quote: QuoteView, { released, engine }: FrozenCatalog, url: s
     },
     number: quote.number,
     url,
+    urlNote: isPrivate ? "scan to read and accept it" : "the shop's page of this quote",
     madeAt: shopClock(new Date(quote.createdAt), shop.timeZone),
     validUntil: quote.validUntilDay,
     seller: quote.createdBy === "skier" ? shop.name : quote.createdBy,
@@ -62,11 +77,14 @@ function quoteData(quote: QuoteView, { released, engine }: FrozenCatalog, url: s
     dates: {
       from: quote.dateRange.p50,
       to: quote.dateRange.p90,
-      confidence: "Nine of ten orders like this one are ready by the later date.",
+      confidence: "nine of ten orders like this one are ready by the later date",
       startsWhen: ["deposit received", "specification locked", "proof approved", "picture rights confirmed"],
     },
     customerSpecified: quote.customerSpecified,
-    howToAccept: [`Open ${url} and accept, or call ${shop.phone} and name ${quote.number}.`],
+    howToAccept: [
+      isPrivate ? `Scan the code above, or open ${url}` : "Open the private link you were sent with this quote",
+      `Or call ${shop.phone} and name ${quote.number}`,
+    ],
     cancellation: shop.cancellation.map((step) => ({
       label: step.label,
       value: cancellationText(step),
@@ -107,6 +125,16 @@ function answerRows(answers: PartialAnswers, typed: TypedMeasures): QuoteData["a
   return rows.flatMap(([label, value]) => (value === undefined ? [] : [{ label, value }]));
 }
 
+const factorWords = sheetWords.factors;
+const unitWords = { cm: " cm", mm: " mm", ratio: "", score: "" } as const;
+
+/** "+3.2 cm", "× 1.06", "costs 0.5" */
+function amountText({ effect, amount, unit }: FitReason): string {
+  if (effect === "multiplies") return `× ${textForPeople(amount, 2)}`;
+  if (effect === "costs") return `costs ${textForPeople(amount, 2)}`;
+  return `${amount < 0 ? "−" : "+"}${textForPeople(Math.abs(amount), 1)}${unitWords[unit]}`;
+}
+
 const aboutWords = { length: "length", flexRatio: "flex", waist: "waist", rank: "ranking" } as const;
 
 function recommendationOf(
@@ -119,8 +147,8 @@ function recommendationOf(
   return {
     summary: `${quote.fit.modelName}, ${quote.spec.lengthCm} cm, flex class ${quote.fit.flexClassLabel}`,
     reasons: (chosen?.reasons ?? []).map((reason) => ({
-      label: `${reason.factor}, on ${aboutWords[reason.about]}`,
-      amount: `${reason.effect} ${textForPeople(reason.amount, 2)} ${reason.unit}`,
+      label: `${factorWords[reason.factor as keyof typeof factorWords] ?? reason.factor} (${aboutWords[reason.about]})`,
+      amount: amountText(reason),
     })),
     alternatives: choices
       .filter((choice) => choice !== chosen)

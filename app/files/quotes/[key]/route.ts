@@ -14,6 +14,6 @@ export const GET = handler(
       return documentResponse(await quoteDocument(await requestContext(), { quoteId: key as QuoteId, paper }));
     }
     const { ctx, subject } = await linkContext(key, "quote");
-    return documentResponse(await quoteDocument(ctx, { quoteId: subject.id as QuoteId, paper }));
+    return documentResponse(await quoteDocument(ctx, { quoteId: subject.id as QuoteId, paper, token: key }));
   },
 );

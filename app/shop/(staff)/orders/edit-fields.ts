@@ -1,6 +1,7 @@
 /** The choices that an edit may change, as the edit's form sends them. */
 import { z } from "zod";
 import type { SheetChoices } from "@/lib/engine/assessment";
+import { textForPeople } from "@/lib/engine/units";
 import { choiceFields } from "@/lib/schemas";
 
 /** Reinforcements travel as one text, separated by commas. */
@@ -21,6 +22,14 @@ export const editFields = {
 export const editQuery = z.object({ ...editFields, approve: z.string().optional() });
 
 type EditFields = Pick<z.output<typeof editQuery>, keyof typeof editFields>;
+
+/** The flex as the form shows it. */
+export const flexText = (flexRatio: number) => textForPeople(flexRatio, 3);
+
+/** A flex that was left as shown is the exact one still. */
+export function withExactFlex<T extends Pick<EditFields, "flexRatio">>(asked: T, exact: number): T {
+  return flexText(asked.flexRatio) === flexText(exact) ? { ...asked, flexRatio: exact } : asked;
+}
 
 export function choicesOf({ lengthCm, flexRatio, core, reinforcements }: EditFields): SheetChoices {
   return { lengthCm, flexRatio, core, reinforcements };

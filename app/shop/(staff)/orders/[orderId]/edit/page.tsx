@@ -9,7 +9,7 @@ import { fill } from "@/app/_ui/words";
 import words from "@/content/copy/shop.json";
 import type { BuildCatalog, PairSpec } from "@/lib/engine/configuration";
 import { catalogOfRelease, type OrderId, readOrder } from "@/lib/services";
-import { editQuery } from "../../edit-fields";
+import { editQuery, flexText, withExactFlex } from "../../edit-fields";
 import { EditEffect } from "./effect";
 
 const w = words.edit;
@@ -30,8 +30,9 @@ export default async function EditPage({ params, searchParams }: Props) {
   const pair = order.pairs.find((each) => each.pairId === query.pair) ?? order.pairs[0];
   const catalog = await catalogOfRelease(ctx, { hash: order.releaseHash, priceBook: order.price.priceBook });
   if (!pair || !catalog.ok) notFound();
-  const asked = editQuery.safeParse(query);
-  const problem = query.lengthCm !== undefined && !asked.success ? asked.error.issues[0]?.message : undefined;
+  const parsed = editQuery.safeParse(query);
+  const asked = parsed.success ? withExactFlex(parsed.data, pair.spec.flexRatio) : null;
+  const problem = query.lengthCm !== undefined && !parsed.success ? parsed.error.issues[0]?.message : undefined;
   return (
     <Page title={fill(w.title, { serial: pair.serial })} lead={w.lead}>
       <p className="mb-6">
@@ -39,11 +40,11 @@ export default async function EditPage({ params, searchParams }: Props) {
       </p>
       <EditForm
         pairId={pair.pairId}
-        spec={asked.success ? { ...pair.spec, ...asked.data } : pair.spec}
+        spec={asked ? { ...pair.spec, ...asked } : pair.spec}
         build={catalog.value.engine.build}
         problem={problem}
       />
-      {asked.success ? <EditEffect ctx={ctx} order={order} pair={pair} asked={asked.data} query={query} /> : null}
+      {asked ? <EditEffect ctx={ctx} order={order} pair={pair} asked={asked} query={query} /> : null}
     </Page>
   );
 }
@@ -78,7 +79,7 @@ function EditForm({
         defaultValue={spec.core}
         options={build.blends.map((blend) => ({ value: blend.id, label: blend.label }))}
       />
-      <NumberField name="flexRatio" label={w.flex} defaultValue={String(spec.flexRatio)} unit="×" error={problem} />
+      <NumberField name="flexRatio" label={w.flex} defaultValue={flexText(spec.flexRatio)} unit="×" error={problem} />
       <CheckGroup
         name="reinforcements"
         label={w.reinforcements}
