@@ -48,7 +48,10 @@ function Parties({ data }: { readonly data: QuoteData }) {
         rows={[
           { label: "Skier", value: data.skierName },
           { label: "Buyer", value: data.buyerName ?? "the skier" },
-          { label: "Sold by", value: `${data.seller}, ${data.shop.name}` },
+          {
+            label: "Sold by",
+            value: data.seller === data.shop.name ? data.seller : `${data.seller}, ${data.shop.name}`,
+          },
           { label: "Reach us", value: `${data.shop.phone}, ${data.shop.email}` },
           { label: "Workshop", value: data.shop.postalAddress },
         ]}
@@ -83,8 +86,8 @@ function Why({ data }: { readonly data: QuoteData }) {
           <Section title="Why this pair">
             <Text style={{ marginBottom: 2 }}>{recommendation.summary}</Text>
             <Rows
+              labelWidth={150}
               rows={recommendation.reasons.map((r) => ({ label: r.label, value: r.amount }))}
-              labelWidth={118}
               size={8}
             />
             {recommendation.alternatives.length > 0 ? (
