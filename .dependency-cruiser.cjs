@@ -14,6 +14,7 @@ const engineFloors = {
   configuration: ["units", "math", "materials", "geometry", "laminate", "flex"],
   pricing: ["units", "math", "materials", "geometry", "laminate", "flex", "configuration"],
   parts: ["units", "math", "materials", "geometry", "laminate", "flex", "configuration"],
+  calibration: ["units", "math", "materials", "geometry", "laminate", "flex", "configuration"],
   matching: ["units", "math"],
   schedule: ["units", "math"],
   lifecycle: ["units"],

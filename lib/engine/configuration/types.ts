@@ -3,7 +3,7 @@
  * A PairSpec is complete: with a catalogue release it recomputes to the same millimetres and cents for ever.
  */
 import type { ModelShape } from "../geometry";
-import type { MaterialLibrary } from "../materials";
+import type { Corrections, MaterialLibrary } from "../materials";
 import type { Refusal } from "../units";
 
 export type ModelUse =
@@ -191,6 +191,8 @@ export interface BuildCatalog {
   readonly houseGraphics: readonly HouseGraphic[];
   readonly flexClasses: readonly FlexClass[];
   readonly rules: BuildRules;
+  /** What measured pairs have taught. Builds are computed with it; a model's own target curve stays nominal. */
+  readonly corrections?: Corrections;
 }
 
 /** The part of a spec that decides stiffness and mass: the `flex` and `core` verbs take exactly this. */

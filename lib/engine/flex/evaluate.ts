@@ -1,9 +1,9 @@
 /** A ski, built with a given core, as a beam: stations, mass, balance point and spring constants. */
 import { interpolate } from "../math";
 import { localSection, stationOf } from "./local-section";
-import { type SpringTest, springConstants } from "./springs";
+import { springConstants } from "./springs";
 import { stationPositions } from "./stations";
-import type { FlexStation, ReferenceCurve, SkiBuild, SkiFlex, ThicknessProfile } from "./types";
+import type { FlexStation, ReferenceCurve, SkiBuild, SkiFlex, SpringTest, ThicknessProfile } from "./types";
 
 export interface FlexOptions {
   /** Pieces of the even grid along the ski; stations at ends, knots and steps come on top. */
@@ -33,8 +33,9 @@ export function evaluateFlex(build: SkiBuild, profile: ThicknessProfile, options
   };
 }
 
-/** Supports at shoulder and heel, load at the mount line. */
-export function springTestOf({ shape, mountFromTipMm }: SkiBuild): SpringTest {
+/** The build's own setting, or supports at shoulder and heel and the load at the mount line. */
+export function springTestOf({ shape, mountFromTipMm, springTest }: SkiBuild): SpringTest {
+  if (springTest) return springTest;
   return {
     frontSupportMm: shape.tipLengthMm,
     rearSupportMm: shape.lengthMm - shape.tailLengthMm,

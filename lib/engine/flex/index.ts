@@ -7,6 +7,7 @@ export * from "./beam-types";
 export { coreShearDeflectionMm } from "./core-shear";
 export { bareBuild, evaluateFlex, referenceCurve } from "./evaluate";
 export { solveCore } from "./solve-core";
+export * from "./spread-types";
 export { springConstants } from "./springs";
 export * from "./types";
 export { cantileverFrequencyHz } from "./vibration";

@@ -4,14 +4,7 @@
  */
 import { pieceIndex } from "../math";
 import { pieceEnergy } from "./piece";
-import type { SpringConstants } from "./types";
-
-/** Where a ski is held and pressed. Positions are settings, not those of a standard. */
-export interface SpringTest {
-  readonly frontSupportMm: number;
-  readonly rearSupportMm: number;
-  readonly loadMm: number;
-}
+import type { SpringConstants, SpringTest } from "./types";
 
 /** Centre: supports front and rear, load between. Forebody and afterbody: clamped at the load, pressed at a support. */
 export function springConstants(

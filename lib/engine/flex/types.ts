@@ -84,6 +84,17 @@ export interface SkiBuild {
   /** Mass that carries no stiffness, g per ski: glue, resin at two faces, edge rubber. */
   readonly extraMassG: number;
   readonly mountFromTipMm: number;
+  /** Where spring constants are read; absent = supports at shoulder and heel, load at the mount line. */
+  readonly springTest?: SpringTest;
+  /** Built core thickness minus programmed, mm, as measured pairs have taught; absent = 0. */
+  readonly coreOffsetMm?: number;
+}
+
+/** Where a ski is held and pressed, mm from the tip. Positions are settings, not those of a standard. */
+export interface SpringTest {
+  readonly frontSupportMm: number;
+  readonly rearSupportMm: number;
+  readonly loadMm: number;
 }
 
 /** Core thickness at stations, linear between them. */

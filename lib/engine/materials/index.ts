@@ -1,4 +1,5 @@
 export * from "./cloth";
+export * from "./corrections";
 export * from "./lookup";
 export * from "./strip-bench";
 export * from "./types";
