@@ -304,6 +304,7 @@ const stations: readonly FlexStation[] = Array.from({ length: 19 }, (_, i) => {
 const flex: SkiFlex = {
   stations,
   springCentreNPerMm: 3.49,
+  coreShearPercent: 0.2,
   springForebodyNPerMm: 0.82,
   springAfterbodyNPerMm: 1.31,
   balance: 1.6,

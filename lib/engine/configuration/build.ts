@@ -3,15 +3,15 @@
  * is about; the finished build adds the binding plate in its pocket at the order's own mount line, and the mat over it.
  */
 
-import type { BuildLayer, SkiBuild } from "../flex";
-import { measure, mountLineMm, shapeAtLength } from "../geometry";
-import { fabricById, sheetById } from "../materials";
+import type { BuildLayer, SkiBuild, SpringTest } from "../flex";
+import { measure, mountLineMm, type SkiShape, shapeAtLength } from "../geometry";
+import { correctedLibrary, fabricById, sheetById } from "../materials";
 import { accept, type Outcome } from "../units";
 import { fabricLayer, sheetLayer } from "./layer-materials";
 import { stackOf } from "./layup";
 import { blendById, type LookupRefusal, modelById, modelLength, reinforcementById } from "./lookup";
 import { stripColumns } from "./strip-columns";
-import type { BuildCatalog, CoreBlend, FlexSpec, Model, PairSpec, Reinforcement } from "./types";
+import type { BuildCatalog, BuildRules, CoreBlend, FlexSpec, Model, PairSpec, Reinforcement } from "./types";
 
 /** What a build is made for: the stiffness-deciding part of a spec, and where its mount line is. */
 export type BuildableSpec = FlexSpec & Partial<Pick<PairSpec, "mount">>;
@@ -47,15 +47,20 @@ export function skiBuildFor(spec: BuildableSpec, catalog: BuildCatalog): Outcome
   return accept(withBindingZone(bare, resolved.value.model, spec.mount?.offsetMm ?? 0, catalog));
 }
 
-/** The model's own class 3 ski at its reference length, without plate and mat: its EI(x) is the target curve. */
-export function referenceBuildFor(model: Model, catalog: BuildCatalog): SkiBuild {
+/**
+ * The model's own class 3 ski at its reference length, without plate and mat: its EI(x) is the target curve. Always of
+ * nominal materials: what measured pairs teach changes the core that is milled for a flex, never the flex that was meant.
+ */
+export function referenceBuildFor(model: Model, nominalAndMore: BuildCatalog): SkiBuild {
+  const { corrections: _learnt, ...catalog } = nominalAndMore;
   const blend = blendById(catalog, model.core.blend);
   if (!blend.ok) throw new RangeError(`models.${model.id}.core.blend: no blend "${model.core.blend}"`);
   return bareBuildFor({ model, blend: blend.value, reinforcements: [] }, model.shape.refLengthCm, catalog);
 }
 
-/** Everything but plate and mat. */
-export function bareBuildFor(resolved: ResolvedSpec, lengthCm: number, catalog: BuildCatalog): SkiBuild {
+/** Everything but plate and mat, of materials as measured pairs have shown them. */
+export function bareBuildFor(resolved: ResolvedSpec, lengthCm: number, given: BuildCatalog): SkiBuild {
+  const catalog = asLearnt(given);
   const { model, blend, reinforcements } = resolved;
   const { materials, rules } = catalog;
   const shape = shapeAtLength(model.shape, lengthCm);
@@ -85,7 +90,29 @@ export function bareBuildFor(resolved: ResolvedSpec, lengthCm: number, catalog: 
     spacer: sheetLayer(sheetById(materials, rules.spacers.material)),
     extraMassG: extraMassG({ planAreaMm2, steelMm, coreLengthMm: coreToMm - coreFromMm, model, catalog }),
     mountFromTipMm: shape.mountFromTipMm,
+    springTest: springTestFor(shape, shape.mountFromTipMm, rules),
+    ...(catalog.corrections ? { coreOffsetMm: catalog.corrections.coreOffsetMm } : {}),
   };
+}
+
+/** The catalogue with its materials corrected by what it has learnt, if anything. */
+function asLearnt(catalog: BuildCatalog): BuildCatalog {
+  const { corrections, materials } = catalog;
+  return corrections ? { ...catalog, materials: correctedLibrary(materials, corrections) } : catalog;
+}
+
+/** Where the bench holds and presses a ski, by the shop's setting. @throws RangeError when the load is not between */
+function springTestFor(shape: SkiShape, mountMm: number, { springTest }: BuildRules): SpringTest {
+  const { supports, load } = springTest;
+  const [frontSupportMm, rearSupportMm] =
+    supports === "shoulder-heel"
+      ? [shape.tipLengthMm, shape.lengthMm - shape.tailLengthMm]
+      : [supports.frontFromTipMm, shape.lengthMm - supports.rearFromTailMm];
+  const loadMm = load === "mount" ? mountMm : (frontSupportMm + rearSupportMm) / 2;
+  if (!(frontSupportMm < loadMm && loadMm < rearSupportMm)) {
+    throw new RangeError(`springTest: a load at ${loadMm} mm is not between ${frontSupportMm} and ${rearSupportMm} mm`);
+  }
+  return { frontSupportMm, rearSupportMm, loadMm };
 }
 
 /** Rough length and height of a core blank over the milled core (trade.md part 3, line 1; common practice). */
@@ -119,8 +146,8 @@ function extraMassG(input: {
  *
  * @param offsetMm of the mount line from the model's own, positive towards the tip
  */
-export function withBindingZone(bare: SkiBuild, model: Model, offsetMm: number, catalog: BuildCatalog): SkiBuild {
-  const { rules, materials } = catalog;
+export function withBindingZone(bare: SkiBuild, model: Model, offsetMm: number, given: BuildCatalog): SkiBuild {
+  const { rules, materials } = asLearnt(given);
   const { plate, mat } = rules;
   const own = plate.byUse?.[model.use] ?? plate;
   const mountMm = mountLineMm(bare.shape, offsetMm);
@@ -150,5 +177,6 @@ export function withBindingZone(bare: SkiBuild, model: Model, offsetMm: number, 
       centreMm: mountMm,
     },
     mountFromTipMm: mountMm,
+    springTest: springTestFor(bare.shape, mountMm, rules),
   };
 }

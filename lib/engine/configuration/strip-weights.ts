@@ -1,5 +1,5 @@
 /** How much one strip of each position counts for the ski's stiffness: what strip matching weighs it by. */
-import type { SkiBuild, SkiFlex, StripColumn } from "../flex";
+import { type SkiBuild, type SkiFlex, type StripColumn, springTestOf } from "../flex";
 import { halfWidthAt } from "../geometry";
 
 /**
@@ -36,9 +36,9 @@ function stripWidthAt({ position, innerMm, outerMm }: StripColumn, build: SkiBui
   return position === "C" ? 2 * sideMm : sideMm;
 }
 
-/** Under a unit load at the model's mount line, supports at shoulder and heel. */
-function momentAt(xMm: number, { shape }: SkiBuild): number {
-  const [front, rear, load] = [shape.tipLengthMm, shape.lengthMm - shape.tailLengthMm, shape.mountFromTipMm];
+/** Under a unit load where the bench presses. */
+function momentAt(xMm: number, build: SkiBuild): number {
+  const { frontSupportMm: front, rearSupportMm: rear, loadMm: load } = springTestOf(build);
   if (xMm <= front || xMm >= rear) return 0;
   const span = rear - front;
   return xMm <= load ? ((rear - load) * (xMm - front)) / span : ((load - front) * (rear - xMm)) / span;

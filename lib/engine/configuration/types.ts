@@ -152,7 +152,10 @@ export interface BuildRules {
   readonly coreGlueGM2: number;
   readonly core: { readonly minMm: number; readonly maxMm: number; readonly maxSlope: number; readonly stepMm: number };
   /** Where the spring constants are read, as in ASTM F498's definitions; positions are settings. */
-  readonly springTest: { readonly supports: "shoulder-heel"; readonly load: "mount" };
+  readonly springTest: {
+    readonly supports: "shoulder-heel" | { readonly frontFromTipMm: number; readonly rearFromTailMm: number };
+    readonly load: "mount" | "middle";
+  };
   readonly springBackMm: number;
   readonly maxExtraPlies: number;
   readonly mountOffsetReviewMm: number;

@@ -1,7 +1,8 @@
 /** A ski, built with a given core, as a beam: stations, mass, balance point and spring constants. */
 import { interpolate } from "../math";
-import { localSection, stationOf } from "./local-section";
-import { springConstants } from "./springs";
+import { localSection, type SectionStation, stationOf } from "./local-section";
+import { springTestOf } from "./spring-test";
+import { springConstants, withCoreShear } from "./springs";
 import { stationPositions } from "./stations";
 import type { FlexStation, ReferenceCurve, SkiBuild, SkiFlex, SpringTest, ThicknessProfile } from "./types";
 
@@ -25,21 +26,13 @@ export function evaluateFlex(build: SkiBuild, profile: ThicknessProfile, options
   const xs = stations.map((station) => station.xMm);
   const stiffness = stations.map((station) => station.bendingStiffnessNmm2);
   const { massG, momentGmm } = massOf(stations);
+  const test = options.springTest ?? springTestOf(build);
+  const shear = stations.map((station) => station.coreShearStiffnessN);
   return {
-    ...springConstants(xs, stiffness, options.springTest ?? springTestOf(build)),
+    ...withCoreShear(springConstants(xs, stiffness, test), xs, shear, test),
     stations,
     massKg: (massG + build.extraMassG) / 1000,
     balancePointMm: momentGmm / massG,
-  };
-}
-
-/** The build's own setting, or supports at shoulder and heel and the load at the mount line. */
-export function springTestOf({ shape, mountFromTipMm, springTest }: SkiBuild): SpringTest {
-  if (springTest) return springTest;
-  return {
-    frontSupportMm: shape.tipLengthMm,
-    rearSupportMm: shape.lengthMm - shape.tailLengthMm,
-    loadMm: mountFromTipMm,
   };
 }
 
@@ -60,12 +53,13 @@ export function referenceCurve(build: SkiBuild, designed: ThicknessProfile): Ref
   };
 }
 
-/** The section at every station. */
-export function sectionsAlong(build: SkiBuild, profile: ThicknessProfile, gridPieces: number): FlexStation[] {
+/** The section at every station; the built core is as thick as its programme plus what the mill is known to leave. */
+export function sectionsAlong(build: SkiBuild, profile: ThicknessProfile, gridPieces: number): SectionStation[] {
+  const offsetMm = build.coreOffsetMm ?? 0;
   const xs = profile.stations.map((station) => station.xMm);
   const thickness = profile.stations.map((station) => station.thicknessMm);
   return stationPositions(build, profile, gridPieces).map((x) =>
-    stationOf(localSection(build, x), interpolate(xs, thickness, x)),
+    stationOf(localSection(build, x), interpolate(xs, thickness, x) + offsetMm),
   );
 }
 

@@ -8,6 +8,7 @@ export { coreShearDeflectionMm } from "./core-shear";
 export { bareBuild, evaluateFlex, referenceCurve } from "./evaluate";
 export { solveCore } from "./solve-core";
 export * from "./spread-types";
+export { springTestOf } from "./spring-test";
 export { springConstants } from "./springs";
 export * from "./types";
 export { cantileverFrequencyHz } from "./vibration";

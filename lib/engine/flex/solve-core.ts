@@ -3,9 +3,10 @@
  * the limits make of it.
  */
 import { evenlySpaced, findRoot, interpolate } from "../math";
-import { bareBuild, sectionsAlong, springTestOf } from "./evaluate";
+import { bareBuild, sectionsAlong } from "./evaluate";
 import { localSection, sectionBendingStiffness } from "./local-section";
-import { springConstants } from "./springs";
+import { springTestOf } from "./spring-test";
+import { springConstants, withCoreShear } from "./springs";
 import { stepPositions } from "./stations";
 import type { CoreLimit, CoreLimits, CoreSolution, FlexTarget, SkiBuild, ThicknessProfile } from "./types";
 
@@ -86,7 +87,8 @@ function solveKnot(
 ): Knot {
   const section = localSection(build, xMm);
   const wanted = target.flexRatio * targetStiffness(target, build.shape.lengthMm, xMm);
-  const excess = (thicknessMm: number) => sectionBendingStiffness(section, thicknessMm) / wanted - 1;
+  const offsetMm = build.coreOffsetMm ?? 0;
+  const excess = (thicknessMm: number) => sectionBendingStiffness(section, thicknessMm + offsetMm) / wanted - 1;
   if (excess(minMm) >= 0) {
     if (excess(minMm) > 1e-6) limitedBy.add("minimum-thickness");
     return { xMm, thicknessMm: minMm };
@@ -132,9 +134,15 @@ function toStep(knots: readonly Knot[], { minMm, maxMm, maxSlope, stepMm }: Core
 function ratioOf(build: SkiBuild, profile: ThicknessProfile, target: FlexTarget): number {
   const test = springTestOf(build);
   const built = sectionsAlong(build, profile, 60);
-  const builtSpring = springConstants(
-    built.map((station) => station.xMm),
-    built.map((station) => station.bendingStiffnessNmm2),
+  const xs = built.map((station) => station.xMm);
+  const builtSpring = withCoreShear(
+    springConstants(
+      xs,
+      built.map((station) => station.bendingStiffnessNmm2),
+      test,
+    ),
+    xs,
+    built.map((station) => station.coreShearStiffnessN),
     test,
   );
   const scale = build.shape.lengthMm / target.reference.lengthMm;

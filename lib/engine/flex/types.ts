@@ -123,6 +123,8 @@ export interface SpringConstants {
 }
 
 export interface SkiFlex extends SpringConstants {
+  /** Share of the centre deflection that comes from shear of the core; left out of the springs while under 1 %. */
+  readonly coreShearPercent: number;
   readonly stations: readonly FlexStation[];
   readonly massKg: number;
   readonly balancePointMm: number;

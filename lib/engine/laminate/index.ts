@@ -1,4 +1,5 @@
 export * from "./laminate";
+export * from "./partial-interaction";
 export * from "./section";
 export * from "./torsion";
 export * from "./types";

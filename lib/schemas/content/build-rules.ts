@@ -53,7 +53,13 @@ export const buildRulesFileSchema = z.strictObject({
   core: z
     .strictObject({ minMm: positive, maxMm: positive.max(40), maxSlope: positive.max(1), stepMm: positive.max(1) })
     .refine((core) => core.minMm < core.maxMm, { path: ["maxMm"], error: "maxMm must be above minMm" }),
-  springTest: z.strictObject({ supports: z.literal("shoulder-heel"), load: z.literal("mount") }),
+  springTest: z.strictObject({
+    supports: z.union([
+      z.literal("shoulder-heel"),
+      z.strictObject({ frontFromTipMm: notNegative.max(900), rearFromTailMm: notNegative.max(900) }),
+    ]),
+    load: z.enum(["mount", "middle"]),
+  }),
   springBackMm: z.number().min(-5).max(10),
   maxExtraPlies: z.int().min(0).max(8),
   mountOffsetReviewMm: notNegative.max(200),
