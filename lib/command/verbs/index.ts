@@ -9,6 +9,7 @@ const loaders: Readonly<Record<string, () => Promise<Verb>>> = {
   beam: async () => (await import("./beam")).beamVerb,
   flex: async () => (await import("./flex")).flexVerb,
   core: async () => (await import("./core")).coreVerb,
+  alternatives: async () => (await import("./alternatives")).alternativesVerb,
   strips: async () => (await import("./strips")).stripsVerb,
   price: async () => (await import("./price")).priceVerb,
   schedule: async () => (await import("./schedule")).scheduleVerb,

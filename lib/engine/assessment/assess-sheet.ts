@@ -6,7 +6,7 @@ import type { Refusal } from "../units";
 import { artworkFindings } from "./artwork";
 import { type Fitting, fittingOf } from "./fitting";
 import type { Assessment, Conflict, EngineCatalog, SheetInput } from "./types";
-import { effectOf, type WorkedOut, workOut } from "./working-out";
+import { effectOf, reachesFlex, type WorkedOut, workOut } from "./working-out";
 
 /**
  * Assesses a sheet as it stands, complete or not. A flagged skier is never fitted into a sale: the numbers stay what the
@@ -93,12 +93,9 @@ function flexOutsideClasses({ spec }: WorkedOut, { flags }: Fitting, { build }: 
   return [{ code: "flex-out-of-range", path: "choices.flexRatio", flexRatio: spec.flexRatio, softest, stiffest }];
 }
 
-/** A core at its limits that misses the ordered flex by more than the bench's own tolerance between twins, 3 %. */
-const REACHED_WITHIN = 0.03;
-
 function unreachableFlex({ solved, spec }: WorkedOut): SpecConflict[] {
-  const { achievedRatio, wantedRatio, limitedBy } = solved.core;
-  if (Math.abs(achievedRatio / wantedRatio - 1) <= REACHED_WITHIN) return [];
+  if (reachesFlex(solved)) return [];
+  const { achievedRatio, limitedBy } = solved.core;
   const reachable = Math.round(achievedRatio * 100) / 100;
   const way = { code: "reachable-flex", label: `Flex ratio ${reachable}`, choices: { flexRatio: reachable } };
   const { flexRatio } = spec;
