@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { solveSpec } from "../../engine/configuration";
+import { massOfFlexG, solveSpec } from "../../engine/configuration";
 import { accept } from "../../engine/units";
 import { catalogue } from "../catalogue";
 import { verb } from "../verb";
@@ -13,11 +13,15 @@ export const coreVerb = verb({
     profile: z.array(z.object({ xMm: z.number(), thicknessMm: z.number() })),
     achievedRatio: z.number(),
     limitedBy: z.array(z.string()),
+    massOverClass3G: z.number(),
   }),
   run: (spec) => {
     const solved = solveSpec(spec, catalogue().build);
     if (!solved.ok) return solved;
     const { profile, achievedRatio, wantedRatio, limitedBy } = solved.value.core;
-    return accept({ profile: profile.stations, achievedRatio, wantedRatio, limitedBy });
+    const costs = massOfFlexG(spec, catalogue().build);
+    if (!costs.ok) return costs;
+    const massOverClass3G = costs.value;
+    return accept({ profile: profile.stations, achievedRatio, wantedRatio, limitedBy, massOverClass3G });
   },
 });

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { solveSpec } from "../../engine/configuration";
+import { bareBuild, closingForceN, skiBehaviour } from "../../engine/flex";
 import { accept } from "../../engine/units";
 import { catalogue } from "../catalogue";
 import { verb } from "../verb";
@@ -24,12 +25,21 @@ export const flexVerb = verb({
     springCentreNPerMm: z.number(),
     springForebodyNPerMm: z.number(),
     springAfterbodyNPerMm: z.number(),
+    coreShearPercent: z.number(),
+    polarMomentKgM2: z.number(),
+    twistForebodyNmPerDeg: z.number(),
+    twistAfterbodyNmPerDeg: z.number(),
+    bendingHz: z.number(),
+    torsionHz: z.number(),
+    camberClosingForceN: z.number(),
   }),
   run: (spec) => {
     const solved = solveSpec(spec, catalogue().build);
     if (!solved.ok) return solved;
-    const { flex, flexWithPlate, core } = solved.value;
+    const { build, flex, flexWithPlate, core } = solved.value;
+    const bare = bareBuild(build);
     const { stations: _stations, ...withPlateAndMat } = flexWithPlate;
-    return accept({ ...flex, achievedRatio: core.achievedRatio, withPlateAndMat });
+    const wholes = { ...skiBehaviour(bare, flex), camberClosingForceN: closingForceN(bare, flex) };
+    return accept({ ...flex, ...wholes, achievedRatio: core.achievedRatio, withPlateAndMat });
   },
 });

@@ -40,6 +40,19 @@ export function solveSpec(spec: BuildableSpec, catalog: BuildCatalog): Outcome<S
   return accept({ build, core, flex, flexWithPlate: evaluateFlex(build, core.profile) });
 }
 
+/**
+ * What the ordered flex weighs: mass of one ski over that of the same build at a flex ratio of 1, g. Negative when softer.
+ *
+ * @returns the difference, or the first item of the spec that this catalogue does not hold
+ */
+export function massOfFlexG(spec: BuildableSpec, catalog: BuildCatalog): Outcome<number, LookupRefusal> {
+  const ordered = solveSpec(spec, catalog);
+  if (!ordered.ok) return ordered;
+  const classThree = solveSpec({ ...spec, flexRatio: 1 }, catalog);
+  if (!classThree.ok) return classThree;
+  return accept(1000 * (ordered.value.flexWithPlate.massKg - classThree.value.flexWithPlate.massKg));
+}
+
 /** EI(x) of the model's reference build with its designed core. */
 export function referenceOf(model: Model, catalog: BuildCatalog): ReferenceCurve {
   const known = referenceCurves.get(model);

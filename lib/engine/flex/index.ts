@@ -4,9 +4,13 @@
  */
 export * from "./beam";
 export * from "./beam-types";
+export * from "./behaviour";
+export * from "./camber";
 export { coreShearDeflectionMm } from "./core-shear";
 export { bareBuild, evaluateFlex, referenceCurve } from "./evaluate";
+export { freeFreeFrequencies } from "./frequencies";
 export { solveCore } from "./solve-core";
+export { flexSpread } from "./spread";
 export * from "./spread-types";
 export { springTestOf } from "./spring-test";
 export { springConstants } from "./springs";

@@ -1,4 +1,5 @@
 export * from "./dense";
+export * from "./eigen";
 export * from "./interpolation";
 export * from "./portable";
 export * from "./quadrature";
