@@ -1,10 +1,9 @@
 /**
- * What hangs on the one axis, as plain data: series for the charts, the reading at one station, rows for the table and
- * the CSV. Units as shown: EI and GJ in N·m² (engine N·mm² / 10⁶), the rest mm and g/m.
+ * What hangs on the one axis, as plain data: series for the charts and the reading at one station. Units as shown: EI and
+ * GJ in N·m² (engine N·mm² / 10⁶), the rest mm and g/m.
  */
 import type { FlexStation, SkiFlex } from "../../lib/engine/flex";
 import { profileHeightMm, type SkiShape } from "../../lib/engine/geometry";
-import { textForPeople } from "../../lib/engine/units";
 
 /** Everything at one station, interpolated between the engine's stations. */
 export interface AxisReading extends FlexStation {
@@ -75,40 +74,4 @@ export function readingAt(shape: SkiShape, flex: SkiFlex, xMm: number): AxisRead
   const a = stations[index - 1] ?? first;
   const b = stations[index] ?? last;
   return { ...blend(a, b, x), surfaceMm: profileHeightMm(shape, Math.min(shape.lengthMm, Math.max(0, x)), "free") };
-}
-
-export interface AxisTable {
-  readonly head: readonly string[];
-  readonly rows: readonly (readonly string[])[];
-}
-
-/** The same numbers as a table: one row per `stepMm`, ends included, in the units of the head. */
-export function axisTable(shape: SkiShape, flex: SkiFlex, mountMm: number, stepMm: number): AxisTable {
-  const rows: string[][] = [];
-  const stops: number[] = [];
-  for (let x = 0; x < shape.lengthMm; x += stepMm) stops.push(x);
-  stops.push(shape.lengthMm);
-  for (const x of stops) {
-    const reading = readingAt(shape, flex, x);
-    if (!reading) continue;
-    rows.push([
-      textForPeople(x, 0),
-      textForPeople(x - mountMm, 0),
-      textForPeople(reading.widthMm, 1),
-      textForPeople(reading.surfaceMm, 1),
-      textForPeople(reading.thicknessMm, 2),
-      ...axisSeries.map((series) => textForPeople(series.value(reading), series.decimals)),
-    ]);
-  }
-  return {
-    head: [
-      "from tip, mm",
-      "from mount line, mm",
-      "width, mm",
-      "height of running surface, mm",
-      "ski thickness, mm",
-      ...axisSeries.map((series) => `${series.title}, ${series.unit}`),
-    ],
-    rows,
-  };
 }

@@ -1,26 +1,20 @@
 /** The numbers behind the axis chart as a table every 100 mm and as CSV every 10 mm. */
 import { memo } from "react";
-import type { SkiFlex } from "../../lib/engine/flex";
-import type { SkiShape } from "../../lib/engine/geometry";
 import { csvHref } from "../_ui/csv";
-import { axisTable } from "./axis-data";
+import { type AxisBuild, axisTable } from "./axis-builds";
 
 const tableStepMm = 100;
 const csvStepMm = 10;
 
 export const AxisTable = memo(function AxisTable({
   title,
-  shape,
-  flex,
-  mountMm,
+  builds,
 }: {
   readonly title: string;
-  readonly shape: SkiShape;
-  readonly flex: SkiFlex;
-  readonly mountMm: number;
+  readonly builds: readonly AxisBuild[];
 }) {
-  const { head, rows } = axisTable(shape, flex, mountMm, tableStepMm);
-  const fine = axisTable(shape, flex, mountMm, csvStepMm);
+  const { head, rows } = axisTable(builds, tableStepMm);
+  const fine = axisTable(builds, csvStepMm);
   const fileName = `${title.toLowerCase().replace(/[^a-z0-9]+/g, "-")}.csv`;
   return (
     <details className="no-print mt-3">
@@ -34,7 +28,9 @@ export const AxisTable = memo(function AxisTable({
         className="mt-2 overflow-x-auto border-y border-rule"
       >
         <table className="w-full border-collapse text-right text-sm">
-          <caption className="sr-only">{title}: values every 100 mm from the tip</caption>
+          <caption className="sr-only">
+            {title}: values every 100 mm {builds.length > 1 ? "from the mount line" : "from the tip"}
+          </caption>
           <thead>
             <tr>
               {head.map((cell) => (

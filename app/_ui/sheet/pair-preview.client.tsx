@@ -112,13 +112,13 @@ export function AxisPart(props: Props) {
       </h2>
       <AxisChart
         title={pair.title}
-        shape={pair.shape}
-        flex={flex}
-        mountMm={pair.mountMm}
-        graphic={pair.graphic}
-        wood={pair.wood}
-        bindingHalfMm={catalog.build.rules.print.bindingZoneMm / 2}
-        {...(recommended ? { reference: { flex: recommended, label: words.asRecommended } } : {})}
+        builds={[
+          { label: pair.title, shape: pair.shape, flex, mountMm: pair.mountMm },
+          ...(recommended
+            ? [{ label: words.asRecommended, shape: pair.shape, flex: recommended, mountMm: pair.mountMm }]
+            : []),
+        ]}
+        pair={{ graphic: pair.graphic, wood: pair.wood, bindingHalfMm: catalog.build.rules.print.bindingZoneMm / 2 }}
       />
     </section>
   );

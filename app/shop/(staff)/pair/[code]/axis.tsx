@@ -11,15 +11,16 @@ export async function PairAxis({ ctx, pair }: { readonly ctx: Context; readonly 
   const model = build.models.find((each) => each.id === pair.spec.model);
   if (!model) return null;
   const shape = shapeAtLength(model.shape, pair.spec.lengthCm);
+  const title = `${pair.modelName}, ${pair.spec.lengthCm} cm`;
   return (
     <AxisChart
-      title={`${pair.modelName}, ${pair.spec.lengthCm} cm`}
-      shape={shape}
-      flex={pair.flex}
-      mountMm={mountLineMm(shape, pair.spec.mount.offsetMm)}
-      graphic={drawnGraphic(pair.spec, build, "/files/artwork/staff")}
-      wood={drawnWood(pair.spec, build)}
-      bindingHalfMm={build.rules.print.bindingZoneMm / 2}
+      title={title}
+      builds={[{ label: title, shape, flex: pair.flex, mountMm: mountLineMm(shape, pair.spec.mount.offsetMm) }]}
+      pair={{
+        graphic: drawnGraphic(pair.spec, build, "/files/artwork/staff"),
+        wood: drawnWood(pair.spec, build),
+        bindingHalfMm: build.rules.print.bindingZoneMm / 2,
+      }}
     />
   );
 }
