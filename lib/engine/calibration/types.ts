@@ -18,6 +18,9 @@ export interface BenchValues {
 
 export type BenchMeasure = keyof BenchValues;
 
+/** All that can be computed of what the bench reads. */
+export type PredictedValues = Required<BenchValues>;
+
 /** Mean of the strips that lie in one position of a ski, as the strip bench measured them. */
 export interface MeasuredStrip {
   readonly modulusMpa: number;
@@ -33,6 +36,8 @@ export interface MeasuredSki {
   readonly spec: BuildableSpec;
   /** Absent positions count with the handbook's value of their wood. */
   readonly strips?: Readonly<Partial<Record<StripColumn["position"], MeasuredStrip>>>;
+  /** The book its core was solved with; absent = the handbook's values. What is predicted of it does not follow this book. */
+  readonly builtWith?: Corrections;
   readonly measured: BenchValues;
 }
 
@@ -51,6 +56,8 @@ export interface CalibrationSettings {
   readonly priorSd: {
     readonly modulus: number;
     readonly density: number;
+    /** For moduli and densities of steel, metal and other sheets, which handbooks know closer; absent = as the others. */
+    readonly sheet?: number;
     readonly coreOffsetMm: number;
     readonly camberOffsetMm: number;
   };
