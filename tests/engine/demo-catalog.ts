@@ -1,7 +1,14 @@
 import path from "node:path";
 import { engineCatalog, loadCatalog, priceBookNamed } from "@/lib/catalog";
 import type { EngineCatalog } from "@/lib/engine/assessment";
-import { completeSpec, type PairSpec, type SolvedSpec, type SpecChoices, solveSpec } from "@/lib/engine/configuration";
+import {
+  type BuildCatalog,
+  completeSpec,
+  type PairSpec,
+  type SolvedSpec,
+  type SpecChoices,
+  solveSpec,
+} from "@/lib/engine/configuration";
 
 const loaded = loadCatalog(path.resolve(import.meta.dirname, "../../content"));
 
@@ -18,8 +25,8 @@ export function specOf(choices: SpecChoices = {}): PairSpec {
   return spec.value;
 }
 
-export function solved(spec: PairSpec): SolvedSpec {
-  const solution = solveSpec(spec, catalog.build);
+export function solved(spec: PairSpec, build: BuildCatalog = catalog.build): SolvedSpec {
+  const solution = solveSpec(spec, build);
   if (!solution.ok) throw new Error(JSON.stringify(solution.refusal));
   return solution.value;
 }

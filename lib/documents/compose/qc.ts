@@ -1,6 +1,6 @@
 /** What the finished pair is measured against: target, limit to target, limit between the twins. */
 import type { PairSpec } from "../../engine/configuration";
-import type { SkiFlex } from "../../engine/flex";
+import { type SkiFlex, twistPerNmm } from "../../engine/flex";
 import { grams, mm, numberText, plainNumber } from "../format";
 import type { DrawingData, FloorFacts, QcLimit, QcMeasure, QcRow, Row } from "../types";
 import { STRUCTURE } from "./spec-rows";
@@ -86,22 +86,9 @@ function withBand(target: string, limit: QcLimit, { value, decimals }: Banded): 
   return `${target}  (${numberText(value - half, decimals)} to ${numberText(value + half, decimals)})`;
 }
 
-/**
- * Twist over the forebody under 10 N·m, degrees: φ = ∫ T/GJ dx from shoulder to mount line (Saint-Venant torsion,
- * trapezium sum over the engine's stations that lie between).
- */
-function twistPerTenNm(flex: SkiFlex, d: DrawingData): number {
-  const inside = flex.stations.filter((s) => s.xMm >= d.shoulder.xMm && s.xMm <= d.mountMm);
-  let radians = 0;
-  let last = inside[0];
-  for (const station of inside.slice(1)) {
-    if (!last) break;
-    radians +=
-      ((station.xMm - last.xMm) * TORQUE_NMM * (1 / station.torsionalStiffnessNmm2 + 1 / last.torsionalStiffnessNmm2)) /
-      2;
-    last = station;
-  }
-  return (radians * 180) / Math.PI;
+/** Twist over the forebody under 10 N·m, degrees, from shoulder to mount line. */
+function twistPerTenNm({ stations }: SkiFlex, d: DrawingData): number {
+  return (TORQUE_NMM * twistPerNmm(stations, d.shoulder.xMm, d.mountMm) * 180) / Math.PI;
 }
 
 const RISE_AT_MM = 60;
