@@ -7,6 +7,8 @@ import { CheckboxField } from "../field";
 import { moneyChangeText } from "../money";
 import { signedText } from "../signed";
 import { fill } from "../words";
+import { CoreStory } from "./core-story.client";
+import { SameFlex } from "./same-flex.client";
 import { type OptionEffect, useOptionEffects } from "./use-option-effects.client";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";
@@ -55,6 +57,7 @@ export function CoreSection({ sheet, catalog, words }: Props) {
         value={spec.core}
         onChange={(core) => sheet.setChoices({ core })}
       />
+      <CoreStory spec={spec} catalog={catalog} words={words} />
     </>
   );
 }
@@ -110,6 +113,7 @@ function Reinforcements({
         checked={spec.tipTailProtectors}
         onChange={(event) => sheet.setChoices({ tipTailProtectors: event.target.checked })}
       />
+      <SameFlex sheet={sheet} spec={spec} catalog={catalog} words={words} />
     </>
   );
 }

@@ -130,6 +130,20 @@ export function sameFlexOptions(input: SheetInput, catalog: EngineCatalog): Outc
   );
 }
 
+/**
+ * The same options compared with another of them, so that taking one needs no new search.
+ *
+ * @returns null when that build is not among them
+ */
+export function comparedWith(found: SameFlexOptions, choice: BuildChoice): SameFlexOptions | null {
+  if (isSameBuild(found.now, choice)) return found;
+  const taken = found.options.find((each) => isSameBuild(each, choice));
+  if (!taken) return null;
+  const { isCurrent: _, change: __, ...now } = taken;
+  const options = found.options.map((each) => ({ ...each, isCurrent: each === taken, change: changeOf(now, each) }));
+  return { ...found, now, options };
+}
+
 function isSameBuild(a: BuildChoice, b: BuildChoice): boolean {
   const set = (choice: BuildChoice) => choice.reinforcements.toSorted().join();
   return a.core === b.core && set(a) === set(b);

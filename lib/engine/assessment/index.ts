@@ -1,5 +1,6 @@
 export {
   beginSameFlex,
+  comparedWith,
   gatherSameFlex,
   type Judged,
   judgeSameFlex,
