@@ -16,7 +16,13 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
   const { catalog, spec, solved, floor, parts } = facts;
   const model = modelOf(spec, catalog);
   const blend = blendOf(spec, catalog);
-  const drawing = composeDrawing({ shape: facts.shape, measures: facts.measures, spec, rules: catalog.rules });
+  const drawing = composeDrawing({
+    shape: facts.shape,
+    measures: facts.measures,
+    spec,
+    rules: catalog.rules,
+    ...(catalog.corrections ? { camberOffsetMm: catalog.corrections.camberOffsetMm } : {}),
+  });
   return {
     shop: facts.shop,
     stamp: facts.stamp,

@@ -20,8 +20,10 @@ export function composeDrawing(input: {
   readonly measures: ShapeMeasures;
   readonly spec: PairSpec;
   readonly rules: BuildRules;
+  /** Finished camber minus planned, as measured pairs have taught. */
+  readonly camberOffsetMm?: number;
 }): DrawingData {
-  const { shape, measures, spec, rules } = input;
+  const { shape, measures, spec, rules, camberOffsetMm = 0 } = input;
   const gauge = gaugePointsMm(shape, CONTACT_GAUGE_MM);
   const heelMm = shape.lengthMm - shape.tailLengthMm;
   const mountMm = mountLineMm(shape, spec.mount.offsetMm);
@@ -47,7 +49,7 @@ export function composeDrawing(input: {
     },
     edgeWidthMm: rules.edge.widthMm,
     camberMm: shape.camberMm,
-    mouldCamberMm: shape.camberMm + rules.springBackMm,
+    mouldCamberMm: shape.camberMm + rules.springBackMm - camberOffsetMm,
     tipRiseMm: shape.tipRiseMm,
     tailRiseMm: shape.tailRiseMm,
     projectedLengthMm: measures.projectedLengthMm,
