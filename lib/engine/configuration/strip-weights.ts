@@ -1,5 +1,5 @@
 /** How much one strip of each position counts for the ski's stiffness: what strip matching weighs it by. */
-import { type SkiBuild, type SkiFlex, type StripColumn, springTestOf } from "../flex";
+import { benchMomentMm, type SkiBuild, type SkiFlex, type StripColumn } from "../flex";
 import { halfWidthAt } from "../geometry";
 
 /**
@@ -23,7 +23,7 @@ function rawWeight(column: StripColumn, build: SkiBuild, { stations }: SkiFlex):
     const { xMm, coreMm, bendingStiffnessNmm2 } = station;
     if (xMm < build.coreFromMm || xMm > build.coreToMm || bendingStiffnessNmm2 === 0) continue;
     const stepMm = ((stations[i + 1]?.xMm ?? xMm) - (stations[i - 1]?.xMm ?? xMm)) / 2;
-    const curvature = momentAt(xMm, build) / bendingStiffnessNmm2;
+    const curvature = benchMomentMm(build, xMm) / bendingStiffnessNmm2;
     sum += curvature ** 2 * stripWidthAt(column, build, xMm) * coreMm ** 3 * stepMm;
   }
   return sum;
@@ -34,12 +34,4 @@ function stripWidthAt({ position, innerMm, outerMm }: StripColumn, build: SkiBui
   const woodMm = halfWidthAt(build.shape, xMm) - build.sidewall.widthMm;
   const sideMm = Math.max(0, Math.min(outerMm, woodMm) - innerMm);
   return position === "C" ? 2 * sideMm : sideMm;
-}
-
-/** Under a unit load where the bench presses. */
-function momentAt(xMm: number, build: SkiBuild): number {
-  const { frontSupportMm: front, rearSupportMm: rear, loadMm: load } = springTestOf(build);
-  if (xMm <= front || xMm >= rear) return 0;
-  const span = rear - front;
-  return xMm <= load ? ((rear - load) * (xMm - front)) / span : ((load - front) * (rear - xMm)) / span;
 }

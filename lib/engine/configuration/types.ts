@@ -2,6 +2,7 @@
  * What can be ordered (models, cores, reinforcements, bases, graphics) and what one order asks for (PairSpec).
  * A PairSpec is complete: with a catalogue release it recomputes to the same millimetres and cents for ever.
  */
+import type { ScatterSettings } from "../flex";
 import type { ModelShape } from "../geometry";
 import type { Corrections, MaterialLibrary } from "../materials";
 import type { Refusal } from "../units";
@@ -156,6 +157,8 @@ export interface BuildRules {
     readonly supports: "shoulder-heel" | { readonly frontFromTipMm: number; readonly rearFromTailMm: number };
     readonly load: "mount" | "middle";
   };
+  /** How much materials and work vary; absent in older releases, whose numbers then carry no ±. */
+  readonly scatter?: ScatterSettings;
   readonly springBackMm: number;
   readonly maxExtraPlies: number;
   readonly mountOffsetReviewMm: number;

@@ -12,7 +12,7 @@ export { freeFreeFrequencies } from "./frequencies";
 export { solveCore } from "./solve-core";
 export { flexSpread } from "./spread";
 export * from "./spread-types";
-export { springTestOf } from "./spring-test";
+export { benchMomentMm, springTestOf } from "./spring-test";
 export { springConstants } from "./springs";
 export * from "./types";
 export { cantileverFrequencyHz } from "./vibration";

@@ -110,6 +110,11 @@ export function sectionBendingStiffness(section: LocalSection, coreMm: number): 
   return bonded - lost;
 }
 
+/** Mass of a section with this core thickness, g per metre. */
+export function sectionMassGPerM({ below, core, above, pocketMm }: LocalSection, coreMm: number): number {
+  return below.massGPerM + (core.densityWidth * (coreMm - pocketMm)) / 1000 + above.massGPerM;
+}
+
 /** What joints that let slip take from a bonded section with this thickness of core, N·mm². */
 export function jointLosses(
   section: LocalSection,
@@ -167,7 +172,7 @@ export function stationOf(section: LocalSection, coreMm: number): SectionStation
     torsionalStiffnessNmm2:
       4 * aboutOwnAxis(shearMoments(below, core, solidMm, above)) - jointLosses(section, coreMm).torsionNmm2,
     neutralAxisMm: young.a > 0 ? young.s / young.a : thicknessMm / 2,
-    massGPerM: below.massGPerM + (core.densityWidth * solidMm) / 1000 + above.massGPerM,
+    massGPerM: sectionMassGPerM(section, coreMm),
     coreShearStiffnessN: coreShearStiffnessN(section, solidMm),
   };
 }

@@ -4,12 +4,15 @@
 export interface ScatterSettings {
   /** Of one strip that was measured on the strip bench: bench and moisture, share of the modulus. */
   readonly stripModulus: number;
-  /** Of its density, share. */
+  /** Of a strip's density, share; strips are chosen by stiffness, so this is the wood's own. */
   readonly stripDensity: number;
   /** Of the milled core, the same along one ski, mm. */
   readonly coreThicknessMm: number;
-  /** Of the fibre volume fraction of the pressed cloths (resin content), as difference. */
+  /** Of the fibre volume fraction of each pressed cloth (its resin content), as difference. */
   readonly fibreVolume: number;
+  /** What the cloths' thicknesses and moduli are given at. */
+  readonly fibreVolumeNominal: number;
+  readonly resinDensityKgM3: number;
   /** Of a cloth's modulus from lot to lot, share. */
   readonly fabricModulus: number;
   /** Of sheet thickness (base, topsheet, metal) from lot to lot, share. */
@@ -20,6 +23,7 @@ export interface ScatterSettings {
   /** Share of each variance that the two skis of a pair have in common (same lot, same press programme). */
   readonly sharedByTwins: {
     readonly strips: number;
+    readonly stripDensity: number;
     readonly coreThickness: number;
     readonly fibreVolume: number;
     readonly fabricModulus: number;

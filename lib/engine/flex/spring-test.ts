@@ -10,3 +10,11 @@ export function springTestOf({ shape, mountFromTipMm, springTest }: SkiBuild): S
     loadMm: mountFromTipMm,
   };
 }
+
+/** Bending moment under a unit load where the bench presses, mm. */
+export function benchMomentMm(build: SkiBuild, xMm: number): number {
+  const { frontSupportMm: front, rearSupportMm: rear, loadMm: load } = springTestOf(build);
+  if (xMm <= front || xMm >= rear) return 0;
+  const span = rear - front;
+  return xMm <= load ? ((rear - load) * (xMm - front)) / span : ((load - front) * (rear - xMm)) / span;
+}

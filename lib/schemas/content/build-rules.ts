@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { BuildRules, PrintRules } from "../../engine/configuration";
+import type { ScatterSettings } from "../../engine/flex";
 import { about, id, modelUseSchema, notNegative, positive } from "./shared";
 
 const otherPlateSchema = z.strictObject({ material: id, thicknessMm: positive.max(3) });
@@ -21,6 +22,31 @@ const printSchema = z
     path: ["leastDpi"],
     error: "leastDpi must not be above goodDpi",
   }) satisfies z.ZodType<PrintRules>;
+
+const share = z.number().min(0).max(1);
+/** Above that, first-order propagation would no longer hold. */
+const smallShare = z.number().min(0).max(0.3);
+
+const scatterSchema = z.strictObject({
+  stripModulus: smallShare,
+  stripDensity: smallShare,
+  coreThicknessMm: notNegative.max(0.5),
+  fibreVolume: z.number().min(0).max(0.1),
+  fibreVolumeNominal: z.number().min(0.2).max(0.7),
+  resinDensityKgM3: positive.max(3000),
+  fabricModulus: smallShare,
+  sheetThickness: smallShare,
+  modelSpring: smallShare,
+  modelMass: smallShare,
+  sharedByTwins: z.strictObject({
+    strips: share,
+    stripDensity: share,
+    coreThickness: share,
+    fibreVolume: share,
+    fabricModulus: share,
+    sheetThickness: share,
+  }),
+}) satisfies z.ZodType<ScatterSettings>;
 
 export const buildRulesFileSchema = z.strictObject({
   about,
@@ -60,6 +86,7 @@ export const buildRulesFileSchema = z.strictObject({
     ]),
     load: z.enum(["mount", "middle"]),
   }),
+  scatter: scatterSchema.exactOptional(),
   springBackMm: z.number().min(-5).max(10),
   maxExtraPlies: z.int().min(0).max(8),
   mountOffsetReviewMm: notNegative.max(200),

@@ -1,0 +1,40 @@
+/** How sure a spec's numbers are: the scatter of the catalogue's rules, propagated through the finished ski. */
+import { type CoreSolution, type FlexSpread, flexSpread } from "../flex";
+import { accept, type Outcome } from "../units";
+import type { BuildableSpec } from "./build";
+import type { LookupRefusal } from "./lookup";
+import { type SolvedSpec, solveSpec } from "./solve-spec";
+import type { BuildCatalog } from "./types";
+
+/**
+ * Standard deviations of the finished ski of a spec, plate and mat included.
+ *
+ * @returns null for a release that says nothing of scatter; or the first item this catalogue does not hold
+ */
+export function spreadOf(spec: BuildableSpec, catalog: BuildCatalog): Outcome<FlexSpread | null, LookupRefusal> {
+  const solved = solveSpec(spec, catalog);
+  return solved.ok ? accept(spreadOfSolved(solved.value, catalog)) : solved;
+}
+
+/** As {@link spreadOf}, of a spec already worked out. */
+export function spreadOfSolved({ build, core, flexWithPlate }: SolvedSpec, { rules }: BuildCatalog): FlexSpread | null {
+  if (!rules.scatter) return null;
+  const kept = spreads.get(core) ?? new Map<number, FlexSpread>();
+  spreads.set(core, kept);
+  const known = kept.get(build.mountFromTipMm);
+  if (known) return known;
+  const spread = flexSpread(build, core.profile, rules.scatter, flexWithPlate);
+  kept.set(build.mountFromTipMm, spread);
+  return spread;
+}
+
+/** By the solution, which is remembered for a spec and belongs to one catalogue, and where its plate lies. */
+const spreads = new WeakMap<CoreSolution, Map<number, FlexSpread>>();
+
+/** Times the standard deviation: half the band that holds nine of ten (normal distribution, z at 0.95). */
+const NINE_OF_TEN = 1.645;
+
+/** Half width of the band that nine of ten lie in, in the unit of the deviation. */
+export function nineOfTen(deviation: number): number {
+  return NINE_OF_TEN * deviation;
+}
