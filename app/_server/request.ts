@@ -50,13 +50,21 @@ export async function staffContext(backTo?: string): Promise<Context> {
 }
 
 /** For pages and actions behind a private link. Unknown, expired and revoked links look the same: not found. */
-export async function linkContext(
-  token: string,
-  kind?: Subject["kind"],
-): Promise<{ readonly ctx: Context; readonly subject: Subject }> {
+export async function linkContext(token: string, kind?: Subject["kind"]): Promise<LinkContext> {
+  const found = await findLink(token);
+  if (!found || (kind !== undefined && found.subject.kind !== kind)) notFound();
+  return found;
+}
+
+interface LinkContext {
+  readonly ctx: Context;
+  readonly subject: Subject;
+}
+
+/** The same for a link that somebody typed into a page, which must answer in words; null when it is closed. */
+export async function findLink(token: string): Promise<LinkContext | null> {
   const guest = await guestByToken(token, requestTime());
-  if (!guest || (kind !== undefined && guest.subject.kind !== kind)) notFound();
-  return { ctx: await contextFor(guest.actor), subject: guest.subject };
+  return guest && { ctx: await contextFor(guest.actor), subject: guest.subject };
 }
 
 function contextFor(actor: Actor): Promise<Context> {

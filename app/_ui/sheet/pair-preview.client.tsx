@@ -99,7 +99,7 @@ function useRecommendedFlex({ sheet, catalog }: Props): SkiFlex | null {
   }, [isChanged, answers, model, lengthCm, catalog]);
 }
 
-export function AxisPart(props: Props) {
+export function AxisPart(props: Props & { readonly compareHref?: string | undefined }) {
   const { sheet, catalog, words } = props;
   const pair = useDrawnPair(props);
   const recommended = useRecommendedFlex(props);
@@ -110,6 +110,13 @@ export function AxisPart(props: Props) {
       <h2 id="axis-title" className="mb-4 text-lg">
         {words.axis}
       </h2>
+      {props.compareHref ? (
+        <p className="no-print mb-4">
+          <a href={props.compareHref} className="inline-flex min-h-9 items-center">
+            {words.compare}
+          </a>
+        </p>
+      ) : null}
       <AxisChart
         title={pair.title}
         builds={[

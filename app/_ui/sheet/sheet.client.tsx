@@ -50,6 +50,8 @@ export interface SheetProps {
   readonly preferImperial?: boolean;
   /** The shop's layout: all sections open, rows closer, scripts shown. */
   readonly dense?: boolean;
+  /** The page that lays this pair over others. */
+  readonly compareHref?: string;
   /** Beside or under the sheet in the shop: call-back, notes, take over. */
   readonly children?: ReactNode | undefined;
 }
@@ -150,7 +152,13 @@ export function Sheet(props: SheetProps) {
             );
           })}
         </fieldset>
-        <AxisPart sheet={sheet} catalog={catalog} words={words} pictureBase={pictures.pictureBase} />
+        <AxisPart
+          sheet={sheet}
+          catalog={catalog}
+          words={words}
+          pictureBase={pictures.pictureBase}
+          compareHref={props.compareHref}
+        />
         <div className="grid gap-8 py-8">
           {sheet.view.state !== "open" ? null : stopped && !dense ? (
             <AskPerson sheet={sheet} words={words} ask={actions.ask} title={words.flags.callTitle} />

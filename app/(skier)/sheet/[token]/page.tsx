@@ -36,6 +36,7 @@ export default async function SheetPage({ params }: { readonly params: Promise<{
         words={words}
         refusalWords={refusalWords}
         preferImperial={units === "imperial"}
+        compareHref={`/sheet/${token}/compare`}
         actions={{
           save: saveFields.bind(null, token),
           assess: assessSheetNow.bind(null, token),

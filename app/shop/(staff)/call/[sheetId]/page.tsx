@@ -53,6 +53,7 @@ export default async function CallPage({ params }: { readonly params: Promise<{ 
             words: sheetWords,
             refusalWords,
             preferImperial: jar.get("units")?.value === "imperial",
+            compareHref: `/shop/call/${sheetId}/compare`,
             pictures: {
               uploadUrl: `/files/artwork/${sheetId}`,
               pictureBase: "/files/artwork/staff",

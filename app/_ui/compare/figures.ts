@@ -1,0 +1,91 @@
+/** The pairs in numbers: one row for each figure, one cell for each pair. */
+import type { EngineCatalog } from "../../../lib/engine/assessment";
+import { closingForceN, skiBehaviour } from "../../../lib/engine/flex";
+import { measure } from "../../../lib/engine/geometry";
+import { textForPeople } from "../../../lib/engine/units";
+import { differenceText } from "../../_visuals/axis-builds";
+import { moneyText } from "../money";
+import type { ComparedPair } from "./candidates";
+import type { CompareWords } from "./words";
+
+export interface FigureRow {
+  readonly name: string;
+  readonly unit: string;
+  readonly cells: readonly string[];
+  /** Words rather than a measure. */
+  readonly isText: boolean;
+}
+
+type FigureKey = keyof CompareWords["figures"];
+interface Figure {
+  readonly key: FigureKey;
+  readonly unit: string;
+  readonly isText?: boolean;
+  readonly text: (pair: ComparedPair, worked: Worked) => string;
+}
+type Worked = ReturnType<typeof workedOut>;
+
+function workedOut(pair: ComparedPair, catalog: EngineCatalog, words: CompareWords) {
+  const { build, flexWithPlate } = pair.solved;
+  const { flexClasses, blends } = catalog.build;
+  const { flexRatio, core } = pair.spec;
+  const own = flexClasses.find((each) => flexRatio >= each.from && flexRatio < each.below);
+  return {
+    shape: build.shape,
+    radiusM: measure(build.shape).sidecutRadiusM,
+    bare: skiBehaviour(build, pair.solved.flex),
+    finished: skiBehaviour(build, flexWithPlate),
+    closingN: closingForceN(build, flexWithPlate),
+    className: own ? `${own.number}, ${own.label.toLowerCase()}` : words.noClass,
+    core: blends.find((blend) => blend.id === core)?.label ?? core,
+    price: pair.assessment.price ? moneyText(pair.assessment.price.totalCents) : words.noPrice,
+  };
+}
+
+const text = textForPeople;
+const figures: readonly Figure[] = [
+  { key: "model", unit: "", isText: true, text: (pair) => pair.modelName },
+  { key: "length", unit: "cm", text: (pair) => String(pair.spec.lengthCm) },
+  { key: "shoulder", unit: "mm", text: (_, { shape }) => text(shape.shoulderWidthMm, 1) },
+  { key: "waist", unit: "mm", text: (_, { shape }) => text(shape.waistWidthMm, 1) },
+  { key: "heel", unit: "mm", text: (_, { shape }) => text(shape.heelWidthMm, 1) },
+  { key: "radius", unit: "m", text: (_, { radiusM }) => text(radiusM, 1) },
+  { key: "class", unit: "", isText: true, text: (_, { className }) => className },
+  { key: "ratio", unit: "", text: (pair) => text(pair.spec.flexRatio, 2) },
+  { key: "centre", unit: "N/mm", text: ({ solved }) => text(solved.flex.springCentreNPerMm, 2) },
+  { key: "fore", unit: "N/mm", text: ({ solved }) => text(solved.flex.springForebodyNPerMm, 2) },
+  { key: "after", unit: "N/mm", text: ({ solved }) => text(solved.flex.springAfterbodyNPerMm, 2) },
+  { key: "balance", unit: "", text: ({ solved }) => text(solved.flex.balance, 2) },
+  { key: "twistFore", unit: "N·m/°", text: (_, { bare }) => text(bare.twistForebodyNmPerDeg, 2) },
+  { key: "twistAfter", unit: "N·m/°", text: (_, { bare }) => text(bare.twistAfterbodyNmPerDeg, 2) },
+  { key: "camber", unit: "mm", text: (_, { shape }) => text(shape.camberMm, 1) },
+  { key: "flattens", unit: "N", text: (_, { closingN }) => text(closingN, 0) },
+  { key: "mass", unit: "g", text: ({ solved }) => text(1000 * solved.flexWithPlate.massKg, 0) },
+  {
+    key: "balancePoint",
+    unit: "mm",
+    text: ({ solved, mountMm }) => differenceText(solved.flexWithPlate.balancePointMm - mountMm, 0),
+  },
+  { key: "swing", unit: "kg·m²", text: (_, { finished }) => text(finished.polarMomentAtMountKgM2, 3) },
+  { key: "bendingTone", unit: "Hz", text: (_, { finished }) => text(finished.bendingHz, 1) },
+  { key: "twistTone", unit: "Hz", text: (_, { finished }) => text(finished.torsionHz, 1) },
+  { key: "core", unit: "", isText: true, text: (_, { core }) => core },
+  { key: "price", unit: "", text: (_, { price }) => price },
+];
+
+export function figureRows(
+  pairs: readonly ComparedPair[],
+  catalog: EngineCatalog,
+  words: CompareWords,
+): readonly FigureRow[] {
+  const worked = pairs.map((pair) => workedOut(pair, catalog, words));
+  return figures.map((figure) => ({
+    name: words.figures[figure.key],
+    unit: figure.unit,
+    isText: figure.isText ?? false,
+    cells: pairs.flatMap((pair, i) => {
+      const each = worked[i];
+      return each ? [figure.text(pair, each)] : [];
+    }),
+  }));
+}
