@@ -23,7 +23,7 @@ describe("corrections in a build", () => {
 
   it("of softer glass give a thicker core for the same spring, since the target stays as it was meant", () => {
     const softer = solved(specOf(), learnt({ moduli: { "triax-750": 0.95 } }));
-    expect(coreAtMount(softer)).toBeGreaterThan(coreAtMount(nominal) + 0.1);
+    expect(coreAtMount(softer)).toBeGreaterThan(coreAtMount(nominal) + 0.06);
     expect(softer.flex.springCentreNPerMm / nominal.flex.springCentreNPerMm).toBeCloseTo(1, 2);
     const model = catalog.build.models.find((each) => each.id === "midlow-95");
     if (!model) throw new Error("no midlow-95");
