@@ -1,10 +1,11 @@
 /**
  * Flex ratio k, the wanted stiffness over the model's class 3 reference, and its class.
  *   k = ((m + gear)/(75 + gear))^p × ability × temperament
- * Equal relative deflection needs stiffness ∝ m (own derivation: δ/L = F L²/48EI); the demo tempers the exponent 1 to
- * p = 0.8 (the shop's own coefficient, no source).
+ * Equal relative deflection needs stiffness ∝ m (similarity.ts); the demo tempers the exponent 1 to p = 0.8 (the shop's own
+ * coefficient, no source). Length is not in k: the core is solved for k·(L/Lref)².
  */
 import { abilityThatCounts, withoutIdle } from "./answers";
+import { bendingForSameFeel } from "./similarity";
 import type { FitAnswers, FitCoefficients, FitModel, FitReason, FitShop } from "./types";
 
 type FlexClasses = FitShop["flexClasses"];
@@ -25,9 +26,10 @@ export function wantedFlex(
   coefficients: FitCoefficients,
 ): WantedFlex {
   const c = coefficients;
-  const gearKg = model.use === "touring" ? c.touringGearKg : c.gearKg;
+  const rider = (massKg: number) => ({ massKg: massKg + gearKg(model.use, c), lengthMm: 1 });
+  const exponents = { mass: c.massExponent, length: 2 };
   const formula = [
-    ratio("mass", ((answers.massKg + gearKg) / (c.massReferenceKg + gearKg)) ** c.massExponent),
+    ratio("mass", bendingForSameFeel(rider(answers.massKg), rider(c.massReferenceKg), exponents)),
     ratio("ability", c.abilityFlex[abilityThatCounts(answers, c)]),
     ratio("temperament", answers.temperament === undefined ? 1 : c.temperamentFlex[answers.temperament]),
   ];
@@ -40,6 +42,11 @@ export function wantedFlex(
     nearClass: nearClassOf(flexRatio, classes, c.nearClassWithin),
     reasons,
   };
+}
+
+/** Clothes, boots, skis and bindings that a skier on this kind of ski carries, kg. */
+export function gearKg(use: string, { gearKg: usual, touringGearKg }: FitCoefficients): number {
+  return use === "touring" ? touringGearKg : usual;
 }
 
 /** The class whose half-open interval [from, below) holds the ratio; null outside all of them. */
