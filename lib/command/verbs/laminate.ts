@@ -25,7 +25,13 @@ export const laminateVerb = verb({
     nuXy: z.number(),
     flexExMpa: z.number(),
     flexEyMpa: z.number(),
+    flexGxyMpa: z.number(),
     thicknessMm: z.number(),
+    aComplianceMmPerN: matrix3,
+    bCompliancePerN: matrix3,
+    dCompliancePerNmm: matrix3,
+    shearPerStretch: z.number(),
+    twistPerBend: z.number(),
   }),
   run: ({ plies }) => accept(laminateConstants(plies)),
 });

@@ -31,7 +31,16 @@ export interface LaminateConstants {
   readonly nuXy: number;
   readonly flexExMpa: number;
   readonly flexEyMpa: number;
+  readonly flexGxyMpa: number;
   readonly thicknessMm: number;
+  /** Blocks of the inverse of [A B; B D]: strains and curvatures per force and moment. */
+  readonly aComplianceMmPerN: Matrix;
+  readonly bCompliancePerN: Matrix;
+  readonly dCompliancePerNmm: Matrix;
+  /** Shear strain that a pull along the ski brings, per unit of its strain: a16/a11. */
+  readonly shearPerStretch: number;
+  /** Twist that bending along the ski brings, per unit of its curvature: d16/d11. */
+  readonly twistPerBend: number;
 }
 
 /** One part of a layer, side by side with the others. Without a density it has no mass. */
