@@ -3,6 +3,7 @@ import type { Assessment, EngineCatalog, PartialAnswers } from "../../../lib/eng
 import type { PairSpec } from "../../../lib/engine/configuration";
 import type { FitChoice, FitReason, TypedMeasures } from "../../../lib/engine/fit";
 import { textForPeople } from "../../../lib/engine/units";
+import { plusMinus } from "../plus-minus";
 import type { Reason } from "../reasons";
 import { heightText, massText } from "../typed-measures";
 import { wordOf } from "../words";
@@ -110,6 +111,8 @@ export function choiceFor(assessment: Assessment, model: string | undefined): Fi
 /** Standard gravity on 10 kg, N: the load in "bends … mm under 10 kg". */
 const tenKilogramsN = 98.0665;
 
-export function bendMm(springCentreNPerMm: number): string {
-  return textForPeople(tenKilogramsN / springCentreNPerMm, 1);
+/** @param spread of the spring as share of it; to first order the bend varies by the same share */
+export function bendMm(springCentreNPerMm: number, spread?: number): string {
+  const mm = tenKilogramsN / springCentreNPerMm;
+  return plusMinus(mm, spread === undefined ? undefined : spread * mm, 1);
 }

@@ -8,6 +8,7 @@ import { textForPeople } from "../../../lib/engine/units";
 import { AxisChart } from "../../_visuals/axis-chart.client";
 import { drawnGraphic, drawnWood } from "../../_visuals/pair-figure";
 import { SkiPair } from "../../_visuals/ski-drawing";
+import { plusMinus } from "../plus-minus";
 import { fill } from "../words";
 import { bendMm, flexText, modelName } from "./labels";
 import type { SheetState } from "./use-sheet.client";
@@ -42,7 +43,7 @@ export function PairStrip(props: Props) {
   const { sheet, catalog, words } = props;
   const pair = useDrawnPair(props);
   const anyModel = catalog.build.models[0];
-  const { flex, finishedFlex } = sheet.assessment;
+  const { flex, finishedFlex, spread } = sheet.assessment;
   if (!anyModel) return null;
   return (
     <div
@@ -71,11 +72,14 @@ export function PairStrip(props: Props) {
             <p className="text-base font-semibold">{pair.title}</p>
             <p className="text-pencil">
               {flexText(pair.spec.flexRatio, catalog)}
-              {flex ? `; ${fill(words.ski.bends, { mm: bendMm(flex.springCentreNPerMm) }).toLowerCase()}` : ""}
+              {flex
+                ? `; ${fill(words.ski.bends, { mm: bendMm(flex.springCentreNPerMm, spread?.springCentre) }).toLowerCase()}`
+                : ""}
             </p>
             <p className="measure text-pencil">
               R {textForPeople(measure(pair.shape).sidecutRadiusM, 1)} m
-              {finishedFlex ? `, ${textForPeople(finishedFlex.massKg * 1000, 0)} g a ski` : ""}
+              {finishedFlex ? `, ${plusMinus(finishedFlex.massKg * 1000, spread?.massG)} g a ski` : ""}
+              {spread ? <span className="font-sans"> ({words.ski.nineOfTen})</span> : null}
             </p>
           </>
         ) : (

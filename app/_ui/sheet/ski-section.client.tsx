@@ -158,7 +158,9 @@ function Sizes({ sheet, catalog, words, model }: Props & { readonly model: Model
           meaning={[
             flexText(spec.flexRatio, catalog, near),
             assessment.flex
-              ? fill(words.ski.bends, { mm: bendMm(assessment.flex.springCentreNPerMm) }).toLowerCase()
+              ? fill(words.ski.bends, {
+                  mm: bendMm(assessment.flex.springCentreNPerMm, assessment.spread?.springCentre),
+                }).toLowerCase()
               : "",
           ]
             .filter(Boolean)

@@ -1,10 +1,12 @@
 import { z } from "zod";
-import { solveSpec } from "../../engine/configuration";
+import { solveSpec, spreadOfSolved } from "../../engine/configuration";
 import { bareBuild, closingForceN, skiBehaviour } from "../../engine/flex";
 import { accept } from "../../engine/units";
 import { catalogue } from "../catalogue";
 import { verb } from "../verb";
 import { flexSpec } from "./schemas";
+
+const spreadValues = z.object({ springCentre: z.number(), midBending: z.number(), massG: z.number() });
 
 export const flexVerb = verb({
   name: "flex",
@@ -32,6 +34,13 @@ export const flexVerb = verb({
     bendingHz: z.number(),
     torsionHz: z.number(),
     camberClosingForceN: z.number(),
+    /** One standard deviation each; null for a catalogue without scatter. */
+    spread: spreadValues
+      .extend({
+        twins: spreadValues,
+        bySource: z.array(spreadValues.extend({ source: z.string() })),
+      })
+      .nullable(),
   }),
   run: (spec) => {
     const solved = solveSpec(spec, catalogue().build);
@@ -40,6 +49,7 @@ export const flexVerb = verb({
     const bare = bareBuild(build);
     const { stations: _stations, ...withPlateAndMat } = flexWithPlate;
     const wholes = { ...skiBehaviour(bare, flex), camberClosingForceN: closingForceN(bare, flex) };
-    return accept({ ...flex, ...wholes, achievedRatio: core.achievedRatio, withPlateAndMat });
+    const spread = spreadOfSolved(solved.value, catalogue().build);
+    return accept({ ...flex, ...wholes, achievedRatio: core.achievedRatio, withPlateAndMat, spread });
   },
 });

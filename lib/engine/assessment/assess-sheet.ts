@@ -1,5 +1,12 @@
 /** From answers and choices to everything a skier, a seller or a maker is shown. Pure: the same sheet gives the same answer. */
-import { conflictsOf, flexClassOf, letteringWarnings, type SpecConflict, type SpecDefaults } from "../configuration";
+import {
+  conflictsOf,
+  flexClassOf,
+  letteringWarnings,
+  type SpecConflict,
+  type SpecDefaults,
+  spreadOfSolved,
+} from "../configuration";
 import type { FitFlag } from "../fit";
 import { partsFor } from "../parts";
 import type { Refusal } from "../units";
@@ -27,6 +34,7 @@ function withoutSpec(fitting: Fitting, refusals: readonly Refusal[]): Assessment
     spec: null,
     flex: null,
     finishedFlex: null,
+    spread: null,
     core: null,
     parts: null,
     price: null,
@@ -56,6 +64,7 @@ function withSpec(
     spec,
     flex: solved.flex,
     finishedFlex: solved.flexWithPlate,
+    spread: spreadOfSolved(solved, catalog.build),
     core: solved.core,
     parts: partsFor(spec, solved, catalog.build, catalog.parts),
     price: price.ok ? price.value : null,

@@ -4,7 +4,7 @@
  */
 import type { BuildCatalog, PairSpec, SpecChoices } from "../configuration";
 import type { FinishTable, FitAnswers, FitCoefficients, Recommendation } from "../fit";
-import type { SkiFlex, ThicknessProfile } from "../flex";
+import type { FlexSpread, SkiFlex, ThicknessProfile } from "../flex";
 import type { PartsList, PartsRules } from "../parts";
 import type { Destination, GivenDiscount, Price, PriceBook } from "../pricing";
 import type { Refusal } from "../units";
@@ -63,6 +63,8 @@ export interface Assessment {
   readonly flex: SkiFlex | null;
   /** The finished ski with plate and mat: what the bench measures and the scale shows. */
   readonly finishedFlex: SkiFlex | null;
+  /** How sure springs and mass are; null too where the release says nothing of scatter. */
+  readonly spread: FlexSpread | null;
   readonly core: {
     readonly profile: ThicknessProfile;
     readonly achievedRatio: number;

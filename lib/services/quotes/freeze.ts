@@ -8,7 +8,7 @@ import type { FrozenFit } from "../views";
 
 /** @throws RangeError when the assessment has no recommendation, spec or stiffness to freeze */
 export function frozenFit(assessment: Assessment, catalog: EngineCatalog): FrozenFit {
-  const { recommendation, spec, flex, finishedFlex } = assessment;
+  const { recommendation, spec, flex, finishedFlex, spread } = assessment;
   if (recommendation === null || spec === null || flex === null || finishedFlex === null) {
     throw new RangeError("frozenFit: the assessment is not complete");
   }
@@ -22,6 +22,7 @@ export function frozenFit(assessment: Assessment, catalog: EngineCatalog): Froze
     massKg: finishedFlex.massKg,
     springCentreNPerMm: flex.springCentreNPerMm,
     sidecutRadiusM: shapeAtLength(model.shape, spec.lengthCm).sidecutRadiusMm / 1000,
+    ...(spread ? { spread: { springCentre: spread.springCentre, massG: spread.massG } } : {}),
   };
 }
 

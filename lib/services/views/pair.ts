@@ -1,5 +1,5 @@
 import type { PairSpec } from "../../engine/configuration";
-import type { SkiFlex, ThicknessProfile } from "../../engine/flex";
+import type { FlexSpread, SkiFlex, ThicknessProfile } from "../../engine/flex";
 import type { PartsList } from "../../engine/parts";
 import type { IsoDate } from "../../engine/units";
 import type { DateRange, EventView } from "./common";
@@ -67,6 +67,10 @@ export interface PairView {
     readonly state: "good" | "held" | "scrapped";
   }[];
   readonly flex: SkiFlex;
+  /** How sure its numbers are; null for a pair of a release that says nothing of scatter. */
+  readonly spread: FlexSpread | null;
+  /** What two skis of a pair may differ by, in the words of the release. */
+  readonly twinLimits: { readonly springCentre: string; readonly mass: string };
   readonly core: {
     readonly profile: ThicknessProfile;
     readonly achievedRatio: number;

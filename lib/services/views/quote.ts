@@ -20,6 +20,8 @@ export interface FrozenFit {
   readonly massKg: number;
   readonly springCentreNPerMm: number;
   readonly sidecutRadiusM: number;
+  /** One standard deviation; quotes of older releases have none. */
+  readonly spread?: { readonly springCentre: number; readonly massG: number };
 }
 
 export interface QuoteView {

@@ -8,6 +8,7 @@ import { Facts } from "@/app/_ui/facts";
 import { moneyText } from "@/app/_ui/money";
 import { Badge, Notice, type Tone } from "@/app/_ui/notice";
 import { Page, Part } from "@/app/_ui/page";
+import { plusMinus } from "@/app/_ui/plus-minus";
 import { PriceTable } from "@/app/_ui/price-table";
 import { More } from "@/app/_ui/section";
 import { specFacts } from "@/app/_ui/spec-facts";
@@ -83,6 +84,7 @@ export default async function QuotePage({ params }: { readonly params: Promise<{
         <div>
           <Part title={w.you} id="you">
             <Facts facts={toldFacts(quote)} />
+            {quote.fit.spread ? <p className="mt-2 text-sm text-pencil">{words.figures.nineOfTen}</p> : null}
           </Part>
           {quote.fit.flags.length > 0 ? (
             <Part title={w.flags} id="flags">
@@ -104,6 +106,7 @@ export default async function QuotePage({ params }: { readonly params: Promise<{
 
 function toldFacts(quote: QuoteView) {
   const { answers, typed } = quote;
+  const { massKg, springCentreNPerMm, spread } = quote.fit;
   const y = sheetWords.you;
   return [
     ...(typed.height ? [{ name: y.height, value: heightText(typed.height), measure: true }] : []),
@@ -113,9 +116,13 @@ function toldFacts(quote: QuoteView) {
     ...(answers.offPistePercent === undefined
       ? []
       : [{ name: y.offPiste, value: `${answers.offPistePercent} %`, measure: true }]),
-    { name: words.figures.mass, value: `${textForPeople(quote.fit.massKg, 2)} kg`, measure: true },
+    { name: words.figures.mass, value: `${plusMinus(massKg, spread && spread.massG / 1000, 2)} kg`, measure: true },
     { name: words.figures.radius, value: `${textForPeople(quote.fit.sidecutRadiusM, 1)} m`, measure: true },
-    { name: words.figures.spring, value: `${textForPeople(quote.fit.springCentreNPerMm, 2)} N/mm`, measure: true },
+    {
+      name: words.figures.spring,
+      value: `${plusMinus(springCentreNPerMm, spread && spread.springCentre * springCentreNPerMm, 2)} N/mm`,
+      measure: true,
+    },
   ];
 }
 

@@ -3,8 +3,10 @@ import { ButtonLink } from "@/app/_ui/button";
 import { dateRangeText, dayText } from "@/app/_ui/date-range";
 import { Facts } from "@/app/_ui/facts";
 import { Badge, type Tone } from "@/app/_ui/notice";
+import { plusMinus } from "@/app/_ui/plus-minus";
 import { fill } from "@/app/_ui/words";
 import words from "@/content/copy/shop.json";
+import { nineOfTen } from "@/lib/engine/configuration";
 import { textForPeople } from "@/lib/engine/units";
 import type { PairView } from "@/lib/services";
 import { clock } from "../../../say";
@@ -17,9 +19,11 @@ const skiTones: Readonly<Record<PairView["skis"][number]["state"], Tone>> = {
 };
 
 export function PairFacts({ pair, seesOrder }: { readonly pair: PairView; readonly seesOrder: boolean }) {
-  const { flex } = pair;
+  const { flex, spread, twinLimits } = pair;
   const done = pair.operations.filter((operation) => operation.state === "done").length;
   const spring = (nPerMm: number) => `${textForPeople(nPerMm, 2)} N/mm`;
+  const centre = flex.springCentreNPerMm;
+  const apart = (text: string, limit: string) => fill(w.qcNames.twins, { apart: text, limit });
   return (
     <>
       <Facts
@@ -43,18 +47,40 @@ export function PairFacts({ pair, seesOrder }: { readonly pair: PairView; readon
       <h3 className="mt-6 mb-2 font-semibold">{w.qc}</h3>
       <Facts
         facts={[
-          { name: w.qcNames.spring, value: spring(flex.springCentreNPerMm), measure: true },
+          {
+            name: w.qcNames.spring,
+            value: `${plusMinus(centre, spread?.springCentre && spread.springCentre * centre, 2)} N/mm`,
+            measure: true,
+          },
           { name: w.qcNames.fore, value: spring(flex.springForebodyNPerMm), measure: true },
           { name: w.qcNames.after, value: spring(flex.springAfterbodyNPerMm), measure: true },
-          { name: w.qcNames.mass, value: `${textForPeople(flex.massKg * 1000, 0)} g`, measure: true },
+          { name: w.qcNames.mass, value: `${plusMinus(flex.massKg * 1000, spread?.massG)} g`, measure: true },
           { name: w.qcNames.balance, value: `${textForPeople(flex.balancePointMm, 0)} mm`, measure: true },
           {
             name: w.qcNames.ratio,
             value: `${textForPeople(pair.core.achievedRatio, 3)} / ${textForPeople(pair.spec.flexRatio, 3)}`,
             measure: true,
           },
+          ...(spread
+            ? [
+                {
+                  name: w.qcNames.twinSpring,
+                  value: apart(
+                    `${textForPeople(100 * nineOfTen(spread.twins.springCentre), 1)} %`,
+                    twinLimits.springCentre,
+                  ),
+                  measure: true,
+                },
+                {
+                  name: w.qcNames.twinMass,
+                  value: apart(`${textForPeople(nineOfTen(spread.twins.massG))} g`, twinLimits.mass),
+                  measure: true,
+                },
+              ]
+            : []),
         ]}
       />
+      {spread ? <p className="mt-2 text-sm text-pencil">{w.qcNames.nineOfTen}</p> : null}
     </>
   );
 }
