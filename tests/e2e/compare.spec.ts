@@ -1,0 +1,100 @@
+/**
+ * Up to three pairs on one axis. Models and lengths are those of acceptance scenario 1 (trade.md part 15): Midlow 84 in 182,
+ * Midlow 95 in 186.
+ */
+import type { Page } from "playwright/test";
+import { answerBody, expectAccessible, expectNoSidewaysScroll, startSheet, waitForSaved } from "./support/skier-steps";
+import { expect, test } from "./support/test";
+
+async function filledSheet(page: Page): Promise<string> {
+  await startSheet(page);
+  await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
+  await page.getByLabel("Share of your days off the groomed runs, in %").fill("40");
+  await page.getByRole("radio", { name: "Steady" }).check();
+  await waitForSaved(page);
+  return page.url();
+}
+
+async function toCompare(page: Page): Promise<void> {
+  await page.getByRole("link", { name: "Compare this pair with others on one axis" }).click();
+  await page.waitForURL(/\/compare$/);
+  await expect(page.getByRole("heading", { name: "Compare", exact: true })).toBeVisible();
+}
+
+test("three pairs share one axis and one line", async ({ page }) => {
+  await filledSheet(page);
+  await toCompare(page);
+  await expect(page.getByRole("checkbox", { name: /The sheet as it stands/ })).toBeChecked();
+  await expect(page.getByRole("checkbox", { name: /Midlow 95, 186 cm/ })).toBeChecked();
+  const lines = page.getByRole("list", { name: "Lines" });
+  await expect(lines.getByText("The sheet: Midlow 84, 182 cm")).toBeVisible();
+  await expect(lines.getByText("As an option: Midlow 95, 186 cm")).toBeVisible();
+
+  const slider = page.getByRole("slider", { name: "Station along the skis" }).locator("visible=true");
+  await slider.focus();
+  await expect(slider).toHaveAttribute("aria-valuenow", "0");
+  await page.keyboard.press("ArrowRight");
+  await expect(slider).toHaveAttribute("aria-valuenow", "10");
+  await expect(slider).toHaveAttribute("aria-valuetext", /10 mm behind the mount line: A, .*mm wide.*; B, .*; C, /);
+  // At the far end the longest ski alone is left: two columns say that theirs has ended.
+  await page.keyboard.press("Home");
+  await expect(page.getByRole("row", { name: /EI/ }).filter({ hasText: "ended" }).first()).toBeVisible();
+
+  const numbers = page.getByRole("group", { name: "The pairs in numbers" });
+  await expect(numbers.getByRole("row", { name: /^Length, cm/ })).toContainText(/182.*186/);
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+});
+
+test("a fourth pair is refused in words and nothing chosen is lost", async ({ page }) => {
+  await filledSheet(page);
+  await toCompare(page);
+  const boxes = page.getByRole("checkbox");
+  for (const box of await boxes.all()) await box.check();
+  const asked = await boxes.count();
+  expect(asked).toBeGreaterThan(3);
+  await page.getByRole("button", { name: "Compare", exact: true }).click();
+  await expect(page.getByText(`${asked} are chosen; 3 fit on one axis`)).toBeVisible();
+  for (const box of await page.getByRole("checkbox").all()) await expect(box).toBeChecked();
+  await expect(page.getByRole("list", { name: "Lines" }).getByRole("listitem")).toHaveCount(4);
+  await expectAccessible(page);
+});
+
+test("another sheet joins by its link, and its pair can be taken", async ({ page }) => {
+  const first = await filledSheet(page);
+  await startSheet(page);
+  await answerBody(page, { cm: "165", kg: "58", ability: "Improving" });
+  await waitForSaved(page);
+  await toCompare(page);
+
+  await page.getByLabel(/Another sheet, by its private link/).fill("not a link");
+  await page.getByRole("button", { name: "Compare", exact: true }).click();
+  await expect(page.getByText(/does not look like the private link/)).toBeVisible();
+  await expect(page.getByLabel(/Another sheet, by its private link/)).toHaveValue("not a link");
+
+  await page.getByLabel(/Another sheet, by its private link/).fill(`https://skis.example/sheet/${"x".repeat(43)}`);
+  await page.getByRole("button", { name: "Compare", exact: true }).click();
+  await expect(page.getByText(/No sheet is behind this link/)).toBeVisible();
+  await expectAccessible(page);
+
+  await page.getByLabel(/Another sheet, by its private link/).fill(first);
+  for (const box of await page.getByRole("checkbox").all()) await box.uncheck();
+  await page.getByRole("checkbox", { name: /The sheet as it stands/ }).check();
+  await page.getByRole("button", { name: "Compare", exact: true }).click();
+  const lines = page.getByRole("list", { name: "Lines" });
+  await expect(lines.getByText("The other sheet: Midlow 84, 182 cm")).toBeVisible();
+
+  await page.getByRole("button", { name: "Take this one onto my sheet" }).click();
+  await page.waitForURL(/\/sheet\/[\w-]{43}$/);
+  await expect(page.locator("#ski > summary")).toContainText("Midlow 84, 182 cm");
+});
+
+test.describe("without scripts", () => {
+  test.use({ javaScriptEnabled: false });
+
+  test("an address from elsewhere answers in words", async ({ page, allowConsole }) => {
+    allowConsole(/404/);
+    const answer = await page.goto(`/sheet/${"x".repeat(43)}/compare?show=sheet`);
+    expect(answer?.status()).toBe(404);
+  });
+});
