@@ -11,7 +11,9 @@ describe("coupling of a laminate", () => {
     const found = laminateConstants(stack([0, 30, -45, 90]));
     const [A, B, D] = [found.aNPerMm, found.bN, found.dNmm].map((block) => block.map((row) => [...row]));
     if (!A || !B || !D) throw new Error("a block is missing");
-    const whole = inverse(new Matrix([...A.map((row, i) => [...row, ...(B[i] ?? [])]), ...B.map((row, i) => [...row, ...(D[i] ?? [])])]));
+    const whole = inverse(
+      new Matrix([...A.map((row, i) => [...row, ...(B[i] ?? [])]), ...B.map((row, i) => [...row, ...(D[i] ?? [])])]),
+    );
     const blocks = [
       [found.aComplianceMmPerN, 0, 0],
       [found.bCompliancePerN, 0, 3],
@@ -20,7 +22,9 @@ describe("coupling of a laminate", () => {
     for (const [block, row, column] of blocks) {
       const size = Math.max(...block.flat().map(Math.abs));
       block.forEach((values, i) => {
-        values.forEach((value, j) => expect((value - whole.get(row + i, column + j)) / size).toBeCloseTo(0, 9));
+        for (const [j, value] of values.entries()) {
+          expect((value - whole.get(row + i, column + j)) / size).toBeCloseTo(0, 9);
+        }
       });
     }
   });
