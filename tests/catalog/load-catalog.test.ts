@@ -73,10 +73,10 @@ describe("loadCatalog", () => {
 
   it("lists all problems at once", () => {
     const problems = problemsAfter("catalog/blends.json", (file: { blends: { strips: Json }[] }) => {
-      for (const blend of file.blends.slice(0, 2)) blend.strips.C = "balsa";
+      for (const blend of file.blends.slice(0, 2)) blend.strips.C = "oak";
     });
     expect(problems.map((problem) => problem.path)).toEqual(["blends.0.strips.C", "blends.1.strips.C"]);
-    expect(problems[0]).toMatchObject({ file: "blends.json", value: "balsa" });
+    expect(problems[0]).toMatchObject({ file: "blends.json", value: "oak" });
   });
 
   it.each([
