@@ -4,6 +4,7 @@
  */
 import path from "node:path";
 import type { EngineCatalog } from "../engine/assessment";
+import type { CalibrationSettings } from "../engine/calibration";
 import type { BuildCatalog } from "../engine/configuration";
 import type { FitCoefficients } from "../engine/fit";
 import type { PartsRules } from "../engine/parts";
@@ -43,6 +44,8 @@ export interface ReleasedCatalog {
 /** The catalogue in force, with the cautions and the words as they are today. */
 export interface Catalog extends ReleasedCatalog {
   readonly safety: Safety;
+  /** How measured pairs are learnt from. */
+  readonly calibration: CalibrationSettings;
   readonly copy: Copy;
 }
 
@@ -56,7 +59,12 @@ export function loadCatalog(root: string = path.resolve("content")): Catalog {
   const folder = path.join(root, "catalog");
   const released = catalogFromRelease(readJsonFiles(folder, releaseSchemas));
   const house = parseFiles(readJsonFiles(folder, houseSchemas), houseSchemas);
-  return deepFreeze({ ...released, safety: house["safety.json"], copy: readCopy(path.join(root, "copy")) });
+  return deepFreeze({
+    ...released,
+    safety: house["safety.json"],
+    calibration: withoutAbout(house["calibration.json"]),
+    copy: readCopy(path.join(root, "copy")),
+  });
 }
 
 /**

@@ -6,6 +6,7 @@ import {
   baseColoursFileSchema,
   blendsFileSchema,
   buildRulesFileSchema,
+  calibrationFileSchema,
   finishFileSchema,
   fitFileSchema,
   flexClassesFileSchema,
@@ -45,7 +46,7 @@ export const releaseSchemas = {
 } as const;
 
 /** What the house says today and did not sell. */
-export const houseSchemas = { "safety.json": safetyFileSchema } as const;
+export const houseSchemas = { "safety.json": safetyFileSchema, "calibration.json": calibrationFileSchema } as const;
 
 type Schemas = Readonly<Record<string, z.ZodType>>;
 export type RawFiles<S extends Schemas> = { readonly [K in keyof S]: unknown };

@@ -11,26 +11,15 @@
  * told apart: the prior shares the difference between them, and `learnt` stays low.
  */
 import type { BuildCatalog } from "../configuration";
-import type { ThicknessProfile } from "../flex";
-import { correctionsOf, factorOf, type Unknown, unknownsOf } from "./factors";
-import { nominalCatalog, predictBuilt, programmedCore } from "./predict-ski";
+import { correctionsOf, factorOf, type Unknown } from "./factors";
+import { nominalCatalog } from "./predict-ski";
+import { type Prepared, predicted, prepare } from "./prepare";
 import { qualityOf } from "./quality";
-import { BENCH_MEASURES, type Reading, readingSd, readingsOf } from "./readings";
+import { type Reading, readingSd, readingsOf } from "./readings";
 import { fitLinear, fitRobust, type LinearFit, type Row, studentised } from "./regularised-fit";
-import { type Slopes, slopesOf } from "./sensitivity";
 import type { Calibration, CalibrationSettings, LeftOut, MeasuredSki, PredictedValues, Residual } from "./types";
 
 const STEPS = 3;
-/** An unknown that moves no reading by this share of its standard deviation when it is off by its own is left out. */
-const LEAST_EFFECT = 0.1;
-
-/** A ski with what does not change during the fit. */
-interface PreparedSki {
-  readonly ski: MeasuredSki;
-  readonly profile: ThicknessProfile;
-  readonly before: PredictedValues;
-  readonly slopes: Slopes;
-}
 
 /**
  * Fits a book of corrections to what was measured. With fewer pairs than the settings ask for the fit is still shown, but
@@ -51,11 +40,11 @@ export function calibrate(
   const readings = readingsOf(skis, leftOut);
   const priorSd = unknowns.map((unknown) => unknown.priorSd);
   let fit: LinearFit = fitLinear([], priorSd);
+  let after: Predictions = new Map([...prepared.values()].map(({ ski, before }) => [ski, before]));
   for (let step = 0; step < STEPS; step++) {
-    const predicted = predictAll(prepared, nominal, unknowns, fit.values);
-    fit = fitLinear(rowsOf(readings, prepared, predicted, settings), priorSd, fit.values);
+    fit = fitLinear(rowsOf(readings, prepared, after, settings), priorSd, fit.values);
+    after = predictAll(prepared, nominal, unknowns, fit.values);
   }
-  const after = predictAll(prepared, nominal, unknowns, fit.values);
   const rows = rowsOf(readings, prepared, after, settings);
   const residuals = residualsOf(readings, rows, prepared, after, priorSd, fit);
   const pairs = new Set(readings.filter((reading) => !reading.leftOut).map((reading) => reading.ski.pair)).size;
@@ -72,51 +61,6 @@ export function calibrate(
     quality: qualityOf(residuals),
     corrections: correctionsOf(unknowns, fit.values, version),
   };
-}
-
-type Prepared = ReadonlyMap<MeasuredSki, PreparedSki>;
-
-/** Cores, handbook predictions and slopes of all skis, and the unknowns that matter for any of them. */
-function prepare(
-  skis: readonly MeasuredSki[],
-  nominal: BuildCatalog,
-  settings: CalibrationSettings,
-): { readonly unknowns: readonly Unknown[]; readonly prepared: Prepared } {
-  const all = unknownsOf(nominal.materials, settings);
-  const bySpec = new Map<string, { readonly profile: ThicknessProfile; readonly slopes: Slopes }>();
-  const rows = skis.map((ski): PreparedSki => {
-    const key = JSON.stringify([ski.spec, ski.builtWith?.version]);
-    const shared = bySpec.get(key) ?? sharedOf(ski, nominal, all);
-    bySpec.set(key, shared);
-    return { ski, ...shared, before: predicted(ski, shared.profile, nominal) };
-  });
-  const matters = all.map((unknown, i) => rows.some((row) => effectOf(row, i, unknown, settings) >= LEAST_EFFECT));
-  const kept = <T>(values: readonly T[]): readonly T[] => values.filter((_, i) => matters[i]);
-  const prepared = rows.map((row): readonly [MeasuredSki, PreparedSki] => {
-    const slopes = BENCH_MEASURES.map((measure) => [measure, kept(row.slopes[measure])]);
-    return [row.ski, { ...row, slopes: Object.fromEntries(slopes) as Slopes }];
-  });
-  return { unknowns: kept(all), prepared: new Map(prepared) };
-}
-
-function sharedOf(ski: MeasuredSki, nominal: BuildCatalog, unknowns: readonly Unknown[]) {
-  const core = programmedCore(ski, nominal);
-  if (!core.ok) throw new RangeError(`${ski.id}: ${JSON.stringify(core.refusal)}`);
-  return { profile: core.value, slopes: slopesOf(ski, core.value, nominal, unknowns) };
-}
-
-function predicted(ski: MeasuredSki, profile: ThicknessProfile, catalog: BuildCatalog): PredictedValues {
-  const values = predictBuilt(ski, profile, catalog);
-  if (!values.ok) throw new RangeError(`${ski.id}: ${JSON.stringify(values.refusal)}`);
-  return values.value;
-}
-
-/** Largest move of a reading of this ski, in its standard deviations, when the unknown is off by its own. */
-function effectOf(row: PreparedSki, i: number, { priorSd }: Unknown, settings: CalibrationSettings): number {
-  const effects = BENCH_MEASURES.map(
-    (measure) => (Math.abs(row.slopes[measure][i] ?? 0) * priorSd) / readingSd(measure, row.before, settings),
-  );
-  return Math.max(...effects);
 }
 
 type Predictions = ReadonlyMap<MeasuredSki, PredictedValues>;

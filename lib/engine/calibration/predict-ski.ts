@@ -37,10 +37,11 @@ export function predictBuilt(
   ski: Pick<MeasuredSki, "spec" | "strips">,
   profile: ThicknessProfile,
   catalog: BuildCatalog,
+  gridPieces = GRID_PIECES,
 ): Outcome<PredictedValues, LookupRefusal> {
   const build = measuredBuild(ski, catalog);
   if (!build.ok) return build;
-  const flex = evaluateFlex(build.value, profile, { gridPieces: GRID_PIECES });
+  const flex = evaluateFlex(build.value, profile, { gridPieces });
   return accept({
     massKg: flex.massKg,
     camberMm: build.value.shape.camberMm + (catalog.corrections?.camberOffsetMm ?? 0),

@@ -7,7 +7,8 @@ import type { BuildCatalog } from "../configuration";
 import type { ThicknessProfile } from "../flex";
 import type { Corrections } from "../materials";
 import { correctionsOf, type Unknown } from "./factors";
-import { measuredBuild, predictBuilt } from "./predict-ski";
+import { predictBuilt } from "./predict-ski";
+import { materialsIn } from "./present-materials";
 import { BENCH_MEASURES } from "./readings";
 import type { BenchMeasure, MeasuredSki, PredictedValues } from "./types";
 
@@ -16,74 +17,77 @@ export type Slopes = Readonly<Record<BenchMeasure, readonly number[]>>;
 
 const LOG_STEP = 0.03;
 const CORE_STEP_MM = 0.05;
+/** Of the programme's knots every so many will do for slopes, which then are off by about 1 % of themselves. */
+const KNOTS_KEPT_EVERY = 5;
+const GRID_PIECES = 16;
+
+type BuiltSki = Pick<MeasuredSki, "spec" | "strips">;
 
 /**
  * @param nominal a catalogue without corrections
  * @throws RangeError when the spec is not of this catalogue
  */
 export function slopesOf(
-  ski: Pick<MeasuredSki, "spec" | "strips">,
+  ski: BuiltSki,
   profile: ThicknessProfile,
   nominal: BuildCatalog,
   unknowns: readonly Unknown[],
 ): Slopes {
-  const plain = JSON.stringify(measuredBuild(ski, nominal));
-  const tried = new Map<string, Difference>();
-  const differenceOf = (unknown: Unknown): Difference => {
-    const key = unknown.material ?? unknown.kind;
-    const known = tried.get(key) ?? difference(ski, profile, nominal, unknown, plain);
+  const coarse = everyFewKnots(profile);
+  const present = materialsIn(ski.spec, nominal);
+  if (!present.ok) throw new RangeError(`spec: ${JSON.stringify(present.refusal)}`);
+  const tried = new Map<string, PredictedValues>();
+  const movedBy = ({ kind, material }: Unknown): PredictedValues => {
+    const key = material ?? kind;
+    const known = tried.get(key) ?? centralDifference(ski, coarse, nominal, material);
     tried.set(key, known);
     return known;
   };
   const slope = (measure: BenchMeasure, unknown: Unknown): number => {
-    if (unknown.kind === "camber-offset") return measure === "camberMm" ? 1 : 0;
-    if (measure === "camberMm") return 0;
-    if (unknown.kind === "modulus" && measure === "massKg") return 0;
-    if (unknown.kind === "density" && measure !== "massKg") return 0;
-    return differenceOf(unknown)[measure];
+    const isIn = unknown.material === undefined || present.value.has(unknown.material);
+    if (!isIn || !moves(unknown.kind, measure)) return 0;
+    return unknown.kind === "camber-offset" ? 1 : movedBy(unknown)[measure];
   };
-  const rows = BENCH_MEASURES.map((measure) => [measure, unknowns.map((unknown) => slope(measure, unknown))]);
-  return Object.fromEntries(rows) as Record<BenchMeasure, number[]>;
+  return byMeasure((measure) => unknowns.map((unknown) => slope(measure, unknown)));
 }
 
-type Difference = PredictedValues;
-const NOTHING: Difference = {
-  massKg: 0,
-  camberMm: 0,
-  springCentreNPerMm: 0,
-  springForebodyNPerMm: 0,
-  springAfterbodyNPerMm: 0,
-};
+function moves(kind: Unknown["kind"], measure: BenchMeasure): boolean {
+  if (measure === "camberMm") return kind === "camber-offset";
+  if (measure === "massKg") return kind === "density" || kind === "core-offset";
+  return kind === "modulus" || kind === "core-offset";
+}
 
-function difference(
-  ski: Pick<MeasuredSki, "spec" | "strips">,
+/** Slopes over both logarithms of one material, or over the core's offset in mm. */
+function centralDifference(
+  ski: BuiltSki,
   profile: ThicknessProfile,
   nominal: BuildCatalog,
-  { kind, material }: Unknown,
-  plain: string,
-): Difference {
+  material: string | undefined,
+): PredictedValues {
   const step = material === undefined ? CORE_STEP_MM : LOG_STEP;
-  const with_ = (value: number): BuildCatalog => ({ ...nominal, corrections: trial(kind, material, value) });
-  // A material that changes nothing of the build is not in it.
-  if (material !== undefined && JSON.stringify(measuredBuild(ski, with_(step))) === plain) return NOTHING;
-  const more = predictBuilt(ski, profile, with_(step));
-  const less = predictBuilt(ski, profile, with_(-step));
-  if (!more.ok || !less.ok) throw new RangeError(`spec: ${JSON.stringify(ski.spec)} is not of this catalogue`);
-  const slope = (measure: BenchMeasure) => (more.value[measure] - less.value[measure]) / (2 * step);
-  return {
-    massKg: slope("massKg"),
-    camberMm: 0,
-    springCentreNPerMm: slope("springCentreNPerMm"),
-    springForebodyNPerMm: slope("springForebodyNPerMm"),
-    springAfterbodyNPerMm: slope("springAfterbodyNPerMm"),
-  };
+  const [more, less] = [step, -step].map((value) => {
+    const corrections = trialBook(material, value);
+    const predicted = predictBuilt(ski, profile, { ...nominal, corrections }, GRID_PIECES);
+    if (!predicted.ok) throw new RangeError(`spec: ${JSON.stringify(predicted.refusal)}`);
+    return predicted.value;
+  });
+  return byMeasure((measure) => ((more?.[measure] ?? 0) - (less?.[measure] ?? 0)) / (2 * step));
 }
 
-function trial(kind: Unknown["kind"], material: string | undefined, value: number): Corrections {
-  if (material === undefined) return correctionsOf([{ kind, priorSd: 1 }], [value], "trial");
+function trialBook(material: string | undefined, value: number): Corrections {
+  if (material === undefined) return correctionsOf([{ kind: "core-offset", priorSd: 1 }], [value], "trial");
   const both: Unknown[] = [
     { kind: "modulus", material, priorSd: 1 },
     { kind: "density", material, priorSd: 1 },
   ];
   return correctionsOf(both, [value, value], "trial");
+}
+
+function everyFewKnots({ stations }: ThicknessProfile): ThicknessProfile {
+  return { stations: stations.filter((_, i) => i % KNOTS_KEPT_EVERY === 0 || i === stations.length - 1) };
+}
+
+/** One value for each measure. */
+export function byMeasure<T>(of: (measure: BenchMeasure) => T): Record<BenchMeasure, T> {
+  return Object.fromEntries(BENCH_MEASURES.map((measure) => [measure, of(measure)])) as Record<BenchMeasure, T>;
 }

@@ -1,4 +1,5 @@
 export * from "./build-rules";
+export * from "./calibration";
 export * from "./finish";
 export * from "./fit";
 export * from "./materials";

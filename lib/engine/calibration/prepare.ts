@@ -1,0 +1,63 @@
+/** What stays the same during a fit: cores, handbook predictions and slopes of all skis, and which unknowns matter. */
+import type { BuildCatalog } from "../configuration";
+import type { ThicknessProfile } from "../flex";
+import { type Unknown, unknownsOf } from "./factors";
+import { predictBuilt, programmedCore } from "./predict-ski";
+import { BENCH_MEASURES, readingSd } from "./readings";
+import { byMeasure, type Slopes, slopesOf } from "./sensitivity";
+import type { CalibrationSettings, MeasuredSki, PredictedValues } from "./types";
+
+/** An unknown that moves no reading by this share of its standard deviation when it is off by its own is left out. */
+const LEAST_EFFECT = 0.1;
+
+/** A ski with what does not change during the fit. */
+export interface PreparedSki {
+  readonly ski: MeasuredSki;
+  readonly profile: ThicknessProfile;
+  readonly before: PredictedValues;
+  readonly slopes: Slopes;
+}
+
+export type Prepared = ReadonlyMap<MeasuredSki, PreparedSki>;
+
+/** @throws RangeError for a ski whose spec is not of this catalogue */
+export function prepare(
+  skis: readonly MeasuredSki[],
+  nominal: BuildCatalog,
+  settings: CalibrationSettings,
+): { readonly unknowns: readonly Unknown[]; readonly prepared: Prepared } {
+  const all = unknownsOf(nominal.materials, settings);
+  const bySpec = new Map<string, { readonly profile: ThicknessProfile; readonly slopes: Slopes }>();
+  const rows = skis.map((ski): PreparedSki => {
+    const key = JSON.stringify([ski.spec, ski.builtWith?.version]);
+    const shared = bySpec.get(key) ?? sharedOf(ski, nominal, all);
+    bySpec.set(key, shared);
+    return { ski, ...shared, before: predicted(ski, shared.profile, nominal) };
+  });
+  const matters = all.map((unknown, i) => rows.some((row) => effectOf(row, i, unknown, settings) >= LEAST_EFFECT));
+  const kept = <T>(values: readonly T[]): readonly T[] => values.filter((_, i) => matters[i]);
+  const prepared = rows.map((row): readonly [MeasuredSki, PreparedSki] => {
+    return [row.ski, { ...row, slopes: byMeasure((measure) => kept(row.slopes[measure])) }];
+  });
+  return { unknowns: kept(all), prepared: new Map(prepared) };
+}
+
+function sharedOf(ski: MeasuredSki, nominal: BuildCatalog, unknowns: readonly Unknown[]) {
+  const core = programmedCore(ski, nominal);
+  if (!core.ok) throw new RangeError(`${ski.id}: ${JSON.stringify(core.refusal)}`);
+  return { profile: core.value, slopes: slopesOf(ski, core.value, nominal, unknowns) };
+}
+
+export function predicted(ski: MeasuredSki, profile: ThicknessProfile, catalog: BuildCatalog): PredictedValues {
+  const values = predictBuilt(ski, profile, catalog);
+  if (!values.ok) throw new RangeError(`${ski.id}: ${JSON.stringify(values.refusal)}`);
+  return values.value;
+}
+
+/** Largest move of a reading of this ski, in its standard deviations, when the unknown is off by its own. */
+function effectOf(row: PreparedSki, i: number, { priorSd }: Unknown, settings: CalibrationSettings): number {
+  const effects = BENCH_MEASURES.map(
+    (measure) => (Math.abs(row.slopes[measure][i] ?? 0) * priorSd) / readingSd(measure, row.before, settings),
+  );
+  return Math.max(...effects);
+}
