@@ -1,0 +1,63 @@
+/** A check: something published or worked out beside the engine, and how the engine works out the same. */
+
+/** Where a check is shown on the Method page. */
+export type Topic =
+  | "laminate"
+  | "section"
+  | "soft-layers"
+  | "torsion"
+  | "core-shear"
+  | "beam"
+  | "frequencies"
+  | "materials"
+  | "strips"
+  | "outline"
+  | "flex"
+  | "length";
+
+/** How sure the expected value is: read in a publication, worked out by hand or closed form, or remembered. */
+export type Mark = "published" | "derived" | "memory";
+
+/** `rel` of the largest expected entry, `abs` in the value's own unit, `range` within [low, high], `most` at most. */
+export type Tolerance =
+  | { readonly kind: "rel" | "abs"; readonly value: number }
+  | { readonly kind: "range" }
+  | { readonly kind: "most" };
+
+/** A number, or numbers in rows; for a range [low, high]. */
+export type Values = number | readonly number[] | readonly (readonly number[])[];
+
+export interface CheckedValue {
+  /** Name with its unit, as the source's case calls it. */
+  readonly name: string;
+  readonly expected: Values;
+  readonly tolerance: Tolerance;
+  readonly computed: Values;
+}
+
+export interface Check {
+  readonly id: string;
+  readonly topic: Topic;
+  /** What is checked, in a few words. */
+  readonly about: string;
+  readonly source: string;
+  readonly mark: Mark;
+  /** Works everything out afresh by the engine. */
+  readonly values: () => readonly CheckedValue[];
+}
+
+/** One line of the table. */
+export interface CheckRow {
+  readonly id: string;
+  readonly topic: Topic;
+  readonly about: string;
+  readonly name: string;
+  readonly source: string;
+  readonly mark: Mark;
+  readonly expected: Values;
+  readonly computed: Values;
+  /** Largest over the entries: relative to the largest expected entry for `rel`, else in the value's own unit. */
+  readonly difference: number;
+  readonly tolerance: Tolerance;
+  readonly passed: boolean;
+}
