@@ -59,6 +59,13 @@ export const policy = {
   "build-sheet.read": { guest: "never", ...everyone },
   "queue.read": { guest: "never", ...everyone },
 
+  // What measured pairs teach
+  "bench.record": { guest: "never", ...floor },
+  "learning.read": { guest: "never", ...office },
+  "learning.decide": { guest: "never", ...ownerOnly },
+  "learning.approve": { guest: "never", ...ownerOnly },
+  "learning.show": { guest: "always", ...everyone },
+
   // The office
   "price.read": { guest: "never", ...office },
   "staff.manage": { guest: "never", ...ownerOnly },

@@ -7,6 +7,7 @@ import type { EngineCatalog } from "../engine/assessment";
 import type { CalibrationSettings } from "../engine/calibration";
 import type { BuildCatalog } from "../engine/configuration";
 import type { FitCoefficients } from "../engine/fit";
+import type { Corrections } from "../engine/materials";
 import type { PartsRules } from "../engine/parts";
 import type { PriceBook } from "../engine/pricing";
 import type { FloorCatalog } from "../engine/routing";
@@ -16,12 +17,12 @@ import { floorOf } from "../schemas/floor";
 import { sha256Of } from "./canonical-json";
 import { CatalogError } from "./catalog-error";
 import { type Copy, readCopy } from "./copy";
-import { crossCheck, type ReleaseFiles } from "./cross-check";
+import { correctionProblems, crossCheck, type ReleaseFiles } from "./cross-check";
 import { deepFreeze } from "./deep-freeze";
-import { houseSchemas, parseFiles, type RawFiles, readJsonFiles, releaseSchemas } from "./files";
+import { extraSchemas, houseSchemas, parseFiles, type RawFiles, readJsonFiles, releaseSchemas } from "./files";
 
 /** The files of a release as they were written: plain JSON, stored under the hash. */
-export type CatalogRelease = RawFiles<typeof releaseSchemas>;
+export type CatalogRelease = RawFiles<typeof releaseSchemas> & Partial<RawFiles<typeof extraSchemas>>;
 
 /** What a stored release gives back: enough to recompute every quote that names it. */
 export interface ReleasedCatalog {
@@ -68,6 +69,15 @@ export function loadCatalog(root: string = path.resolve("content")): Catalog {
 }
 
 /**
+ * The same catalogue with a book of corrections in its release, which then has another hash.
+ *
+ * @throws CatalogError when the book names a material that the catalogue does not have
+ */
+export function withCorrections(catalog: Catalog, corrections: Corrections): Catalog {
+  return deepFreeze({ ...catalog, ...catalogFromRelease({ ...catalog.release, "corrections.json": corrections }) });
+}
+
+/**
  * Checks a release again, from disk or from the database, and builds the catalogue it stands for.
  *
  * @throws CatalogError when the release does not hold together
@@ -75,9 +85,18 @@ export function loadCatalog(root: string = path.resolve("content")): Catalog {
 export function catalogFromRelease(release: unknown): ReleasedCatalog {
   const raw = releaseOf(release);
   const files = parseFiles(raw, releaseSchemas);
-  const problems = crossCheck(files);
+  const corrections =
+    raw["corrections.json"] === undefined ? null : parseFiles(raw as RawFiles<typeof extraSchemas>, extraSchemas);
+  const book = corrections?.["corrections.json"];
+  const problems = [...crossCheck(files), ...(book ? correctionProblems(book, files) : [])];
   if (problems.length > 0) throw new CatalogError(problems);
-  return deepFreeze({ hash: sha256Of(raw), release: raw, ...partsOf(files) });
+  const { build, ...parts } = partsOf(files);
+  return deepFreeze({
+    hash: sha256Of(raw),
+    release: raw,
+    build: book ? { ...build, corrections: book } : build,
+    ...parts,
+  });
 }
 
 /** The files that a release has, and no other. */
@@ -85,13 +104,14 @@ function releaseOf(release: unknown): CatalogRelease {
   const files: Readonly<Record<string, unknown>> =
     typeof release === "object" && release !== null ? { ...release } : {};
   const names = Object.keys(releaseSchemas);
-  const unknown = Object.keys(files).filter((file) => !names.includes(file));
+  const extras = Object.keys(extraSchemas).filter((name) => files[name] !== undefined);
+  const unknown = Object.keys(files).filter((file) => !names.includes(file) && !extras.includes(file));
   if (unknown.length > 0) {
     throw new CatalogError(
       unknown.map((file) => ({ file, path: "", value: undefined, message: "is not part of a release" })),
     );
   }
-  return Object.fromEntries(names.map((name) => [name, files[name]])) as CatalogRelease;
+  return Object.fromEntries([...names, ...extras].map((name) => [name, files[name]])) as CatalogRelease;
 }
 
 function partsOf(files: ReleaseFiles): Omit<ReleasedCatalog, "hash" | "release"> {

@@ -1,5 +1,6 @@
 /** What no schema of one file can see: that the files agree with each other. */
 import type { CoreBlend, LayupLayer, Model, Reinforcement } from "../engine/configuration";
+import type { Corrections } from "../engine/materials";
 import type { PriceBook } from "../engine/pricing";
 import type { CatalogProblem } from "./catalog-error";
 import type { ReadFiles, releaseSchemas } from "./files";
@@ -27,6 +28,17 @@ export function crossCheck(files: ReleaseFiles): readonly CatalogProblem[] {
     ...ruleProblems(files, names),
     ...files["price-books.json"].priceBooks.flatMap((book, index) => bookProblems(book, index, files)),
   ];
+}
+
+/** A book corrects only materials that the release has. */
+export function correctionProblems(book: Corrections, files: ReleaseFiles): readonly CatalogProblem[] {
+  const names = namesOf(files);
+  const known = new Set([...names.woods, ...names.fabrics, ...names.sheets]);
+  return (["moduli", "densities"] as const).flatMap((kind) =>
+    Object.keys(book[kind])
+      .filter((material) => !known.has(material))
+      .map((material) => unknownName("corrections.json", `${kind}.${material}`, material, "material")),
+  );
 }
 
 /** Every mould of a model stands on the floor; the floor may keep moulds that no model uses any more. */

@@ -7,6 +7,7 @@ import {
   blendsFileSchema,
   buildRulesFileSchema,
   calibrationFileSchema,
+  correctionsFileSchema,
   finishFileSchema,
   fitFileSchema,
   flexClassesFileSchema,
@@ -44,6 +45,9 @@ export const releaseSchemas = {
   "floor.json": floorFileSchema,
   "recipe.json": recipeFileSchema,
 } as const;
+
+/** What a release may have besides: what measured pairs have taught. Older releases have none. */
+export const extraSchemas = { "corrections.json": correctionsFileSchema } as const;
 
 /** What the house says today and did not sell. */
 export const houseSchemas = { "safety.json": safetyFileSchema, "calibration.json": calibrationFileSchema } as const;

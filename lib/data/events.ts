@@ -2,7 +2,7 @@
 import type { Tx } from "./client";
 import { asJson } from "./json";
 
-export type EventSubject = "sheet" | "quote" | "order" | "pair" | "customer";
+export type EventSubject = "sheet" | "quote" | "order" | "pair" | "customer" | "measured-pair" | "correction-book";
 
 export interface NewEvent {
   readonly at: Date;

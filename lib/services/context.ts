@@ -4,6 +4,8 @@
 import type { Actor } from "../auth";
 import { type Db, db } from "../data/client";
 import { newId } from "../data/ids";
+import { translated } from "../data/transaction";
+import { refreshCorrections } from "./catalogue/book-in-force";
 
 export interface Context {
   readonly actor: Actor;
@@ -15,7 +17,9 @@ export interface Context {
   readonly db: Db;
 }
 
-/** Opens the database if need be and names who asks. */
+/** Opens the database if need be, names who asks, and sees which book of corrections is in force. @throws Unavailable */
 export async function openContext(actor: Actor, now: Date): Promise<Context> {
-  return { actor, now, newId, db: await db() };
+  const client = await db();
+  await translated(refreshCorrections(client));
+  return { actor, now, newId, db: client };
 }

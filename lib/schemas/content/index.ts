@@ -1,5 +1,6 @@
 export * from "./build-rules";
 export * from "./calibration";
+export * from "./corrections";
 export * from "./finish";
 export * from "./fit";
 export * from "./materials";

@@ -7,20 +7,33 @@ import {
   priceBookNamed,
   priceBookOn,
   type ReleasedCatalog,
+  withCorrections,
 } from "../../catalog";
 import type { Tx } from "../../data/client";
 import { hasRelease, releaseByHash, storeRelease } from "../../data/releases";
 import type { EngineCatalog } from "../../engine/assessment";
+import type { Corrections } from "../../engine/materials";
 import { shopDay } from "../shop-time";
+import { correctionsInForce } from "./book-in-force";
 
 /** Raised when the engine's numbers change for the same input. */
 export const engineVersion = "1";
 
 let loaded: Catalog | undefined;
+const corrected = new WeakMap<Corrections, Catalog>();
 const released = new Map<string, ReleasedCatalog>();
 
-/** @throws CatalogError when content does not hold together */
+/** The content of this programme with the book of corrections in force. @throws CatalogError when it does not hold together */
 export function currentCatalog(): Catalog {
+  const corrections = correctionsInForce();
+  if (corrections === null) return handbookCatalog();
+  const known = corrected.get(corrections) ?? withCorrections(handbookCatalog(), corrections);
+  corrected.set(corrections, known);
+  return known;
+}
+
+/** The same without any corrections. */
+export function handbookCatalog(): Catalog {
   loaded ??= loadCatalog();
   return loaded;
 }
@@ -45,7 +58,7 @@ export async function keepRelease(tx: Tx, now: Date): Promise<string> {
 
 /** A stored catalogue, or null when none has this hash. */
 export async function releasedCatalog(client: Tx, hash: string): Promise<ReleasedCatalog | null> {
-  if (currentCatalog().hash === hash) return currentCatalog();
+  for (const catalog of [currentCatalog(), handbookCatalog()]) if (catalog.hash === hash) return catalog;
   const known = released.get(hash);
   if (known !== undefined) return known;
   const record = await releaseByHash(client, hash);
