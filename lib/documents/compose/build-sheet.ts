@@ -1,6 +1,6 @@
 /** Composes the build sheet: every number a maker needs, none of a binding's settings. */
 import type { BuildCatalog, CoreBlend, PairSpec } from "../../engine/configuration";
-import type { CoreLimit } from "../../engine/flex";
+import { type CoreLimit, springTestOf } from "../../engine/flex";
 import type { PartLine } from "../../engine/parts";
 import { mm, numberText, plainNumber } from "../format";
 import type { BuildSheetData, BuildSheetFacts, CutRow, Row } from "../types";
@@ -57,7 +57,13 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
     workingTimes: workingTimes(floor),
     surfacePreparation: floor.surfacePreparation,
     stations: floor.stations,
-    qc: composeQc({ spec, drawing, flex: solved.flexWithPlate, floor }),
+    qc: composeQc({
+      spec,
+      drawing,
+      flex: solved.flexWithPlate,
+      floor,
+      springTest: springTestOf(solved.build),
+    }),
     orderedClass: flexText(spec, catalog),
     classBands: classBands(facts),
   };

@@ -1,6 +1,6 @@
 /** What the finished pair is measured against: target, limit to target, limit between the twins. */
 import type { PairSpec } from "../../engine/configuration";
-import { type SkiFlex, twistPerNmm } from "../../engine/flex";
+import { type SkiFlex, type SpringTest, twistPerNmm } from "../../engine/flex";
 import { grams, mm, numberText, plainNumber } from "../format";
 import type { DrawingData, FloorFacts, QcLimit, QcMeasure, QcRow, Row } from "../types";
 import { STRUCTURE } from "./spec-rows";
@@ -14,6 +14,7 @@ export function composeQc(input: {
   readonly drawing: DrawingData;
   readonly flex: SkiFlex;
   readonly floor: FloorFacts;
+  readonly springTest: SpringTest;
 }): readonly QcRow[] {
   const { spec, drawing: d, flex, floor } = input;
   const limits = floor.qcLimits;
@@ -56,7 +57,7 @@ export function composeQc(input: {
     row(
       "springCentre",
       "Centre spring",
-      "supports shoulder and heel, load at mount",
+      benchWords(input.springTest, d),
       `${numberText(centre, 1)} N/cm`,
       banded(centre, 1),
     ),
@@ -73,6 +74,14 @@ export function composeQc(input: {
     ),
     row("visual", "Visual", "voids, dents, print, sidewall, edge gap", "A-grade"),
   ];
+}
+
+/** Where the bench holds and presses: by name where the shop's setting says so, else in millimetres from the tip. */
+function benchWords({ frontSupportMm, rearSupportMm, loadMm }: SpringTest, d: DrawingData): string {
+  const isAt = (a: number, b: number) => Math.abs(a - b) < 0.5;
+  const ends = isAt(frontSupportMm, d.shoulder.xMm) && isAt(rearSupportMm, d.heel.xMm);
+  const supports = ends ? "shoulder and heel" : `${mm(frontSupportMm)} and ${mm(rearSupportMm)} from tip`;
+  return `supports ${supports}, load at ${isAt(loadMm, d.mountMm) ? "mount" : `${mm(loadMm)} from tip`}`;
 }
 
 interface Banded {
