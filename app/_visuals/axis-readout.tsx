@@ -69,7 +69,7 @@ function ReadoutOfSeveral({ builds, fromMountMm }: ReadoutProps) {
   return (
     <table className="mt-4 w-full border-collapse border-t border-rule text-sm">
       <caption className="py-1.5 text-left">
-        <span className="text-pencil">At the line, </span>
+        <span className="text-pencil">Read </span>
         {whereInWords(fromMountMm)}
         <span className="text-pencil">; differences are to {lookOf(0).letter}</span>
       </caption>
@@ -77,7 +77,7 @@ function ReadoutOfSeveral({ builds, fromMountMm }: ReadoutProps) {
         <tr className="border-b border-control">
           <td />
           {builds.map((build, index) => (
-            <th key={lookOf(index).letter} scope="col" className="py-1 pl-2 text-right align-bottom font-medium">
+            <th key={lookOf(index).letter} scope="col" className="w-[22%] py-1 pl-2 text-right align-bottom font-medium">
               <LineKey index={index} />
               <span className="block text-xs font-normal text-pencil max-sm:sr-only">{build.label}</span>
             </th>

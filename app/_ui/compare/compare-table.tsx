@@ -18,7 +18,7 @@ export function CompareTable({
       // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
       tabIndex={0}
       aria-label={caption}
-      className="overflow-x-auto border-y border-rule"
+      className="overflow-x-auto border-b border-rule"
     >
       <table className="w-full border-collapse text-left text-sm max-sm:text-xs">
         <caption className="sr-only">{caption}</caption>

@@ -130,7 +130,7 @@ function Compared({ pairs, ...p }: CompareViewProps & { readonly pairs: readonly
         <Part title={words.take.title} id="take">
           <ul className="grid gap-6 sm:grid-cols-2 lg:grid-cols-3">
             {pairs.map((pair, index) => (
-              <li key={pair.id} className="grid content-start gap-2 border-t border-rule pt-3">
+              <li key={pair.id} className="grid content-start gap-2 max-sm:border-b max-sm:border-rule max-sm:pb-6">
                 <p className="flex items-baseline gap-2">
                   {pairs.length > 1 ? <LineKey index={index} /> : null}
                   <span className="font-medium">{pairName(pair)}</span>

@@ -1,6 +1,6 @@
 /** The pairs in numbers: one row for each figure, one cell for each pair. */
 import type { EngineCatalog } from "../../../lib/engine/assessment";
-import { closingForceN, skiBehaviour } from "../../../lib/engine/flex";
+import { camberUnderLoad, skiBehaviour } from "../../../lib/engine/flex";
 import { measure } from "../../../lib/engine/geometry";
 import { textForPeople } from "../../../lib/engine/units";
 import { differenceText } from "../../_visuals/axis-builds";
@@ -15,6 +15,9 @@ export interface FigureRow {
   /** Words rather than a measure. */
   readonly isText: boolean;
 }
+
+/** Standard gravity on 3 kg, N: presses a camber part of the way down, so that skis differ. */
+const threeKilogramsN = 29.41995;
 
 type FigureKey = keyof CompareWords["figures"];
 interface Figure {
@@ -33,9 +36,8 @@ function workedOut(pair: ComparedPair, catalog: EngineCatalog, words: CompareWor
   return {
     shape: build.shape,
     radiusM: measure(build.shape).sidecutRadiusM,
-    bare: skiBehaviour(build, pair.solved.flex),
-    finished: skiBehaviour(build, flexWithPlate),
-    closingN: closingForceN(build, flexWithPlate),
+    behaviour: skiBehaviour(build, flexWithPlate),
+    pressedMm: camberUnderLoad(build, flexWithPlate, threeKilogramsN).heightMm,
     className: own ? `${own.number}, ${own.label.toLowerCase()}` : words.noClass,
     core: blends.find((blend) => blend.id === core)?.label ?? core,
     price: pair.assessment.price ? moneyText(pair.assessment.price.totalCents) : words.noPrice,
@@ -56,19 +58,19 @@ const figures: readonly Figure[] = [
   { key: "fore", unit: "N/mm", text: ({ solved }) => text(solved.flex.springForebodyNPerMm, 2) },
   { key: "after", unit: "N/mm", text: ({ solved }) => text(solved.flex.springAfterbodyNPerMm, 2) },
   { key: "balance", unit: "", text: ({ solved }) => text(solved.flex.balance, 2) },
-  { key: "twistFore", unit: "N·m/°", text: (_, { bare }) => text(bare.twistForebodyNmPerDeg, 2) },
-  { key: "twistAfter", unit: "N·m/°", text: (_, { bare }) => text(bare.twistAfterbodyNmPerDeg, 2) },
+  { key: "twistFore", unit: "N·m/°", text: (_, { behaviour }) => text(behaviour.twistForebodyNmPerDeg, 2) },
+  { key: "twistAfter", unit: "N·m/°", text: (_, { behaviour }) => text(behaviour.twistAfterbodyNmPerDeg, 2) },
   { key: "camber", unit: "mm", text: (_, { shape }) => text(shape.camberMm, 1) },
-  { key: "flattens", unit: "N", text: (_, { closingN }) => text(closingN, 0) },
+  { key: "pressed", unit: "mm", text: (_, { pressedMm }) => text(pressedMm, 1) },
   { key: "mass", unit: "g", text: ({ solved }) => text(1000 * solved.flexWithPlate.massKg, 0) },
   {
     key: "balancePoint",
     unit: "mm",
     text: ({ solved, mountMm }) => differenceText(solved.flexWithPlate.balancePointMm - mountMm, 0),
   },
-  { key: "swing", unit: "kg·m²", text: (_, { finished }) => text(finished.polarMomentAtMountKgM2, 3) },
-  { key: "bendingTone", unit: "Hz", text: (_, { finished }) => text(finished.bendingHz, 1) },
-  { key: "twistTone", unit: "Hz", text: (_, { finished }) => text(finished.torsionHz, 1) },
+  { key: "swing", unit: "kg·m²", text: (_, { behaviour }) => text(behaviour.polarMomentAtMountKgM2, 3) },
+  { key: "bendingTone", unit: "Hz", text: (_, { behaviour }) => text(behaviour.bendingHz, 1) },
+  { key: "twistTone", unit: "Hz", text: (_, { behaviour }) => text(behaviour.torsionHz, 1) },
   { key: "core", unit: "", isText: true, text: (_, { core }) => core },
   { key: "price", unit: "", text: (_, { price }) => price },
 ];
