@@ -77,7 +77,11 @@ function ReadoutOfSeveral({ builds, fromMountMm }: ReadoutProps) {
         <tr className="border-b border-control">
           <td />
           {builds.map((build, index) => (
-            <th key={lookOf(index).letter} scope="col" className="w-[22%] py-1 pl-2 text-right align-bottom font-medium">
+            <th
+              key={lookOf(index).letter}
+              scope="col"
+              className="w-[22%] py-1 pl-2 text-right align-bottom font-medium"
+            >
               <LineKey index={index} />
               <span className="block text-xs font-normal text-pencil max-sm:sr-only">{build.label}</span>
             </th>
