@@ -45,7 +45,7 @@ export function fittingOf({ answers: given, choices }: SheetInput, catalog: Engi
 }
 
 /** Height, mass and ability make a fit possible. */
-function completeAnswers(given: PartialAnswers): FitAnswers | null {
+export function completeAnswers(given: PartialAnswers): FitAnswers | null {
   if (missingAnswers(given).length > 0) return null;
   return Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined)) as unknown as FitAnswers;
 }

@@ -1,0 +1,129 @@
+/**
+ * "Why this stiff?" in the skier's own numbers. The ski is held at its two supports (shoulder and heel, unless the shop set
+ * others) and loaded at the mount line with the skier's whole weight and gear, F = m·9.80665; it bends F over the bare ski's
+ * centre spring constant. Small-deflection beam theory goes straight on; on snow the ski is carried along its length and
+ * never bends that far, so the numbers compare skiers and skis and foretell no run.
+ */
+import { designedProfile, type Model, modelById, type PairSpec, referenceBuildFor, solveSpec } from "../configuration";
+import { type FitAnswers, gearKg, STANDARD_GRAVITY, torsionForSameTwist } from "../fit";
+import { evaluateFlex, type SkiBuild, type SkiFlex, springTestOf, twistPerNmm } from "../flex";
+import { completeAnswers } from "./fitting";
+import { populationBand, type SkiersBand } from "./skiers-band";
+import type { EngineCatalog, PartialAnswers } from "./types";
+import { rowNow, spanMm, type WhatIf, weightN, whatIfs } from "./what-ifs";
+
+export interface StiffnessStory {
+  /** The skier with all that is carried. */
+  readonly riderKg: number;
+  readonly gearKg: number;
+  readonly spanMm: number;
+  readonly now: WhatIf;
+  readonly bendUnderTenKgMm: number;
+  readonly band: SkiersBand | null;
+  /** Null without a band. */
+  readonly place: "less" | "like" | "more" | null;
+  readonly twist: TwistStory;
+  readonly whatIfs: readonly WhatIf[];
+  readonly modelName: string;
+  readonly massExponent: number;
+  readonly fitVersion: string;
+}
+
+/** Twist of the front half under the edge moment F·b/2, beside the reference skier's on the model's reference ski. */
+export interface TwistStory {
+  readonly edgeMomentNm: number;
+  readonly degrees: number;
+  readonly referenceDegrees: number;
+  readonly referenceKg: number;
+  /** GJ over the reference ski's that the same twist would need (∝ m·b·L), and that this ski has. */
+  readonly wantedTorsion: number;
+  readonly builtTorsion: number;
+}
+
+/**
+ * @param band of the shop's own orders; absent = that of the stated population on this model
+ * @returns null until height, mass and ability are known, or when the catalogue cannot build the spec
+ */
+export function stiffnessStory(
+  given: PartialAnswers,
+  spec: PairSpec,
+  catalog: EngineCatalog,
+  band?: SkiersBand | null,
+): StiffnessStory | null {
+  const answers = completeAnswers(given);
+  const model = modelById(catalog.build, spec.model);
+  const solved = solveSpec(spec, catalog.build);
+  if (!answers || !model.ok || !solved.ok) return null;
+  const standing = { answers, spec, model: model.value, solved: solved.value };
+  const now = rowNow(standing, catalog);
+  const reference = referenceSki(model.value, catalog);
+  const shown = band ?? populationBand(model.value, { ...reference.flex, spanMm: spanMm(reference) }, catalog);
+  const carriedKg = gearKg(model.value.use, catalog.fit);
+  return {
+    riderKg: answers.massKg + carriedKg,
+    gearKg: carriedKg,
+    spanMm: spanMm(solved.value),
+    now,
+    bendUnderTenKgMm: (10 * STANDARD_GRAVITY) / now.springCentreNPerMm,
+    band: shown,
+    place: shown && placeIn(shown, now.bendPercent),
+    twist: twistStory(answers, model.value, solved.value, reference, catalog),
+    whatIfs: whatIfs(standing, catalog),
+    modelName: model.value.name,
+    massExponent: catalog.fit.massExponent,
+    fitVersion: catalog.fit.version,
+  };
+}
+
+interface Ski {
+  readonly build: SkiBuild;
+  readonly flex: SkiFlex;
+}
+
+/** The model's own class 3 ski at its reference length, as designed; worked out once, like the solver's own target. */
+function referenceSki(model: Model, { build: shop }: EngineCatalog): Ski {
+  const known = referenceSkis.get(model);
+  if (known) return known;
+  const build = referenceBuildFor(model, shop);
+  const ski = { build, flex: evaluateFlex(build, designedProfile(model, build.shape, shop.rules)) };
+  referenceSkis.set(model, ski);
+  return ski;
+}
+
+const referenceSkis = new WeakMap<Model, Ski>();
+
+function placeIn({ lowPercent, highPercent }: SkiersBand, percent: number): "less" | "like" | "more" {
+  if (percent < lowPercent) return "less";
+  return percent > highPercent ? "more" : "like";
+}
+
+/** Front half of a bare ski: how it twists. */
+function frontHalf({ build, flex }: Ski) {
+  const { frontSupportMm, loadMm } = springTestOf(build);
+  const lengthMm = loadMm - frontSupportMm;
+  const radPerNmm = twistPerNmm(flex.stations, frontSupportMm, loadMm);
+  return { lengthMm, radPerNmm, widthMm: build.shape.waistWidthMm, torsionNmm2: lengthMm / radPerNmm };
+}
+
+function twistStory(
+  answers: FitAnswers,
+  model: Model,
+  solved: Ski,
+  reference: Ski,
+  catalog: EngineCatalog,
+): TwistStory {
+  const [own, other] = [frontHalf(solved), frontHalf(reference)];
+  const referenceAnswers = { ...answers, massKg: catalog.fit.massReferenceKg };
+  const momentNmm = (who: FitAnswers, widthMm: number) => (weightN(who, model, catalog) * widthMm) / 2;
+  const degrees = (radians: number) => (radians * 180) / Math.PI;
+  const carriedKg = gearKg(model.use, catalog.fit);
+  const on = (who: FitAnswers, half: typeof own) => ({ ...half, massKg: who.massKg + carriedKg });
+  return {
+    edgeMomentNm: momentNmm(answers, own.widthMm) / 1000,
+    degrees: degrees(momentNmm(answers, own.widthMm) * own.radPerNmm),
+    referenceDegrees: degrees(momentNmm(referenceAnswers, other.widthMm) * other.radPerNmm),
+    referenceKg: referenceAnswers.massKg,
+    wantedTorsion: torsionForSameTwist(on(answers, own), on(referenceAnswers, other)),
+    builtTorsion: own.torsionNmm2 / other.torsionNmm2,
+  };
+}
