@@ -180,3 +180,16 @@ function whereState(state: QuoteFilter["state"], now: Date): Prisma.QuoteWhereIn
 export function frozen<T>(column: unknown): T {
   return fromJson<T>(column);
 }
+
+/** What the newest accepted quotes say of skier and ski, without whose they are. */
+export async function acceptedFits(
+  client: Tx,
+  take: number,
+): Promise<readonly { readonly answers: unknown; readonly spec: unknown; readonly fit: unknown }[]> {
+  return client.quote.findMany({
+    where: { state: "accepted" },
+    select: { answers: true, spec: true, fit: true },
+    orderBy: [{ createdAt: "desc" }, { number: "desc" }],
+    take,
+  });
+}

@@ -6,6 +6,7 @@ export * from "./artwork/artwork-bytes";
 export * from "./artwork/state-rights";
 export * from "./artwork/upload-artwork";
 export { assess } from "./assessing/assess-sheet";
+export * from "./assessing/skier-band";
 export * from "./catalogue/active-catalog";
 export * from "./context";
 export * from "./dates/lead-time";
