@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { solveSpec, spreadOfSolved } from "../../engine/configuration";
+import { solveSpec, spreadOf } from "../../engine/configuration";
 import { bareBuild, closingForceN, skiBehaviour } from "../../engine/flex";
 import { accept } from "../../engine/units";
 import { catalogue } from "../catalogue";
@@ -49,7 +49,7 @@ export const flexVerb = verb({
     const bare = bareBuild(build);
     const { stations: _stations, ...withPlateAndMat } = flexWithPlate;
     const wholes = { ...skiBehaviour(bare, flex), camberClosingForceN: closingForceN(bare, flex) };
-    const spread = spreadOfSolved(solved.value, catalogue().build);
+    const spread = spreadOf(solved.value, catalogue().build);
     return accept({ ...flex, ...wholes, achievedRatio: core.achievedRatio, withPlateAndMat, spread });
   },
 });

@@ -5,7 +5,7 @@ import {
   letteringWarnings,
   type SpecConflict,
   type SpecDefaults,
-  spreadOfSolved,
+  spreadOf,
 } from "../configuration";
 import type { FitFlag } from "../fit";
 import { partsFor } from "../parts";
@@ -64,7 +64,7 @@ function withSpec(
     spec,
     flex: solved.flex,
     finishedFlex: solved.flexWithPlate,
-    spread: spreadOfSolved(solved, catalog.build),
+    spread: spreadOf(solved, catalog.build),
     core: solved.core,
     parts: partsFor(spec, solved, catalog.build, catalog.parts),
     price: price.ok ? price.value : null,

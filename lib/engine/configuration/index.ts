@@ -13,6 +13,6 @@ export * from "./lettering";
 export * from "./lookup";
 export * from "./pair-layout";
 export * from "./solve-spec";
-export { nineOfTen, spreadOf, spreadOfSolved } from "./spread";
+export { nineOfTen, spreadOf } from "./spread";
 export * from "./strip-weights";
 export * from "./types";

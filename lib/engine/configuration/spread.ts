@@ -1,23 +1,15 @@
 /** How sure a spec's numbers are: the scatter of the catalogue's rules, propagated through the finished ski. */
 import { type CoreSolution, type FlexSpread, flexSpread } from "../flex";
-import { accept, type Outcome } from "../units";
-import type { BuildableSpec } from "./build";
-import type { LookupRefusal } from "./lookup";
-import { type SolvedSpec, solveSpec } from "./solve-spec";
+import type { SolvedSpec } from "./solve-spec";
 import type { BuildCatalog } from "./types";
 
 /**
- * Standard deviations of the finished ski of a spec, plate and mat included.
+ * Standard deviations of the finished ski of a spec, plate and mat included. The bare ski's springs vary by nearly the same
+ * share (the plate, on its soft foil, adds a few per cent of stiffness).
  *
- * @returns null for a release that says nothing of scatter; or the first item this catalogue does not hold
+ * @returns null for a release that says nothing of scatter
  */
-export function spreadOf(spec: BuildableSpec, catalog: BuildCatalog): Outcome<FlexSpread | null, LookupRefusal> {
-  const solved = solveSpec(spec, catalog);
-  return solved.ok ? accept(spreadOfSolved(solved.value, catalog)) : solved;
-}
-
-/** As {@link spreadOf}, of a spec already worked out. */
-export function spreadOfSolved({ build, core, flexWithPlate }: SolvedSpec, { rules }: BuildCatalog): FlexSpread | null {
+export function spreadOf({ build, core, flexWithPlate }: SolvedSpec, { rules }: BuildCatalog): FlexSpread | null {
   if (!rules.scatter) return null;
   const kept = spreads.get(core) ?? new Map<number, FlexSpread>();
   spreads.set(core, kept);

@@ -6,7 +6,7 @@ import { type EventRecord, eventsOf } from "../../data/events";
 import type { PairRecord } from "../../data/pairs";
 import { frozen } from "../../data/quotes";
 import type { PairSpec, SolvedSpec } from "../../engine/configuration";
-import { solveSpec, spreadOfSolved } from "../../engine/configuration";
+import { solveSpec, spreadOf } from "../../engine/configuration";
 import { type PartsList, partsFor } from "../../engine/parts";
 import { stationsBefore } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
@@ -80,7 +80,7 @@ export async function pairView(client: Tx, record: PairRecord): Promise<PairView
       state: ski.state as PairView["skis"][number]["state"],
     })),
     flex: solved.flexWithPlate,
-    spread: spreadOfSolved(solved, catalog.build),
+    spread: spreadOf(solved, catalog.build),
     twinLimits: { springCentre: twinLimit(catalog, "springCentre"), mass: twinLimit(catalog, "mass") },
     core: solved.core,
     parts,
