@@ -4,7 +4,7 @@
  * section open, for the shop on the phone. On a first visit it opens section by section; afterwards in any order.
  */
 import { type ReactNode, useState } from "react";
-import type { EngineCatalog } from "../../../lib/engine/assessment";
+import type { EngineCatalog, SkiersBand } from "../../../lib/engine/assessment";
 import type { Refusal } from "../../../lib/engine/units";
 import type { SheetView } from "../../../lib/services/views";
 import { Button } from "../button";
@@ -46,6 +46,8 @@ export interface SheetProps {
     readonly ask: (note: string) => Promise<Reply>;
   };
   readonly pictures: PictureActions;
+  /** How far most sold skis bend under their skiers; null while too few orders say so. */
+  readonly band?: SkiersBand | null;
   /** Units that this person used last. */
   readonly preferImperial?: boolean;
   /** The shop's layout: all sections open, rows closer, scripts shown. */
@@ -96,7 +98,7 @@ export function Sheet(props: SheetProps) {
   const states = sectionStates(sheet);
   const bodies: Readonly<Record<SectionKey, ReactNode>> = {
     you: <YouSection sheet={sheet} words={words} dense={dense} preferImperial={props.preferImperial} />,
-    ski: <SkiSection sheet={sheet} catalog={catalog} words={words} />,
+    ski: <SkiSection sheet={sheet} catalog={catalog} words={words} band={props.band} />,
     core: <CoreSection sheet={sheet} catalog={catalog} words={words} />,
     reinforcement: <ReinforcementSection sheet={sheet} catalog={catalog} words={words} />,
     graphic: <GraphicSection sheet={sheet} catalog={catalog} words={words} pictures={pictures} />,

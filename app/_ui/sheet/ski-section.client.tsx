@@ -1,5 +1,5 @@
 "use client";
-import type { EngineCatalog } from "../../../lib/engine/assessment";
+import type { EngineCatalog, SkiersBand } from "../../../lib/engine/assessment";
 import type { Model } from "../../../lib/engine/configuration";
 import type { FitChoice } from "../../../lib/engine/fit";
 import { measure, shapeAtLength } from "../../../lib/engine/geometry";
@@ -14,15 +14,17 @@ import { fill } from "../words";
 import { DraftNumber } from "./draft-number.client";
 import { bendMm, choiceFor, flexText, reasonsAbout } from "./labels";
 import type { SheetState } from "./use-sheet.client";
+import { WhyThisStiff } from "./why-this-stiff.client";
 import type { SheetWords } from "./words";
 
 interface Props {
   readonly sheet: SheetState;
   readonly catalog: EngineCatalog;
   readonly words: SheetWords;
+  readonly band?: SkiersBand | null | undefined;
 }
 
-export function SkiSection({ sheet, catalog, words }: Props) {
+export function SkiSection({ sheet, catalog, words, band }: Props) {
   const { assessment } = sheet;
   const { spec } = sheet;
   const recommended = assessment.recommendation?.choices ?? [];
@@ -54,7 +56,7 @@ export function SkiSection({ sheet, catalog, words }: Props) {
           onChange={choose}
         />
       </More>
-      {spec && model ? <Sizes sheet={sheet} catalog={catalog} words={words} model={model} /> : null}
+      {spec && model ? <Sizes sheet={sheet} catalog={catalog} words={words} model={model} band={band} /> : null}
     </>
   );
 }
@@ -109,7 +111,7 @@ function WhyThis({ choice, words }: { readonly choice: FitChoice | undefined; re
   );
 }
 
-function Sizes({ sheet, catalog, words, model }: Props & { readonly model: Model }) {
+function Sizes({ sheet, catalog, words, model, band }: Props & { readonly model: Model }) {
   const { assessment, choices, answers, errors } = sheet;
   const { spec } = sheet;
   if (!spec) return null;
@@ -175,6 +177,7 @@ function Sizes({ sheet, catalog, words, model }: Props & { readonly model: Model
           </p>
         ) : null}
       </div>
+      <WhyThisStiff sheet={sheet} spec={spec} catalog={catalog} words={words} band={band} />
       <More summary={words.ski.mount}>
         <div className="grid gap-4">
           <DraftNumber

@@ -7,7 +7,7 @@ import { Sheet } from "@/app/_ui/sheet/sheet.client";
 import refusalWords from "@/content/copy/refusals.json";
 import words from "@/content/copy/sheet.json";
 import pageWords from "@/content/copy/skier.json";
-import { activeCatalog, readSheet, type SheetId } from "@/lib/services";
+import { activeCatalog, readSheet, type SheetId, skierBand } from "@/lib/services";
 import { askPerson, assessSheetNow, makeQuote, reloadSheet, saveFields, statePictureRights } from "../actions";
 
 export const metadata: Metadata = { title: pageWords.sheet.title, robots: { index: false } };
@@ -15,7 +15,11 @@ export const metadata: Metadata = { title: pageWords.sheet.title, robots: { inde
 export default async function SheetPage({ params }: { readonly params: Promise<{ readonly token: string }> }) {
   const { token } = await params;
   const { ctx, subject } = await linkContext(token, "sheet");
-  const [sheet, catalog] = await Promise.all([readSheet(ctx, { sheetId: subject.id as SheetId }), activeCatalog(ctx)]);
+  const [sheet, catalog, band] = await Promise.all([
+    readSheet(ctx, { sheetId: subject.id as SheetId }),
+    activeCatalog(ctx),
+    skierBand(ctx),
+  ]);
   if (!sheet.ok || !catalog.ok) notFound();
   const units = (await cookies()).get("units")?.value;
   const w = pageWords.sheet;
@@ -35,6 +39,7 @@ export default async function SheetPage({ params }: { readonly params: Promise<{
         initial={sheet.value}
         words={words}
         refusalWords={refusalWords}
+        band={band.ok ? band.value : null}
         preferImperial={units === "imperial"}
         compareHref={`/sheet/${token}/compare`}
         actions={{

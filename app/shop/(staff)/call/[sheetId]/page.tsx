@@ -8,7 +8,15 @@ import { fill } from "@/app/_ui/words";
 import refusalWords from "@/content/copy/refusals.json";
 import sheetWords from "@/content/copy/sheet.json";
 import words from "@/content/copy/shop.json";
-import { activeCatalog, type Context, findByPhone, readSheet, type SheetId, type SheetView } from "@/lib/services";
+import {
+  activeCatalog,
+  type Context,
+  findByPhone,
+  readSheet,
+  type SheetId,
+  type SheetView,
+  skierBand,
+} from "@/lib/services";
 import { PrivateLink } from "../../../private-link";
 import {
   askOwner,
@@ -30,7 +38,12 @@ export const metadata: Metadata = { title: "Call" };
 export default async function CallPage({ params }: { readonly params: Promise<{ readonly sheetId: string }> }) {
   const sheetId = (await params).sheetId as SheetId;
   const ctx = await staffContext(`/shop/call/${sheetId}`);
-  const [read, catalog, jar] = await Promise.all([readSheet(ctx, { sheetId }), activeCatalog(ctx), cookies()]);
+  const [read, catalog, jar, band] = await Promise.all([
+    readSheet(ctx, { sheetId }),
+    activeCatalog(ctx),
+    cookies(),
+    skierBand(ctx),
+  ]);
   if (!read.ok || !catalog.ok) notFound();
   const sheet = read.value;
   const isTheirs = sheet.lease !== null && !sheet.lease.isMine;
@@ -52,6 +65,7 @@ export default async function CallPage({ params }: { readonly params: Promise<{ 
             initial: sheet,
             words: sheetWords,
             refusalWords,
+            band: band.ok ? band.value : null,
             preferImperial: jar.get("units")?.value === "imperial",
             compareHref: `/shop/call/${sheetId}/compare`,
             pictures: {
