@@ -5,8 +5,8 @@
  * for itself, so their difference has Σ 2·(1 − sᵢ)·cᵢ²·u²(xᵢ). What the model leaves out is the same in both skis.
  *
  * Valid while inputs vary by some per cent. Against a seeded simulation of 2,000 pairs, all inputs off at once, every
- * deviation agrees within 6 %, 5 % of it the simulation's own error (tests/engine/flex/spread.test.ts); the few sections
- * (spread-samples.ts) change a deviation by 1–3 % of itself.
+ * deviation agrees within 6 %, 5 % of it the simulation's own error (tests/engine/flex/spread.test.ts). Against whole skis
+ * worked out anew for every input, the few sections of spread-samples.ts give springs within 1 % and mass within 2 %.
  * Left out: moisture, the outline, edges, foils and wear, and what differs along one core.
  */
 import { interpolate } from "../math";
