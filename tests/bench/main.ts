@@ -2,12 +2,18 @@
 import { writeFileSync } from "node:fs";
 import { documentMeasures } from "./documents";
 import { engineMeasures } from "./engine";
+import { mechanicsMeasures } from "./mechanics";
 import { pageMeasures } from "./pages";
 import { qualities, searchMeasures } from "./search";
 
 /** Never judges a time. @returns the exit code */
 export async function main(args: readonly string[]): Promise<number> {
-  const times = [...(await engineMeasures()), ...(await searchMeasures()), ...(await documentMeasures())];
+  const times = [
+    ...(await engineMeasures()),
+    ...(await mechanicsMeasures()),
+    ...(await searchMeasures()),
+    ...(await documentMeasures()),
+  ];
   if (!args.includes("--engine")) times.push(...(await pageMeasures()));
   for (const { name, ms, ratio, baseline } of times)
     console.info(`${name.padEnd(48)} ${ms.toFixed(3).padStart(10)} ms ${ratio.toFixed(1).padStart(9)} × ${baseline}`);
