@@ -21,6 +21,7 @@ export function SameFlexTable({ rows, words, nameOf, onTake }: Props) {
   return (
     <Table
       caption={w.caption}
+      hideCaption
       dense
       rows={rows}
       rowKey={(row) => [row.core, ...row.reinforcements].join(" ")}

@@ -130,12 +130,13 @@ function Answer({ found, grams, ...props }: Props & { readonly found: SameFlexOp
 }
 
 function differenceText({ change }: SameFlexOption, words: SheetWords): string {
-  return fill(words.sameFlex.difference, {
-    mass: signedText(change.massG),
-    price: moneyChangeText(change.priceCents),
-    twist: signedText(change.twistPercent),
-    days: signedText(change.leadDays),
-  });
+  const w = words.sameFlex;
+  const { massG, priceCents, twistPercent, leadDays } = change;
+  const days = leadDays === 0 ? "" : fill(leadDays > 0 ? w.daysMore : w.daysFewer, { days: Math.abs(leadDays) });
+  const price = moneyChangeText(priceCents);
+  const text = fill(w.difference, { mass: signedText(massG), price, twist: signedText(twistPercent), days });
+  // A sign stays with its figure at the end of a line.
+  return text.replaceAll(/[−+±]/g, "$&\u2060");
 }
 
 function take({ core, reinforcements }: SameFlexOption, sheet: SheetState): void {
@@ -150,12 +151,15 @@ function Found({ found, ...props }: Props & { readonly found: SameFlexOptions })
     .toSorted((a, b) => a.massG - b.massG || a.priceCents - b.priceCents);
   return (
     <>
-      <SameFlexTable
-        rows={rows}
-        words={words}
-        nameOf={(each) => nameOf(each, props)}
-        onTake={(each) => take(each, sheet)}
-      />
+      <div className="grid grid-cols-1 gap-2">
+        <h3 className="max-w-measure font-semibold">{words.sameFlex.caption}</h3>
+        <SameFlexTable
+          rows={rows}
+          words={words}
+          nameOf={(each) => nameOf(each, props)}
+          onTake={(each) => take(each, sheet)}
+        />
+      </div>
       <SameFlexChart options={found.options} unbeaten={unbeaten} words={words} />
       <p className="max-w-measure text-sm text-pencil">{countsText(found, words)}</p>
     </>
