@@ -6,6 +6,7 @@ import { materialsChecks } from "./materials-checks";
 import { rowsOf } from "./results";
 import { sectionChecks } from "./section-checks";
 import type { Check, CheckRow } from "./types";
+import { wholeSkiChecks } from "./whole-ski-checks";
 
 export { caseIds } from "./cases";
 
@@ -14,6 +15,7 @@ export const checks: readonly Check[] = [
   ...materialsChecks,
   ...sectionChecks,
   ...beamChecks,
+  ...wholeSkiChecks,
   ...fitChecks,
 ];
 

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { Page, Part } from "@/app/_ui/page";
 import words from "@/content/copy/site.json";
+import { CheckTable } from "./check-table";
 
 export const metadata: Metadata = { title: words.method.title };
 
@@ -19,9 +20,10 @@ export default function MethodPage() {
           ))}
         </ul>
       </nav>
+      <p className="mb-8 max-w-measure">{w.checksLead}</p>
       {w.parts.map((part) => (
         <Part key={part.id} title={part.title} id={part.id}>
-          <p className="measure mb-3 border-l-4 border-rule bg-sheet px-4 py-3">
+          <p className="measure mb-3 border-l-4 border-rule bg-sheet px-4 py-3 [overflow-wrap:anywhere]">
             <span className="sr-only">{w.labels.formula}: </span>
             {part.formula}
           </p>
@@ -36,6 +38,8 @@ export default function MethodPage() {
               <dd>{part.limit}</dd>
             </div>
           </dl>
+          <CheckTable topics={part.checks} title={part.title} />
+          {/* Slot: <PredictedVersusMeasured />, what the shop's measured pairs say, belongs under the part "learning". */}
         </Part>
       ))}
       <Part title={w.safetyTitle} id="safety">

@@ -1,0 +1,98 @@
+/** The checks of one formula, folded away: what was expected, what the engine gives, how far apart and how far allowed. */
+import { type Column, Table } from "@/app/_ui/table";
+import { fill, wordOf } from "@/app/_ui/words";
+import words from "@/content/copy/site.json";
+import results from "@/content/method-checks.json";
+import { linesOf, percent, plainNumber, type Values } from "./check-numbers";
+
+interface Row {
+  readonly id: string;
+  readonly topic: string;
+  readonly about: string;
+  readonly name: string;
+  readonly source: string;
+  readonly mark: string;
+  readonly expected: Values;
+  readonly computed: Values;
+  readonly difference: number;
+  readonly tolerance: { readonly kind: string; readonly value?: number };
+  readonly passed: boolean;
+  /** Of its check: source and subject are written once. */
+  readonly isFirst: boolean;
+}
+
+const { labels, marks } = words.method;
+const rows = (results.rows as readonly Omit<Row, "isFirst">[]).map(
+  (row, i): Row => ({ ...row, isFirst: results.rows[i - 1]?.id !== row.id }),
+);
+
+const columns: readonly Column<Row>[] = [
+  { key: "id", head: labels.checkedId, cell: (row) => <span className="whitespace-nowrap">{row.id}</span> },
+  {
+    key: "what",
+    head: labels.checkedWhat,
+    cell: (row) => (
+      <span className="block min-w-40">
+        {row.isFirst ? <span className="block">{row.about}</span> : null}
+        <span className="measure">{row.name.replaceAll("_", " ")}</span>
+      </span>
+    ),
+  },
+  { key: "expected", head: labels.expected, numeric: true, cell: (row) => <Lines values={row.expected} /> },
+  { key: "computed", head: labels.computed, numeric: true, cell: (row) => <Lines values={row.computed} /> },
+  { key: "difference", head: labels.difference, numeric: true, cell: differenceOf },
+  { key: "allowed", head: labels.allowed, numeric: true, cell: allowedOf },
+  { key: "source", head: labels.checkedSource, cell: (row) => (row.isFirst ? <Source row={row} /> : null) },
+];
+
+export function CheckTable({ topics, title }: { readonly topics: readonly string[]; readonly title: string }) {
+  const shown = rows.filter((row) => topics.includes(row.topic));
+  if (shown.length === 0) return null;
+  const failed = shown.filter((row) => !row.passed).length;
+  const summary = fill(failed === 0 ? labels.allMet : labels.someMet, { count: shown.length, failed });
+  return (
+    <details className="mt-3 min-w-0">
+      <summary className="chevron inline-flex min-h-11 cursor-pointer items-center gap-2 text-tarn underline decoration-1 underline-offset-4">
+        {summary}
+      </summary>
+      <Table
+        caption={`${labels.checks}: ${title}`}
+        hideCaption
+        dense
+        columns={columns}
+        rows={shown}
+        rowKey={(row) => `${row.id} ${row.name}`}
+      />
+    </details>
+  );
+}
+
+function Lines({ values }: { readonly values: Values }) {
+  return linesOf(values).map((line, i) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: rows of a matrix have no other name and never move
+    <span key={i} className="block whitespace-pre">
+      {line}
+    </span>
+  ));
+}
+
+function Source({ row }: { readonly row: Row }) {
+  return (
+    <span className="block min-w-60 text-pencil">
+      {row.source}
+      <span className="block">({wordOf(marks, row.mark)})</span>
+    </span>
+  );
+}
+
+function differenceOf({ tolerance, difference, passed }: Row) {
+  if (!passed) return <strong className="text-iron">{`${plainNumber(difference, 2)}: ${labels.notMet}`}</strong>;
+  if (tolerance.kind === "range" || tolerance.kind === "most") return labels.inside;
+  return tolerance.kind === "rel" ? percent(difference) : difference < 1e-12 ? "0" : plainNumber(difference, 2);
+}
+
+function allowedOf({ tolerance: { kind, value = 0 } }: Row) {
+  if (kind === "range") return labels.between;
+  if (kind === "most") return labels.atMost;
+  return kind === "rel" ? percent(value) : plainNumber(value, 2);
+}
