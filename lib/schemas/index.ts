@@ -4,6 +4,7 @@ export * from "./contact";
 export * from "./content";
 export * from "./fields";
 export * from "./forms";
+export * from "./learning";
 export * from "./queries";
 export * from "./sheet-fields";
 export * from "./typed-text";

@@ -34,13 +34,17 @@ const measure = z.enum([
   "visual",
 ]);
 
+const bandSchema = z.strictObject({ kind: z.enum(["percent", "absolute"]), amount: z.number().positive() });
+
 const qcLimitSchema = z.strictObject({
   measure,
   label,
   method: sentence,
   toTarget: label,
   twins: label,
-  band: z.strictObject({ kind: z.enum(["percent", "absolute"]), amount: z.number().positive() }).exactOptional(),
+  band: bandSchema.exactOptional(),
+  /** What `twins` says, as numbers; of several the wider counts. Absent in older releases. */
+  twinBands: z.array(bandSchema).min(1).exactOptional(),
 });
 
 export const finishFileSchema = z.strictObject({
