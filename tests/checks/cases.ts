@@ -90,7 +90,5 @@ function printedTo(value: number): number {
 
 function markOf(source: string): Mark {
   if (/from memory/.test(source)) return "memory";
-  return /\b(own|exact|arithmetic|recomputed here|same formula|closed form|delta|^\()/.test(source)
-    ? "derived"
-    : "published";
+  return /\b(read in|pages|abstract|same paper|same table|data sheets?|Handbook)\b/.test(source) ? "published" : "derived";
 }
