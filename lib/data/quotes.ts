@@ -185,10 +185,10 @@ export function frozen<T>(column: unknown): T {
 export async function acceptedFits(
   client: Tx,
   take: number,
-): Promise<readonly { readonly answers: unknown; readonly spec: unknown; readonly fit: unknown }[]> {
+): Promise<readonly { readonly answers: unknown; readonly spec: unknown }[]> {
   return client.quote.findMany({
     where: { state: "accepted" },
-    select: { answers: true, spec: true, fit: true },
+    select: { answers: true, spec: true },
     orderBy: [{ createdAt: "desc" }, { number: "desc" }],
     take,
   });

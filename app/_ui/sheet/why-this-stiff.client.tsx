@@ -46,7 +46,7 @@ function Story({ sheet, spec, catalog, words, band }: Props) {
   if (!story) return null;
   const isImperial = sheet.typed.mass?.unit === "lb";
   return (
-    <div className="grid gap-3 pt-2 pb-3">
+    <div className="grid grid-cols-1 gap-3 pt-2 pb-3">
       <Sentences story={story} words={words} isImperial={isImperial} />
       <Changes story={story} words={words} isImperial={isImperial} />
       <p className="max-w-measure text-sm text-pencil">

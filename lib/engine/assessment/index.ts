@@ -11,7 +11,7 @@ export {
 } from "./alternatives";
 export { type LighterAnswer, lighterBy, paretoSet } from "./alternatives-choice";
 export { assessSheet } from "./assess-sheet";
-export { BAND_NEEDS_ORDERS, bandOf, type SkiersBand, soldBendPercent } from "./skiers-band";
+export { BAND_NEEDS_ORDERS, bandOf, bendRatio, type SkiersBand } from "./skiers-band";
 export { type StiffnessStory, stiffnessStory, type TwistStory } from "./stiffness-story";
 export * from "./types";
 export { MASS_STEP_KG, type WhatIf, type WhatIfChange } from "./what-ifs";

@@ -5,7 +5,7 @@
  * never bends that far, so the numbers compare skiers and skis and foretell no run.
  */
 import { designedProfile, type Model, modelById, type PairSpec, referenceBuildFor, solveSpec } from "../configuration";
-import { type FitAnswers, gearKg, STANDARD_GRAVITY, torsionForSameTwist } from "../fit";
+import { type FitAnswers, gearKg, relativeDeflection, STANDARD_GRAVITY, torsionForSameTwist } from "../fit";
 import { evaluateFlex, type SkiBuild, type SkiFlex, springTestOf, twistPerNmm } from "../flex";
 import { completeAnswers } from "./fitting";
 import { populationBand, type SkiersBand } from "./skiers-band";
@@ -19,7 +19,8 @@ export interface StiffnessStory {
   readonly spanMm: number;
   readonly now: WhatIf;
   readonly bendUnderTenKgMm: number;
-  readonly band: SkiersBand | null;
+  /** Most skiers, each on this model in their own flex, % of the span. */
+  readonly band: StoryBand | null;
   /** Null without a band. */
   readonly place: "less" | "like" | "more" | null;
   readonly twist: TwistStory;
@@ -27,6 +28,13 @@ export interface StiffnessStory {
   readonly modelName: string;
   readonly massExponent: number;
   readonly fitVersion: string;
+}
+
+export interface StoryBand {
+  readonly from: SkiersBand["from"];
+  readonly count: number;
+  readonly lowPercent: number;
+  readonly highPercent: number;
 }
 
 /** Twist of the front half under the edge moment F·b/2, beside the reference skier's on the model's reference ski. */
@@ -57,7 +65,7 @@ export function stiffnessStory(
   const standing = { answers, spec, model: model.value, solved: solved.value };
   const now = rowNow(standing, catalog);
   const reference = referenceSki(model.value, catalog);
-  const shown = band ?? populationBand(model.value, { ...reference.flex, spanMm: spanMm(reference) }, catalog);
+  const shown = bandOn(reference, model.value, band ?? populationBand(model.value, catalog), catalog);
   const carriedKg = gearKg(model.value.use, catalog.fit);
   return {
     riderKg: answers.massKg + carriedKg,
@@ -92,7 +100,16 @@ function referenceSki(model: Model, { build: shop }: EngineCatalog): Ski {
 
 const referenceSkis = new WeakMap<Model, Ski>();
 
-function placeIn({ lowPercent, highPercent }: SkiersBand, percent: number): "less" | "like" | "more" {
+/** The band in per cent of the span on this model, whose reference ski bends so far under the reference skier. */
+function bandOn(ski: Ski, model: Model, band: SkiersBand | null, catalog: EngineCatalog): StoryBand | null {
+  if (!band) return null;
+  const forceN = weightN({ massKg: catalog.fit.massReferenceKg }, model, catalog);
+  const percent = 100 * relativeDeflection(forceN, ski.flex.springCentreNPerMm, spanMm(ski));
+  const { from, count, lowRatio, highRatio } = band;
+  return { from, count, lowPercent: lowRatio * percent, highPercent: highRatio * percent };
+}
+
+function placeIn({ lowPercent, highPercent }: StoryBand, percent: number): "less" | "like" | "more" {
   if (percent < lowPercent) return "less";
   return percent > highPercent ? "more" : "like";
 }

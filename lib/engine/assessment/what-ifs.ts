@@ -135,7 +135,7 @@ function rowOf({ change, answers, spec }: Case, standing: Standing, catalog: Eng
 }
 
 /** Weight of the skier with gear, N. */
-export function weightN({ massKg }: FitAnswers, model: Model, { fit }: EngineCatalog): number {
+export function weightN({ massKg }: Pick<FitAnswers, "massKg">, model: Model, { fit }: EngineCatalog): number {
   return (massKg + gearKg(model.use, fit)) * STANDARD_GRAVITY;
 }
 

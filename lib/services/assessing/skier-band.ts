@@ -1,31 +1,24 @@
 import { acceptedFits, frozen } from "../../data/quotes";
-import {
-  BAND_NEEDS_ORDERS,
-  bandOf,
-  type PartialAnswers,
-  type SkiersBand,
-  soldBendPercent,
-} from "../../engine/assessment";
+import { BAND_NEEDS_ORDERS, bandOf, bendRatio, type PartialAnswers, type SkiersBand } from "../../engine/assessment";
 import type { PairSpec } from "../../engine/configuration";
 import { accept, type Outcome } from "../../engine/units";
 import { engineOn } from "../catalogue/current";
 import type { Context } from "../context";
-import type { FrozenFit } from "../views";
 
 /** Skis and skiers change over the years; older orders than these say little. */
 const NEWEST_ORDERS = 200;
 
 /**
- * How far most sold skis bend under their skiers, all models together; null while fewer than ten orders say so. Two
- * quantiles of many orders and nothing of any one of them, so whoever may see a sheet may see it.
+ * How far most sold skis bend under their skiers, over the reference skier's in class 3 of the same model; null while fewer
+ * than ten orders say so. Two quantiles of many orders and nothing of any one of them, so whoever may see a sheet may see it.
  */
 export async function skierBand(ctx: Context): Promise<Outcome<SkiersBand | null>> {
-  const catalog = engineOn(ctx.now);
-  const percents = (await acceptedFits(ctx.db, NEWEST_ORDERS)).flatMap((record) => {
+  const { build, fit } = engineOn(ctx.now);
+  const ratios = (await acceptedFits(ctx.db, NEWEST_ORDERS)).flatMap((record) => {
     const { massKg } = frozen<PartialAnswers>(record.answers);
-    const { springCentreNPerMm } = frozen<FrozenFit>(record.fit);
-    if (massKg === undefined) return [];
-    return soldBendPercent({ massKg, springCentreNPerMm, spec: frozen<PairSpec>(record.spec) }, catalog) ?? [];
+    const { model, flexRatio } = frozen<PairSpec>(record.spec);
+    const use = build.models.find((each) => each.id === model)?.use;
+    return massKg === undefined || use === undefined ? [] : bendRatio(massKg, flexRatio, use, fit);
   });
-  return accept(percents.length < BAND_NEEDS_ORDERS ? null : bandOf(percents, "orders"));
+  return accept(ratios.length < BAND_NEEDS_ORDERS ? null : bandOf(ratios, "orders"));
 }

@@ -100,21 +100,22 @@ describe("why this stiff", () => {
   });
 
   it("compares with the stated population: 11 masses by 4 abilities, softest under the heaviest learner", () => {
-    const { band, now } = storyOf(skier);
+    const { band } = storyOf(skier);
     expect(band).toMatchObject({ from: "population", count: 44 });
-    // By hand from k alone, δ/L ∝ (m + 9)^0.2 / ability: at 82 kg, confident, against 100 kg, learning, and 50 kg, expert.
-    const most = now.bendPercent * (109 / 91) ** 0.2 * (1 / 0.88);
-    const least = now.bendPercent * (59 / 91) ** 0.2 * (1 / 1.1);
-    expect(band?.lowPercent).toBeGreaterThan(least * 0.99);
-    expect(band?.highPercent).toBeLessThan(most * 1.01);
-    expect(band?.lowPercent).toBeLessThan(band?.highPercent ?? 0);
+    // By hand δ/L ∝ (m + 9)^0.2 / ability, 1 for 75 kg, confident; of 44 sorted, the 5th and the 40th (ranks ⌈44p⌉):
+    // 5th: expert 70 kg, (79/84)^0.2/1.1 = 0.8980; 40th: learning 80 kg, (89/84)^0.2/0.88 = 1.1496.
+    // The reference skier bends the reference ski 823.76 N / (3.26 N/mm · 1461 mm) = 17.30 %.
+    expect(Math.abs((band?.lowPercent ?? 0) / (0.898 * 17.3) - 1)).toBeLessThan(0.02);
+    expect(Math.abs((band?.highPercent ?? 0) / (1.1496 * 17.3) - 1)).toBeLessThan(0.02);
+    expect((band?.highPercent ?? 0) / (band?.lowPercent ?? 1)).toBeCloseTo(1.1496 / 0.898, 3);
   });
 
   it("takes the shop's own band where there is one and places the skier in it", () => {
     const spec = specOf({ flexRatio: 1 });
-    const at = (lowPercent: number, highPercent: number) =>
-      stiffnessStory(skier, spec, catalog, { from: "orders", count: 12, lowPercent, highPercent })?.place;
-    expect([at(5, 10), at(10, 30), at(30, 40)]).toEqual(["more", "like", "less"]);
+    // 82 kg in k = 1: 91/84 = 1.083 of the reference skier.
+    const at = (lowRatio: number, highRatio: number) =>
+      stiffnessStory(skier, spec, catalog, { from: "orders", count: 12, lowRatio, highRatio })?.place;
+    expect([at(0.8, 1.05), at(1.05, 1.12), at(1.12, 1.4)]).toEqual(["more", "like", "less"]);
   });
 
   it("has no story before height, mass and ability are known", () => {
@@ -125,7 +126,7 @@ describe("why this stiff", () => {
 describe("a band", () => {
   it("lies between the 10th and the 90th of a hundred, by rank (Hyndman & Fan 1996, type 1)", () => {
     const shuffled = Array.from({ length: 100 }, (_, i) => ((i * 37) % 100) + 1);
-    expect(bandOf(shuffled, "orders")).toEqual({ from: "orders", count: 100, lowPercent: 10, highPercent: 90 });
+    expect(bandOf(shuffled, "orders")).toEqual({ from: "orders", count: 100, lowRatio: 10, highRatio: 90 });
     expect(bandOf([], "orders")).toBeNull();
   });
 });
