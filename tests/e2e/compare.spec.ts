@@ -4,14 +4,18 @@
  */
 import type { Page } from "playwright/test";
 import { answerBody, expectAccessible, expectNoSidewaysScroll, startSheet, waitForSaved } from "./support/skier-steps";
-import { expect, test } from "./support/test";
+import { expect, signInAs, test } from "./support/test";
 
-async function filledSheet(page: Page): Promise<string> {
-  await startSheet(page);
+async function answerScenarioOne(page: Page): Promise<void> {
   await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
   await page.getByLabel("Share of your days off the groomed runs, in %").fill("40");
   await page.getByRole("radio", { name: "Steady" }).check();
   await waitForSaved(page);
+}
+
+async function filledSheet(page: Page): Promise<string> {
+  await startSheet(page);
+  await answerScenarioOne(page);
   return page.url();
 }
 
@@ -89,12 +93,36 @@ test("another sheet joins by its link, and its pair can be taken", async ({ page
   await expect(page.locator("#ski > summary")).toContainText("Midlow 84, 182 cm");
 });
 
-test.describe("without scripts", () => {
-  test.use({ javaScriptEnabled: false });
+test("choosing and taking work without scripts", async ({ page, browser }) => {
+  const sheet = await filledSheet(page);
+  const plain = await browser.newContext({ javaScriptEnabled: false });
+  const still = await plain.newPage();
+  await still.goto(`${sheet}/compare`);
+  await still.getByRole("checkbox", { name: /Midlow 84, 182 cm.*recommended/ }).check();
+  await still.getByRole("button", { name: "Compare", exact: true }).click();
+  await expect(still.getByText("4 are chosen; 3 fit on one axis")).toBeVisible();
+  await still.getByRole("checkbox", { name: /Midlow 84, 182 cm.*recommended/ }).uncheck();
+  await still.getByRole("button", { name: "Compare", exact: true }).click();
+  await expect(still.getByText("4 are chosen")).toHaveCount(0);
 
-  test("an address from elsewhere answers in words", async ({ page, allowConsole }) => {
-    allowConsole(/404/);
-    const answer = await page.goto(`/sheet/${"x".repeat(43)}/compare?show=sheet`);
-    expect(answer?.status()).toBe(404);
-  });
+  const taken = still.getByRole("listitem").filter({ hasText: "Midlow 95, 186 cm" });
+  await taken.getByRole("button", { name: "Take this one onto my sheet" }).click();
+  await still.waitForURL(sheet);
+  await plain.close();
+  await page.reload();
+  await expect(page.locator("#ski > summary")).toContainText("Midlow 95, 186 cm");
+});
+
+test("the desk compares a caller's sheet with the same page", async ({ page }, { project }) => {
+  await signInAs(page, "desk");
+  await page.goto("/shop/call");
+  await page.getByLabel("Telephone number").fill(project.name === "phone" ? "303 555 0177" : "303 555 0178");
+  await page.getByRole("button", { name: "Open the sheet" }).click();
+  await page.waitForURL(/\/shop\/call\/[\w-]+$/);
+  await answerScenarioOne(page);
+  await toCompare(page);
+  await expect(page.getByRole("list", { name: "Lines" }).getByRole("listitem")).toHaveCount(4);
+  await page.getByRole("button", { name: "Put this one on the sheet" }).first().click();
+  await page.waitForURL(/\/shop\/call\/[\w-]+$/);
+  await expect(page.locator("#ski > summary")).toContainText("Midlow 95, 186 cm");
 });
