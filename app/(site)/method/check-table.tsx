@@ -3,7 +3,7 @@ import { type Column, Table } from "@/app/_ui/table";
 import { fill, wordOf } from "@/app/_ui/words";
 import words from "@/content/copy/site.json";
 import results from "@/content/method-checks.json";
-import { linesOf, percent, plainNumber, type Values } from "./check-numbers";
+import { linesOf, nameForPeople, percent, plainNumber, type Values } from "./check-numbers";
 
 interface Row {
   readonly id: string;
@@ -34,7 +34,7 @@ const columns: readonly Column<Row>[] = [
     cell: (row) => (
       <span className="block min-w-40">
         {row.isFirst ? <span className="block">{row.about}</span> : null}
-        <span className="measure">{row.name.replaceAll("_", " ")}</span>
+        <span className="measure">{nameForPeople(row.name)}</span>
       </span>
     ),
   },
@@ -78,7 +78,7 @@ function Lines({ values }: { readonly values: Values }) {
 
 function Source({ row }: { readonly row: Row }) {
   return (
-    <span className="block min-w-60 text-pencil">
+    <span className="block min-w-96 text-pencil">
       {row.source}
       <span className="block">({wordOf(marks, row.mark)})</span>
     </span>
