@@ -9,7 +9,7 @@ import { expect, signInAs, test } from "./support/test";
 async function answerScenarioOne(page: Page): Promise<void> {
   await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
   await page.getByLabel("Share of your days off the groomed runs, in %").fill("40");
-  await page.getByRole("radio", { name: "Steady" }).check();
+  await page.getByRole("radio", { name: "Steady", exact: true }).check();
   await waitForSaved(page);
 }
 
