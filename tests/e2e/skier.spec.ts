@@ -26,6 +26,10 @@ test("a skier goes from the home page to a pair in the queue (scenario 1)", asyn
   await expect(ski.getByLabel(/^Flex, in/)).toHaveValue("1.07");
   await ski.getByText("Why this one").click();
   await expect(ski.getByText("179.6 cm, on offer 182 cm")).toBeVisible();
+  // 82 + 9 kg; 5 kg more: (96/84)^0.8 = 1.113, class 4; L* 179.6 + 1.75 = 181.4, still 182.
+  await ski.getByText("Why this stiff?").click();
+  await expect(ski.getByText(/91 kg with 9 kg of clothes/)).toBeVisible();
+  await expect(ski.getByRole("row", { name: /^5 kg more 182 = 1\.11, 4/ })).toBeVisible();
 
   // 1,540 + carbon 90 = 1,630 ex tax; 6 % tax 97.80; shipping 65.
   await openSection(page, "reinforcement");
