@@ -29,7 +29,7 @@ export function prepare(
   const all = unknownsOf(nominal.materials, settings);
   const bySpec = new Map<string, { readonly profile: ThicknessProfile; readonly slopes: Slopes }>();
   const rows = skis.map((ski): PreparedSki => {
-    const key = JSON.stringify([ski.spec, ski.builtWith?.version]);
+    const key = constructionKey(ski);
     const shared = bySpec.get(key) ?? sharedOf(ski, nominal, all);
     bySpec.set(key, shared);
     return { ski, ...shared, before: predicted(ski, shared.profile, nominal) };
@@ -40,6 +40,13 @@ export function prepare(
     return [row.ski, { ...row, slopes: byMeasure((measure) => kept(row.slopes[measure])) }];
   });
   return { unknowns: kept(all), prepared: new Map(prepared) };
+}
+
+/** Skis with one key were programmed alike, of equal strips. */
+function constructionKey({ spec, strips, builtWith }: MeasuredSki): string {
+  const { model, lengthCm, core, reinforcements, flexRatio, mount } = spec;
+  const book = builtWith?.version;
+  return JSON.stringify([model, lengthCm, core, reinforcements, flexRatio, mount?.offsetMm, strips, book]);
 }
 
 function sharedOf(ski: MeasuredSki, nominal: BuildCatalog, unknowns: readonly Unknown[]) {

@@ -1,7 +1,7 @@
 /**
- * How far each predicted reading moves with each unknown: central differences about handbook values. A material's modulus
- * moves springs alone and its density mass alone, so both are tried in one go. Slopes hold for factors within about ±15 %
- * and are shared by skis of one spec: their strips change them a little, and the fit only steers by them.
+ * How far each predicted reading of one ski, with its own strips, moves with each unknown: one-sided differences about
+ * handbook values, small enough to be within 1 % of the slope there. A material's modulus moves springs alone and its density
+ * mass alone, so both are tried in one go. The fit computes every ski anew at each step and only steers by slopes.
  */
 import type { BuildCatalog } from "../configuration";
 import type { ThicknessProfile } from "../flex";
@@ -15,8 +15,8 @@ import type { BenchMeasure, MeasuredSki, PredictedValues } from "./types";
 /** Slope of one reading, kg, mm or N/mm, over each unknown. */
 export type Slopes = Readonly<Record<BenchMeasure, readonly number[]>>;
 
-const LOG_STEP = 0.03;
-const CORE_STEP_MM = 0.05;
+const LOG_STEP = 0.005;
+const CORE_STEP_MM = 0.01;
 /** Of the programme's knots every so many will do for slopes, which then are off by about 1 % of themselves. */
 const KNOTS_KEPT_EVERY = 5;
 const GRID_PIECES = 16;
@@ -36,10 +36,11 @@ export function slopesOf(
   const coarse = everyFewKnots(profile);
   const present = materialsIn(ski.spec, nominal);
   if (!present.ok) throw new RangeError(`spec: ${JSON.stringify(present.refusal)}`);
+  const base = coarsely(ski, coarse, nominal);
   const tried = new Map<string, PredictedValues>();
   const movedBy = ({ kind, material }: Unknown): PredictedValues => {
     const key = material ?? kind;
-    const known = tried.get(key) ?? centralDifference(ski, coarse, nominal, material);
+    const known = tried.get(key) ?? difference(base, ski, coarse, nominal, material);
     tried.set(key, known);
     return known;
   };
@@ -58,20 +59,22 @@ function moves(kind: Unknown["kind"], measure: BenchMeasure): boolean {
 }
 
 /** Slopes over both logarithms of one material, or over the core's offset in mm. */
-function centralDifference(
+function difference(
+  base: PredictedValues,
   ski: BuiltSki,
   profile: ThicknessProfile,
   nominal: BuildCatalog,
   material: string | undefined,
 ): PredictedValues {
   const step = material === undefined ? CORE_STEP_MM : LOG_STEP;
-  const [more, less] = [step, -step].map((value) => {
-    const corrections = trialBook(material, value);
-    const predicted = predictBuilt(ski, profile, { ...nominal, corrections }, GRID_PIECES);
-    if (!predicted.ok) throw new RangeError(`spec: ${JSON.stringify(predicted.refusal)}`);
-    return predicted.value;
-  });
-  return byMeasure((measure) => ((more?.[measure] ?? 0) - (less?.[measure] ?? 0)) / (2 * step));
+  const moved = coarsely(ski, profile, { ...nominal, corrections: trialBook(material, step) });
+  return byMeasure((measure) => (moved[measure] - base[measure]) / step);
+}
+
+function coarsely(ski: BuiltSki, profile: ThicknessProfile, catalog: BuildCatalog): PredictedValues {
+  const predicted = predictBuilt(ski, profile, catalog, GRID_PIECES);
+  if (!predicted.ok) throw new RangeError(`spec: ${JSON.stringify(predicted.refusal)}`);
+  return predicted.value;
 }
 
 function trialBook(material: string | undefined, value: number): Corrections {

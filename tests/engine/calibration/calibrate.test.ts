@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { loadCatalog } from "@/lib/catalog";
 import {
   type BenchMeasure,
   type Calibration,
@@ -146,6 +147,12 @@ describe("bad readings", () => {
 });
 
 describe("how much is enough", () => {
+  it("asks for the owner's twenty pairs in the shop's own settings, which no release is made of", () => {
+    const { calibration, release } = loadCatalog();
+    expect(calibration.leastPairs).toBeGreaterThanOrEqual(20);
+    expect(Object.keys(release)).not.toContain("calibration.json");
+  });
+
   // The owner's rule: at least twenty pairs.
   it("needs twenty pairs with a reading that counts", () => {
     const twenty = measuredPairs(20, 5);
