@@ -23,6 +23,7 @@ import {
   withdrawQuote,
 } from "../lib/services";
 import { engineOn } from "../lib/services/catalogue/current";
+import { seedBench } from "./seed/bench";
 import { type BusyStations, seedFloorHistory } from "./seed/floor-history";
 import { seedLots } from "./seed/lots";
 import { demoPerson, demoStaff } from "./seed/people";
@@ -72,6 +73,7 @@ export async function seedDemo(now: Date = new Date(), client?: Db): Promise<See
   const onFloor: Released[] = [];
   for (const days of floorDays) onFloor.push(await released(shop, calendar, days, person()));
   for (const pair of gone) await delivered(shop, calendar, pair);
+  await seedBench(shop, calendar, gone);
   const busy: BusyStations = new Map();
   for (const [turn, { pairId, days }] of onFloor.entries()) {
     await seedFloorHistory(shop, calendar, { pairId, days, turn }, busy);

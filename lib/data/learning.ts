@@ -46,7 +46,7 @@ export async function replaceReadings(
 ): Promise<boolean> {
   const { strips, ...rest } = to;
   const { count } = await tx.benchRecord.updateMany({
-    where: from,
+    where: { serial: from.serial, version: from.version },
     data: {
       ...rest,
       spec: asJson(to.spec),

@@ -85,7 +85,11 @@ function builtOf(pair: PairRecord, side: "L" | "R") {
   return { spec, releaseHash: pair.releaseHash, strips: stripMeans(pair.heldStrips, side) };
 }
 
-function stripMeans(strips: PairRecord["heldStrips"], side: "L" | "R"): NonNullable<MeasuredSki["strips"]> | null {
+/** Means of the strips in each position of one ski; null when none was measured. */
+export function stripMeans(
+  strips: PairRecord["heldStrips"],
+  side: "L" | "R",
+): NonNullable<MeasuredSki["strips"]> | null {
   const own = strips.filter((strip) => strip.side === side);
   const positions = (["C", "I", "M", "O"] as const).flatMap((position) => {
     const here = own.filter((strip) => strip.position === position);
