@@ -3,7 +3,14 @@ import Link from "next/link";
 import { usePathname } from "next/navigation";
 import type { ReactNode } from "react";
 
-type Door = "/shop" | "/shop/call" | "/shop/quotes" | "/shop/orders" | "/shop/queue" | "/shop/prices";
+type Door =
+  | "/shop"
+  | "/shop/call"
+  | "/shop/quotes"
+  | "/shop/orders"
+  | "/shop/queue"
+  | "/shop/prices"
+  | "/shop/measured";
 
 /** A link of the shop's frame that says when one stands behind it. */
 export function DoorLink({ href, children }: { readonly href: Door; readonly children: ReactNode }) {

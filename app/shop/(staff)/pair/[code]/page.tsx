@@ -6,6 +6,7 @@ import { Empty } from "@/app/_ui/empty";
 import { Badge, Notice } from "@/app/_ui/notice";
 import { Page, Part } from "@/app/_ui/page";
 import { fill } from "@/app/_ui/words";
+import learning from "@/content/copy/learning.json";
 import words from "@/content/copy/shop.json";
 import { permit } from "@/lib/auth";
 import { findPairByCode, readPair, type ScanResult } from "@/lib/services";
@@ -13,6 +14,7 @@ import { History } from "../../../history";
 import { say } from "../../../say";
 import { orderTones } from "../../order-tones";
 import { PairAxis } from "./axis";
+import { PairBench } from "./bench";
 import { Documents, PairFacts, Serials } from "./facts";
 import { Now } from "./now";
 import { Operations, Parts, Strips, Thickness } from "./tables";
@@ -75,6 +77,9 @@ export default async function PairPage({ params, searchParams }: Props) {
           </Part>
         </div>
       </div>
+      <Part title={learning.bench.title} id="bench">
+        <PairBench ctx={ctx} pair={pair} />
+      </Part>
       <Part title={w.axis} id="axis">
         <PairAxis ctx={ctx} pair={pair} />
       </Part>

@@ -1,0 +1,19 @@
+/** Readings as the bench shows them: rounded for people, with their units. */
+
+import type { BenchMeasure } from "@/lib/engine/calibration";
+import { textForPeople } from "@/lib/engine/units";
+import { benchScales } from "@/lib/schemas";
+
+export function benchNumber(measure: BenchMeasure, value: number): string {
+  return textForPeople(value * benchScales[measure].perEngine, measure === "massKg" ? 0 : 1);
+}
+
+export function benchText(measure: BenchMeasure, value: number): string {
+  return `${benchNumber(measure, value)} ${benchScales[measure].unit}`;
+}
+
+/** "+1.2 %", or mm for camber. */
+export function differenceText(measure: BenchMeasure, value: number): string {
+  const text = textForPeople(value, measure === "camberMm" ? 2 : 1);
+  return `${value > 0 ? "+" : ""}${text} ${measure === "camberMm" ? "mm" : "%"}`;
+}
