@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { Page, Part } from "@/app/_ui/page";
 import words from "@/content/copy/site.json";
 import { CheckTable } from "./check-table";
+import { PredictedVersusMeasured } from "./predicted-versus-measured";
 
 export const metadata: Metadata = { title: words.method.title };
 
@@ -39,7 +40,7 @@ export default function MethodPage() {
             </div>
           </dl>
           <CheckTable topics={part.checks} title={part.title} />
-          {/* Slot: <PredictedVersusMeasured />, what the shop's measured pairs say, belongs under the part "learning". */}
+          {part.id === "learning" ? <PredictedVersusMeasured /> : null}
         </Part>
       ))}
       <Part title={w.safetyTitle} id="safety">
