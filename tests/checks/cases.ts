@@ -90,5 +90,7 @@ function printedTo(value: number): number {
 
 function markOf(source: string): Mark {
   if (/from memory/.test(source)) return "memory";
-  return /\b(read in|pages|abstract|same paper|same table|data sheets?|Handbook)\b/.test(source) ? "published" : "derived";
+  return /\b(read in|pages|abstract|same paper|same table|data sheets?|Handbook)\b/.test(source)
+    ? "published"
+    : "derived";
 }

@@ -10,6 +10,7 @@ export type Topic =
   | "beam"
   | "twist"
   | "frequencies"
+  | "polar"
   | "camber"
   | "materials"
   | "strips"

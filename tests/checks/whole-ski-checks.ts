@@ -1,9 +1,12 @@
 /** What a whole strip does, by closed form: springs, first frequencies, camber under load. */
+import { loadCatalog } from "@/lib/catalog";
+import { skiBuildFor } from "@/lib/engine/configuration";
 import {
   cantileverFrequencyHz,
   type FlexStation,
   freeFreeFrequencies,
   pressedCamber,
+  skiBehaviour,
   springConstants,
 } from "@/lib/engine/flex";
 import { evenlySpaced } from "@/lib/engine/math";
@@ -94,4 +97,52 @@ export const wholeSkiChecks: readonly Check[] = [
       ].map(([name, expected, computed]) => ({ name, expected, computed, tolerance }));
     },
   },
+  {
+    id: "POLAR",
+    topic: "polar",
+    about: "uniform strip of 1.8 kg, 1.8 m by 90 mm, about its middle and about a mount line 0.1 m behind",
+    source: "m(L² + b²)/12 of a thin plate and the parallel-axis theorem (mechanics of rigid bodies)",
+    mark: "derived",
+    values: () => {
+      const { polarMomentKgM2, polarMomentAtMountKgM2 } = behaviourOfStrip();
+      const tolerance = { kind: "rel", value: 1e-6 } as const;
+      const expected = (1.8 * (1.8 ** 2 + 0.09 ** 2)) / 12;
+      return [
+        { name: "about the middle, kg·m²", expected, computed: polarMomentKgM2, tolerance },
+        {
+          name: "about the mount line, kg·m²",
+          expected: expected + 1.8 * 0.1 ** 2,
+          computed: polarMomentAtMountKgM2,
+          tolerance,
+        },
+      ];
+    },
+  },
+  {
+    id: "TW-ENDS",
+    topic: "twist",
+    about: "the same strip held 1 m behind the tip, turned 0.8 m ahead and 0.6 m behind: GJ/L per degree",
+    source: "Saint-Venant, θ = T·L/GJ with GJ 100 N·m²",
+    mark: "derived",
+    values: () => {
+      const { twistForebodyNmPerDeg, twistAfterbodyNmPerDeg } = behaviourOfStrip();
+      const tolerance = { kind: "rel", value: 1e-6 } as const;
+      const perDegree = (lengthM: number) => (100 / lengthM) * (Math.PI / 180);
+      return [
+        { name: "forebody, N·m/°", expected: perDegree(0.8), computed: twistForebodyNmPerDeg, tolerance },
+        { name: "afterbody, N·m/°", expected: perDegree(0.6), computed: twistAfterbodyNmPerDeg, tolerance },
+      ];
+    },
+  },
 ];
+
+/** The strip in the place of a demo ski's stations, with a bench of its own; nothing else of that ski counts. */
+function behaviourOfStrip() {
+  const spec = { model: "midlow-95", lengthCm: 178, core: "aspen-ash", reinforcements: [], flexRatio: 1 };
+  const ski = skiBuildFor(spec, loadCatalog().build);
+  if (!ski.ok) throw new Error(JSON.stringify(ski.refusal));
+  const springTest = { frontSupportMm: 200, rearSupportMm: 1600, loadMm: 1000 };
+  const springs = { springCentreNPerMm: 1, springForebodyNPerMm: 1, springAfterbodyNPerMm: 1, balance: 1 };
+  const flex = { ...springs, coreShearPercent: 0, stations: strip, massKg: 1.8, balancePointMm: 900 };
+  return skiBehaviour({ ...ski.value, mountFromTipMm: 1000, springTest }, flex);
+}
