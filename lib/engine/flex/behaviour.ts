@@ -18,7 +18,7 @@ export interface SkiBehaviour extends FreeFrequencies {
   readonly twistAfterbodyNmPerDeg: number;
 }
 
-/** Everything of a ski beside its springs. About one millisecond. */
+/** Everything of a ski beside its springs. Some milliseconds, nearly all for the frequencies: for pages, not for sliders. */
 export function skiBehaviour(build: SkiBuild, flex: SkiFlex): SkiBehaviour {
   const { stations, massKg } = flex;
   const stationMassKg = massOf(stations);
