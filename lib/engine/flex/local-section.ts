@@ -120,26 +120,30 @@ export function jointLosses(
   section: LocalSection,
   coreMm: number,
 ): { readonly bendingNmm2: number; readonly torsionNmm2: number } {
-  const { below, core, above, foilBelow, foilAbove, wall, widthMm, halfWaveMm } = section;
+  const { below, core, above, foilBelow, foilAbove, halfWaveMm } = section;
   const solidMm = coreMm - section.pocketMm;
-  const aboveAtMm = below.thicknessMm + solidMm;
+  const moments = youngMoments(below, core, solidMm, above);
   const foils = { below: foilBelow, above: foilAbove };
-  const wallsGw = 2 * wall.thicknessMm * wall.shearMpa;
   return {
-    bendingNmm2: bendingLostToFoils(foils, youngMoments(below, core, solidMm, above), aboveAtMm, halfWaveMm),
-    torsionNmm2: torsionLost({
-      // Written out: to spread objects here took half the time of a whole solve.
-      below: foilBelow,
-      above: foilAbove,
-      under: momentsOf(below).shear,
-      over: momentsOf(above).shear,
-      widthMm,
-      aboveAtMm,
-      coreMm: solidMm,
-      core: { ew: core.ew, gw: Math.max(0, core.gw - wallsGw), densityWidth: core.densityWidth },
-      wall,
-    }),
+    bendingNmm2: bendingLostToFoils(foils, moments, below.thicknessMm + solidMm, halfWaveMm),
+    torsionNmm2: torsionLostAt(section, solidMm),
   };
+}
+
+/** Objects are written out: to spread them here took half the time of a whole solve. */
+function torsionLostAt({ below, core, above, foilBelow, foilAbove, wall, widthMm }: LocalSection, solidMm: number) {
+  const wallsGw = 2 * wall.thicknessMm * wall.shearMpa;
+  return torsionLost({
+    below: foilBelow,
+    above: foilAbove,
+    under: { a: below.ga, s: below.gs, i: below.gi },
+    over: { a: above.ga, s: above.gs, i: above.gi },
+    widthMm,
+    aboveAtMm: below.thicknessMm + solidMm,
+    coreMm: solidMm,
+    core: { ew: core.ew, gw: Math.max(0, core.gw - wallsGw), densityWidth: core.densityWidth },
+    wall,
+  });
 }
 
 /** Shear stiffness S = G·b·d²/c of the core between its skins, N (H. G. Allen 1969, from memory). */
@@ -172,7 +176,7 @@ export function stationOf(section: LocalSection, coreMm: number): SectionStation
     thicknessMm,
     bendingStiffnessNmm2: sectionBendingStiffness(section, coreMm),
     torsionalStiffnessNmm2:
-      4 * aboutOwnAxis(shearMoments(below, core, solidMm, above)) - jointLosses(section, coreMm).torsionNmm2,
+      4 * aboutOwnAxis(shearMoments(below, core, solidMm, above)) - torsionLostAt(section, solidMm),
     neutralAxisMm: young.a > 0 ? young.s / young.a : thicknessMm / 2,
     massGPerM: sectionMassGPerM(section, coreMm),
     coreShearStiffnessN: coreShearStiffnessN(section, solidMm),
