@@ -19,7 +19,7 @@ export async function PredictedVersusMeasured() {
   if (springs.length === 0) return <p>{w.none}</p>;
   const number = (nPerMm: number) => textForPeople(nPerMm * CM, 1);
   return (
-    <div className="grid gap-5">
+    <div className="mt-5 grid gap-5 *:min-w-0">
       <p className="max-w-measure">{fill(w.lead, { skis: shown.skis, pairs: shown.pairs })}</p>
       <Scatter points={springs} />
       <More summary={w.tableTitle}>

@@ -9,7 +9,7 @@ import { activeCatalog, type LearningView, readLearning } from "@/lib/services";
 import { clock } from "../../say";
 import { AddPair } from "./add-pair";
 import { Approve, Suspects } from "./suspects";
-import { BookTable, DecisionTable, FactorTable, QualityTable, ResidualTable } from "./tables";
+import { BookTable, biggestChanges, DecisionTable, FactorTable, QualityTable, ResidualTable } from "./tables";
 
 const w = words.measured;
 export const metadata: Metadata = { title: w.title };
@@ -32,7 +32,11 @@ export default async function MeasuredPage() {
         <Suspects view={view} mayDecide={permit(ctx.actor, "learning.decide").ok} />
       </Part>
       <Part title={fill(w.approveTitle, { version: calibration.corrections.version })} id="approve">
-        <Approve view={view} mayApprove={permit(ctx.actor, "learning.approve").ok} />
+        <Approve
+          view={view}
+          mayApprove={permit(ctx.actor, "learning.approve").ok}
+          biggest={biggestChanges(calibration.factors, build.materials)}
+        />
       </Part>
       <Part title={w.factors} id="factors">
         <p className="mb-3 max-w-measure text-pencil">{w.factorsNote}</p>

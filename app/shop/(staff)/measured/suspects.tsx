@@ -77,7 +77,13 @@ function Suspect(props: { readonly view: LearningView; readonly suspect: Residua
   );
 }
 
-export function Approve({ view, mayApprove }: { readonly view: LearningView; readonly mayApprove: boolean }) {
+export function Approve(props: {
+  readonly view: LearningView;
+  readonly mayApprove: boolean;
+  /** In words, what changes most; empty when nothing does. */
+  readonly biggest: string;
+}) {
+  const { view, mayApprove, biggest } = props;
   const { calibration, leastPairs, undecided } = view;
   const { version } = calibration.corrections;
   const waits = !calibration.enoughPairs
@@ -88,6 +94,7 @@ export function Approve({ view, mayApprove }: { readonly view: LearningView; rea
   return (
     <div className="grid max-w-measure gap-4">
       <p>{w.approveEffect}</p>
+      {biggest ? <p>{fill(w.approveBiggest, { list: biggest })}</p> : null}
       {waits ? <Notice tone="amber" title={waits} /> : null}
       {mayApprove ? (
         <ActionForm

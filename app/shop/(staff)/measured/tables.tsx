@@ -34,15 +34,37 @@ export function QualityTable({ quality }: { readonly quality: readonly Quality[]
   );
 }
 
+/** A factor's name and value in words. */
+function factorTexts(materials: MaterialLibrary) {
+  const { woods, fabrics, sheets } = materials;
+  const labels = new Map([...woods, ...fabrics, ...sheets].map(({ id, label }) => [id, label]));
+  return {
+    name: ({ kind, material }: CorrectionFactor) =>
+      fill(w.factorNames[kind], { material: labels.get(material ?? "") ?? material ?? "" }),
+    value: (factor: CorrectionFactor) =>
+      factor.material === undefined ? `${textForPeople(factor.value, 2)} mm` : textForPeople(factor.value, 3),
+  };
+}
+
+/** The factors that a book would change most beyond doubt: those furthest from the handbook in their own deviations. */
+export function biggestChanges(factors: readonly CorrectionFactor[], materials: MaterialLibrary): string {
+  const { name, value } = factorTexts(materials);
+  const away = (factor: CorrectionFactor) =>
+    Math.abs(factor.value - (factor.material === undefined ? 0 : 1)) / factor.sd;
+  return factors
+    .filter((factor) => away(factor) > 1)
+    .toSorted((a, b) => away(b) - away(a))
+    .slice(0, 5)
+    .map((factor) => `${name(factor)} ${value(factor)}`)
+    .join("; ");
+}
+
 export function FactorTable(props: {
   readonly factors: readonly CorrectionFactor[];
   readonly materials: MaterialLibrary;
 }) {
-  const { woods, fabrics, sheets } = props.materials;
-  const labels = new Map([...woods, ...fabrics, ...sheets].map(({ id, label }) => [id, label]));
+  const { name, value } = factorTexts(props.materials);
   const isOffset = (factor: CorrectionFactor) => factor.material === undefined;
-  const name = ({ kind, material }: CorrectionFactor) =>
-    fill(w.factorNames[kind], { material: labels.get(material ?? "") ?? material ?? "" });
   return (
     <Table
       caption={w.factors}
@@ -54,8 +76,7 @@ export function FactorTable(props: {
           key: "value",
           head: w.factorHeads.value,
           numeric: true,
-          cell: (factor) =>
-            isOffset(factor) ? `${textForPeople(factor.value, 2)} mm` : textForPeople(factor.value, 3),
+          cell: value,
         },
         {
           key: "sd",

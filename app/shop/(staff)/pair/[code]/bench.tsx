@@ -20,7 +20,7 @@ export async function PairBench({ ctx, pair }: { readonly ctx: Context; readonly
   if (unbuilt.includes(pair.state)) return <p className="text-pencil">{w.notYet}</p>;
   const mayMeasure = permit(ctx.actor, "bench.record").ok;
   return (
-    <div className="grid gap-6">
+    <div className="grid gap-6 *:min-w-0">
       <BenchTable rows={read.value.rows} />
       {mayMeasure ? (
         <>
