@@ -17,12 +17,17 @@ export function typedNumber(label: string) {
 type FieldName<Prefix extends string> = `${Prefix}${BenchMeasure}`;
 
 function readingField(measure: BenchMeasure) {
-  const reading = benchReadingsSchema.shape[measure].unwrap();
-  const empty = z.literal("").transform(() => undefined);
+  const typed = typedNumber(benchScales[measure].label).pipe(benchReadingsSchema.shape[measure].unwrap());
   return z
     .string()
     .trim()
-    .pipe(z.union([empty, typedNumber(benchScales[measure].label).pipe(reading)]));
+    .transform((text, context): number | undefined => {
+      if (text === "") return undefined;
+      const read = typed.safeParse(text);
+      if (read.success) return read.data;
+      context.addIssue({ code: "custom", message: read.error.issues[0]?.message ?? `"${text}" is not a reading` });
+      return z.NEVER;
+    });
 }
 
 /** One text field for each measure; an empty one was not read. */
