@@ -39,8 +39,7 @@ export function handbookCatalog(): Catalog {
 }
 
 /** What the engine is given at this instant: today's price book. */
-export function engineOn(now: Date): EngineCatalog {
-  const catalog = currentCatalog();
+export function engineOn(now: Date, catalog: Catalog = currentCatalog()): EngineCatalog {
   return engineCatalog(catalog, priceBookOn(catalog, shopDay(now, catalog.shop.timeZone)));
 }
 
@@ -49,9 +48,8 @@ export function currentBook(now: Date): string {
   return engineOn(now).priceBook.id;
 }
 
-/** Keeps the catalogue in force under its hash, so that what names it recomputes for ever. */
-export async function keepRelease(tx: Tx, now: Date): Promise<string> {
-  const { hash, release } = currentCatalog();
+/** Keeps the catalogue that something was worked out with under its hash, so that what names it recomputes for ever. */
+export async function keepRelease(tx: Tx, { hash, release }: Catalog, now: Date): Promise<string> {
   if (!(await hasRelease(tx, hash))) await storeRelease(tx, { hash, engineVersion, catalogue: release }, now);
   return hash;
 }

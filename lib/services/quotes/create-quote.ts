@@ -1,5 +1,5 @@
 import { issueLink } from "../../auth";
-import { sha256Of } from "../../catalog";
+import { type Catalog, sha256Of } from "../../catalog";
 import type { Tx } from "../../data/client";
 import { nextNumber } from "../../data/counters";
 import { customerOf } from "../../data/customers";
@@ -8,7 +8,7 @@ import { queueMessages } from "../../data/outbox";
 import { insertQuote, type NewQuote, quoteById } from "../../data/quotes";
 import { lockOpenSheet, type SheetRecord, updateSheet } from "../../data/sheets";
 import { transaction } from "../../data/transaction";
-import { type Assessment, assessSheet } from "../../engine/assessment";
+import { type Assessment, assessSheet, type EngineCatalog } from "../../engine/assessment";
 import { accept, type Outcome, refuse } from "../../engine/units";
 import { inputOf, stoppedBy } from "../assessing/assess-sheet";
 import { currentCatalog, engineOn, engineVersion, keepRelease } from "../catalogue/current";
@@ -36,7 +36,9 @@ export async function createQuote(ctx: Context, input: { readonly sheetId: Sheet
   if (sheet.state !== "open") return refuse({ code: "sheet-closed", state: sheet.state });
   const contact = checkContact(contactOf(sheet.fields));
   if (!contact.ok) return contact;
-  const engine = engineOn(ctx.now);
+  // Held to the end: a book of corrections approved meanwhile must not name this quote's release.
+  const catalog = currentCatalog();
+  const engine = engineOn(ctx.now, catalog);
   const assessment = assessSheet(await inputOf(ctx.db, sheet), engine);
   const stops = stoppedBy(assessment, flagAcksOf(sheet.fields));
   const { spec, price } = assessment;
@@ -49,19 +51,20 @@ export async function createQuote(ctx: Context, input: { readonly sheetId: Sheet
     const customer = await customerOf(tx, ctx.newId(), contact.value, ctx.now);
     await updateSheet(tx, sheet.id, { state: "quoted", customerId: customer.id, callBackAt: null, ...noLease });
     const number = await nextNumber(tx, "quote");
-    const frozen = { ...frozenParts(sheet, assessment, dateRange, ctx), customerId: customer.id };
-    return accept(await insertAndTell(ctx, tx, { ...frozen, number, revision: 1, replacesId: null }));
+    const frozen = { ...frozenParts(sheet, assessment, dateRange, { ctx, catalog, engine }), customerId: customer.id };
+    return accept(await insertAndTell(ctx, tx, catalog, { ...frozen, number, revision: 1, replacesId: null }));
   });
 }
 
-/** Stores a quote with its event, its link and its message. */
+/** Stores a quote with its event, its link and its message, and the catalogue it was worked out with. */
 export async function insertAndTell(
   ctx: Context,
   tx: Tx,
+  catalog: Catalog,
   quote: Omit<NewQuote, "id" | "releaseHash">,
 ): Promise<MadeQuote> {
   const id = ctx.newId();
-  const releaseHash = await keepRelease(tx, ctx.now);
+  const releaseHash = await keepRelease(tx, catalog, ctx.now);
   await insertQuote(tx, { ...quote, id, releaseHash });
   const subject = { kind: "quote", id } as const;
   const number = quoteNumber(quote);
@@ -82,11 +85,11 @@ function frozenParts(
   sheet: SheetRecord,
   assessment: Assessment,
   dateRange: DateRange,
-  ctx: Context,
+  made: { readonly ctx: Context; readonly catalog: Catalog; readonly engine: EngineCatalog },
 ): Omit<NewQuote, "id" | "releaseHash" | "number" | "revision" | "replacesId" | "customerId"> {
   const { spec, price } = assessment;
   if (spec === null || price === null) throw new RangeError("frozenParts: the assessment has no spec or price");
-  const engine = engineOn(ctx.now);
+  const { ctx, catalog, engine } = made;
   const { typed, ...answers } = sheetAnswers(sheet);
   return {
     sheetId: sheet.id,
@@ -102,7 +105,7 @@ function frozenParts(
     flagAcks: flagAcksOf(sheet.fields),
     dateRange,
     engineVersion,
-    validUntil: validUntil(ctx.now, engine.priceBook.quoteValidDays, currentCatalog().shop.timeZone),
+    validUntil: validUntil(ctx.now, engine.priceBook.quoteValidDays, catalog.shop.timeZone),
     createdAt: ctx.now,
     createdByName: nameOf(ctx.actor),
   };

@@ -3,7 +3,13 @@ import { recordEvents } from "../../data/events";
 import { lockName } from "../../data/locks";
 import { frozen, markQuoteWithdrawn, type QuoteRecord } from "../../data/quotes";
 import { transaction } from "../../data/transaction";
-import { type Assessment, assessSheet, type PartialAnswers, type SheetChoices } from "../../engine/assessment";
+import {
+  type Assessment,
+  assessSheet,
+  type EngineCatalog,
+  type PartialAnswers,
+  type SheetChoices,
+} from "../../engine/assessment";
 import type { PairSpec } from "../../engine/configuration";
 import type { TypedMeasures } from "../../engine/fit";
 import { comparePrices, type Price } from "../../engine/pricing";
@@ -28,7 +34,7 @@ export async function previewReprice(
 ): Promise<Outcome<RepriceOffer>> {
   const found = await findQuote(ctx, ctx.db, "quote.reprice", input.quoteId);
   if (!found.ok) return found;
-  const offer = await workOut(ctx, found.value);
+  const offer = await workOut(ctx, found.value, engineOn(ctx.now));
   if (!offer.ok) return offer;
   const { before, price, dateRange, blockedBy } = offer.value;
   return accept({
@@ -47,18 +53,19 @@ export async function repriceQuote(ctx: Context, input: { readonly quoteId: Quot
   const found = await findQuote(ctx, ctx.db, "quote.reprice", input.quoteId);
   if (!found.ok) return found;
   const old = found.value;
-  const offer = await workOut(ctx, old);
+  const catalog = currentCatalog();
+  const engine = engineOn(ctx.now, catalog);
+  const offer = await workOut(ctx, old, engine);
   if (!offer.ok) return offer;
   const { assessment, spec, price, dateRange, blockedBy } = offer.value;
   if (blockedBy.length > 0) return refuse({ code: "sale-blocked", by: blockedBy });
-  const engine = engineOn(ctx.now);
   return transaction(ctx.db, async (tx) => {
     await lockName(tx, `quote ${old.number}`);
     if (!(await markQuoteWithdrawn(tx, old.id, "re-priced"))) {
       const now = await findQuote(ctx, tx, "quote.reprice", old.id);
       return now.ok ? refuse(notOpen(now.value, ctx.now)) : now;
     }
-    const made = await insertAndTell(ctx, tx, {
+    const made = await insertAndTell(ctx, tx, catalog, {
       number: old.number,
       revision: old.revision + 1,
       replacesId: old.id,
@@ -76,7 +83,7 @@ export async function repriceQuote(ctx: Context, input: { readonly quoteId: Quot
       flagAcks: old.flagAcks,
       dateRange,
       engineVersion,
-      validUntil: validUntil(ctx.now, engine.priceBook.quoteValidDays, currentCatalog().shop.timeZone),
+      validUntil: validUntil(ctx.now, engine.priceBook.quoteValidDays, catalog.shop.timeZone),
       createdAt: ctx.now,
       createdByName: nameOf(ctx.actor),
     });
@@ -96,7 +103,7 @@ interface WorkedOffer {
 }
 
 /** The frozen spec (not the recommendation of today) under today's rules and prices. */
-async function workOut(ctx: Context, quote: QuoteRecord): Promise<Outcome<WorkedOffer>> {
+async function workOut(ctx: Context, quote: QuoteRecord, engine: EngineCatalog): Promise<Outcome<WorkedOffer>> {
   if (quote.state !== "open") return refuse(notOpen(quote, ctx.now));
   const spec = frozen<PairSpec>(quote.spec);
   const answers = {
@@ -105,7 +112,7 @@ async function workOut(ctx: Context, quote: QuoteRecord): Promise<Outcome<Worked
   };
   const rightsConfirmed = (await rightsOfSpec(ctx.db, spec)) !== null;
   const choices: SheetChoices = { ...frozen<SheetChoices>(quote.choices), ...spec };
-  const assessment = assessSheet({ answers, choices, rightsConfirmed }, engineOn(ctx.now));
+  const assessment = assessSheet({ answers, choices, rightsConfirmed }, engine);
   const blockedBy = stoppedBy(assessment, frozen<readonly FlagAck[]>(quote.flagAcks));
   if (assessment.spec === null || assessment.price === null) return refuse({ code: "sale-blocked", by: blockedBy });
   return accept({
