@@ -11,13 +11,22 @@
  * told apart: the prior shares the difference between them, and `learnt` stays low.
  */
 import type { BuildCatalog } from "../configuration";
+import type { Corrections } from "../materials";
 import { correctionsOf, factorOf, type Unknown } from "./factors";
 import { nominalCatalog } from "./predict-ski";
 import { type Prepared, predicted, prepare } from "./prepare";
 import { qualityOf } from "./quality";
 import { type Reading, readingSd, readingsOf } from "./readings";
 import { fitLinear, fitRobust, type LinearFit, type Row, studentised } from "./regularised-fit";
-import type { Calibration, CalibrationSettings, LeftOut, MeasuredSki, PredictedValues, Residual } from "./types";
+import type {
+  Calibration,
+  CalibrationSettings,
+  LeftOut,
+  MeasuredSki,
+  PredictedValues,
+  Quality,
+  Residual,
+} from "./types";
 
 const STEPS = 3;
 
@@ -47,6 +56,7 @@ export function calibrate(
   }
   const rows = rowsOf(readings, prepared, after, settings);
   const residuals = residualsOf(readings, rows, prepared, after, priorSd, fit);
+  const quality = qualityOf(residuals);
   const pairs = new Set(readings.filter((reading) => !reading.leftOut).map((reading) => reading.ski.pair)).size;
   return {
     pairs,
@@ -58,9 +68,17 @@ export function calibrate(
     suspects: residuals
       .filter((residual) => !residual.leftOut && Math.abs(residual.studentised) > settings.suspiciousAt)
       .toSorted((a, b) => Math.abs(b.studentised) - Math.abs(a.studentised)),
-    quality: qualityOf(residuals),
-    corrections: correctionsOf(unknowns, fit.values, version),
+    quality,
+    corrections: { ...correctionsOf(unknowns, fit.values, version), ...differenceLeft(quality) },
   };
+}
+
+/** What the fit left unexplained, for the spread of what is computed with its book; nothing without readings of both. */
+function differenceLeft(quality: readonly Quality[]): Pick<Corrections, "differenceLeft"> {
+  const spring = quality.find(({ measure }) => measure === "springCentreNPerMm");
+  const mass = quality.find(({ measure }) => measure === "massKg");
+  if (!spring || !mass) return {};
+  return { differenceLeft: { spring: spring.rmsAfter / 100, mass: mass.rmsAfter / 100 } };
 }
 
 type Predictions = ReadonlyMap<MeasuredSki, PredictedValues>;

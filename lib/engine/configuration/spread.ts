@@ -1,5 +1,5 @@
 /** How sure a spec's numbers are: the scatter of the catalogue's rules, propagated through the finished ski. */
-import { type CoreSolution, type FlexSpread, flexSpread } from "../flex";
+import { type CoreSolution, type FlexSpread, flexSpread, type ScatterSettings } from "../flex";
 import type { SolvedSpec } from "./solve-spec";
 import type { BuildCatalog } from "./types";
 
@@ -9,15 +9,31 @@ import type { BuildCatalog } from "./types";
  *
  * @returns null for a release that says nothing of scatter
  */
-export function spreadOf({ build, core, flexWithPlate }: SolvedSpec, { rules }: BuildCatalog): FlexSpread | null {
-  if (!rules.scatter) return null;
+export function spreadOf({ build, core, flexWithPlate }: SolvedSpec, catalog: BuildCatalog): FlexSpread | null {
+  const scatter = scatterOf(catalog);
+  if (!scatter) return null;
   const kept = spreads.get(core) ?? new Map<number, FlexSpread>();
   spreads.set(core, kept);
   const known = kept.get(build.mountFromTipMm);
   if (known) return known;
-  const spread = flexSpread(build, core.profile, rules.scatter, flexWithPlate);
+  const spread = flexSpread(build, core.profile, scatter, flexWithPlate);
   kept.set(build.mountFromTipMm, spread);
   return spread;
+}
+
+/**
+ * The shop's scatter; with a book of corrections the model leaves out no more than what the book's own fit left unexplained
+ * (an upper bound, since that difference also holds the other sources).
+ */
+function scatterOf({ rules, corrections }: BuildCatalog): ScatterSettings | undefined {
+  const { scatter } = rules;
+  const left = corrections?.differenceLeft;
+  if (!scatter || !left) return scatter;
+  return {
+    ...scatter,
+    modelSpring: Math.min(scatter.modelSpring, left.spring),
+    modelMass: Math.min(scatter.modelMass, left.mass),
+  };
 }
 
 /** By the solution, which is remembered for a spec and belongs to one catalogue, and where its plate lies. */

@@ -15,6 +15,8 @@ export interface Corrections {
   readonly coreOffsetMm: number;
   /** Finished camber minus planned, mm. */
   readonly camberOffsetMm: number;
+  /** Typical difference of measured from computed that the fit left, shares of spring and mass (root mean square). */
+  readonly differenceLeft?: { readonly spring: number; readonly mass: number };
 }
 
 /** The library as it has turned out to be. Labels, thicknesses and sources stay. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { massOfFlexG, referenceOf, type SolvedSpec } from "@/lib/engine/configuration";
+import { massOfFlexG, referenceOf, type SolvedSpec, spreadOf } from "@/lib/engine/configuration";
 import type { Corrections } from "@/lib/engine/materials";
 import { interpolate } from "@/lib/engine/math";
 import { catalog, solved, specOf } from "../demo-catalog";
@@ -42,6 +42,24 @@ describe("corrections in a build", () => {
     const addedG = 0.04 * 2 * 0.656 * 0.188 * 1776;
     expect(1000 * (heavier.flex.massKg - nominal.flex.massKg)).toBeCloseTo(addedG, 0);
     expect(heavier.core.profile).toEqual(nominal.core.profile);
+  });
+});
+
+describe("the spread with a book of corrections", () => {
+  const spreadWith = (change: Partial<Corrections>) => {
+    const build = learnt(change);
+    const spread = spreadOf(solved(specOf(), build), build);
+    if (!spread) throw new Error("the demo's rules tell no scatter");
+    return spread;
+  };
+  const before = spreadWith({});
+
+  it("narrows to what the fit left unexplained, and never widens", () => {
+    const after = spreadWith({ differenceLeft: { spring: 0.008, mass: 0.005 } });
+    // Squares add up: only the model's own share, 3 % before, is replaced.
+    expect(before.springCentre ** 2 - after.springCentre ** 2).toBeCloseTo(0.03 ** 2 - 0.008 ** 2, 9);
+    expect(after.massG).toBeLessThan(before.massG);
+    expect(spreadWith({ differenceLeft: { spring: 0.2, mass: 0.2 } })).toEqual(before);
   });
 });
 
