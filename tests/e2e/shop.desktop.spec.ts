@@ -219,6 +219,7 @@ const lists = [
   "/shop/queue?view=promises",
   "/shop/queue?view=waiting",
   "/shop/prices",
+  "/shop/measured",
   "/shop/pair/TY-0412",
 ];
 /** A list, and the first of its links that leads to one of its kind. */
