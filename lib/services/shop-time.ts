@@ -64,8 +64,9 @@ export function shopMinuteOf(instant: Date, timeZone: string): ShopMinute {
  */
 export function instantOfShopMinute(minute: ShopMinute, timeZone: string): Date {
   const asUtc = minute * 60_000;
-  for (const hours of [-1, 0, 1]) {
-    const offset = offsetMs(new Date(asUtc + hours * 3_600_000), timeZone);
+  // No zone is a day from UTC: the two offsets are those before and after any change near this minute.
+  for (const days of [-1, 1]) {
+    const offset = offsetMs(new Date(asUtc + days * 86_400_000), timeZone);
     const candidate = new Date(asUtc - offset);
     if (shopMinuteOf(candidate, timeZone) === minute) return candidate;
   }
