@@ -15,6 +15,7 @@
  * within 1 % for cloths with fibres on both diagonals; against two-part beam theory the foils are within 1 % of springs.
  */
 import { halfWidthAt } from "../geometry";
+import { coreShearStiffnessN } from "./core-shear";
 import { type PlateShare, partlyBonded } from "./plate-bond";
 import { bendingLostToFoils, type FoilJoint, momentsOf, momentsSince, torsionLost } from "./soft-foils";
 import { springTestOf } from "./spring-test";
@@ -146,11 +147,11 @@ function torsionLostAt({ below, core, above, foilBelow, foilAbove, wall, widthMm
   });
 }
 
-/** Shear stiffness S = G·b·d²/c of the core between its skins, N (H. G. Allen 1969, from memory). */
-function coreShearStiffnessN({ below, core, above }: LocalSection, solidMm: number): number {
+/** Shear stiffness of the core between its skins, N; infinite where there is nothing to shear. */
+function shearStiffnessN({ below, core, above }: LocalSection, solidMm: number): number {
   if (!(solidMm > 0 && below.ea > 0 && above.ea > 0)) return Number.POSITIVE_INFINITY;
   const betweenSkinsMm = below.thicknessMm + solidMm + above.es / above.ea - below.es / below.ea;
-  return (core.gw * betweenSkinsMm ** 2) / solidMm;
+  return coreShearStiffnessN(core.gw, betweenSkinsMm, solidMm);
 }
 
 /** A station with what only the springs need. */
@@ -179,7 +180,7 @@ export function stationOf(section: LocalSection, coreMm: number): SectionStation
       4 * aboutOwnAxis(shearMoments(below, core, solidMm, above)) - torsionLostAt(section, solidMm),
     neutralAxisMm: young.a > 0 ? young.s / young.a : thicknessMm / 2,
     massGPerM: sectionMassGPerM(section, coreMm),
-    coreShearStiffnessN: coreShearStiffnessN(section, solidMm),
+    coreShearStiffnessN: shearStiffnessN(section, solidMm),
   };
 }
 
