@@ -2,7 +2,16 @@
 import type { Tx } from "./client";
 import { asJson } from "./json";
 
-export type EventSubject = "sheet" | "quote" | "order" | "pair" | "customer" | "measured-pair" | "correction-book";
+export type EventSubject =
+  | "sheet"
+  | "quote"
+  | "order"
+  | "pair"
+  | "customer"
+  | "measured-pair"
+  | "correction-book"
+  | "incident"
+  | "floor";
 
 export interface NewEvent {
   readonly at: Date;

@@ -27,6 +27,7 @@ const whole = {
   proofs: { orderBy: { revision: "asc" } },
   prints: { orderBy: { print: "asc" } },
   revisions: { orderBy: { revision: "asc" } },
+  holds: { where: { clearedAt: null }, orderBy: { madeAt: "asc" } },
   heldStrips: { orderBy: [{ side: "asc" }, { position: "asc" }, { id: "asc" }] },
   order: {
     select: {
@@ -42,6 +43,9 @@ const whole = {
       clockStartedAt: true,
       acceptedAt: true,
       estimate: true,
+      softHoldUntil: true,
+      slotLostAt: true,
+      slotLostReason: true,
     },
   },
 } as const satisfies Prisma.PairInclude;

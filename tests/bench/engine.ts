@@ -39,6 +39,8 @@ function accepted<T>(outcome: Outcome<T>): T {
   return outcome.value;
 }
 
+const situation = (pairs: readonly PairOnFloor[]) => ({ floor, changes: [], pairs, now });
+
 /** So many open pairs: the demo's, again under other ids. */
 function queueOf(count: number): readonly PairOnFloor[] {
   const demo = demoQueue(floor, today, now);
@@ -57,7 +59,7 @@ async function sheetMeasures(): Promise<Measured[]> {
   const resolved = accepted(resolveSpec(spec, catalog.build));
   const bare = bareBuild(solved.build);
   const target = { reference: referenceOf(resolved.model, catalog.build), flexRatio: spec.flexRatio };
-  const runs = accepted(prepareRuns(floor, queueOf(30), now, 1));
+  const runs = accepted(prepareRuns(situation(queueOf(30)), 1));
   runRange(runs, 100);
   const date = () => {
     const asked = accepted(prepareCandidate(runs, candidate));
@@ -116,11 +118,11 @@ async function queueMeasures(): Promise<Measured[]> {
   const found: Measured[] = [];
   for (const count of [30, 100]) {
     const pairs = queueOf(count);
-    const fresh = accepted(prepareRuns(floor, pairs, now, 1));
+    const fresh = accepted(prepareRuns(situation(pairs), 1));
     const operations = fresh.problem.operationCount;
     const perOperation = `a loop over ${operations} operations`;
     const loop = arithmetic(operations);
-    found.push(await measured(`planQueue, ${count} pairs`, () => planQueue(floor, pairs, now), perOperation, loop, 5));
+    found.push(await measured(`planQueue, ${count} pairs`, () => planQueue(situation(pairs)), perOperation, loop, 5));
     let done = 0;
     found.push(
       await measured(
@@ -136,7 +138,7 @@ async function queueMeasures(): Promise<Measured[]> {
         5,
       ),
     );
-    const runs = accepted(prepareRuns(floor, pairs, now, 1));
+    const runs = accepted(prepareRuns(situation(pairs), 1));
     runRange(runs, 400);
     found.push(
       await measured(

@@ -109,10 +109,9 @@ export const promiseVerb = verb({
     const waitingOn = ownGraphic ? [{ reason: "proof", holdsUpStation: 8 } as const] : [];
     const { nowMinute, pairs } = live.value;
     const range = promiseRuns(
-      catalogue().floor,
-      pairs as readonly PairOnFloor[],
+      { floor: catalogue().floor, changes: [], pairs: pairs as readonly PairOnFloor[], now: nowMinute },
       { route, waitingOn },
-      { runs, seed, now: nowMinute },
+      { runs, seed },
     );
     if (!range.ok) return range;
     const { dates, workingDays, drivers } = range.value;

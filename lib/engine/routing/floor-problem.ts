@@ -5,9 +5,24 @@
 import type { CalendarSpec, JobSpec, OperationSpec, ResourceSpec, ResourceUse, ScheduleProblem } from "../schedule";
 import { accept, type Outcome, type Refusal, refuse } from "../units";
 import type { FloorCatalog, Mould } from "./floor";
+import {
+  type FloorChange,
+  floorWithChanges,
+  hoursChanges,
+  stationsWithOvertime,
+  unavailableWindows,
+} from "./floor-changes";
 import { pressStation, type RouteStep, routeFor, stationOf, usesCassette } from "./network";
 import { dayIndex, minutesPerDay, shopMinute, weekdayOf } from "./shop-time";
-import type { CandidatePair, OperationOnFloor, PairOnFloor, RouteFacts, ShopMinute, WaitingOn } from "./types";
+import type {
+  CandidatePair,
+  OperationOnFloor,
+  PairOnFloor,
+  QueueSituation,
+  RouteFacts,
+  ShopMinute,
+  WaitingOn,
+} from "./types";
 
 export const calendarName = "shop";
 
@@ -27,6 +42,8 @@ export interface FloorOperation {
 }
 
 export interface FloorProblem {
+  /** The floor with what is added to it. */
+  readonly floor: FloorCatalog;
   readonly problem: ScheduleProblem;
   readonly operations: readonly FloorOperation[];
   /** Shop minute of problem minute 0. */
@@ -39,9 +56,19 @@ export interface FloorRefusal extends Refusal {
   readonly path: string;
 }
 
-/** The shop's hours as a calendar whose day 0 is the given day. */
-export function shopCalendar(floor: FloorCatalog, firstDay: number): CalendarSpec {
+/**
+ * The shop's hours as a calendar whose day 0 is the given day.
+ *
+ * @param station also the overtime of this station, or of any; null: of the whole shop only
+ */
+export function shopCalendar(
+  floor: FloorCatalog,
+  firstDay: number,
+  changes: readonly FloorChange[] = [],
+  station: number | "any" | null = null,
+): CalendarSpec {
   return {
+    ...hoursChanges(changes, firstDay * minutesPerDay, station),
     windows: floor.hours.windows.map(({ fromMinute, toMinute }) => [fromMinute, toMinute] as const),
     weekdays: floor.hours.workingWeekdays,
     firstWeekday: weekdayOf(firstDay),
@@ -51,14 +78,10 @@ export function shopCalendar(floor: FloorCatalog, firstDay: number): CalendarSpe
 
 /**
  * Builds the problem. Refused when a pair names a mould, station or press that the floor does not have.
- *
- * @param mounted mould on each press, by press id, where known
  */
-export function openQueue(
-  floor: FloorCatalog,
-  pairs: readonly PairOnFloor[],
-  now: ShopMinute,
-): Outcome<FloorProblem, FloorRefusal> {
+export function openQueue(situation: QueueSituation): Outcome<FloorProblem, FloorRefusal> {
+  const { changes, pairs, now } = situation;
+  const floor = floorWithChanges(situation.floor, changes);
   const refusal = pairs.map((pair, index) => checkPair(floor, pair, index)).find((found) => found !== null);
   if (refusal) return refuse(refusal);
   const firstDay = Math.floor(now / minutesPerDay);
@@ -66,9 +89,10 @@ export function openQueue(
   const builder = new JobBuilder(floor, originMinute, now - originMinute);
   const jobs = pairs.map((pair, index) => builder.openJob(pair, index));
   return accept({
+    floor,
     problem: {
-      resources: floorResources(floor, pairs),
-      calendars: { [calendarName]: shopCalendar(floor, firstDay) },
+      resources: floorResources(floor, pairs, changes, originMinute),
+      calendars: floorCalendars(floor, firstDay, changes),
       jobs,
       objective: { weightedTardiness: 1, changeover: 0.1 },
     },
@@ -79,11 +103,8 @@ export function openQueue(
 }
 
 /** The problem of one more pair alone, on the same resources in the same order. */
-export function candidateProblem(
-  floor: FloorCatalog,
-  queue: FloorProblem,
-  candidate: CandidatePair,
-): Outcome<FloorProblem, FloorRefusal> {
+export function candidateProblem(queue: FloorProblem, candidate: CandidatePair): Outcome<FloorProblem, FloorRefusal> {
+  const { floor } = queue;
   const refusal = checkRoute(floor, candidate.route, "candidate");
   if (refusal !== null) return refuse(refusal);
   const builder = new JobBuilder(floor, queue.originMinute, queue.nowMinute);
@@ -119,18 +140,61 @@ function checkRoute(floor: FloorCatalog, route: RouteFacts, path: string): Floor
   return { code: "unknown-mould", path: `${path}.route.mould`, mould: route.mould };
 }
 
-function floorResources(floor: FloorCatalog, pairs: readonly PairOnFloor[]): readonly ResourceSpec[] {
-  const calendar = calendarName;
+/** Calendar of people and presses, who are there whenever any station has overtime. */
+const anyoneName = "anyone";
+
+function floorCalendars(
+  floor: FloorCatalog,
+  firstDay: number,
+  changes: readonly FloorChange[],
+): Readonly<Record<string, CalendarSpec>> {
+  const own = [...stationsWithOvertime(changes)];
+  return {
+    [calendarName]: shopCalendar(floor, firstDay, changes),
+    [anyoneName]: shopCalendar(floor, firstDay, changes, "any"),
+    ...Object.fromEntries(
+      own.map((station) => [stationResource(station), shopCalendar(floor, firstDay, changes, station)]),
+    ),
+  };
+}
+
+function floorResources(
+  floor: FloorCatalog,
+  pairs: readonly PairOnFloor[],
+  changes: readonly FloorChange[],
+  originMinute: ShopMinute,
+): readonly ResourceSpec[] {
+  const overtime = stationsWithOvertime(changes);
+  const away = (who: Parameters<typeof unavailableWindows>[1]) => {
+    const unavailable = unavailableWindows(changes, who, originMinute);
+    return unavailable.length === 0 ? {} : { unavailable };
+  };
   const matrix = changeoverMatrix(floor);
   return [
-    ...floor.stations.map(({ number, capacity }) => ({ id: stationResource(number), capacity, calendar })),
-    ...floor.crew.map(({ id }) => ({ id: crewResource(id), capacity: 1, calendar })),
+    ...floor.stations.map(({ number, capacity }) => ({
+      id: stationResource(number),
+      capacity,
+      calendar: overtime.has(number) ? stationResource(number) : calendarName,
+      ...away({ station: number }),
+    })),
+    ...floor.crew.map(({ id }) => ({
+      id: crewResource(id),
+      capacity: 1,
+      calendar: anyoneName,
+      ...away({ person: id }),
+    })),
     ...floor.presses.map((press) => {
       const initialFamily = mountedOn(press.id, pairs) ?? press.initialMould;
-      const spec = { id: pressResource(press.id), capacity: 1, calendar, changeoverMinutes: matrix };
-      return initialFamily === undefined ? spec : { ...spec, initialFamily };
+      return {
+        id: pressResource(press.id),
+        capacity: 1,
+        calendar: anyoneName,
+        changeoverMinutes: matrix,
+        ...(initialFamily === undefined ? {} : { initialFamily }),
+        ...away({ press: press.id }),
+      };
     }),
-    ...floor.moulds.map(({ id }) => ({ id: bedResource(id), capacity: 1 })),
+    ...floor.moulds.map(({ id }) => ({ id: bedResource(id), capacity: 1, ...away({ mould: id }) })),
     ...floor.moulds.map(({ id, cassettes }) => ({ id: cassetteResource(id), capacity: cassettes })),
   ];
 }

@@ -1,4 +1,6 @@
+export type * from "./effects";
 export * from "./floor";
+export * from "./floor-changes";
 export { openQueue } from "./floor-problem";
 export { pairStations, routeFor, stationsBefore } from "./network";
 export * from "./plan-queue";

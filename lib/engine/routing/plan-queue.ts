@@ -23,19 +23,25 @@ import {
 } from "./floor-problem";
 import { rankByPromise } from "./rank";
 import { dateOfShopMinute, minutesPerDay, shopMinute } from "./shop-time";
-import type { PairOnFloor, PlannedOperation, PlannedPair, PressSlot, QueuePlan, ShopMinute } from "./types";
+import type {
+  PairOnFloor,
+  PlannedOperation,
+  PlannedPair,
+  PressSlot,
+  QueuePlan,
+  QueueSituation,
+  ShopMinute,
+} from "./types";
 
 /**
  * The plan as everybody on the floor sees it: typical minutes, nothing goes wrong, best promise first, pulled forward only
  * to spare a change of mould. Deterministic; it is optimistic, so dates are promised from {@link promiseRuns}, never from it.
  */
-export function planQueue(
-  floor: FloorCatalog,
-  pairs: readonly PairOnFloor[],
-  now: ShopMinute,
-): Outcome<QueuePlan, FloorRefusal> {
-  const built = openQueue(floor, pairs, now);
+export function planQueue(situation: QueueSituation): Outcome<QueuePlan, FloorRefusal> {
+  const { pairs, now, changes } = situation;
+  const built = openQueue(situation);
   if (!built.ok) return built;
+  const { floor } = built.value;
   if (pairs.length === 0) return accept(emptyPlan(now));
   const queue = built.value;
   const problem = compileProblem(queue.problem);
@@ -44,7 +50,7 @@ export function planQueue(
   const list = dispatchList(problem, rank, penalty, queue.nowMinute);
   const placement = emptyPlacement(problem);
   decodeSerial(serialPlan(problem), list, placement);
-  const calendar = workCalendar([shopCalendar(floor, Math.floor(queue.originMinute / minutesPerDay))]);
+  const calendar = workCalendar([shopCalendar(floor, Math.floor(queue.originMinute / minutesPerDay), changes)]);
   const pressPlan = pressSlots(queue, pairs, placement);
   const planned = pairs.map((pair, index) => plannedPair(pair, index, queue, placement, calendar, floor));
   return accept({

@@ -18,7 +18,7 @@ import { type Causes, type Insertion, insertPair } from "./insert-pair";
 import { afterShock, prepareRuns, pressNumbers, type QueueRuns, runRange } from "./replications";
 import { FloorSampler, redoRules } from "./sampling";
 import { dateOfShopMinute } from "./shop-time";
-import type { CandidatePair, DateDriver, DateRange, PairOnFloor, RangeLevel, ShopMinute } from "./types";
+import type { CandidatePair, DateDriver, DateRange, QueueSituation, RangeLevel } from "./types";
 
 const levels: readonly (readonly [RangeLevel, number])[] = [
   ["p10", 0.1],
@@ -47,7 +47,7 @@ export interface CandidateRuns {
 export function prepareCandidate(runs: QueueRuns, candidate: CandidatePair): Outcome<CandidateRuns, FloorRefusal> {
   if (runs.replications.length === 0)
     throw new RangeError("prepareCandidate: the queue has 0 replications; run some first");
-  const built = candidateProblem(runs.floor, runs.queue, candidate);
+  const built = candidateProblem(runs.queue, candidate);
   if (!built.ok) return built;
   const { operations, problem: specified, nowMinute } = built.value;
   const problem = compileProblem(specified);
@@ -114,15 +114,14 @@ export function queueRanges(runs: QueueRuns): ReadonlyMap<string, DateRange> {
  * and keeps the runs.
  */
 export function promiseRuns(
-  floor: FloorCatalog,
-  openPairs: readonly PairOnFloor[],
+  situation: QueueSituation,
   candidate: CandidatePair,
-  options: { readonly runs: number; readonly seed: number; readonly now: ShopMinute },
+  options: { readonly runs: number; readonly seed: number },
 ): Outcome<DateRange, FloorRefusal> {
   if (!Number.isInteger(options.runs) || options.runs < 1) {
     throw new RangeError(`promiseRuns: runs ${options.runs} is not a whole number of at least 1`);
   }
-  const runs = prepareRuns(floor, openPairs, options.now, options.seed);
+  const runs = prepareRuns(situation, options.seed);
   if (!runs.ok) return runs;
   runRange(runs.value, options.runs);
   const asked = prepareCandidate(runs.value, candidate);

@@ -17,7 +17,9 @@ export function rankByPromise(
   return Float64Array.from(problem.jobOf, (job) => byPair[job] as number);
 }
 
-function pairRank({ promise, queuedAtMinute }: PairOnFloor): ShopMinute {
+/** The minute a pair ranks by: its place by hand, else its promise, else where it would be promised. */
+export function pairRank({ placeMinute, promise, queuedAtMinute }: PairOnFloor): ShopMinute {
+  if (placeMinute !== undefined) return placeMinute;
   if (promise === null) return queuedAtMinute + usualLeadDays * minutesPerDay;
   const headStart = promise.class === "hard-date" ? hardDateHeadStartDays * minutesPerDay : 0;
   return shopMinute(promise.date, 0) - headStart;

@@ -22,7 +22,7 @@ import { type FloorProblem, type FloorRefusal, openQueue, pressResource, shopCal
 import { rankByPromise } from "./rank";
 import { FloorSampler, redoRules, type Shock, sharedShock } from "./sampling";
 import { minutesPerDay } from "./shop-time";
-import type { PairOnFloor, ShopMinute } from "./types";
+import type { PairOnFloor, QueueSituation } from "./types";
 
 export interface Replication {
   /** Working minutes from now to each pair's finish, shocks included; in the order of the pairs. */
@@ -33,6 +33,8 @@ export interface Replication {
 
 /** A queue ready to be run; `replications` grows as {@link runRange} is called. */
 export interface QueueRuns {
+  readonly situation: QueueSituation;
+  /** The situation's floor with what is added to it. */
   readonly floor: FloorCatalog;
   readonly pairs: readonly PairOnFloor[];
   readonly queue: FloorProblem;
@@ -47,17 +49,14 @@ export interface QueueRuns {
 const roomForRedos = 4;
 
 /** Prepares a queue for running. Refused when a pair does not fit the floor. */
-export function prepareRuns(
-  floor: FloorCatalog,
-  pairs: readonly PairOnFloor[],
-  now: ShopMinute,
-  seed: number,
-): Outcome<QueueRuns, FloorRefusal> {
-  const built = openQueue(floor, pairs, now);
+export function prepareRuns(situation: QueueSituation, seed: number): Outcome<QueueRuns, FloorRefusal> {
+  const { pairs, changes } = situation;
+  const built = openQueue(situation);
   if (!built.ok) return built;
   const queue = built.value;
+  const { floor } = queue;
   const problem = compileProblem(queue.problem);
-  const calendar = workCalendar([shopCalendar(floor, Math.floor(queue.originMinute / minutesPerDay))]);
+  const calendar = workCalendar([shopCalendar(floor, Math.floor(queue.originMinute / minutesPerDay), changes)]);
   const rules = redoRules(floor, queue.operations);
   const model = dispatchModel(problem, {
     rank: rankByPromise(problem, pairs, queue.originMinute),
@@ -68,7 +67,7 @@ export function prepareRuns(
   const sampler = new FloorSampler(floor, problem, queue.operations, seed, calendar, queue.nowMinute, rules);
   const working = emptyTimelines(problem, roomForRedos * (problem.operationCount + 1));
   const engine = pairs.length === 0 ? null : { run: new DispatchRun(model), sampler, working };
-  return accept({ floor, pairs, queue, problem, calendar, seed, replications: [], engine });
+  return accept({ situation, floor, pairs, queue, problem, calendar, seed, replications: [], engine });
 }
 
 /** Does the replications that are still missing up to `to` (exclusive). Returns how many there are. */

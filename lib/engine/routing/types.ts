@@ -4,6 +4,16 @@
  */
 import type { OperationState } from "../lifecycle";
 import type { IsoDate } from "../units";
+import type { FloorCatalog } from "./floor";
+import type { FloorChange } from "./floor-changes";
+
+/** Everything that dates depend on: the floor and what is different about it, the open pairs, and what time it is. */
+export interface QueueSituation {
+  readonly floor: FloorCatalog;
+  readonly changes: readonly FloorChange[];
+  readonly pairs: readonly PairOnFloor[];
+  readonly now: ShopMinute;
+}
 
 /** Minutes of the shop's local clock since 1970-01-01 00:00 local time. */
 export type ShopMinute = number;
@@ -60,6 +70,8 @@ export interface PairOnFloor {
   /** When it took its place in the queue (clock start, or acceptance while it waits). */
   readonly queuedAtMinute: ShopMinute;
   readonly promise: { readonly class: PromiseClass; readonly date: IsoDate } | null;
+  /** Its place by hand: it ranks as if it were promised at this minute, whatever its promise is. */
+  readonly placeMinute?: ShopMinute;
   /** A press start that is not moved any more. */
   readonly frozenPressStart?: { readonly press: string; readonly startMinute: ShopMinute };
 }

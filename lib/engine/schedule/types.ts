@@ -35,6 +35,11 @@ export interface ResourceSpec {
    */
   readonly changeoverMinutes?: ChangeoverMatrix;
   readonly initialFamily?: string;
+  /**
+   * When it is not there (broken, ill, lent), ascending and apart: nothing may occupy it then, and its open minutes do not
+   * count for a changeover. What was fixed before is a fact and stays.
+   */
+  readonly unavailable?: readonly MinuteWindow[];
 }
 
 export type ResourceUse =

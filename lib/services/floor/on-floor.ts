@@ -24,11 +24,20 @@ export function pairOnFloor(pair: PairRecord, build: BuildCatalog, timeZone: str
       promisedOn === null
         ? null
         : { class: promiseClass === "hard" ? "hard-date" : "promise", date: promisedOn as IsoDate },
+    ...(pair.placeMinute === null ? {} : { placeMinute: pair.placeMinute }),
+    ...(pair.pressSlotAt === null || pair.pressSlotPress === null
+      ? {}
+      : {
+          frozenPressStart: {
+            press: pair.pressSlotPress,
+            startMinute: shopMinuteOf(pair.pressSlotAt, timeZone),
+          },
+        }),
   };
 }
 
 function operationOnFloor(operation: PairRecord["operations"][number], timeZone: string): OperationOnFloor {
-  const { startedAt, finishedAt, press } = operation;
+  const { startedAt, finishedAt, press, minutesShare } = operation;
   return {
     station: operation.station,
     state: operation.state as OperationState,
@@ -36,11 +45,19 @@ function operationOnFloor(operation: PairRecord["operations"][number], timeZone:
     ...(startedAt === null ? {} : { startedAtMinute: shopMinuteOf(startedAt, timeZone) }),
     ...(finishedAt === null ? {} : { doneAtMinute: shopMinuteOf(finishedAt, timeZone) }),
     ...(press === null ? {} : { press }),
+    ...(minutesShare === null ? {} : { minutesShare }),
   };
 }
 
 function waitingOn(pair: PairRecord): readonly WaitingOn[] {
-  return openConditions(pair).map((reason) => ({ reason, holdsUpStation: firstStation }));
+  return [
+    ...openConditions(pair).map((reason) => ({ reason, holdsUpStation: firstStation })),
+    ...pair.holds.map(({ reason, station, expectedOn }) => ({
+      reason: reason as "material" | "decision",
+      holdsUpStation: station,
+      ...(expectedOn === null ? {} : { expectedDate: expectedOn as IsoDate }),
+    })),
+  ];
 }
 
 export function openConditions(pair: PairRecord): readonly ClockStartCondition[] {

@@ -77,7 +77,7 @@ const plans = new WeakMap<QueueRuns, QueuePlan>();
 function planOf(runs: QueueRuns): QueuePlan {
   const known = plans.get(runs);
   if (known !== undefined) return known;
-  const planned = planQueue(runs.floor, runs.pairs, runs.queue.originMinute + runs.queue.nowMinute);
+  const planned = planQueue(runs.situation);
   if (!planned.ok) throw new Error(`the queue does not fit the floor: ${JSON.stringify(planned.refusal)}`);
   plans.set(runs, planned.value);
   return planned.value;

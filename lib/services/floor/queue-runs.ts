@@ -7,19 +7,16 @@ import { setImmediate as pause } from "node:timers/promises";
 import { sha256Of } from "../../catalog";
 import type { Db } from "../../data/client";
 import { currentQueueRevision } from "../../data/counters";
-import { openPairs, type PairRecord } from "../../data/pairs";
-import type { BuildCatalog } from "../../engine/configuration";
-import { prepareRuns, type QueueRuns, runRange, type ShopMinute } from "../../engine/routing";
-import { releasedCatalog } from "../catalogue/current";
-import { shopMinuteOf } from "../shop-time";
-import { pairOnFloor } from "./on-floor";
-import { floorCatalog } from "./recipe";
+import { type FloorChangeRecord, floorChangesInForce } from "../../data/floor-changes";
+import type { PairRecord } from "../../data/pairs";
+import { prepareRuns, type QueueRuns, runRange } from "../../engine/routing";
+import { queuedPairs, situationOf } from "./situation";
 
 /** For a first look, as queue.md part 6 has it. */
 export const previewRuns = 200;
 /** For a promise: P90 to about a day (queue.md part 3). */
 export const promiseRuns = 600;
-const runSeed = 1;
+export const runSeed = 1;
 /** The event loop is given back after this long; what is computed does not depend on it. */
 const sliceMs = 12;
 const kept = 6;
@@ -35,31 +32,33 @@ const shelf = new WeakMap<Db, Map<string, Promise<LiveRuns>>>();
 /** The runs of the queue as it stands now, without one pair if wanted. @throws Error when a pair does not fit the floor */
 export async function liveRuns(db: Db, now: Date, without: string | null = null): Promise<LiveRuns> {
   const revision = await currentQueueRevision(db);
-  const pairs = (await openPairs(db)).filter((pair) => pair.id !== without);
+  const [queued, changes] = await Promise.all([queuedPairs(db), floorChangesInForce(db, now)]);
+  const pairs = queued.filter((pair) => pair.id !== without);
   const key = sha256Of([
     revision,
     // The floor moves on while nobody ticks: an hour is as fine as a date needs.
     Math.floor(now.getTime() / 3_600_000),
     pairs.map((pair) => [pair.id, pair.version, pair.specHash]),
+    changes.map((change) => change.id),
   ]);
   const known = shelf.get(db) ?? new Map<string, Promise<LiveRuns>>();
   shelf.set(db, known);
   const running = known.get(key);
   if (running !== undefined) return running;
-  const made = makeRuns(db, pairs, now).then((runs) => ({ revision, madeAt: now, runs }));
+  const made = makeRuns(db, pairs, changes, now).then((runs) => ({ revision, madeAt: now, runs }));
   known.set(key, made);
   made.catch(() => known.delete(key));
   for (const oldest of [...known.keys()].slice(0, Math.max(0, known.size - kept))) known.delete(oldest);
   return made;
 }
 
-async function makeRuns(db: Db, pairs: readonly PairRecord[], now: Date): Promise<QueueRuns> {
-  const floor = floorCatalog();
-  const { timeZone } = floor.hours;
-  const onFloor = [];
-  for (const pair of pairs) onFloor.push(pairOnFloor(pair, await buildOf(db, pair), timeZone));
-  const nowMinute: ShopMinute = shopMinuteOf(now, timeZone);
-  const prepared = prepareRuns(floor, onFloor, nowMinute, runSeed);
+async function makeRuns(
+  db: Db,
+  pairs: readonly PairRecord[],
+  changes: readonly FloorChangeRecord[],
+  now: Date,
+): Promise<QueueRuns> {
+  const prepared = prepareRuns(await situationOf(db, pairs, changes, now), runSeed);
   if (!prepared.ok) throw new Error(`the queue does not fit the floor: ${JSON.stringify(prepared.refusal)}`);
   return prepared.value;
 }
@@ -77,10 +76,4 @@ export async function inSlices(count: number, work: (to: number) => number): Pro
     while (done < count && performance.now() < until) done = work(done + 1);
     if (done < count) await pause();
   }
-}
-
-async function buildOf(db: Db, pair: PairRecord): Promise<BuildCatalog> {
-  const released = await releasedCatalog(db, pair.releaseHash);
-  if (released === null) throw new Error(`catalogue release ${pair.releaseHash} is not stored`);
-  return released.build;
 }

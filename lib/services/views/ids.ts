@@ -11,6 +11,9 @@ export type SkiId = Id<"ski">;
 export type OperationId = Id<"operation">;
 export type ArtworkId = Id<"artwork">;
 export type ProofId = Id<"proof">;
+export type IncidentId = Id<"incident">;
+export type NoticeId = Id<"notice">;
+export type FloorChangeId = Id<"floor-change">;
 
 /** An instant as ISO 8601 text in UTC; pages turn it into the shop's clock. */
 export type Instant = string;

@@ -1,4 +1,5 @@
 export type * from "./common";
+export type * from "./effects";
 export type * from "./ids";
 export type * from "./learning";
 export type * from "./order";

@@ -37,6 +37,8 @@ const floor = floorFileSchema.parse(
 );
 const now = shopMinute(isoDate("2026-10-05"), 9 * 60);
 
+const situation = (pairs: readonly PairOnFloor[]) => ({ floor, changes: [], pairs, now });
+
 const plain = (mould: string): CandidatePair => ({
   route: { kind: "pair", mould, mouldFamily: "any", extraMinutes: [], hasOwnGraphic: false },
   waitingOn: [],
@@ -120,7 +122,7 @@ describe("routeFor", () => {
 
 describe("planQueue", () => {
   it("gives a plan that the independent judge accepts", () => {
-    const { problem, nowMinute } = unwrap(openQueue(floor, queueOf(12), now));
+    const { problem, nowMinute } = unwrap(openQueue(situation(queueOf(12))));
     const compiled = compileProblem(problem);
     const rank = Float64Array.from(compiled.jobOf);
     const placement = emptyPlacement(compiled);
@@ -129,7 +131,7 @@ describe("planQueue", () => {
   });
 
   it("starts a proof-blocked print no earlier than the proof and keeps pressed work from pressing again", () => {
-    const plan = unwrap(planQueue(floor, queueOf(12), now));
+    const plan = unwrap(planQueue(situation(queueOf(12))));
     const print = plan.operations.find(({ pairId, station }) => pairId === "pair-5" && station === 8);
     expect(print && print.date >= "2026-10-20").toBe(true);
     expect(plan.pressPlan.some(({ pairId }) => pairId === "pair-0")).toBe(false);
@@ -142,7 +144,7 @@ describe("planQueue", () => {
   it("refuses a mould that the floor does not have, and says where", () => {
     const [first] = queueOf(1);
     const strange = { ...first, route: plain("none").route } as PairOnFloor;
-    expect(planQueue(floor, [strange], now)).toEqual({
+    expect(planQueue(situation([strange]))).toEqual({
       ok: false,
       refusal: { code: "unknown-mould", path: "pairs.0.route.mould", mould: "none" },
     });
@@ -150,11 +152,11 @@ describe("planQueue", () => {
 });
 
 describe("promiseRuns", () => {
-  const options = { runs: 120, seed: 3, now };
+  const options = { runs: 120, seed: 3 };
 
   it("promises an empty shop about the floor of 8 to 12 working days less the proof", () => {
     // trade.md part 2: critical path with an empty shop 8–12 working days, of which 1–5 are proof approval.
-    const { workingDays } = unwrap(promiseRuns(floor, [], plain("M95-178"), options));
+    const { workingDays } = unwrap(promiseRuns(situation([]), plain("M95-178"), options));
     expect(workingDays.p50).toBeGreaterThan(3);
     expect(workingDays.p50).toBeLessThan(12);
     expect(workingDays.p10).toBeLessThanOrEqual(workingDays.p50);
@@ -163,8 +165,8 @@ describe("promiseRuns", () => {
 
   it("repeats itself for a seed, whether run at once or in slices", () => {
     const pairs = queueOf(10);
-    const whole = unwrap(promiseRuns(floor, pairs, plain("M95-178"), options));
-    const runs = unwrap(prepareRuns(floor, pairs, now, options.seed));
+    const whole = unwrap(promiseRuns(situation(pairs), plain("M95-178"), options));
+    const runs = unwrap(prepareRuns(situation(pairs), options.seed));
     for (let to = 7; to < options.runs + 7; to += 7) runRange(runs, Math.min(to, options.runs));
     const asked = unwrap(prepareCandidate(runs, plain("M95-178")));
     for (let to = 11; to < options.runs + 11; to += 11) answerRange(asked, to);
@@ -173,8 +175,8 @@ describe("promiseRuns", () => {
   });
 
   it("answers working days only, later for a longer queue, and never before the plan of an empty shop", () => {
-    const short = unwrap(promiseRuns(floor, queueOf(4), plain("M95-178"), options));
-    const long = unwrap(promiseRuns(floor, queueOf(24), plain("M95-178"), options));
+    const short = unwrap(promiseRuns(situation(queueOf(4)), plain("M95-178"), options));
+    const long = unwrap(promiseRuns(situation(queueOf(24)), plain("M95-178"), options));
     expect(long.workingDays.p50).toBeGreaterThan(short.workingDays.p50);
     for (const date of [...Object.values(short.dates), ...Object.values(long.dates)]) {
       expect(weekdayOf(dayIndex(date))).toBeLessThanOrEqual(5);
@@ -182,7 +184,7 @@ describe("promiseRuns", () => {
   });
 
   it("moves nobody: the open pairs' ranges do not change when one more is asked about", () => {
-    const runs = unwrap(prepareRuns(floor, queueOf(8), now, 1));
+    const runs = unwrap(prepareRuns(situation(queueOf(8)), 1));
     runRange(runs, 40);
     const before = JSON.stringify([...queueRanges(runs)]);
     const ask = () => {
@@ -198,7 +200,7 @@ describe("promiseRuns", () => {
   it("keeps a proof without a date on the candidate's chain", () => {
     const printFirst = { ...plain("M95-178"), waitingOn: [{ reason: "proof", holdsUpStation: 8 }] } as const;
     const slow = { ...floor, proof: { workingDays: { low: 20, typ: 20, high: 21 } } };
-    const { workingDays, drivers } = unwrap(promiseRuns(slow, [], printFirst, options));
+    const { workingDays, drivers } = unwrap(promiseRuns({ ...situation([]), floor: slow }, printFirst, options));
     expect(workingDays.p10).toBeGreaterThan(20);
     expect(drivers[0]?.code).toBe("proof");
   });
