@@ -1,3 +1,4 @@
+export { effectOf, standingOf } from "./compare-runs";
 export type * from "./effects";
 export * from "./floor";
 export * from "./floor-changes";

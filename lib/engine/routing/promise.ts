@@ -133,6 +133,11 @@ export function promiseRuns(
 function rangeOf(runs: QueueRuns, finishWorkMinutes: readonly number[], drivers: readonly DateDriver[]): DateRange {
   if (finishWorkMinutes.length === 0) throw new RangeError("rangeOf: a range needs at least 1 run");
   const sorted = Float64Array.from(finishWorkMinutes).sort();
+  return { runs: finishWorkMinutes.length, seed: runs.seed, ...rangeLevelsOf(runs, sorted), drivers };
+}
+
+/** The levels of a sample of working minutes from now, sorted ascending: order statistics, then days. */
+export function rangeLevelsOf(runs: QueueRuns, sorted: Float64Array): Pick<DateRange, "dates" | "workingDays"> {
   const day = workingDayMinutes(runs.floor);
   const at = Object.fromEntries(levels.map(([level, p]) => [level, orderStatistic(sorted, p)])) as Record<
     RangeLevel,
@@ -141,11 +146,8 @@ function rangeOf(runs: QueueRuns, finishWorkMinutes: readonly number[], drivers:
   const mapped = <T>(map: (workMinutes: number) => T) =>
     Object.fromEntries(levels.map(([level]) => [level, map(at[level])])) as Record<RangeLevel, T>;
   return {
-    runs: finishWorkMinutes.length,
-    seed: runs.seed,
     dates: mapped((work) => dateAfter(runs, work)),
     workingDays: mapped((work) => Math.round((work / day) * 10) / 10),
-    drivers,
   };
 }
 
