@@ -24,8 +24,7 @@ export async function rangeOf(ctx: Context, spec: PairSpec, options: RangeOption
   await inSlices(count, (to) => answerRange(asked.value, to));
   const { dates, workingDays, drivers, seed } = candidateRange(asked.value);
   return {
-    p50: dates.p50,
-    p90: dates.p90,
+    ...dates,
     workingDays: { p50: workingDays.p50, p90: workingDays.p90 },
     drivers,
     basis: { queueRevision: revision, runs: count, seed, at: madeAt.toISOString() },

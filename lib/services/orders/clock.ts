@@ -4,7 +4,7 @@
  */
 import { bumpQueue } from "../../data/counters";
 import { recordEvents } from "../../data/events";
-import { orderById, updateOrder } from "../../data/orders";
+import { orderById } from "../../data/orders";
 import { queueMessages } from "../../data/outbox";
 import { setOperationStates, updatePair } from "../../data/pairs";
 import { frozen } from "../../data/quotes";
@@ -13,6 +13,7 @@ import type { PairSpec } from "../../engine/configuration";
 import { stationsBefore } from "../../engine/routing";
 import type { Context } from "../context";
 import { rangeOf } from "../dates/range";
+import { setPromise } from "../promises/set-promise";
 import { eventOf, messageOf } from "../record";
 import type { DateRange } from "../views";
 import { orderClock } from "./gate-facts";
@@ -29,11 +30,12 @@ export async function startClockIfDue(ctx: Context, orderId: string): Promise<bo
   const promise = ranges.reduce((latest, range) => (range.p90 > latest.p90 ? range : latest));
   const startedAt = new Date(clock.startedAtMs);
   return transaction(ctx.db, async (tx) => {
-    const isMine = await updateOrder(tx, order.id, order.version, {
-      state: "released",
-      clockStartedAt: startedAt,
-      promiseClass: "promise",
-      promisedOn: promise.p90,
+    const isMine = await setPromise(ctx, tx, order, {
+      on: promise.p90,
+      class: "promise",
+      reason: "the clock started",
+      range: promise,
+      with: { state: "released", clockStartedAt: startedAt },
     });
     if (!isMine) return false;
     for (const pair of order.pairs) {
@@ -51,7 +53,6 @@ export async function startClockIfDue(ctx: Context, orderId: string): Promise<bo
     const dates = { promisedOn: promise.p90, p50: promise.p50, p90: promise.p90 };
     await recordEvents(tx, [
       eventOf(ctx, "clock-started", subject, { last: clock.last, at: startedAt.toISOString() }),
-      eventOf(ctx, "promise-fixed", subject, { ...dates, basis: promise.basis }),
       ...order.pairs.map((pair) => eventOf(ctx, "pair-released", { kind: "pair", id: pair.id }, dates)),
     ]);
     const recipient = order.customer.email ?? order.customer.phone ?? "desk";

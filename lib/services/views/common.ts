@@ -15,6 +15,10 @@ export interface EventView {
 export interface DateRange {
   readonly p50: IsoDate;
   readonly p90: IsoDate;
+  /** Not in what was stored before these were told. */
+  readonly p10?: IsoDate;
+  readonly p80?: IsoDate;
+  readonly p95?: IsoDate;
   readonly workingDays: { readonly p50: number; readonly p90: number };
   /** What the days are spent on, largest first. */
   readonly drivers: readonly DateDriver[];

@@ -1,0 +1,61 @@
+/** Letters to customers, drafted and waiting for a person. */
+import type { Tx } from "./client";
+import type { Prisma } from "./generated/client";
+import { asJson } from "./json";
+
+const whole = {
+  order: { select: { id: true, number: true, promisedOn: true, state: true, customer: true } },
+} as const satisfies Prisma.NoticeInclude;
+
+export type NoticeRecord = Prisma.NoticeGetPayload<{ include: typeof whole }>;
+
+export interface NewNotice {
+  readonly id: string;
+  readonly orderId: string;
+  readonly incidentId: string | null;
+  readonly kind: "delay" | "slot-slid" | "hold-lapsed" | "date-changed";
+  readonly body: string;
+  readonly data: unknown;
+  readonly draftedAt: Date;
+  readonly draftedByName: string;
+}
+
+export async function insertNotice(tx: Tx, notice: NewNotice): Promise<void> {
+  await tx.notice.create({ data: { ...notice, data: asJson(notice.data), state: "draft", version: 1 } });
+}
+
+export async function noticeById(client: Tx, id: string): Promise<NoticeRecord | null> {
+  return client.notice.findUnique({ where: { id }, include: whole });
+}
+
+/** Drafts first, newest first. */
+export async function listNoticeRecords(client: Tx, take: number): Promise<readonly NoticeRecord[]> {
+  return client.notice.findMany({ include: whole, orderBy: [{ state: "asc" }, { draftedAt: "desc" }], take });
+}
+
+/** False when somebody decided before. */
+export async function decideNotice(
+  tx: Tx,
+  id: string,
+  version: number,
+  decision: {
+    readonly state: "sent" | "dropped";
+    readonly body: string;
+    readonly at: Date;
+    readonly by: string;
+    readonly reason: string | null;
+  },
+): Promise<boolean> {
+  const { count } = await tx.notice.updateMany({
+    where: { id, version, state: "draft" },
+    data: {
+      state: decision.state,
+      body: decision.body,
+      decidedAt: decision.at,
+      decidedByName: decision.by,
+      decidedReason: decision.reason,
+      version: { increment: 1 },
+    },
+  });
+  return count === 1;
+}
