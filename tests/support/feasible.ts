@@ -76,6 +76,11 @@ export function faultsOf(problem: ScheduleProblem, schedule: Pick<Schedule, "ope
   }
   for (const resource of problem.resources) {
     const list = stays.get(resource.id) ?? [];
+    for (const [from, to] of resource.unavailable ?? []) {
+      const inside = list.find((stay) => !stay.isFixed && stay.from < to && stay.to > from);
+      if (inside !== undefined)
+        faults.push(`${resource.id} is away from ${from} to ${to}, but ${inside.name} is on it`);
+    }
     const load = units.get(resource.id) ?? [];
     for (const moment of list) {
       const used = list.reduce(
@@ -93,7 +98,7 @@ export function faultsOf(problem: ScheduleProblem, schedule: Pick<Schedule, "ope
       const needed = family === undefined ? 0 : (resource.changeoverMinutes[family]?.[stay.family ?? ""] ?? 0);
       let open = 0;
       for (let minute = free; minute < stay.from; minute++)
-        if (calendar === undefined || isOpen(calendar, minute)) open++;
+        if ((calendar === undefined || isOpen(calendar, minute)) && !isAway(resource, minute)) open++;
       if (!stay.isFixed && open < needed)
         faults.push(`${resource.id}: ${open} min for a changeover of ${needed} before ${stay.name}`);
       free = stay.to;
@@ -101,6 +106,10 @@ export function faultsOf(problem: ScheduleProblem, schedule: Pick<Schedule, "ope
     }
   }
   return faults;
+}
+
+function isAway({ unavailable }: ScheduleProblem["resources"][number], minute: number): boolean {
+  return (unavailable ?? []).some(([from, to]) => from <= minute && minute < to);
 }
 
 function workFaults(

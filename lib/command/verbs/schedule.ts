@@ -23,6 +23,7 @@ const resource = z.strictObject({
   calendar: id.exactOptional(),
   changeoverMinutes: z.record(z.string(), z.record(z.string(), minutes)).exactOptional(),
   initialFamily: id.exactOptional(),
+  unavailable: z.array(z.tuple([minutes, minutes])).exactOptional(),
 });
 
 const units = z.number().int().min(1).exactOptional();

@@ -41,6 +41,8 @@ export interface CompiledProblem {
   readonly topological: Int32Array;
   readonly capacity: Int32Array;
   readonly resourceCalendar: readonly (WorkCalendar | null)[];
+  /** When a resource is not there: [from, to, from, to …] ascending; null: always there. */
+  readonly unavailable: readonly (Int32Array | null)[];
   readonly changeover: readonly (Int32Array | null)[];
   readonly familyCount: number;
   readonly initialFamily: Int32Array;
@@ -85,6 +87,9 @@ export function compileProblem(problem: ScheduleProblem): CompiledProblem {
     ...precedence,
     capacity: Int32Array.from(problem.resources, (resource) => resource.capacity),
     resourceCalendar: problem.resources.map((resource) => calendars([resource.calendar])),
+    unavailable: problem.resources.map(({ unavailable }) =>
+      unavailable === undefined || unavailable.length === 0 ? null : Int32Array.from(unavailable.flat()),
+    ),
     changeover: problem.resources.map((resource) => changeoverTable(resource, families)),
     familyCount: families.size,
     initialFamily: Int32Array.from(problem.resources, ({ initialFamily }) =>

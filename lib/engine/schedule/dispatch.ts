@@ -7,6 +7,7 @@ import { workEnd as endOfWork, nextOpen, nextOpenRun, startForEnd } from "./cale
 import type { CompiledUse } from "./compile";
 import { clusterAt, type DispatchModel, type RedoRule } from "./dispatch-model";
 import { EventQueue } from "./event-queue";
+import { afterChangeover } from "./timelines";
 
 /** Where durations and misfortunes come from. One object for all replications. */
 export interface DispatchSampler {
@@ -268,7 +269,7 @@ export class DispatchRun {
       for (const use of this.model.problem.usesOf[member] ?? []) {
         const first = use.members[0] as number;
         if (this.model.problem.changeover[first] === null && member === operation) {
-          start = Math.max(start, this.readyForUse(use, start, -1));
+          start = Math.max(start, this.readyForUse(use, start, -1, operation));
         }
       }
     }
@@ -361,16 +362,17 @@ export class DispatchRun {
     for (;;) {
       let later = start;
       for (let i = 0; i < uses.length; i++)
-        later = Math.max(later, this.readyForUse(uses[i] as CompiledUse, later, family));
+        later = Math.max(later, this.readyForUse(uses[i] as CompiledUse, later, family, operation));
       later = this.open(operation, later, minutes);
       if (later === start) return start;
       start = later;
     }
   }
 
-  private readyForUse(use: CompiledUse, time: number, family: number): number {
+  private readyForUse(use: CompiledUse, time: number, family: number, operation: number): number {
     const { members, units } = use;
-    if (members.length === 1 && !use.isPool) return this.resourceReady(members[0] as number, time, family);
+    if (members.length === 1 && !use.isPool)
+      return this.memberReady(use, members[0] as number, time, family, operation);
     const times = this.readyTimes;
     let count = 0;
     if (use.isPool) {
@@ -380,15 +382,40 @@ export class DispatchRun {
         times[count++] = Math.max(time, this.slotFree[slot] as number);
       }
     } else {
-      for (let i = 0; i < members.length; i++) times[count++] = this.resourceReady(members[i] as number, time, family);
+      for (let i = 0; i < members.length; i++)
+        times[count++] = this.memberReady(use, members[i] as number, time, family, operation);
     }
-    return smallest(times, count, units);
+    const ready = smallest(times, count, units);
+    return use.isPool ? this.behindAbsence(use, members[0] as number, ready, operation) : ready;
+  }
+
+  private memberReady(use: CompiledUse, resource: number, time: number, family: number, operation: number): number {
+    return this.behindAbsence(use, resource, this.resourceReady(resource, time, family), operation);
+  }
+
+  /** A later start when the stay begun at `start` would run into a time when the resource is not there. */
+  private behindAbsence(use: CompiledUse, resource: number, start: number, operation: number): number {
+    const away = this.model.problem.unavailable[resource] ?? null;
+    if (away === null) return start;
+    const minutes = this.minutesOf(operation);
+    const held = use.holds ? this.unattendedOf(operation) : 0;
+    let at = start;
+    for (let i = 0; i < away.length; i += 2) {
+      if ((away[i + 1] as number) <= at) continue;
+      const begins = this.open(operation, at, minutes);
+      if (this.workEndOf(operation, begins, minutes) + held <= (away[i] as number)) break;
+      at = away[i + 1] as number;
+    }
+    return at;
   }
 
   private resourceReady(resource: number, time: number, family: number): number {
     const free = this.slotFree[this.model.slotFrom[resource] as number] as number;
     const changeover = this.changeoverTo(resource, family);
-    let ready = Math.max(time, changeover === 0 ? free : this.afterChangeover(resource, free, changeover));
+    let ready = Math.max(
+      time,
+      changeover === 0 ? free : afterChangeover(this.model.problem, resource, free, changeover),
+    );
     const outages = this.sampler?.outages(resource) ?? null;
     if (outages !== null) {
       for (let i = 0; i < outages.length; i += 2) {
@@ -396,11 +423,6 @@ export class DispatchRun {
       }
     }
     return ready;
-  }
-
-  private afterChangeover(resource: number, free: number, minutes: number): number {
-    const calendar = this.model.problem.resourceCalendar[resource] ?? null;
-    return calendar === null ? free + minutes : endOfWork(calendar, Math.max(0, free), minutes);
   }
 
   private commitCluster(operation: number): void {
@@ -482,7 +504,7 @@ export class DispatchRun {
         const resource = use.isPool ? pool : (use.members[i] as number);
         const slot = use.isPool ? (slotFrom[pool] as number) + i : (slotFrom[resource] as number);
         const free = this.slotFree[slot] as number;
-        if (use.isPool ? free > start : this.resourceReady(resource, start, family) > start) continue;
+        if (use.isPool ? free > start : this.memberReady(use, resource, start, family, operation) > start) continue;
         // Pools keep gaps small by taking the slot freed last; people and machines are taken as listed.
         const preference = use.isPool ? free : -i - this.changeoverTo(resource, family) * 64;
         if (preference > bestFree) {

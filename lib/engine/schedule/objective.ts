@@ -84,7 +84,7 @@ function changeoverOn(problem: CompiledProblem, timelines: Placement["timelines"
   for (let i = 0; i < (timelines.count[resource] as number); i++) {
     const next = timelines.families[base + i] as number;
     if (family >= 0 && next >= 0) total += table[family * problem.familyCount + next] as number;
-    family = next;
+    if (next >= 0) family = next;
   }
   return total;
 }

@@ -5,7 +5,7 @@
 import { workEnd } from "./calendar";
 import type { CompiledProblem } from "./compile";
 import { findStart, laterStart, type Placement, place, placeCluster } from "./place";
-import { clearTimelines } from "./timelines";
+import { clearTimelines, occupyUnavailable } from "./timelines";
 
 /** How a list is decoded: clusters tied by maximum gaps, fixed operations first. */
 export interface SerialPlan {
@@ -53,6 +53,7 @@ export function placeFixed(plan: SerialPlan, placement: Placement): void {
   clearTimelines(plan.problem, placement.timelines);
   placement.isPlaced.fill(0);
   for (const operation of plan.fixed) place(placement, operation, plan.problem.fixedStart[operation] as number);
+  occupyUnavailable(plan.problem, placement.timelines);
 }
 
 const maxGapRepairs = 200;

@@ -4,7 +4,7 @@
  */
 import type { CompiledProblem } from "./compile";
 import type { BusyRecord } from "./dispatch";
-import { clearTimelines, emptyTimelines, occupy, type Timelines } from "./timelines";
+import { clearTimelines, emptyTimelines, occupy, occupyUnavailable, type Timelines } from "./timelines";
 
 const recordWidth = 5;
 
@@ -25,6 +25,7 @@ export function storeTimelines(problem: CompiledProblem, busy: BusyRecord, worki
       busy.data[at + 4] as number,
     );
   }
+  occupyUnavailable(problem, working);
   for (let resource = 0; resource < problem.resourceCount; resource++) mergeTouching(problem, working, resource);
   const from = new Int32Array(problem.resourceCount + 1);
   for (let resource = 0; resource < problem.resourceCount; resource++) {

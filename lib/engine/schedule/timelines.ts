@@ -2,7 +2,7 @@
  * What every resource is doing: for a resource of capacity 1 the busy intervals in order of time, with the family of each;
  * for a larger one (a pool) the level of use as a step function. All in flat arrays, one stretch a resource.
  */
-import { workEnd } from "./calendar";
+import { workEnd, workMinutesBefore } from "./calendar";
 import type { CompiledProblem, CompiledUse } from "./compile";
 
 const beforeAll = -(2 ** 30);
@@ -29,7 +29,8 @@ export function emptyTimelines(problem: CompiledProblem, extra = 0): Timelines {
   }
   const from = new Int32Array(problem.resourceCount + 1);
   needed.forEach((entries, resource) => {
-    from[resource + 1] = (from[resource] as number) + entries + extra + 2;
+    const away = problem.unavailable[resource]?.length ?? 0;
+    from[resource + 1] = (from[resource] as number) + entries + away + extra + 2;
   });
   const size = from[problem.resourceCount] as number;
   const timelines: Timelines = {
@@ -82,11 +83,35 @@ function stepAt(timelines: Timelines, resource: number, minute: number): number 
   return low;
 }
 
-/** When a changeover of `minutes` begun at `minute` is done. */
-function afterChangeover(problem: CompiledProblem, resource: number, minute: number, minutes: number): number {
+/** When a changeover of `minutes` begun at `minute` is done; while the resource is not there nobody changes it over. */
+export function afterChangeover(problem: CompiledProblem, resource: number, minute: number, minutes: number): number {
   if (minutes === 0) return minute;
   const calendar = problem.resourceCalendar[resource] ?? null;
-  return calendar === null ? minute + minutes : workEnd(calendar, Math.max(0, minute), minutes);
+  const worked = (from: number, to: number) =>
+    calendar === null ? to - from : workMinutesBefore(calendar, to) - workMinutesBefore(calendar, from);
+  const away = problem.unavailable[resource] ?? null;
+  let at = Math.max(0, minute);
+  let left = minutes;
+  for (let i = 0; away !== null && i < away.length; i += 2) {
+    const from = away[i] as number;
+    const to = away[i + 1] as number;
+    if (to <= at) continue;
+    const before = from <= at ? 0 : worked(at, from);
+    if (before >= left) break;
+    left -= before;
+    at = to;
+  }
+  return calendar === null ? at + left : workEnd(calendar, at, left);
+}
+
+/** Family on a unit resource before an index of its stretch: a stretch without family leaves what was mounted. */
+function mountedBefore(problem: CompiledProblem, timelines: Timelines, resource: number, next: number): number {
+  const base = timelines.from[resource] as number;
+  for (let i = next - 1; i >= 0; i--) {
+    const family = timelines.families[base + i] as number;
+    if (family >= 0) return family;
+  }
+  return problem.initialFamily[resource] as number;
 }
 
 /** `start` when [start, end) fits on a unit resource; else a later start before which nothing fits. */
@@ -104,17 +129,22 @@ function unitFit(
   const table = problem.changeover[resource] ?? null;
   let limit = end;
   if (table !== null) {
-    const before =
-      next > 0 ? (timelines.families[base + next - 1] as number) : (problem.initialFamily[resource] as number);
+    const before = mountedBefore(problem, timelines, resource, next);
     if (before >= 0 && family >= 0) {
-      const free = next > 0 ? (timelines.ends[base + next - 1] as number) : 0;
+      let last = next - 1;
+      while (last >= 0 && (timelines.families[base + last] as number) < 0) last--;
+      const free = last >= 0 ? (timelines.ends[base + last] as number) : 0;
       const ready = afterChangeover(problem, resource, free, table[before * problem.familyCount + family] as number);
       if (ready > start) return ready;
     }
-    if (next < count && family >= 0) {
-      const behind = timelines.families[base + next] as number;
-      const minutes = behind < 0 ? 0 : (table[family * problem.familyCount + behind] as number);
-      limit = afterChangeover(problem, resource, end, minutes);
+    let follower = next;
+    while (follower < count && (timelines.families[base + follower] as number) < 0) follower++;
+    if (follower < count && family >= 0) {
+      const behind = timelines.families[base + follower] as number;
+      const changed = afterChangeover(problem, resource, end, table[family * problem.familyCount + behind] as number);
+      if (follower === next) limit = changed;
+      else if ((timelines.starts[base + follower] as number) < changed)
+        return timelines.ends[base + follower] as number;
     }
   }
   return next === count || (timelines.starts[base + next] as number) >= limit
@@ -183,9 +213,7 @@ function changeoverInFront(
   const table = problem.changeover[resource] ?? null;
   if (table === null || family < 0) return 0;
   const next = firstEndingAfter(timelines, resource, start);
-  const base = timelines.from[resource] as number;
-  const before =
-    next > 0 ? (timelines.families[base + next - 1] as number) : (problem.initialFamily[resource] as number);
+  const before = mountedBefore(problem, timelines, resource, next);
   return before < 0 ? 0 : (table[before * problem.familyCount + family] as number);
 }
 
@@ -260,6 +288,39 @@ export function occupy(
   ends[at] = end;
   families[at] = family;
   timelines.count[resource] = (timelines.count[resource] as number) + 1;
+}
+
+/** Fills what is free of [from, to) on a resource: it is not there then, whatever was already begun. */
+export function occupyFree(
+  problem: CompiledProblem,
+  timelines: Timelines,
+  resource: number,
+  from: number,
+  to: number,
+): void {
+  const capacity = problem.capacity[resource] as number;
+  if (capacity > 1) {
+    raiseLevel(timelines, resource, from, to, capacity);
+    return;
+  }
+  let at = from;
+  while (at < to) {
+    const base = timelines.from[resource] as number;
+    const next = firstEndingAfter(timelines, resource, at);
+    const isLast = next >= (timelines.count[resource] as number);
+    const starts = isLast ? to : (timelines.starts[base + next] as number);
+    if (starts > at) occupy(problem, timelines, resource, at, Math.min(to, starts), 1, -1);
+    at = isLast ? to : (timelines.ends[base + next + (starts > at ? 1 : 0)] as number);
+  }
+}
+
+/** Enters what is known of every resource's absences. */
+export function occupyUnavailable(problem: CompiledProblem, timelines: Timelines): void {
+  problem.unavailable.forEach((away, resource) => {
+    for (let i = 0; away !== null && i < away.length; i += 2) {
+      occupyFree(problem, timelines, resource, away[i] as number, away[i + 1] as number);
+    }
+  });
 }
 
 /** Takes [start, end) off a resource again. */

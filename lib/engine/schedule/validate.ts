@@ -111,6 +111,13 @@ function checkResource(resource: ResourceSpec, problem: ScheduleProblem, path: s
   if (resource.calendar !== undefined && problem.calendars?.[resource.calendar] === undefined) {
     reject({ code: "unknown-id", path: `${path}.calendar`, value: resource.calendar });
   }
+  let end = 0;
+  (resource.unavailable ?? []).forEach(([from, to], index) => {
+    const at = `${path}.unavailable.${index}`;
+    checkWhole(from, end, at);
+    checkWhole(to, from + 1, at);
+    end = to;
+  });
   if (resource.changeoverMinutes === undefined) return;
   if (resource.capacity !== 1) reject({ code: "changeover-needs-capacity-one", path: `${path}.capacity` });
   for (const [from, row] of Object.entries(resource.changeoverMinutes)) {

@@ -1,24 +1,44 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type JobSpec, type ScheduleProblem, scheduleJobs } from "@/lib/engine/schedule";
+import {
+  compileProblem,
+  DispatchRun,
+  dispatchModel,
+  type JobSpec,
+  type ScheduleProblem,
+  scheduleJobs,
+} from "@/lib/engine/schedule";
 import { faultsOf } from "@/tests/support/feasible";
 
 const families = ["a", "b", "c"] as const;
 
 /** Small problems that use every part of the form: pools, groups, calendars, holds, changeovers, gaps, branches. */
+const absences = fc
+  .array(fc.tuple(fc.nat(1500), fc.integer({ min: 1, max: 900 })), { maxLength: 2 })
+  .map((list): readonly (readonly [number, number])[] => {
+    let end = 0;
+    return list.map(([wait, length]) => {
+      const from = end + wait;
+      end = from + length;
+      return [from, end] as const;
+    });
+  });
+
+const jobsOf = fc.array(
+  fc.record({
+    release: fc.nat(600),
+    due: fc.nat(4000),
+    family: fc.constantFrom(...families),
+    minutes: fc.array(fc.integer({ min: 1, max: 90 }), { minLength: 4, maxLength: 4 }),
+    cure: fc.nat(900),
+    gap: fc.integer({ min: 0, max: 60 }),
+  }),
+  { minLength: 1, maxLength: 6 },
+);
+
 const problems = fc
-  .array(
-    fc.record({
-      release: fc.nat(600),
-      due: fc.nat(4000),
-      family: fc.constantFrom(...families),
-      minutes: fc.array(fc.integer({ min: 1, max: 90 }), { minLength: 4, maxLength: 4 }),
-      cure: fc.nat(900),
-      gap: fc.integer({ min: 0, max: 60 }),
-    }),
-    { minLength: 1, maxLength: 6 },
-  )
-  .map((jobs): ScheduleProblem => {
+  .record({ jobs: jobsOf, press: absences, person: absences, bench: absences })
+  .map(({ jobs, press, person, bench }): ScheduleProblem => {
     const changeoverMinutes = Object.fromEntries(
       families.map((from) => [from, Object.fromEntries(families.map((to) => [to, from === to ? 0 : 25]))]),
     );
@@ -36,11 +56,11 @@ const problems = fc
         early: { windows: [[360, 840]] },
       },
       resources: [
-        { id: "bench", capacity: 2, calendar: "day" },
-        { id: "press-1", capacity: 1, calendar: "day", changeoverMinutes, initialFamily: "a" },
+        { id: "bench", capacity: 2, calendar: "day", unavailable: bench },
+        { id: "press-1", capacity: 1, calendar: "day", changeoverMinutes, initialFamily: "a", unavailable: press },
         { id: "press-2", capacity: 1, calendar: "day", changeoverMinutes },
         { id: "ann", capacity: 1, calendar: "day" },
-        { id: "bo", capacity: 1, calendar: "day" },
+        { id: "bo", capacity: 1, calendar: "day", unavailable: person },
         { id: "cy", capacity: 1, calendar: "day" },
         { id: "saw", capacity: 1, calendar: "early" },
       ],
@@ -109,6 +129,28 @@ describe("scheduleJobs on random problems", () => {
         expect(value(50)?.lowerBound).toBeLessThanOrEqual(value(120)?.objectiveValue ?? 0);
       }),
       { numRuns: 20 },
+    );
+  });
+});
+
+describe("DispatchRun on random problems", () => {
+  it("lets nobody stay on a press, a bench or with a person while these are away", () => {
+    fc.assert(
+      fc.property(problems, (problem) => {
+        const compiled = compileProblem(problem);
+        const rank = Float64Array.from(compiled.jobOf, (job) => compiled.due[job] as number);
+        const run = new DispatchRun(dispatchModel(compiled, { rank }));
+        run.run(null);
+        const { busy } = run;
+        for (let at = 0; at < busy.length; at += 5) {
+          const [resource = 0, from = 0, to = 0] = busy.data.subarray(at, at + 3);
+          for (const [gone, back] of problem.resources[resource]?.unavailable ?? []) {
+            expect(from >= back || to <= gone).toBe(true);
+          }
+        }
+        expect(Math.min(...run.end)).toBeGreaterThan(0);
+      }),
+      { numRuns: 60 },
     );
   });
 });
