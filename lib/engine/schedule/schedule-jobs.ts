@@ -4,6 +4,8 @@ import { type CompiledProblem, compileProblem } from "./compile";
 import { DispatchRun } from "./dispatch";
 import { dispatchModel } from "./dispatch-model";
 import { tails } from "./heads-tails";
+import { improveJobShop } from "./improve-job-shop";
+import { jobShopOf } from "./job-shop";
 import { costsOf, objectiveWeights } from "./objective";
 import { emptyPlacement, type Placement } from "./place";
 import { improve } from "./search";
@@ -41,7 +43,12 @@ export function scheduleJobs(
   }
   const weights = objectiveWeights(problem.objective);
   const bound = lowerBound(compiled, weights);
-  const found = improve(plan, startingLists(compiled, plan), weights, bound, options);
+  const starts = startingLists(compiled, plan);
+  const shop = jobShopOf(compiled, weights);
+  const found =
+    shop === null
+      ? improve(plan, starts, weights, bound, options)
+      : improveJobShop(shop, plan, starts, weights, bound, options);
   decodeSerial(plan, found.list, placement);
   const refusal = refusalOf(placement);
   if (refusal !== null) return refuse(refusal);

@@ -26,8 +26,8 @@ const cold = 0.05;
 /** Weight of the newest worsening in their running mean. */
 const meanMemory = 0.02;
 const shareOfRandomMoves = { makespan: 0.1, other: 0.4 };
-const defaultIterations = 20_000;
-const clockEvery = 32;
+export const defaultIterations = 20_000;
+export const clockEvery = 32;
 
 /** Improves on the best of `starts`. Every start is decoded and counts as an iteration. */
 export function improve(
@@ -65,7 +65,7 @@ export function improve(
   return { list: walk.bestList, cost: walk.bestCost, iterations, stoppedBy };
 }
 
-function budgetGuard(options: SearchOptions): () => boolean {
+export function budgetGuard(options: SearchOptions): () => boolean {
   const { budgetMs, clockMs } = options;
   if (budgetMs === undefined) return () => false;
   if (clockMs === undefined) throw new RangeError("scheduleJobs: budgetMs needs clockMs, the clock to measure it by");

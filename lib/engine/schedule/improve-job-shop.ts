@@ -1,0 +1,44 @@
+/** Improvement of plain job shops: the starting lists decoded, the best taken up by tabu search. */
+import type { JobShop } from "./job-shop";
+import { listByStart } from "./neighbours";
+import { type ObjectiveWeights, searchCost } from "./objective";
+import { emptyPlacement } from "./place";
+import { budgetGuard, clockEvery, defaultIterations, type SearchResult } from "./search";
+import { decodeSerial, type SerialPlan } from "./serial";
+import { TabuSearch } from "./tabu-search";
+import type { SearchOptions } from "./types";
+
+/** As {@link improve}, for problems that {@link jobShopOf} has recognised. An iteration is one move of the tabu search. */
+export function improveJobShop(
+  shop: JobShop,
+  plan: SerialPlan,
+  starts: readonly Int32Array[],
+  weights: ObjectiveWeights,
+  bound: number,
+  options: SearchOptions,
+): SearchResult {
+  const limit = options.iterations ?? (options.budgetMs === undefined ? defaultIterations : Number.POSITIVE_INFINITY);
+  const isOver = budgetGuard(options);
+  const placement = emptyPlacement(plan.problem);
+  const list = plan.problem.topological.slice();
+  let cost = Number.POSITIVE_INFINITY;
+  for (const start of starts) {
+    decodeSerial(plan, start, placement);
+    const reached = searchCost(placement, weights);
+    if (reached >= cost) continue;
+    cost = reached;
+    listByStart(placement, list);
+  }
+  let iterations = starts.length;
+  let stoppedBy: SearchResult["stoppedBy"] = "iterations";
+  const tabu = new TabuSearch(shop, list, options.seed);
+  for (;;) {
+    if (weights.makespan * tabu.best.makespan <= bound) stoppedBy = "proven";
+    else if (iterations < limit && iterations % clockEvery === 0 && isOver()) stoppedBy = "budget";
+    if (stoppedBy !== "iterations" || iterations >= limit) break;
+    tabu.step();
+    iterations += 1;
+  }
+
+  return { list: tabu.bestList(), cost: weights.makespan * tabu.best.makespan, iterations, stoppedBy };
+}
