@@ -18,10 +18,15 @@ export async function main(args: readonly string[]): Promise<number> {
   for (const { name, ms, ratio, baseline } of times)
     console.info(`${name.padEnd(48)} ${ms.toFixed(3).padStart(10)} ms ${ratio.toFixed(1).padStart(9)} × ${baseline}`);
   const reached = qualities();
-  for (const { instance, optimum, reached: value, gapPercent, iterations } of reached)
+  console.info("\nSchedules reached, median of five seeds");
+  for (const { kind, instance, best, reached: value, gapPercent, ms } of reached)
     console.info(
-      `${instance}: median of five seeds ${value}, optimum ${optimum}, +${gapPercent.toFixed(1)} % (${iterations} iterations)`,
+      `${kind.padEnd(18)} ${instance.padEnd(12)} best known ${String(best).padStart(5)}  reached ${String(value).padStart(6)}  ${gapPercent.toFixed(2).padStart(6)} %  ${ms.toFixed(0).padStart(5)} ms`,
     );
+  for (const kind of new Set(reached.map((quality) => quality.kind))) {
+    const gaps = reached.filter((quality) => quality.kind === kind).map(({ gapPercent }) => gapPercent);
+    console.info(`${kind.padEnd(18)} mean ${(gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length).toFixed(2)} %`);
+  }
   const at = args.indexOf("--json");
   const file = at < 0 ? undefined : args[at + 1];
   if (at >= 0 && file === undefined) throw new Error("--json: name the file");

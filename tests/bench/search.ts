@@ -2,14 +2,22 @@
 import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { type Schedule, type ScheduleProblem, scheduleJobs } from "@/lib/engine/schedule";
-import { ft06Text, jobShop } from "@/tests/engine/schedule/instances";
+import { ft06Text, jobShop, resourceConstrained, workshop } from "@/tests/engine/schedule/instances";
+import { flowShop, flowShops20by5, jobShops15by15, taillardJobShop } from "@/tests/engine/schedule/taillard";
 import { arithmetic, type Measured, measured, median } from "./measure";
 
-const folder = path.resolve("../shared/checks/instances/jobshop");
+const folder = path.resolve("../shared/checks/instances");
 const iterations = 20_000;
 
+interface Instance {
+  readonly kind: string;
+  readonly name: string;
+  readonly best: number;
+  readonly problem: ScheduleProblem;
+}
+
 /** Optima: Fisher & Thompson 1963 and Lawrence 1984, as listed by van Hoorn 2018, J. Scheduling 21:127–128. */
-const optima = [
+const jobShops = [
   ["ft06", 55],
   ["la01", 666],
   ["la02", 655],
@@ -18,20 +26,66 @@ const optima = [
   ["ft20", 1165],
 ] as const;
 
+/** Optima of Demeulemeester & Herroelen. */
+const projects = [
+  ["j301_1", 43],
+  ["j301_2", 47],
+  ["j305_1", 53],
+  ["j3013_1", 58],
+] as const;
+
 export interface Quality {
+  readonly kind: string;
   readonly instance: string;
-  readonly optimum: number;
+  readonly best: number;
   readonly reached: number;
   readonly gapPercent: number;
   readonly iterations: number;
+  readonly ms: number;
+}
+
+function textOf(file: string): string | null {
+  const whole = path.join(folder, file);
+  if (existsSync(whole)) return readFileSync(whole, "utf8");
+  console.info(`skipped: ${file} is not in ../shared/checks/instances`);
+  return null;
 }
 
 function problemOf(name: string): ScheduleProblem | null {
   if (name === "ft06") return jobShop(ft06Text);
-  const file = path.join(folder, `${name}.txt`);
-  if (existsSync(file)) return jobShop(readFileSync(file, "utf8"));
-  console.info(`skipped: ${name} is not in ../shared/checks/instances`);
-  return null;
+  const text = textOf(`jobshop/${name}.txt`);
+  return text === null ? null : jobShop(text);
+}
+
+function instances(): readonly Instance[] {
+  return [
+    ...jobShops.flatMap(([name, best]) => {
+      const problem = problemOf(name);
+      return problem === null ? [] : [{ kind: "job shop", name, best, problem }];
+    }),
+    ...jobShops15by15.map(([timeSeed, machineSeed, best], i) => ({
+      kind: "job shop 15 × 15",
+      name: `Taillard ${i + 1}`,
+      best,
+      problem: taillardJobShop(15, 15, timeSeed, machineSeed),
+    })),
+    ...flowShops20by5.map(([timeSeed, best], i) => ({
+      kind: "flow shop 20 × 5",
+      name: `Taillard ${i + 1}`,
+      best,
+      problem: flowShop(20, 5, timeSeed),
+    })),
+    ...projects.flatMap(([name, best]) => {
+      const text = textOf(`rcpsp_j30/${name}.txt`);
+      return text === null ? [] : [{ kind: "project of 30", name, best, problem: resourceConstrained(text) }];
+    }),
+    ...["ws_a1", "ws_m1", "ws_k1", "ws_c1"].flatMap((name) => {
+      const text = textOf(`workshop/${name}.json`);
+      if (text === null) return [];
+      const { problem, optimum } = workshop(text);
+      return [{ kind: "workshop", name, best: optimum, problem }];
+    }),
+  ];
 }
 
 function solved(problem: ScheduleProblem, seed: number, steps: number): Schedule {
@@ -42,11 +96,11 @@ function solved(problem: ScheduleProblem, seed: number, steps: number): Schedule
 
 /** The median of five seeds on every instance that is there. */
 export function qualities(): Quality[] {
-  return optima.flatMap(([instance, optimum]) => {
-    const problem = problemOf(instance);
-    if (problem === null) return [];
+  return instances().map(({ kind, name, best, problem }) => {
+    const from = performance.now();
     const reached = median([1, 2, 3, 4, 5].map((seed) => solved(problem, seed, iterations).objectiveValue));
-    return [{ instance, optimum, reached, gapPercent: (reached / optimum - 1) * 100, iterations }];
+    const ms = (performance.now() - from) / 5;
+    return { kind, instance: name, best, reached, gapPercent: (reached / best - 1) * 100, iterations, ms };
   });
 }
 

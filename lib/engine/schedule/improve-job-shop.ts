@@ -1,4 +1,5 @@
 /** Improvement of plain job shops: the starting lists decoded, the best taken up by tabu search. */
+import { permutationList } from "./flow-shop";
 import type { JobShop } from "./job-shop";
 import { listByStart } from "./neighbours";
 import { type ObjectiveWeights, searchCost } from "./objective";
@@ -8,7 +9,13 @@ import { decodeSerial, type SerialPlan } from "./serial";
 import { TabuSearch } from "./tabu-search";
 import type { SearchOptions } from "./types";
 
-/** As {@link improve}, for problems that {@link jobShopOf} has recognised. An iteration is one move of the tabu search. */
+/** What costs about as much as decoding one list, the iteration of the general search. */
+const movesPerIteration = 10;
+
+/** Rounds of iterated greedy for a flow shop's first list. */
+const permutationRounds = 400;
+
+/** As {@link improve}, for problems that {@link jobShopOf} has recognised. An iteration is ten moves of the tabu search. */
 export function improveJobShop(
   shop: JobShop,
   plan: SerialPlan,
@@ -22,7 +29,9 @@ export function improveJobShop(
   const placement = emptyPlacement(plan.problem);
   const list = plan.problem.topological.slice();
   let cost = Number.POSITIVE_INFINITY;
-  for (const start of starts) {
+  const rounds = Math.min(permutationRounds, Math.floor(limit / 40));
+  const permutation = permutationList(plan.problem, shop, options.seed, rounds);
+  for (const start of permutation === null ? starts : [...starts, permutation]) {
     decodeSerial(plan, start, placement);
     const reached = searchCost(placement, weights);
     if (reached >= cost) continue;
@@ -36,7 +45,7 @@ export function improveJobShop(
     if (weights.makespan * tabu.best.makespan <= bound) stoppedBy = "proven";
     else if (iterations < limit && iterations % clockEvery === 0 && isOver()) stoppedBy = "budget";
     if (stoppedBy !== "iterations" || iterations >= limit) break;
-    tabu.step();
+    for (let move = 0; move < movesPerIteration; move++) tabu.step();
     iterations += 1;
   }
 

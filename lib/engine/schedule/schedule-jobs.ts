@@ -5,10 +5,12 @@ import { DispatchRun } from "./dispatch";
 import { dispatchModel } from "./dispatch-model";
 import { tails } from "./heads-tails";
 import { improveJobShop } from "./improve-job-shop";
+import { improveProject } from "./improve-project";
 import { jobShopOf } from "./job-shop";
-import { costsOf, objectiveWeights } from "./objective";
+import { costsOf, type ObjectiveWeights, objectiveWeights } from "./objective";
 import { emptyPlacement, type Placement } from "./place";
-import { improve } from "./search";
+import { mirroredProject } from "./project";
+import { improve, type SearchResult } from "./search";
 import { decodeSerial, fixedConflicts, type SerialPlan, serialPlan } from "./serial";
 import type { Schedule, ScheduledOperation, ScheduleProblem, SearchOptions } from "./types";
 import { type ProblemRefusal, validateProblem } from "./validate";
@@ -44,11 +46,7 @@ export function scheduleJobs(
   const weights = objectiveWeights(problem.objective);
   const bound = lowerBound(compiled, weights);
   const starts = startingLists(compiled, plan);
-  const shop = jobShopOf(compiled, weights);
-  const found =
-    shop === null
-      ? improve(plan, starts, weights, bound, options)
-      : improveJobShop(shop, plan, starts, weights, bound, options);
+  const found = improved(plan, starts, weights, bound, options);
   decodeSerial(plan, found.list, placement);
   const refusal = refusalOf(placement);
   if (refusal !== null) return refuse(refusal);
@@ -64,6 +62,21 @@ export function scheduleJobs(
     stoppedBy: found.stoppedBy,
     iterations: found.iterations,
   });
+}
+
+/** By the method that suits the problem's kind: tabu moves, a population of lists, or annealing for all the rest. */
+function improved(
+  plan: SerialPlan,
+  starts: readonly Int32Array[],
+  weights: ObjectiveWeights,
+  bound: number,
+  options: SearchOptions,
+): SearchResult {
+  const shop = jobShopOf(plan.problem, weights);
+  if (shop !== null) return improveJobShop(shop, plan, starts, weights, bound, options);
+  const mirrored = mirroredProject(plan.problem, weights);
+  if (mirrored !== null) return improveProject(plan, mirrored, starts, weights.makespan, bound, options);
+  return improve(plan, starts, weights, bound, options);
 }
 
 /**

@@ -3,7 +3,7 @@
  * (Balas & Vazacopoulos 1998, Management Science 44:262–275), judged by estimated longest ways (Taillard 1994, ORSA J. on
  * Computing 6:108–117; Nowicki & Smutnicki 1996, Management Science 42:797–813), with starts between two good solutions when
  * it stands still (path relinking). Sources from memory. Seeded; the same seed and iterations give the same schedule.
- * An iteration is one move.
+ * A step is one move.
  */
 import { intBelow, type Random32, seededRandom } from "../math";
 import { DisjunctiveGraph } from "./disjunctive-graph";
