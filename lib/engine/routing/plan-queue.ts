@@ -1,11 +1,9 @@
 import {
+  busyWidth,
   type CompiledProblem,
   compileProblem,
-  decodeSerial,
-  dispatchList,
-  emptyPlacement,
-  type Placement,
-  serialPlan,
+  DispatchRun,
+  dispatchModel,
   type WorkCalendar,
   workCalendar,
   workMinutesBefore,
@@ -47,12 +45,21 @@ export function planQueue(situation: QueueSituation): Outcome<QueuePlan, FloorRe
   const problem = compileProblem(queue.problem);
   const rank = rankByPromise(problem, pairs, queue.originMinute);
   const penalty = floor.planning.mouldGroupingWorkingDays * minutesPerDay;
-  const list = dispatchList(problem, rank, penalty, queue.nowMinute);
-  const placement = emptyPlacement(problem);
-  decodeSerial(serialPlan(problem), list, placement);
+  const run = new DispatchRun(
+    dispatchModel(problem, { rank, changeoverPenalty: penalty, startMinute: queue.nowMinute }),
+  );
+  run.run(null);
+  const placement: Placed = {
+    problem,
+    start: run.start,
+    workEnd: run.workEnd,
+    end: run.end,
+    taken: takenBy(run, problem),
+  };
+  const finish = finishOfPairs(queue, pairs.length, run.end);
   const calendar = workCalendar([shopCalendar(floor, Math.floor(queue.originMinute / minutesPerDay), changes)]);
   const pressPlan = pressSlots(queue, pairs, placement);
-  const planned = pairs.map((pair, index) => plannedPair(pair, index, queue, placement, calendar, floor));
+  const planned = pairs.map((pair, index) => plannedPair(pair, finish[index] as number, queue, calendar, floor));
   return accept({
     madeAtMinute: now,
     operations: plannedOperations(queue, pairs, placement),
@@ -64,6 +71,15 @@ export function planQueue(situation: QueueSituation): Outcome<QueuePlan, FloorRe
       finishMinute: planned.reduce((last, { finishMinute }) => Math.max(last, finishMinute), now),
     },
   });
+}
+
+/** The shop as one run has placed it; `taken` lists the resources of every operation. */
+interface Placed {
+  readonly problem: CompiledProblem;
+  readonly start: Int32Array;
+  readonly workEnd: Int32Array;
+  readonly end: Int32Array;
+  readonly taken: readonly (readonly number[])[];
 }
 
 function emptyPlan(now: ShopMinute): QueuePlan {
@@ -81,7 +97,7 @@ function lateMinutes({ promise, finishMinute }: PlannedPair): number {
 function plannedOperations(
   queue: FloorProblem,
   pairs: readonly PairOnFloor[],
-  placement: Placement,
+  placement: Placed,
 ): readonly PlannedOperation[] {
   const { originMinute } = queue;
   return queue.operations.flatMap((operation, index): readonly PlannedOperation[] => {
@@ -110,14 +126,32 @@ function visitOf(pair: PairOnFloor | undefined, station: number): number {
 }
 
 /** Ids of the resources with a prefix that an operation occupies, without the prefix. */
-function resourcesOf({ problem, chosen, chosenFrom }: Placement, operation: number, prefix: string): readonly string[] {
-  const taken = chosen.subarray(chosenFrom[operation] as number, chosenFrom[operation + 1] as number);
-  return Array.from(taken, (resource) => problem.problem.resources[resource]?.id ?? "")
+function resourcesOf({ problem, taken }: Placed, operation: number, prefix: string): readonly string[] {
+  return (taken[operation] ?? [])
+    .map((resource) => problem.problem.resources[resource]?.id ?? "")
     .filter((id) => id.startsWith(prefix))
     .map((id) => id.slice(prefix.length));
 }
 
-function pressSlots(queue: FloorProblem, pairs: readonly PairOnFloor[], placement: Placement): readonly PressSlot[] {
+/** What the run took for every operation. */
+function takenBy({ busy }: DispatchRun, problem: CompiledProblem): readonly (readonly number[])[] {
+  const taken: number[][] = Array.from({ length: problem.operationCount }, () => []);
+  for (let at = 0; at < busy.length; at += busyWidth) {
+    taken[busy.data[at + 3] as number]?.push(busy.data[at] as number);
+  }
+  return taken;
+}
+
+/** Problem minute at which everything of each pair is over; not before now. */
+function finishOfPairs(queue: FloorProblem, count: number, end: Int32Array): Int32Array {
+  const finish = new Int32Array(count).fill(queue.nowMinute);
+  queue.operations.forEach(({ pair }, index) => {
+    finish[pair] = Math.max(finish[pair] as number, end[index] as number);
+  });
+  return finish;
+}
+
+function pressSlots(queue: FloorProblem, pairs: readonly PairOnFloor[], placement: Placed): readonly PressSlot[] {
   const { problem } = placement;
   const pressed = queue.operations.flatMap((operation, index) =>
     isPressWork(operation.step) && !operation.isDone ? [index] : [],
@@ -151,16 +185,11 @@ function changeover(problem: CompiledProblem, resource: number, before: number, 
 
 function plannedPair(
   pair: PairOnFloor,
-  index: number,
+  finish: number,
   queue: FloorProblem,
-  placement: Placement,
   calendar: WorkCalendar,
   floor: FloorCatalog,
 ): PlannedPair {
-  let finish = queue.nowMinute;
-  queue.operations.forEach((operation, at) => {
-    if (operation.pair === index) finish = Math.max(finish, placement.end[at] as number);
-  });
   const finishMinute = queue.originMinute + finish;
   return {
     pairId: pair.pairId,

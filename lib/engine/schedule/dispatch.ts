@@ -19,13 +19,13 @@ export interface DispatchSampler {
   outages(resource: number): Int32Array | null;
 }
 
-/** Busy intervals as they were decided: resource, start, end, units, family; five numbers each. */
+/** Busy intervals as they were decided: resource, start, end, operation, family; five numbers each, one unit. */
 export interface BusyRecord {
   data: Int32Array;
   length: number;
 }
 
-const recordWidth = 5;
+export const busyWidth = 5;
 
 /** A run's memory, used again from run to run. */
 export class DispatchRun {
@@ -516,7 +516,7 @@ export class DispatchRun {
       this.slotFree[best] = until;
       const resource = use.isPool ? pool : this.resourceOfSlot(best, use);
       if (!use.isPool) this.lastFamily[resource] = family;
-      this.record(resource, start, until, family);
+      this.record(resource, start, until, operation, family);
     }
   }
 
@@ -525,9 +525,9 @@ export class DispatchRun {
     return use.members[0] as number;
   }
 
-  private record(resource: number, start: number, until: number, family: number): void {
+  private record(resource: number, start: number, until: number, operation: number, family: number): void {
     const { busy } = this;
-    if (busy.length + recordWidth > busy.data.length) {
+    if (busy.length + busyWidth > busy.data.length) {
       const longer = new Int32Array(busy.data.length * 2);
       longer.set(busy.data);
       busy.data = longer;
@@ -536,9 +536,9 @@ export class DispatchRun {
     data[busy.length] = resource;
     data[busy.length + 1] = start;
     data[busy.length + 2] = until;
-    data[busy.length + 3] = 1;
+    data[busy.length + 3] = operation;
     data[busy.length + 4] = family;
-    busy.length += recordWidth;
+    busy.length += busyWidth;
   }
 }
 

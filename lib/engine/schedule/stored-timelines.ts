@@ -3,10 +3,8 @@
  * intervals of a machine without changeovers are merged, so a busy station costs few entries.
  */
 import type { CompiledProblem } from "./compile";
-import type { BusyRecord } from "./dispatch";
+import { type BusyRecord, busyWidth } from "./dispatch";
 import { clearTimelines, emptyTimelines, occupy, occupyUnavailable, type Timelines } from "./timelines";
-
-const recordWidth = 5;
 
 /** As {@link Timelines}, with no room to spare. */
 export type StoredTimelines = Omit<Timelines, "count"> & { readonly count: Int32Array };
@@ -14,14 +12,14 @@ export type StoredTimelines = Omit<Timelines, "count"> & { readonly count: Int32
 /** Packs a run's record. `working` must have room for all of it; it is overwritten. */
 export function storeTimelines(problem: CompiledProblem, busy: BusyRecord, working: Timelines): StoredTimelines {
   clearTimelines(problem, working);
-  for (let at = 0; at < busy.length; at += recordWidth) {
+  for (let at = 0; at < busy.length; at += busyWidth) {
     occupy(
       problem,
       working,
       busy.data[at] as number,
       busy.data[at + 1] as number,
       busy.data[at + 2] as number,
-      busy.data[at + 3] as number,
+      1,
       busy.data[at + 4] as number,
     );
   }
