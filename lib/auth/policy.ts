@@ -55,9 +55,15 @@ export const policy = {
   "pair.progress": { guest: ["order", "pair"], ...everyone },
   "pair.read": { guest: "never", ...everyone },
   "pair.work": { guest: "never", ...floor },
+  "pair.rework": { guest: "never", ...floor },
   "pair.override": { guest: "never", ...ownerOnly },
   "build-sheet.read": { guest: "never", ...everyone },
   "queue.read": { guest: "never", ...everyone },
+  "incident.report": { guest: "never", ...everyone },
+  "incident.decide": { guest: "never", ...ownerOnly },
+  "notice.send": { guest: "never", ...office },
+  "what-if.ask": { guest: "never", ...office },
+  "what-if.apply": { guest: "never", ...ownerOnly },
 
   // What measured pairs teach
   "bench.record": { guest: "never", ...floor },

@@ -38,6 +38,7 @@ const makerMay: readonly Action[] = [
   "artwork.read",
   "bench.record",
   "build-sheet.read",
+  "incident.report",
   "learning.show",
   "pair.progress",
   "pair.read",
@@ -46,11 +47,13 @@ const makerMay: readonly Action[] = [
 ];
 const deskMayNot: readonly Action[] = [
   "bench.record",
+  "incident.decide",
   "learning.approve",
   "learning.decide",
   "pair.override",
   "pair.work",
   "staff.manage",
+  "what-if.apply",
 ];
 
 describe("permit", () => {

@@ -6,6 +6,7 @@ export { openQueue } from "./floor-problem";
 export { pairStations, routeFor, stationsBefore } from "./network";
 export * from "./plan-queue";
 export * from "./promise";
+export { pairRank } from "./rank";
 export { prepareRuns, type QueueRuns, runRange } from "./replications";
 export * from "./shop-time";
 export * from "./types";

@@ -79,6 +79,9 @@ function queueEffectView(
     crossing: views.filter(({ pairId }) => crossing.has(pairId)).sort(worst),
     rescued: views.filter(({ pairId }) => rescued.has(pairId)).sort(worst),
     pairs: views.length,
+    slack: views.flatMap(({ pairId, slackWorkingDays: after, movedWorkingDays }) =>
+      after === null ? [] : [{ pairId, before: Math.round((after + movedWorkingDays) * 10) / 10, after }],
+    ),
     expectedLate: effect.expectedLate,
     oneMore: oneMore === null ? null : { before: shortRange(oneMore.before), after: shortRange(oneMore.after) },
     changeoverMinutes: effect.changeoverMinutes,
@@ -86,7 +89,7 @@ function queueEffectView(
 }
 
 function shortRange({ dates, workingDays }: NonNullable<SituationEffect["oneMore"]>["before"]) {
-  return { p50: dates.p50, p90: dates.p90, workingDays: { p50: workingDays.p50, p90: workingDays.p90 } };
+  return { p50: dates.p50, p90: dates.p90, workingDays };
 }
 
 function promiseEffect(effect: PairEffect, pair: PairRecord): PromiseEffect {

@@ -1,4 +1,4 @@
-import type { PromiseStanding } from "../../engine/routing";
+import type { PromiseStanding, RangeLevel } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import type { Instant, OrderId, PairId } from "./ids";
 import type { PromiseClass } from "./order";
@@ -33,18 +33,20 @@ export interface QueueEffect {
   readonly rescued: readonly PromiseEffect[];
   /** Open pairs looked at, those that do not move included. */
   readonly pairs: number;
+  /** Working days in hand of every pair with a promise; negative is late. */
+  readonly slack: readonly { readonly pairId: PairId; readonly before: number; readonly after: number }[];
   readonly expectedLate: { readonly before: number; readonly after: number };
   /** An ordinary pair ordered now. */
   readonly oneMore: {
     readonly before: {
       readonly p50: IsoDate;
       readonly p90: IsoDate;
-      readonly workingDays: { readonly p50: number; readonly p90: number };
+      readonly workingDays: Readonly<Record<RangeLevel, number>>;
     };
     readonly after: {
       readonly p50: IsoDate;
       readonly p90: IsoDate;
-      readonly workingDays: { readonly p50: number; readonly p90: number };
+      readonly workingDays: Readonly<Record<RangeLevel, number>>;
     };
   } | null;
   readonly changeoverMinutes: { readonly before: number; readonly after: number };

@@ -1,9 +1,13 @@
 export type * from "./common";
 export type * from "./effects";
 export type * from "./ids";
+export type * from "./incident";
 export type * from "./learning";
+export type * from "./notice";
 export type * from "./order";
 export type * from "./pair";
 export type * from "./queue";
 export type * from "./quote";
+export type * from "./rework";
 export type * from "./sheet";
+export type * from "./what-if";

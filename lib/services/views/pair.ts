@@ -13,6 +13,10 @@ export interface OperationView {
   readonly key: string;
   readonly station: number;
   readonly stationName: string;
+  /** 0 the first time, 1 for the first redo … */
+  readonly visit: number;
+  /** The one ski it is for; null: both. */
+  readonly side: "L" | "R" | null;
   readonly state: OperationState;
   readonly version: number;
   readonly typicalMinutes: number;
@@ -65,6 +69,10 @@ export interface PairView {
     readonly side: "L" | "R";
     readonly serial: string;
     readonly state: "good" | "held" | "scrapped";
+    /** 1, 2 …: which time this ski was built. */
+    readonly build: number;
+    /** Where it is parked while the other one is built again. */
+    readonly location: string | null;
   }[];
   readonly flex: SkiFlex;
   /** How sure its numbers are; null for a pair of a release that says nothing of scatter. */
@@ -102,6 +110,8 @@ export interface ScanResult {
   readonly pairId: PairId;
   readonly serial: string;
   readonly side: "L" | "R" | null;
+  /** The code is a ski's that was scrapped: another one is built in its place. */
+  readonly isScrapped: boolean;
   readonly print: TravellerView | null;
   readonly isVoid: boolean;
 }

@@ -1,0 +1,86 @@
+import { permit } from "../../auth";
+import type { Tx } from "../../data/client";
+import { bumpQueue } from "../../data/counters";
+import { recordEvents } from "../../data/events";
+import { decideIncident, type IncidentRecord, incidentById } from "../../data/incidents";
+import { frozen } from "../../data/quotes";
+import { transaction } from "../../data/transaction";
+import { accept, type Outcome, refuse } from "../../engine/units";
+import type { Context } from "../context";
+import { queuedPairs } from "../floor/situation";
+import { draftNotice } from "../notices/draft-notice";
+import { givePlaces } from "../queue/places";
+import { eventOf, nameOf } from "../record";
+import type { IncidentId, IncidentView, PromiseEffect, RemedyOption } from "../views";
+import { delayLetter } from "./delay-letter";
+import { incidentView } from "./read-incidents";
+import { storeFloorChange } from "./store-change";
+
+/**
+ * The owner picks a way on: it is applied as it was shown, and a letter is drafted for every order that still crosses its
+ * promise. No promise moves and no letter goes out by itself. Refuses `reason-missing`, `invalid-field`, `changed-meanwhile`.
+ */
+export async function chooseOption(
+  ctx: Context,
+  input: {
+    readonly incidentId: IncidentId;
+    readonly version: number;
+    readonly option: string;
+    readonly reason: string;
+  },
+): Promise<Outcome<IncidentView>> {
+  const allowed = permit(ctx.actor, "incident.decide");
+  if (!allowed.ok) return allowed;
+  const reason = input.reason.trim();
+  if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
+  const incident = await incidentById(ctx.db, input.incidentId);
+  if (incident === null) return refuse({ code: "not-found", what: "incident", id: input.incidentId });
+  const options = frozen<readonly RemedyOption[]>(incident.options);
+  const option = options.find(({ code }) => code === input.option);
+  if (option === undefined) {
+    return refuse({ code: "invalid-field", path: "option", message: "Way on: choose one of those computed" });
+  }
+  const open = new Set((await queuedPairs(ctx.db)).map(({ id }) => id));
+  return transaction(ctx.db, async (tx) => {
+    await bumpQueue(tx);
+    const { id } = incident;
+    const decision = { chosen: option.code, reason, costCents: option.costCents, at: ctx.now, by: nameOf(ctx.actor) };
+    if (!(await decideIncident(tx, id, input.version, decision))) {
+      return refuse({ code: "changed-meanwhile", what: "incident", id, version: input.version });
+    }
+    for (const [index, change] of option.changes.entries()) {
+      // The cost is that of the whole option: it is counted once.
+      const costCents = index === 0 ? option.costCents : null;
+      await storeFloorChange(ctx, tx, change, { reason, incidentId: id, source: "option", costCents });
+    }
+    const places = option.places.filter(({ pairId }) => open.has(pairId));
+    if (places.length > 0) await givePlaces(ctx, tx, { decisionId: ctx.newId(), reason, places });
+    const letters = await draftLetters(ctx, tx, incident, option.crossing, open);
+    const data = { option: option.code, reason, costCents: option.costCents, notices: letters };
+    await recordEvents(tx, [eventOf(ctx, "incident-decided", { kind: "incident", id }, data)]);
+    const after = await incidentById(tx, id);
+    if (after === null) throw new Error(`incident ${id} was there a moment ago`);
+    return accept(await incidentView(ctx, tx, after));
+  });
+}
+
+/** One letter an order, about its latest pair. Returns how many. */
+async function draftLetters(
+  ctx: Context,
+  tx: Tx,
+  incident: IncidentRecord,
+  crossing: readonly PromiseEffect[],
+  open: ReadonlySet<string>,
+): Promise<number> {
+  const latest = new Map<string, PromiseEffect>();
+  for (const effect of crossing) {
+    if (!open.has(effect.pairId)) continue;
+    const known = latest.get(effect.orderId);
+    if (known === undefined || known.after.p90 < effect.after.p90) latest.set(effect.orderId, effect);
+  }
+  for (const [orderId, effect] of latest) {
+    const { body, data } = delayLetter(ctx.now, incident.kind, effect);
+    await draftNotice(ctx, tx, { orderId, incidentId: incident.id, kind: "delay", body, data });
+  }
+  return latest.size;
+}

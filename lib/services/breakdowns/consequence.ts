@@ -1,0 +1,164 @@
+/** What something that went wrong does to the floor and to single pairs. */
+import type { PairRecord } from "../../data/pairs";
+import type { FloorChange, PairOnFloor, QueueSituation } from "../../engine/routing";
+import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
+import type { Context } from "../context";
+import { floorCatalog } from "../floor/recipe";
+import { queuedPairs } from "../floor/situation";
+import { shopDay, shopMinuteOf } from "../shop-time";
+import type { BreakdownInput, RemedyOption } from "../views";
+
+export interface Hold {
+  readonly pairId: string;
+  readonly reason: "material" | "decision";
+  readonly station: number;
+  readonly expectedOn: IsoDate | null;
+}
+
+export interface Consequence {
+  readonly changes: readonly FloorChange[];
+  readonly holds: readonly Hold[];
+  /** One ski of a pair is made again from this station on. */
+  readonly rebuild: { readonly pairId: string; readonly fromStation: number } | null;
+}
+
+/** Nothing done to the floor yet. */
+const nothing: Consequence = { changes: [], holds: [], rebuild: null };
+
+/** A redo of one ski of two. */
+const oneSkiShare = 0.5;
+const printStation = 8;
+
+/** Checks what was entered. Refuses `invalid-field` with the field's name and limit, `not-found`. */
+export async function consequenceOf(ctx: Context, input: BreakdownInput): Promise<Outcome<Consequence>> {
+  const floor = floorCatalog();
+  const { timeZone } = floor.hours;
+  switch (input.kind) {
+    case "press-down":
+    case "person-away": {
+      const times = awayTimes(ctx, input, timeZone);
+      if (!times.ok) return times;
+      if (input.kind === "press-down") {
+        if (!floor.presses.some(({ id }) => id === input.press))
+          return invalid("press", "Press: choose one of the shop's");
+        return accept({ ...nothing, changes: [{ kind: "press-down", press: input.press, ...times.value }] });
+      }
+      if (!floor.crew.some(({ id }) => id === input.person)) return invalid("person", "Person: choose one of the crew");
+      return accept({ ...nothing, changes: [{ kind: "person-away", person: input.person, ...times.value }] });
+    }
+    case "supplier-late": {
+      const late = expectedDay(ctx, input.expectedOn, timeZone);
+      if (!late.ok) return late;
+      if (!isStation(input.station)) return invalid("station", "Station: a number from 1 to 14");
+      if (input.material.trim() === "") return invalid("material", "Material: say what is late");
+      const waiting = (await queuedPairs(ctx.db)).filter((pair) => !hasBegun(pair, input.station));
+      const { station, expectedOn } = input;
+      return accept({
+        ...nothing,
+        holds: waiting.map(({ id }) => ({ pairId: id, reason: "material", station, expectedOn })),
+      });
+    }
+    case "proof-late": {
+      const late = expectedDay(ctx, input.expectedOn, timeZone);
+      if (!late.ok) return late;
+      const pair = await openPair(ctx, input.pairId);
+      if (!pair.ok) return pair;
+      const { id } = pair.value;
+      const station = pair.value.state === "waiting" ? 1 : printStation;
+      if (hasBegun(pair.value, station)) return invalid("pairId", "Pair: its print has begun, no proof is awaited");
+      return accept({ ...nothing, holds: [{ pairId: id, reason: "decision", station, expectedOn: input.expectedOn }] });
+    }
+    case "ski-rebuild": {
+      const pair = await openPair(ctx, input.pairId);
+      if (!pair.ok) return pair;
+      if (!isStation(input.fromStation)) return invalid("fromStation", "From station: a number from 1 to 14");
+      if (input.fault.trim() === "") return invalid("fault", "Fault: say what is wrong with the ski");
+      return accept({ ...nothing, rebuild: { pairId: pair.value.id, fromStation: input.fromStation } });
+    }
+  }
+}
+
+/** The situation with a consequence in it, and with a way on where one is looked at. */
+export function situationWith(
+  situation: QueueSituation,
+  consequence: Consequence,
+  option: Pick<RemedyOption, "changes" | "places"> = { changes: [], places: [] },
+): QueueSituation {
+  const places = new Map(option.places.map(({ pairId, placeMinute }) => [pairId, placeMinute] as const));
+  return {
+    ...situation,
+    changes: [...situation.changes, ...consequence.changes, ...option.changes],
+    pairs: situation.pairs.map((pair) => {
+      const placeMinute = places.get(pair.pairId);
+      const held = withHolds(rebuilt(pair, consequence.rebuild), consequence.holds);
+      return placeMinute === undefined ? held : { ...held, placeMinute };
+    }),
+  };
+}
+
+function withHolds(pair: PairOnFloor, holds: readonly Hold[]): PairOnFloor {
+  const own = holds.filter(({ pairId }) => pairId === pair.pairId);
+  if (own.length === 0) return pair;
+  return {
+    ...pair,
+    waitingOn: [
+      ...pair.waitingOn,
+      ...own.map(({ reason, station, expectedOn }) => ({
+        reason,
+        holdsUpStation: station,
+        ...(expectedOn === null ? {} : { expectedDate: expectedOn }),
+      })),
+    ],
+  };
+}
+
+function rebuilt(pair: PairOnFloor, rebuild: Consequence["rebuild"]): PairOnFloor {
+  if (rebuild === null || rebuild.pairId !== pair.pairId) return pair;
+  return {
+    ...pair,
+    operations: pair.operations.map((operation) => {
+      const isDone = operation.state === "done" || operation.state === "running";
+      if (operation.station < rebuild.fromStation || !isDone) return operation;
+      const visit = (operation.visit ?? 0) + 1;
+      return { station: operation.station, state: "blocked", visit, minutesShare: oneSkiShare };
+    }),
+  };
+}
+
+/** A breakdown that lasts longer than a year is a different floor, not an incident. */
+const mostDays = 366;
+
+function awayTimes(ctx: Context, input: { readonly from: string; readonly until: string }, timeZone: string) {
+  const [from, until] = [new Date(input.from), new Date(input.until)];
+  if (Number.isNaN(from.getTime())) return invalid("from", "From: a day and a time are needed");
+  if (Number.isNaN(until.getTime())) return invalid("until", "Until: a day and a time are needed");
+  if (until <= from) return invalid("until", "Until: must be later than the beginning");
+  if (until <= ctx.now) return invalid("until", "Until: is past already; nothing is to be planned around it");
+  const fromMinute = shopMinuteOf(from, timeZone);
+  const toMinute = shopMinuteOf(until, timeZone);
+  if (toMinute - fromMinute > mostDays * 1440)
+    return invalid("until", `Until: at most ${mostDays} days after the beginning`);
+  return accept({ fromMinute, toMinute });
+}
+
+function expectedDay(ctx: Context, on: IsoDate, timeZone: string): Outcome<void> {
+  const today = shopDay(ctx.now, timeZone);
+  return on < today ? invalid("expectedOn", `Expected on: ${on} is past; today is ${today}`) : accept(undefined);
+}
+
+async function openPair(ctx: Context, pairId: string): Promise<Outcome<PairRecord>> {
+  const pair = (await queuedPairs(ctx.db)).find(({ id }) => id === pairId);
+  return pair === undefined ? invalid("pairId", "Pair: choose one that is in the queue") : accept(pair);
+}
+
+function hasBegun(pair: PairRecord, station: number): boolean {
+  return pair.operations.some((each) => each.station === station && ["running", "done"].includes(each.state));
+}
+
+function isStation(number: number): boolean {
+  return floorCatalog().stations.some((station) => station.number === number);
+}
+
+function invalid(path: string, message: string) {
+  return refuse({ code: "invalid-field", path, message });
+}

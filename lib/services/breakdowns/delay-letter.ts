@@ -1,0 +1,39 @@
+/** The delay notice: old and new date, reason, what the customer can do, and until when (trade.md part 12). */
+import words from "../../../content/copy/breakdowns.json";
+import { currentCatalog } from "../catalogue/current";
+import { addDays, shopDay } from "../shop-time";
+import type { PromiseEffect } from "../views";
+
+/** A week to think about it; the demo shop's own rule, no source. */
+const daysToReply = 7;
+
+export function delayLetter(now: Date, kind: string, effect: PromiseEffect) {
+  const replyBy = addDays(shopDay(now, currentCatalog().shop.timeZone), daysToReply);
+  const data = {
+    oldDate: effect.promisedOn,
+    newDates: effect.after,
+    reason: kind,
+    options: ["accept", "cancel-and-refund"],
+    replyBy,
+  };
+  const w = words.letter;
+  const reasons: Readonly<Record<string, string>> = w.reasons;
+  const body = [
+    w.greeting.replace("{name}", effect.skierFirstName),
+    w.dates
+      .replace("{ski}", effect.ski)
+      .replace("{old}", effect.promisedOn === null ? "" : longDay(effect.promisedOn))
+      .replace("{from}", longDay(effect.after.p50))
+      .replace("{to}", longDay(effect.after.p90)),
+    reasons[kind] ?? w.reasons.other,
+    w.options.replace("{replyBy}", longDay(replyBy)),
+    w.close,
+  ].join("\n\n");
+  return { body, data };
+}
+
+const longDates = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
+
+function longDay(day: string): string {
+  return longDates.format(Date.parse(day));
+}

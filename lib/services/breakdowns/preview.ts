@@ -1,0 +1,48 @@
+import { permit } from "../../auth";
+import type { QueueSituation } from "../../engine/routing";
+import { accept, type Outcome } from "../../engine/units";
+import type { Context } from "../context";
+import { queueEffect } from "../floor/queue-effect";
+import type { BreakdownInput, BreakdownPreview, RemedyOption } from "../views";
+import { type Consequence, consequenceOf, situationWith } from "./consequence";
+import { remedies } from "./remedies";
+
+/** Who moves, who crosses a promise, and what each way on would do about it. Nothing is stored. */
+export async function previewBreakdown(ctx: Context, input: BreakdownInput): Promise<Outcome<BreakdownPreview>> {
+  const allowed = permit(ctx.actor, "incident.report");
+  if (!allowed.ok) return allowed;
+  const consequence = await consequenceOf(ctx, input);
+  return consequence.ok ? accept(await weighed(ctx, consequence.value)) : consequence;
+}
+
+/** The effect of what happened, and each option's effect on top of it, against the queue without either. */
+export async function weighed(ctx: Context, consequence: Consequence): Promise<BreakdownPreview> {
+  let broken: QueueSituation | null = null;
+  const effect = await queueEffect(ctx, (situation) => {
+    broken = situationWith(situation, consequence);
+    return broken;
+  });
+  if (broken === null) throw new Error("the queue was not asked");
+  const options: RemedyOption[] = [];
+  for (const remedy of remedies(broken, effect, endOf(broken, consequence))) {
+    const then =
+      remedy.code === "wait"
+        ? effect
+        : await queueEffect(ctx, (situation) => situationWith(situation, consequence, remedy));
+    const still = new Set(then.crossing.map(({ pairId }) => pairId));
+    options.push({
+      ...remedy,
+      crossing: then.crossing,
+      saved: effect.crossing.filter(({ pairId }) => !still.has(pairId)).length,
+      expectedLate: then.expectedLate.after,
+    });
+  }
+  return { effect, options };
+}
+
+function endOf({ now }: QueueSituation, { changes }: Consequence): number {
+  return changes.reduce(
+    (latest, change) => ("toMinute" in change && change.toMinute !== null ? Math.max(latest, change.toMinute) : latest),
+    now,
+  );
+}

@@ -1,0 +1,18 @@
+import type { IsoDate } from "../../engine/units";
+import type { Instant, NoticeId, OrderId } from "./ids";
+
+/** A letter to a customer: drafted by the program, sent or dropped by a person. */
+export interface NoticeView {
+  readonly noticeId: NoticeId;
+  readonly orderId: OrderId;
+  readonly orderNumber: string;
+  readonly recipient: string;
+  readonly kind: "delay" | "slot-slid" | "hold-lapsed" | "date-changed";
+  readonly state: "draft" | "sent" | "dropped";
+  readonly version: number;
+  readonly body: string;
+  readonly promisedOn: IsoDate | null;
+  readonly draftedAt: Instant;
+  readonly draftedBy: string;
+  readonly decided: { readonly at: Instant; readonly by: string; readonly reason: string | null } | null;
+}
