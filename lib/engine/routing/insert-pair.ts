@@ -1,13 +1,12 @@
 /**
  * One more pair in one replication: placed step by step into what the others leave free (on the press with both changeovers),
- * moving nobody. Redo loops and lost press days strike it as they strike the others.
+ * moving nobody. Redo loops strike it as they strike the others; lost press days stand in the stored timelines.
  */
 import {
   type CompiledProblem,
   earliestByPrecedence,
   fitOfUse,
   loadTimelines,
-  occupy,
   type Placement,
   placeCluster,
   type SerialPlan,
@@ -29,7 +28,6 @@ export interface Insertion {
   readonly rules: readonly PairRedoRule[];
   readonly calendar: WorkCalendar;
   readonly nowMinute: number;
-  readonly presses: readonly number[];
 }
 
 /** Working minutes that each cause took on the chain that decided the finish; keys are `code`, `code:station`. */
@@ -40,7 +38,6 @@ export function insertPair(insertion: Insertion, replication: Replication, index
   const { problem, plan, placement, sampler } = insertion;
   sampler.replication = index;
   loadTimelines(problem, replication.timelines, placement.timelines);
-  blockLostDays(insertion);
   placement.lowest.set(problem.release);
   const visits = new Int32Array(problem.operationCount);
   const pressWaits = new Map<number, string>();
@@ -80,22 +77,6 @@ function requeueFailed(insertion: Insertion, operation: number, visits: Int32Arr
   }
   const again = Array.from(problem.topological).filter((candidate) => rule.redo.includes(candidate));
   pending.unshift(...again);
-}
-
-/** Lost press days as busy time, where the press was free. */
-function blockLostDays({ problem, placement, sampler, presses }: Insertion): void {
-  for (const press of presses) {
-    const outages = sampler.outages(press);
-    if (outages === null) continue;
-    const use = { members: Int32Array.of(press), units: 1, holds: false, isPool: false };
-    for (let i = 0; i < outages.length; i += 2) {
-      const from = outages[i] as number;
-      const to = outages[i + 1] as number;
-      if (fitOfUse(problem, placement.timelines, use, from, to, -1) === from) {
-        occupy(problem, placement.timelines, press, from, to, 1, -1);
-      }
-    }
-  }
 }
 
 /** Which of the things that lay-up and press need is free last. */

@@ -15,7 +15,7 @@ import { accept, type IsoDate, type Outcome } from "../units";
 import type { FloorCatalog } from "./floor";
 import { candidateProblem, type FloorRefusal, workingDayMinutes } from "./floor-problem";
 import { type Causes, type Insertion, insertPair } from "./insert-pair";
-import { afterShock, prepareRuns, pressNumbers, type QueueRuns, runRange } from "./replications";
+import { afterShock, prepareRuns, type QueueRuns, runRange } from "./replications";
 import { FloorSampler, redoRules } from "./sampling";
 import { dateOfShopMinute } from "./shop-time";
 import type { CandidatePair, DateDriver, DateRange, QueueSituation, RangeLevel } from "./types";
@@ -55,7 +55,7 @@ export function prepareCandidate(runs: QueueRuns, candidate: CandidatePair): Out
   const timelines = workingTimelines(
     problem,
     runs.replications.map((replication) => replication.timelines),
-    candidateEntries + 2 * lostDaysRoom,
+    candidateEntries,
   );
   const placement = emptyPlacement(problem, timelines);
   placement.minutes = problem.minutes.slice();
@@ -69,13 +69,9 @@ export function prepareCandidate(runs: QueueRuns, candidate: CandidatePair): Out
     rules,
     calendar: runs.calendar,
     nowMinute,
-    presses: pressNumbers(runs),
   };
   return accept({ runs, insertion, finishWorkMinutes: [], causes: new Map() });
 }
-
-/** Lost press days are entered as busy time. */
-const lostDaysRoom = 200;
 
 /** Answers the runs that are still missing up to `to` (exclusive). Returns how many are answered. */
 export function answerRange(candidate: CandidateRuns, to: number): number {

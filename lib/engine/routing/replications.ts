@@ -18,9 +18,9 @@ import {
 } from "../schedule";
 import { accept, type Outcome } from "../units";
 import type { FloorCatalog } from "./floor";
-import { type FloorProblem, type FloorRefusal, openQueue, pressResource, shopCalendar } from "./floor-problem";
+import { type FloorProblem, type FloorRefusal, openQueue, shopCalendar } from "./floor-problem";
 import { rankByPromise } from "./rank";
-import { FloorSampler, redoRules, type Shock, sharedShock } from "./sampling";
+import { FloorSampler, outageDays, redoRules, type Shock, sharedShock } from "./sampling";
 import { minutesPerDay } from "./shop-time";
 import type { PairOnFloor, QueueSituation } from "./types";
 
@@ -42,11 +42,14 @@ export interface QueueRuns {
   readonly calendar: WorkCalendar;
   readonly seed: number;
   readonly replications: Replication[];
-  readonly engine: { readonly run: DispatchRun; readonly sampler: FloorSampler; readonly working: Timelines } | null;
+  /** No run for an empty queue. */
+  readonly engine: { readonly run: DispatchRun | null; readonly sampler: FloorSampler; readonly working: Timelines };
 }
 
 /** A redo can put every operation on a resource three times. */
 const roomForRedos = 4;
+/** Each lost day can cut a stretch in two. */
+const roomForOutages = 2 * outageDays;
 
 /** Prepares a queue for running. Refused when a pair does not fit the floor. */
 export function prepareRuns(situation: QueueSituation, seed: number): Outcome<QueueRuns, FloorRefusal> {
@@ -65,8 +68,8 @@ export function prepareRuns(situation: QueueSituation, seed: number): Outcome<Qu
     redoRules: rules,
   });
   const sampler = new FloorSampler(floor, problem, queue.operations, seed, calendar, queue.nowMinute, rules);
-  const working = emptyTimelines(problem, roomForRedos * (problem.operationCount + 1));
-  const engine = pairs.length === 0 ? null : { run: new DispatchRun(model), sampler, working };
+  const working = emptyTimelines(problem, roomForRedos * (problem.operationCount + 1) + roomForOutages);
+  const engine = { run: pairs.length === 0 ? null : new DispatchRun(model), sampler, working };
   return accept({ situation, floor, pairs, queue, problem, calendar, seed, replications: [], engine });
 }
 
@@ -80,29 +83,28 @@ export function runRange(runs: QueueRuns, to: number): number {
 
 function replicate(runs: QueueRuns, replication: number): Replication {
   const { engine, problem, queue, calendar, floor, seed } = runs;
+  const { sampler, working } = engine;
   const shock = sharedShock(floor, seed, replication);
-  if (engine === null) {
+  if (engine.run === null) {
     const nothing = { data: new Int32Array(0), length: 0 };
-    const timelines = storeTimelines(problem, nothing, emptyTimelines(problem));
+    sampler.replication = replication;
+    const timelines = storeTimelines(problem, nothing, working, (resource) => sampler.outages(resource));
     return { finishWorkMinutes: new Float64Array(0), timelines, shock };
   }
-  engine.sampler.replication = replication;
-  engine.run.run(engine.sampler);
+  sampler.replication = replication;
+  engine.run.run(sampler);
   const before = workMinutesBefore(calendar, queue.nowMinute);
   const finishWorkMinutes = Float64Array.from(engine.run.jobEnd, (end) =>
     afterShock(workMinutesBefore(calendar, end) - before, shock),
   );
-  return { finishWorkMinutes, timelines: storeTimelines(problem, engine.run.busy, engine.working), shock };
+  return {
+    finishWorkMinutes,
+    timelines: storeTimelines(problem, engine.run.busy, working, (resource) => sampler.outages(resource)),
+    shock,
+  };
 }
 
 /** What ends after the shock ends later by it. */
 export function afterShock(workMinutes: number, shock: Shock | null): number {
   return shock !== null && workMinutes > shock.afterWorkMinutes ? workMinutes + shock.delayWorkMinutes : workMinutes;
-}
-
-/** Numbers of the presses among the resources. */
-export function pressNumbers(runs: QueueRuns): readonly number[] {
-  return runs.floor.presses.map(({ id }) =>
-    runs.queue.problem.resources.findIndex((resource) => resource.id === pressResource(id)),
-  );
 }

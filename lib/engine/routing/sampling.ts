@@ -24,7 +24,7 @@ const shockSalt = 400;
 /** A second redo of the same work is a matter for people, not for dates. */
 const mostRedos = 2;
 /** Press days drawn ahead. */
-const outageDays = 400;
+export const outageDays = 400;
 
 export interface PairRedoRule extends RedoRule {
   readonly loop: ReworkLoop;

@@ -4,13 +4,22 @@
  */
 import type { CompiledProblem } from "./compile";
 import { type BusyRecord, busyWidth } from "./dispatch";
-import { clearTimelines, emptyTimelines, occupy, occupyUnavailable, type Timelines } from "./timelines";
+import { clearTimelines, emptyTimelines, occupy, occupyFree, occupyUnavailable, type Timelines } from "./timelines";
 
 /** As {@link Timelines}, with no room to spare. */
 export type StoredTimelines = Omit<Timelines, "count"> & { readonly count: Int32Array };
 
-/** Packs a run's record. `working` must have room for all of it; it is overwritten. */
-export function storeTimelines(problem: CompiledProblem, busy: BusyRecord, working: Timelines): StoredTimelines {
+/**
+ * Packs a run's record, with the outages that this run met. `working` must have room for all of it; it is overwritten.
+ *
+ * @param outages times when nothing may start on a resource, [from, to …]; null: none
+ */
+export function storeTimelines(
+  problem: CompiledProblem,
+  busy: BusyRecord,
+  working: Timelines,
+  outages: (resource: number) => Int32Array | null = () => null,
+): StoredTimelines {
   clearTimelines(problem, working);
   for (let at = 0; at < busy.length; at += busyWidth) {
     occupy(
@@ -24,6 +33,12 @@ export function storeTimelines(problem: CompiledProblem, busy: BusyRecord, worki
     );
   }
   occupyUnavailable(problem, working);
+  for (let resource = 0; resource < problem.resourceCount; resource++) {
+    const lost = outages(resource);
+    for (let i = 0; lost !== null && i < lost.length; i += 2) {
+      occupyFree(problem, working, resource, lost[i] as number, lost[i + 1] as number);
+    }
+  }
   for (let resource = 0; resource < problem.resourceCount; resource++) mergeTouching(problem, working, resource);
   const from = new Int32Array(problem.resourceCount + 1);
   for (let resource = 0; resource < problem.resourceCount; resource++) {
@@ -47,11 +62,20 @@ export function loadTimelines(problem: CompiledProblem, stored: StoredTimelines,
   copyStretches(problem, stored, working);
 }
 
+/** From here on the engine's own copy is quicker than a loop. */
+const longCopy = 24;
+
 function copyStretches(problem: CompiledProblem, source: Timelines, target: Timelines): void {
   for (let resource = 0; resource < problem.resourceCount; resource++) {
     const from = source.from[resource] as number;
     const to = target.from[resource] as number;
     const count = source.count[resource] as number;
+    if (count > longCopy) {
+      target.starts.set(source.starts.subarray(from, from + count), to);
+      target.ends.set(source.ends.subarray(from, from + count), to);
+      target.families.set(source.families.subarray(from, from + count), to);
+      continue;
+    }
     for (let i = 0; i < count; i++) {
       target.starts[to + i] = source.starts[from + i] as number;
       target.ends[to + i] = source.ends[from + i] as number;
