@@ -22,7 +22,7 @@ export interface NewPair {
 }
 
 const whole = {
-  skis: { orderBy: { side: "asc" } },
+  skis: { orderBy: [{ side: "asc" }, { build: "asc" }] },
   operations: { orderBy: [{ station: "asc" }, { visit: "asc" }] },
   proofs: { orderBy: { revision: "asc" } },
   prints: { orderBy: { print: "asc" } },
@@ -251,5 +251,53 @@ export async function reopenOperations(tx: Tx, ids: readonly string[]): Promise<
       finishedByName: null,
       nextFrom: null,
     },
+  });
+}
+
+export async function insertSki(
+  tx: Tx,
+  ski: {
+    readonly id: string;
+    readonly pairId: string;
+    readonly side: "L" | "R";
+    readonly serial: string;
+    readonly build: number;
+  },
+): Promise<void> {
+  await tx.ski.create({ data: { ...ski, state: "good" } });
+}
+
+/** Moves one ski from a state to another; false when it is no longer there. */
+export async function moveSki(
+  tx: Tx,
+  id: string,
+  from: string,
+  to: { readonly state: string; readonly location: string | null },
+): Promise<boolean> {
+  const { count } = await tx.ski.updateMany({ where: { id, state: from }, data: to });
+  return count === 1;
+}
+
+/** Work that is done again: a new row beside the one that was done. */
+export async function insertRedoVisits(
+  tx: Tx,
+  pairId: string,
+  visits: readonly {
+    readonly id: string;
+    readonly station: number;
+    readonly visit: number;
+    readonly state: string;
+    readonly side: "L" | "R" | null;
+    readonly minutesShare: number | null;
+  }[],
+): Promise<void> {
+  await tx.operation.createMany({ data: visits.map((visit) => ({ ...visit, pairId, version: 1 })) });
+}
+
+/** Running work that failed: its next visit does it again. */
+export async function breakOffOperations(tx: Tx, ids: readonly string[]): Promise<void> {
+  await tx.operation.updateMany({
+    where: { id: { in: [...ids] }, state: "running" },
+    data: { state: "redo", version: { increment: 1 } },
   });
 }

@@ -82,3 +82,11 @@ export async function detachUsedStrips(tx: Tx, pairId: string): Promise<void> {
     data: { heldByPairId: null, side: null, position: null, place: null },
   });
 }
+
+/** The ski they lie in is scrapped: they are used up, and no longer the pair's. */
+export async function scrapSkiStrips(tx: Tx, pairId: string, side: "L" | "R"): Promise<void> {
+  await tx.strip.updateMany({
+    where: { heldByPairId: pairId, side, state: { in: ["reserved", "used"] } },
+    data: { state: "used", heldByPairId: null, side: null, position: null, place: null },
+  });
+}

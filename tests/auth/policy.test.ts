@@ -42,6 +42,7 @@ const makerMay: readonly Action[] = [
   "learning.show",
   "pair.progress",
   "pair.read",
+  "pair.rework",
   "pair.work",
   "queue.read",
 ];
@@ -51,6 +52,7 @@ const deskMayNot: readonly Action[] = [
   "learning.approve",
   "learning.decide",
   "pair.override",
+  "pair.rework",
   "pair.work",
   "staff.manage",
   "what-if.apply",

@@ -9,15 +9,24 @@ describe("skiSerial", () => {
     expect(skiSerial("TY", 417, "R")).toBe("TY-0417-R-5");
   });
 
+  it("gives a ski built again its build and a check of its own, as worked by hand", () => {
+    // Luhn by hand: 04172 → 4+7+2+4+0 = 17 → 3; 04173 → 6+7+2+4+0 = 19 → 1
+    expect(skiSerial("TY", 417, "L", 2)).toBe("TY-0417-L2-3");
+    expect(skiSerial("TY", 417, "R", 2)).toBe("TY-0417-R2-1");
+    expect(readSerial("TY", "ty 417 l2 3")).toEqual({ kind: "ski", number: 417, side: "L", build: 2 });
+    expect(readSerial("TY", "TY-0417-R2-3").kind).toBe("wrong-check");
+  });
+
   it("is read back to the same pair and ski, and any other check digit is refused", () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 1, max: 99_999 }),
         fc.constantFrom("L", "R"),
         fc.integer({ min: 1, max: 9 }),
-        (number, side, step) => {
-          const serial = skiSerial("TY", number, side);
-          expect(readSerial("TY", serial)).toEqual({ kind: "ski", number, side });
+        fc.integer({ min: 1, max: 4 }),
+        (number, side, step, build) => {
+          const serial = skiSerial("TY", number, side, build);
+          expect(readSerial("TY", serial)).toEqual({ kind: "ski", number, side, build });
           const wrong = serial.slice(0, -1) + ((Number(serial.at(-1)) + step) % 10);
           expect(readSerial("TY", wrong)).toMatchObject({ kind: "wrong-check", expected: serial });
         },

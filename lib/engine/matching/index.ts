@@ -1,2 +1,3 @@
+export { type MatchedSki, matchOneSki } from "./match-one-ski";
 export { matchStrips } from "./match-strips";
 export * from "./types";

@@ -119,7 +119,7 @@ interface Balanced {
 }
 
 /** Turns couples about the centre line until the halves of the ski are as alike as they can be. */
-function balanced(strips: readonly (readonly Strip[])[], positions: readonly StripPosition[]): Balanced {
+export function balanced(strips: readonly (readonly Strip[])[], positions: readonly StripPosition[]): Balanced {
   const couples = strips.map((_, i) => i).filter((i) => strips[i]?.length === 2);
   let best: Balanced | null = null;
   for (let mask = 0; mask < 1 << couples.length; mask++) {

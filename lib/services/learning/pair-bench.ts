@@ -37,7 +37,8 @@ export async function readPairBench(ctx: Context, input: { readonly pairId: Pair
     workedPair(ctx.db, pair),
     benchRecordsOfPair(ctx.db, pair.id),
   ]);
-  const skis = pair.skis.map(({ side, serial }): PairBenchView["skis"][number] => {
+  const standing = pair.skis.filter(({ state }) => state !== "scrapped");
+  const skis = standing.map(({ side, serial }): PairBenchView["skis"][number] => {
     const record = records.find((candidate) => candidate.serial === serial);
     return {
       side: side === "L" ? "L" : "R",

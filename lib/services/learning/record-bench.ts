@@ -37,7 +37,7 @@ export async function recordBenchValues(
   if (!values.ok) return values;
   return transaction(ctx.db, async (tx) => {
     const pair = await pairById(tx, input.pairId);
-    const ski = pair?.skis.find(({ side }) => side === input.side);
+    const ski = pair?.skis.find(({ side, state }) => side === input.side && state !== "scrapped");
     if (pair === null || ski === undefined) return refuse({ code: "not-found", what: "pair", path: "pairId" });
     if (["waiting", "released", "cancelled"].includes(pair.state))
       return refuse({ code: "not-built-yet", state: pair.state });

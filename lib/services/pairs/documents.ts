@@ -19,6 +19,7 @@ import {
   type ShopFacts,
 } from "../../documents";
 import { measure } from "../../engine/geometry";
+import { latestVisits } from "../../engine/lifecycle";
 import type { PartsList } from "../../engine/parts";
 import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
 import { currentCatalog } from "../catalogue/current";
@@ -29,6 +30,7 @@ import { findPair } from "../orders/find-order";
 import { eventOf, nameOf } from "../record";
 import { shopClock, shopDay } from "../shop-time";
 import type { DocumentBytes, PairId } from "../views";
+import { standingSki } from "./standing-ski";
 import { firstName, stripViews, workedPair } from "./view";
 
 export interface PairDocumentInput {
@@ -148,7 +150,7 @@ const pressStation = 11;
 /** The day it goes into the press by today's plan, or went; null for a pair that is in no plan. */
 async function pressDay(ctx: Context, pair: PairRecord): Promise<IsoDate | null> {
   const { timeZone } = currentCatalog().shop;
-  const pressed = pair.operations.find(({ station }) => station === pressStation);
+  const pressed = latestVisits(pair.operations).find(({ station }) => station === pressStation);
   if (pressed?.startedAt) return shopDay(pressed.startedAt, timeZone);
   const plan = await floorPlan(ctx, await openPairs(ctx.db));
   const slot = plan.pressPlan.find(({ pairId }) => pairId === pair.id);
@@ -156,7 +158,7 @@ async function pressDay(ctx: Context, pair: PairRecord): Promise<IsoDate | null>
 }
 
 function identity(pair: PairRecord, print: number, pressBy: IsoDate | null): PairFacts {
-  const serialOf = (side: "L" | "R") => pair.skis.find((ski) => ski.side === side)?.serial ?? "";
+  const serialOf = (side: "L" | "R") => standingSki(pair, side)?.serial ?? "";
   const { promiseClass, promisedOn } = pair.order;
   return {
     number: pair.serial.slice(pair.serial.indexOf("-") + 1),

@@ -31,13 +31,23 @@ export async function findPairByCode(ctx: Context, input: { readonly code: strin
   }
   const pair = await pairBySerialNumber(ctx.db, serial.number);
   if (pair === null) return refuse({ code: "not-found", what: "pair", path: "code", value: input.code });
+  const ski = serial.kind === "ski" ? pair.skis.find((each) => isThatSki(each, serial)) : null;
+  if (ski === undefined) return refuse({ code: "not-found", what: "ski", path: "code", value: input.code });
   const printNumber = Number(new URLSearchParams(query).get("print"));
   const print = pair.prints.find((candidate) => candidate.print === printNumber);
   return accept({
     pairId: pair.id as PairId,
     serial: pair.serial,
     side: serial.kind === "ski" ? serial.side : null,
+    isScrapped: ski?.state === "scrapped",
     print: print === undefined ? null : travellerView(print),
     isVoid: print !== undefined && print.voidedAt !== null,
   });
+}
+
+function isThatSki(
+  ski: { readonly side: string; readonly build: number },
+  serial: { readonly side: string; readonly build: number },
+): boolean {
+  return ski.side === serial.side && ski.build === serial.build;
 }

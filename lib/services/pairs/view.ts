@@ -7,6 +7,7 @@ import type { PairRecord } from "../../data/pairs";
 import { frozen } from "../../data/quotes";
 import type { PairSpec, SolvedSpec } from "../../engine/configuration";
 import { solveSpec, spreadOf } from "../../engine/configuration";
+import { latestVisits } from "../../engine/lifecycle";
 import { type PartsList, partsFor } from "../../engine/parts";
 import { stationsBefore } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
@@ -57,7 +58,7 @@ export async function pairView(client: Tx, record: PairRecord): Promise<PairView
   const { spec, catalog, solved, parts } = worked;
   const model = catalog.build.models.find((candidate) => candidate.id === spec.model);
   const zone = currentCatalog().shop.timeZone;
-  const press = record.operations.find((operation) => operation.station === 11);
+  const press = latestVisits(record.operations).find((operation) => operation.station === 11);
   return {
     pairId: record.id as PairId,
     serial: record.serial,
@@ -78,6 +79,8 @@ export async function pairView(client: Tx, record: PairRecord): Promise<PairView
       side: ski.side === "L" ? "L" : "R",
       serial: ski.serial,
       state: ski.state as PairView["skis"][number]["state"],
+      build: ski.build,
+      location: ski.location,
     })),
     flex: solved.flexWithPlate,
     spread: spreadOf(solved, catalog.build),
@@ -126,9 +129,11 @@ export function operationView(operation: PairRecord["operations"][number], pair:
     key: operation.visit === 0 ? `s${operation.station}` : `s${operation.station}-v${operation.visit}`,
     station: operation.station,
     stationName: name,
+    visit: operation.visit,
+    side: operation.side === "L" || operation.side === "R" ? operation.side : null,
     state: operation.state as OperationState,
     version: operation.version,
-    typicalMinutes,
+    typicalMinutes: Math.round(typicalMinutes * (operation.minutesShare ?? 1)),
     startedAt: operation.startedAt?.toISOString() ?? null,
     startedBy: operation.startedByName,
     finishedAt: operation.finishedAt?.toISOString() ?? null,
@@ -139,7 +144,7 @@ export function operationView(operation: PairRecord["operations"][number], pair:
 
 /** The end of the latest cure or rest before a station; null when none is known. */
 export function notBefore(station: number, pair: Pick<PairRecord, "operations">): Date | null {
-  const rests = pair.operations
+  const rests = latestVisits(pair.operations)
     .filter((operation) => stationsBefore(station).includes(operation.station))
     .flatMap((operation) => (operation.nextFrom === null ? [] : [operation.nextFrom]));
   return rests.length === 0 ? null : new Date(Math.max(...rests.map((rest) => rest.getTime())));

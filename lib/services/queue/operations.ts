@@ -5,6 +5,7 @@ import { recordEvents } from "../../data/events";
 import { orderById, updateOrder } from "../../data/orders";
 import {
   moveOperation,
+  moveSki,
   type OperationChange,
   operationById,
   type PairRecord,
@@ -14,6 +15,7 @@ import {
 } from "../../data/pairs";
 import { consumeStrips } from "../../data/strips";
 import { transaction } from "../../data/transaction";
+import { latestVisits } from "../../engine/lifecycle";
 import { stationsBefore } from "../../engine/routing";
 import { accept, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
@@ -39,6 +41,7 @@ export async function startOperation(ctx: Context, input: OperationInput): Promi
     const from = notBefore(operation.station, pair);
     if (from !== null && from > ctx.now) return refuse(tooEarly(from, ctx.now));
     if (operation.station === coreStation) await consumeStrips(tx, pair.id);
+    if (operation.side === null && operation.station >= joinStation) await releaseParkedSki(tx, pair);
     if (pair.state === "released") await moveOrder(ctx, tx, pair, "released", "building");
     return accept({ state: "running", startedAt: ctx.now, startedByName: nameOf(ctx.actor) });
   });
@@ -50,7 +53,10 @@ export async function finishOperation(ctx: Context, input: OperationInput): Prom
     if (operation.state === "done") return refuse(ticked(operation));
     if (operation.state !== "running") return refuse({ code: "not-started", state: operation.state });
     await openFollowers(tx, pair, operation);
-    if (operation.station === lastStation) await moveOrder(ctx, tx, pair, "building", "ready");
+    if (operation.station === lastStation) {
+      await releaseParkedSki(tx, pair);
+      await moveOrder(ctx, tx, pair, "building", "ready");
+    }
     const { restMinutes } = stationRecipe(operation.station);
     const nextFrom = restMinutes === 0 ? null : new Date(ctx.now.getTime() + restMinutes * 60_000);
     return accept({ state: "done", finishedAt: ctx.now, finishedByName: nameOf(ctx.actor), nextFrom });
@@ -69,8 +75,13 @@ export async function undoOperation(
     input,
     "undone",
     async (tx, pair, operation) => {
-      const followers = pair.operations.filter((other) => stationsBefore(other.station).includes(operation.station));
-      const begun = followers.find((other) => other.startedAt !== null);
+      const followers = latestVisits(pair.operations).filter((other) =>
+        stationsBefore(other.station).includes(operation.station),
+      );
+      const again = pair.operations.find(
+        (other) => other.station === operation.station && other.visit > operation.visit,
+      );
+      const begun = again ?? followers.find((other) => other.startedAt !== null);
       if (begun !== undefined) return refuse({ code: "followed", by: begun.station });
       if (operation.state === "running") {
         return accept({ state: "ready", startedAt: null, startedByName: null });
@@ -126,8 +137,8 @@ async function move(
 async function openFollowers(tx: Tx, pair: PairRecord, finished: Operation): Promise<void> {
   const isDone = (station: number) =>
     station === finished.station ||
-    pair.operations.some((other) => other.station === station && other.state === "done");
-  const opened = pair.operations.filter(
+    latestVisits(pair.operations).some((other) => other.station === station && other.state === "done");
+  const opened = latestVisits(pair.operations).filter(
     (other) =>
       other.state === "blocked" &&
       stationsBefore(other.station).includes(finished.station) &&
@@ -139,6 +150,14 @@ async function openFollowers(tx: Tx, pair: PairRecord, finished: Operation): Pro
     "blocked",
     "ready",
   );
+}
+
+/** From the lay-up on both skis are worked on together; the parked one comes back. */
+const joinStation = 10;
+
+async function releaseParkedSki(tx: Tx, pair: PairRecord): Promise<void> {
+  for (const ski of pair.skis.filter(({ state }) => state === "held"))
+    await moveSki(tx, ski.id, "held", { state: "good", location: null });
 }
 
 async function moveOrder(ctx: Context, tx: Tx, pair: PairRecord, from: string, to: string): Promise<void> {
@@ -153,7 +172,7 @@ async function moveOrder(ctx: Context, tx: Tx, pair: PairRecord, from: string, t
 
 function blocked(pair: PairRecord, operation: Operation) {
   const waitingFor = stationsBefore(operation.station).filter(
-    (station) => !pair.operations.some((other) => other.station === station && other.state === "done"),
+    (station) => !latestVisits(pair.operations).some((other) => other.station === station && other.state === "done"),
   );
   return { code: "operation-blocked", waitingFor, orderState: pair.state } as const;
 }

@@ -9,6 +9,7 @@ import {
   type MatchedStrips,
   matchStrips,
   type SkiStrips,
+  type Strip,
   type StripPosition,
   type UnmetReason,
 } from "../../engine/matching";
@@ -60,7 +61,7 @@ function firstMatch(
 
 const rackful = 120;
 
-function asStrip(record: StripRecord, now: Date) {
+export function asStrip(record: StripRecord, now: Date): Strip {
   const { id, species, modulusMpa, densityKgM3, grade, board, measuredAt } = record;
   const ageDays = Math.max(0, Math.floor((now.getTime() - measuredAt.getTime()) / 86_400_000));
   return { id, species, modulusMpa, densityKgM3, grade, board, ageDays };
@@ -75,11 +76,17 @@ async function hold(tx: Tx, pairId: string, found: MatchedPair, positions: reado
     for (const { name } of positions) {
       const couple = strips[name] ?? [];
       for (const [index, stripId] of couple.entries()) {
-        const place = couple.length === 1 ? "centre" : index === 0 ? "left" : "right";
+        const place = placeOf(couple.length, index);
         if (!(await holdStrip(tx, stripId, { pairId, side, position: name, place }))) {
           throw new Error(`strip ${stripId} was taken while it was being matched`);
         }
       }
     }
   }
+}
+
+/** Where a strip of a position lies, seen from above: a couple's left edge is listed first. */
+export function placeOf(count: number, index: number): "left" | "centre" | "right" {
+  if (count === 1) return "centre";
+  return index === 0 ? "left" : "right";
 }

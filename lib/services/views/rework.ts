@@ -30,6 +30,11 @@ export interface ReworkView {
 }
 
 export type ReworkStrips =
-  | { readonly isFound: true; readonly count: number; readonly differencePercent: number; readonly bins: readonly string[] }
+  | {
+      readonly isFound: true;
+      readonly count: number;
+      readonly differencePercent: number;
+      readonly bins: readonly string[];
+    }
   /** No set meets the other ski within the limit: the pair will wait for wood at the glue-up. */
   | { readonly isFound: false; readonly limitPercent: number };
