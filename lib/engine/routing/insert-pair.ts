@@ -28,6 +28,8 @@ export interface Insertion {
   readonly rules: readonly PairRedoRule[];
   readonly calendar: WorkCalendar;
   readonly nowMinute: number;
+  /** What the pair can take: only these timelines are looked at. */
+  readonly resources: Int32Array;
 }
 
 /** Working minutes that each cause took on the chain that decided the finish; keys are `code`, `code:station`. */
@@ -37,7 +39,7 @@ export type Causes = Map<string, number>;
 export function insertPair(insertion: Insertion, replication: Replication, index: number, causes: Causes): number {
   const { problem, plan, placement, sampler } = insertion;
   sampler.replication = index;
-  loadTimelines(problem, replication.timelines, placement.timelines);
+  loadTimelines(insertion.resources, replication.timelines, placement.timelines);
   placement.lowest.set(problem.release);
   const visits = new Int32Array(problem.operationCount);
   const pressWaits = new Map<number, string>();

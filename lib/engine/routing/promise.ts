@@ -7,6 +7,7 @@ import {
   clockMinuteOf,
   compileProblem,
   emptyPlacement,
+  resourcesUsed,
   serialPlan,
   workingTimelines,
   workMinutesBefore,
@@ -69,6 +70,7 @@ export function prepareCandidate(runs: QueueRuns, candidate: CandidatePair): Out
     rules,
     calendar: runs.calendar,
     nowMinute,
+    resources: resourcesUsed(problem),
   };
   return accept({ runs, insertion, finishWorkMinutes: [], causes: new Map() });
 }

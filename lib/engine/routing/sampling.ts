@@ -76,9 +76,8 @@ export class FloorSampler implements DispatchSampler {
     rules: readonly PairRedoRule[],
   ) {
     this.keys = Int32Array.from(operations, ({ pairKey }) => hashText(pairKey));
-    const tables = tableCache();
-    this.touchTables = operations.map(({ step }) => (step.kind === "work" ? tables(step.minutes) : null));
-    this.waitTables = operations.map(({ step }) => (step.waitMinutes === null ? null : tables(step.waitMinutes)));
+    this.touchTables = operations.map(({ step }) => (step.kind === "work" ? tableOf(step.minutes) : null));
+    this.waitTables = operations.map(({ step }) => (step.waitMinutes === null ? null : tableOf(step.waitMinutes)));
     this.touchShare = Float64Array.from(operations, ({ minutesShare }) => minutesShare);
     for (const rule of rules) this.ruleOf.set(rule.operation, rule);
     for (const rule of rules) for (const operation of rule.redo) this.ruleRedoing.set(operation, rule);
@@ -103,7 +102,23 @@ export class FloorSampler implements DispatchSampler {
     return this.split(operation, visit).wait;
   }
 
+  private last: { readonly work: number; readonly wait: number } = { work: 0, wait: 0 };
+  private lastOperation = -1;
+  private lastVisit = -1;
+  private lastReplication = -1;
+
+  /** Work and wait of a pass; asked for one after the other, drawn once. */
   private split(operation: number, visit: number): { readonly work: number; readonly wait: number } {
+    if (this.lastOperation === operation && this.lastVisit === visit && this.lastReplication === this.replication)
+      return this.last;
+    this.last = this.drawSplit(operation, visit);
+    this.lastOperation = operation;
+    this.lastVisit = visit;
+    this.lastReplication = this.replication;
+    return this.last;
+  }
+
+  private drawSplit(operation: number, visit: number): { readonly work: number; readonly wait: number } {
     const meta = this.operations[operation] as FloorOperation;
     const share = visit === 0 ? 1 : (this.ruleRedoing.get(operation)?.loop.minutesShare ?? 1);
     const touch = this.touchTables[operation] ?? null;
@@ -190,16 +205,17 @@ export function sharedShock(floor: FloorCatalog, seed: number, replication: numb
   };
 }
 
-/** Sampling tables, one for each distinct three-point duration. */
-function tableCache(): (minutes: ThreePointMinutes) => Float64Array {
-  const tables = new Map<string, Float64Array>();
-  return ({ low, typ, high }) => {
-    const key = `${low}|${typ}|${high}`;
-    let table = tables.get(key);
-    if (table === undefined) {
-      table = lognormalTable((low + 4 * typ + high) / 6, (high - low) / 6);
-      tables.set(key, table);
-    }
-    return table;
-  };
+/** Sampling tables, one for each distinct three-point duration; the shop's settings have a few dozen. */
+const tables = new Map<string, Float64Array>();
+const mostTables = 500;
+
+function tableOf({ low, typ, high }: ThreePointMinutes): Float64Array {
+  const key = `${low}|${typ}|${high}`;
+  let table = tables.get(key);
+  if (table === undefined) {
+    table = lognormalTable((low + 4 * typ + high) / 6, (high - low) / 6);
+    if (tables.size >= mostTables) tables.clear();
+    tables.set(key, table);
+  }
+  return table;
 }

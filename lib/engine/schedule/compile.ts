@@ -152,11 +152,15 @@ function changeoverTable(resource: ResourceSpec, families: ReadonlyMap<string, n
   return table;
 }
 
+/** Calendars built for one set of specifications: a queue and the pair asked about beside it share them. */
+const builtCalendars = new WeakMap<Readonly<Record<string, CalendarSpec>>, Map<string, WorkCalendar>>();
+
 /** Combined calendars, each built once; null when always open. */
 function calendarCache(
   specs: Readonly<Record<string, CalendarSpec>>,
 ): (names: readonly (string | undefined)[]) => WorkCalendar | null {
-  const built = new Map<string, WorkCalendar>();
+  const built = builtCalendars.get(specs) ?? new Map<string, WorkCalendar>();
+  builtCalendars.set(specs, built);
   return (names) => {
     const wanted = [...new Set(names.filter((name) => name !== undefined))].sort();
     if (wanted.length === 0) return null;

@@ -52,35 +52,40 @@ export function storeTimelines(
     ends: new Int32Array(size),
     families: new Int32Array(size),
   };
-  copyStretches(problem, working, stored);
+  for (let resource = 0; resource < problem.resourceCount; resource++) copyStretch(working, stored, resource);
   return stored;
 }
 
-/** Copies stored timelines into working ones, which must have room. */
-export function loadTimelines(problem: CompiledProblem, stored: StoredTimelines, working: Timelines): void {
-  working.count.set(stored.count);
-  copyStretches(problem, stored, working);
+/** Copies the stored timelines of some resources into working ones, which must have room. */
+export function loadTimelines(resources: Int32Array, stored: StoredTimelines, working: Timelines): void {
+  for (let i = 0; i < resources.length; i++) copyStretch(stored, working, resources[i] as number);
+}
+
+/** The resources that a problem's operations can take. */
+export function resourcesUsed(problem: CompiledProblem): Int32Array {
+  return Int32Array.from(
+    new Set(problem.usesOf.flatMap((uses) => uses.flatMap(({ members }) => Array.from(members)))),
+  ).sort();
 }
 
 /** From here on the engine's own copy is quicker than a loop. */
 const longCopy = 24;
 
-function copyStretches(problem: CompiledProblem, source: Timelines, target: Timelines): void {
-  for (let resource = 0; resource < problem.resourceCount; resource++) {
-    const from = source.from[resource] as number;
-    const to = target.from[resource] as number;
-    const count = source.count[resource] as number;
-    if (count > longCopy) {
-      target.starts.set(source.starts.subarray(from, from + count), to);
-      target.ends.set(source.ends.subarray(from, from + count), to);
-      target.families.set(source.families.subarray(from, from + count), to);
-      continue;
-    }
-    for (let i = 0; i < count; i++) {
-      target.starts[to + i] = source.starts[from + i] as number;
-      target.ends[to + i] = source.ends[from + i] as number;
-      target.families[to + i] = source.families[from + i] as number;
-    }
+function copyStretch(source: Timelines, target: Timelines, resource: number): void {
+  const from = source.from[resource] as number;
+  const to = target.from[resource] as number;
+  const count = source.count[resource] as number;
+  target.count[resource] = count;
+  if (count > longCopy) {
+    target.starts.set(source.starts.subarray(from, from + count), to);
+    target.ends.set(source.ends.subarray(from, from + count), to);
+    target.families.set(source.families.subarray(from, from + count), to);
+    return;
+  }
+  for (let i = 0; i < count; i++) {
+    target.starts[to + i] = source.starts[from + i] as number;
+    target.ends[to + i] = source.ends[from + i] as number;
+    target.families[to + i] = source.families[from + i] as number;
   }
 }
 
