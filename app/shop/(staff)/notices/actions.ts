@@ -1,0 +1,31 @@
+"use server";
+/** A drafted letter is sent or dropped by a person. */
+import { revalidatePath } from "next/cache";
+import { z } from "zod";
+import { formAction } from "@/app/_server/form-action";
+import { staffContext } from "@/app/_server/request";
+import { dropNotice, type NoticeId, sendNotice } from "@/lib/services";
+import { idField, wholeField } from "../../fields";
+import { say } from "../../say";
+
+const noticeId = idField.transform((id) => id as NoticeId);
+const context = () => staffContext("/shop/notices");
+const show = () => revalidatePath("/shop/notices");
+
+export const send = formAction({
+  name: "send a letter",
+  schema: z.strictObject({ noticeId, version: wholeField, body: z.string().max(10_000) }),
+  context,
+  run: sendNotice,
+  words: say,
+  done: show,
+});
+
+export const drop = formAction({
+  name: "drop a letter",
+  schema: z.strictObject({ noticeId, version: wholeField, reason: z.string().max(2000) }),
+  context,
+  run: dropNotice,
+  words: say,
+  done: show,
+});

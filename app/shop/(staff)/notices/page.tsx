@@ -1,0 +1,97 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { staffContext } from "@/app/_server/request";
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { Page, Part } from "@/app/_ui/page";
+import { Table } from "@/app/_ui/table";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/breakdowns.json";
+import { listNotices, type NoticeView } from "@/lib/services";
+import { Clock } from "../../cells";
+import { clock } from "../../say";
+import { drop, send } from "./actions";
+
+const w = words.notices;
+export const metadata: Metadata = { title: w.title };
+
+export default async function NoticesPage() {
+  const read = await listNotices(await staffContext("/shop/notices"));
+  if (!read.ok) notFound();
+  const drafts = read.value.filter(({ state }) => state === "draft");
+  const decided = read.value.filter(({ state }) => state !== "draft");
+  return (
+    <Page title={w.title} lead={w.lead}>
+      <Part title={w.drafts} id="drafts">
+        {drafts.length === 0 ? <p className="text-pencil">{w.noDrafts}</p> : null}
+        <ul className="grid gap-8">
+          {drafts.map((notice) => (
+            <li key={notice.noticeId}>
+              <Draft notice={notice} />
+            </li>
+          ))}
+        </ul>
+      </Part>
+      <Part title={w.decided} id="decided">
+        <Table
+          caption={w.decided}
+          hideCaption
+          empty={<p className="text-pencil">{w.noneDecided}</p>}
+          columns={[
+            {
+              key: "order",
+              head: w.order,
+              cell: (row) => <Link href={`/shop/orders/${row.orderId}`}>{row.orderNumber}</Link>,
+            },
+            { key: "kind", head: w.kind, cell: (row) => w.kinds[row.kind] },
+            { key: "state", head: w.state, cell: (row) => w.states[row.state] },
+            {
+              key: "when",
+              head: w.when,
+              cell: (row) =>
+                row.decided ? (
+                  <>
+                    {row.decided.by}, <Clock at={row.decided.at} />
+                  </>
+                ) : null,
+            },
+            { key: "reason", head: w.reason, cell: (row) => row.decided?.reason ?? "–" },
+          ]}
+          rows={decided}
+          rowKey={(row) => row.noticeId}
+        />
+      </Part>
+    </Page>
+  );
+}
+
+function Draft({ notice }: { readonly notice: NoticeView }) {
+  const { noticeId, version } = notice;
+  const title = `${w.kinds[notice.kind]}: ${fill(w.to, { order: notice.orderNumber, recipient: notice.recipient })}`;
+  const hidden = [
+    { kind: "hidden", name: "noticeId", value: noticeId },
+    { kind: "hidden", name: "version", value: String(version) },
+  ] as const;
+  return (
+    <section aria-label={title} className="grid max-w-measure gap-4 border-t border-rule pt-4">
+      <h3 className="text-lg">
+        <Link href={`/shop/orders/${notice.orderId}`}>{title}</Link>
+      </h3>
+      <p className="text-sm text-pencil">{fill(w.drafted, { at: clock(notice.draftedAt) })}</p>
+      <ActionForm
+        action={send}
+        idPrefix={`send-${noticeId}-`}
+        fields={[...hidden, { kind: "textarea", name: "body", label: w.body, value: notice.body, rows: 12 }]}
+        submit={w.send}
+        busy={w.sending}
+      />
+      <ActionForm
+        action={drop}
+        idPrefix={`drop-${noticeId}-`}
+        tone="plain"
+        fields={[...hidden, { kind: "text", name: "reason", label: w.dropReason }]}
+        submit={w.drop}
+      />
+    </section>
+  );
+}

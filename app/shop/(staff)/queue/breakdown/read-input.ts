@@ -1,0 +1,41 @@
+/** What the breakdown's form sends, by address or by post, as what the use case takes. */
+import { z } from "zod";
+import shop from "@/content/catalog/shop.json";
+import { isoDate } from "@/lib/engine/units";
+import type { PairId } from "@/lib/services";
+import { idField, shopInstantField } from "../../../fields";
+
+const instant = (label: string) => shopInstantField(label, shop.timeZone).transform((at) => at.toISOString());
+const day = (label: string) => z.iso.date({ error: `${label}: a day is needed` }).transform(isoDate);
+const station = (label: string) =>
+  z
+    .string()
+    .regex(/^\d{1,2}$/, { error: `${label}: a number from 1 to 14` })
+    .transform(Number);
+const pairId = z
+  .string()
+  .min(1, { error: "Pair: choose one" })
+  .max(60)
+  .transform((id) => id as PairId);
+const text = z.string().max(500);
+
+export const breakdownSchema = z.discriminatedUnion("kind", [
+  z.object({ kind: z.literal("press-down"), press: idField, from: instant("From"), until: instant("Until") }),
+  z.object({ kind: z.literal("person-away"), person: idField, from: instant("From"), until: instant("Until") }),
+  z.object({
+    kind: z.literal("supplier-late"),
+    station: station("Station"),
+    material: text,
+    expectedOn: day("Expected on"),
+  }),
+  z.object({
+    kind: z.literal("ski-rebuild"),
+    pairId,
+    side: z.enum(["L", "R"]),
+    fromStation: station("From station"),
+    fault: text,
+  }),
+  z.object({ kind: z.literal("proof-late"), pairId, expectedOn: day("Expected on") }),
+]);
+
+export const breakdownKinds = ["press-down", "person-away", "supplier-late", "ski-rebuild", "proof-late"] as const;

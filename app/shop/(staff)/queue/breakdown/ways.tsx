@@ -1,0 +1,50 @@
+/** The computed ways on, side by side. */
+import { moneyText } from "@/app/_ui/money";
+import { Table } from "@/app/_ui/table";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/breakdowns.json";
+import type { RemedyOption } from "@/lib/services";
+
+const w = words.ways;
+
+export function Ways({ options, showCost }: { readonly options: readonly RemedyOption[]; readonly showCost: boolean }) {
+  return (
+    <Table
+      caption={w.title}
+      hideCaption
+      columns={[
+        {
+          key: "way",
+          head: w.way,
+          cell: (row: RemedyOption) => (
+            <>
+              {words.options[row.code]}
+              {row.places.length > 0 ? (
+                <span className="block text-sm text-pencil">{fill(w.swaps, { count: row.places.length })}</span>
+              ) : null}
+            </>
+          ),
+        },
+        ...(showCost
+          ? [
+              {
+                key: "cost",
+                head: w.cost,
+                numeric: true,
+                cell: (row: RemedyOption) => moneyText(row.costCents, "short"),
+              },
+            ]
+          : []),
+        { key: "saved", head: w.saved, numeric: true, cell: (row) => row.saved },
+        {
+          key: "still",
+          head: w.still,
+          cell: (row) => (row.crossing.length === 0 ? w.nobody : row.crossing.map(({ serial }) => serial).join(", ")),
+        },
+        { key: "late", head: w.late, numeric: true, cell: (row) => row.expectedLate.toFixed(2) },
+      ]}
+      rows={options}
+      rowKey={(row) => row.code}
+    />
+  );
+}
