@@ -1,0 +1,34 @@
+"use server";
+/** A question is made so, or a change of the floor is taken back. */
+import { revalidatePath } from "next/cache";
+import { z } from "zod";
+import { formAction } from "@/app/_server/form-action";
+import { staffContext } from "@/app/_server/request";
+import { applyWhatIf, type FloorChangeId, withdrawChange } from "@/lib/services";
+import { idField } from "../../../fields";
+import { say } from "../../../say";
+import { whatIfSchema } from "./read-input";
+
+const context = () => staffContext("/shop/queue/what-if");
+const show = () => revalidatePath("/shop/queue/what-if");
+
+export const apply = formAction({
+  name: "apply a what-if",
+  schema: z.intersection(whatIfSchema, z.object({ changeId: idField, reason: z.string().max(2000) })),
+  context,
+  run: (ctx, { changeId, reason, ...whatIf }) => applyWhatIf(ctx, { changeId, reason, whatIf }),
+  words: say,
+  done: show,
+});
+
+export const withdraw = formAction({
+  name: "withdraw a change of the floor",
+  schema: z.strictObject({
+    floorChangeId: idField.transform((id) => id as FloorChangeId),
+    reason: z.string().max(2000),
+  }),
+  context,
+  run: withdrawChange,
+  words: say,
+  done: show,
+});

@@ -1,0 +1,70 @@
+/** One question's fields: a plain form that puts the question into the address. */
+import { Button } from "@/app/_ui/button";
+import { NumberField, SelectField, TextField } from "@/app/_ui/field";
+import floor from "@/content/catalog/floor.json";
+import words from "@/content/copy/breakdowns.json";
+import type { WhatIfKind } from "@/lib/services";
+import type { Query } from "../../list-href";
+import { whatIfFields } from "./read-input";
+
+const w = words.whatIf;
+
+const usual: Readonly<Record<string, string>> = {
+  stations: "10, 11",
+  pairs: "8",
+  factor: "2",
+  weeks: "8",
+  station: "5",
+};
+
+export function answersIn(kind: WhatIfKind, query: Query): Readonly<Record<string, string>> {
+  return { kind, ...Object.fromEntries(whatIfFields[kind].map((name) => [name, query[name] ?? ""])) };
+}
+
+export function WhatIfFields(props: {
+  readonly kind: WhatIfKind;
+  readonly query: Query;
+  readonly today: string;
+  readonly errors: Readonly<Record<string, string>>;
+}) {
+  const { kind, query, today, errors } = props;
+  return (
+    <form className="grid max-w-measure gap-4">
+      <input type="hidden" name="kind" value={kind} />
+      {whatIfFields[kind].map((name) => {
+        const isDay = name === "from" || name === "until";
+        const defaultValue = query[name] ?? (isDay ? today : usual[name]) ?? "";
+        const look = { name, label: w[name], defaultValue, error: errors[name] };
+        switch (name) {
+          case "from":
+          case "until":
+            return <TextField key={name} {...look} type="date" />;
+          case "mould":
+            return (
+              <SelectField key={name} {...look} options={floor.moulds.map(({ id }) => ({ value: id, label: id }))} />
+            );
+          case "station":
+            return (
+              <SelectField
+                key={name}
+                {...look}
+                options={floor.stations.map(({ number, label }) => ({
+                  value: String(number),
+                  label: `${number} ${label}`,
+                }))}
+              />
+            );
+          case "stations":
+            return <TextField key={name} {...look} />;
+          default:
+            return <NumberField key={name} {...look} />;
+        }
+      })}
+      <p>
+        <Button type="submit" tone="primary">
+          {w.ask}
+        </Button>
+      </p>
+    </form>
+  );
+}

@@ -1,0 +1,126 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { messagesByPath } from "@/app/_server/form-state";
+import { staffContext } from "@/app/_server/request";
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { moneyText } from "@/app/_ui/money";
+import { Notice } from "@/app/_ui/notice";
+import { Page, Part } from "@/app/_ui/page";
+import { fill } from "@/app/_ui/words";
+import shop from "@/content/catalog/shop.json";
+import words from "@/content/copy/breakdowns.json";
+import { permit } from "@/lib/auth";
+import { askWhatIf, listFloorChanges, type WhatIfAnswer, type WhatIfKind } from "@/lib/services";
+import type { Context } from "@/lib/services/context";
+import { shopDay } from "@/lib/services/shop-time";
+import { say } from "../../../say";
+import { listHref, type Query } from "../../list-href";
+import { Effect, EffectTable } from "../breakdown/effect";
+import { apply } from "./actions";
+import { OneMoreStrips, SlackBars } from "./charts";
+import { answersIn, WhatIfFields } from "./fields";
+import { InForce } from "./in-force";
+import { whatIfFields, whatIfSchema } from "./read-input";
+
+const w = words.whatIf;
+export const metadata: Metadata = { title: w.title };
+
+const kinds = Object.keys(whatIfFields) as readonly WhatIfKind[];
+
+export default async function WhatIfPage({ searchParams }: { readonly searchParams: Promise<Query> }) {
+  const query = await searchParams;
+  const ctx = await staffContext(listHref("/shop/queue/what-if", query, {}));
+  const changes = await listFloorChanges(ctx);
+  if (!changes.ok) notFound();
+  const kind = kinds.find((each) => each === query.kind);
+  return (
+    <Page title={w.title} lead={w.lead}>
+      <Part title={w.choose} id="question">
+        <nav aria-label={w.choose}>
+          <ul className="grid gap-2 sm:grid-cols-2 lg:grid-cols-4">
+            {kinds.map((each) => (
+              <li key={each}>
+                <a
+                  href={`/shop/queue/what-if?kind=${each}`}
+                  aria-current={each === kind ? "true" : undefined}
+                  className={`flex min-h-12 items-center border bg-sheet px-4 no-underline ${each === kind ? "border-larch font-semibold text-ink" : "border-control"}`}
+                >
+                  {w.kinds[each]}
+                </a>
+              </li>
+            ))}
+          </ul>
+        </nav>
+      </Part>
+      {kind === undefined ? null : <Asked ctx={ctx} kind={kind} query={query} />}
+      <Part title={w.inForce} id="in-force">
+        <InForce changes={changes.value} mayWithdraw={permit(ctx.actor, "what-if.apply").ok} />
+      </Part>
+    </Page>
+  );
+}
+
+async function Asked(props: { readonly ctx: Context; readonly kind: WhatIfKind; readonly query: Query }) {
+  const { ctx, kind, query } = props;
+  const answers = answersIn(kind, query);
+  const parsed = Object.keys(query).length > 1 ? whatIfSchema.safeParse(answers) : null;
+  const asked = parsed?.success ? await askWhatIf(ctx, parsed.data) : null;
+  const errors: Readonly<Record<string, string>> =
+    parsed?.success === false
+      ? messagesByPath(parsed.error.issues)
+      : asked?.ok === false
+        ? { [asked.refusal.path ?? ""]: say(asked.refusal) }
+        : {};
+  const today = shopDay(ctx.now, shop.timeZone);
+  return (
+    <>
+      <Part title={w.kinds[kind]} id="form">
+        {errors[""] ? <Notice tone="iron" title={errors[""]} live="assertive" /> : null}
+        <WhatIfFields kind={kind} query={query} today={today} errors={errors} />
+      </Part>
+      {asked?.ok ? <Answer answer={asked.value} /> : null}
+      {asked?.ok && asked.value.canApply && permit(ctx.actor, "what-if.apply").ok ? (
+        <Part title={w.apply} id="apply">
+          <p className="mb-3 max-w-measure text-pencil">{w.applyNote}</p>
+          <ActionForm
+            action={apply}
+            idPrefix="apply-"
+            tone="plain"
+            fields={[
+              ...Object.entries(answers).map(([name, value]) => ({ kind: "hidden" as const, name, value })),
+              { kind: "hidden", name: "changeId", value: ctx.newId() },
+              { kind: "text", name: "reason", label: w.reason },
+            ]}
+            submit={w.apply}
+            busy={w.applying}
+            done={w.applied}
+          />
+        </Part>
+      ) : null}
+    </>
+  );
+}
+
+function Answer({ answer }: { readonly answer: WhatIfAnswer }) {
+  const { effect, costCentsPerWeek, ordersRescued } = answer;
+  return (
+    <Part title={w.answer} id="answer">
+      <div className="grid gap-6">
+        <p className="text-lg">
+          {fill(w.rescued, { count: ordersRescued })}{" "}
+          {costCentsPerWeek === null ? null : fill(w.cost, { cost: moneyText(costCentsPerWeek, "short") })}
+        </p>
+        {effect.oneMore === null ? null : (
+          <>
+            <h3 className="text-lg">{w.oneMore}</h3>
+            <OneMoreStrips oneMore={effect.oneMore} />
+          </>
+        )}
+        <h3 className="text-lg">{w.slack}</h3>
+        <SlackBars slack={effect.slack} />
+        <EffectTable caption={w.rescuedTitle} empty={w.nobodyRescued} rows={effect.rescued} />
+        <Effect effect={effect} />
+      </div>
+    </Part>
+  );
+}

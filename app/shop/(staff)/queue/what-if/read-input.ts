@@ -1,0 +1,39 @@
+/** The question in the address, as what the use case takes. */
+import { z } from "zod";
+import { isoDate } from "@/lib/engine/units";
+
+const day = (label: string) => z.iso.date({ error: `${label}: a day is needed` }).transform(isoDate);
+const whole = (label: string) =>
+  z
+    .string()
+    .regex(/^\d{1,3}$/, { error: `${label}: a whole number is needed` })
+    .transform(Number);
+
+const stations = z
+  .string()
+  .regex(/^\s*\d{1,2}(\s*,\s*\d{1,2})*\s*$/, { error: "Stations: numbers from 1 to 14 with commas, such as 10, 11" })
+  .transform((text) => text.split(",").map(Number));
+const factor = z
+  .string()
+  .regex(/^\d{1,2}([.,]\d{1,3})?$/, { error: "Rework: a number such as 2 or 1.5 is needed" })
+  .transform((text) => Number(text.replace(",", ".")));
+
+export const whatIfSchema = z.discriminatedUnion("kind", [
+  z.object({ kind: z.literal("hire"), stations, from: day("From") }),
+  z.object({ kind: z.literal("second-press"), from: day("From") }),
+  z.object({ kind: z.literal("closure"), from: day("From"), until: day("Until") }),
+  z.object({ kind: z.literal("club-order"), pairs: whole("Pairs") }),
+  z.object({ kind: z.literal("rework"), factor }),
+  z.object({ kind: z.literal("drop-mould"), mould: z.string().max(60), from: day("From"), until: day("Until") }),
+  z.object({ kind: z.literal("supplier-lead"), station: whole("Station"), weeks: whole("Weeks") }),
+]);
+
+export const whatIfFields = {
+  hire: ["stations", "from"],
+  "second-press": ["from"],
+  closure: ["from", "until"],
+  "club-order": ["pairs"],
+  rework: ["factor"],
+  "drop-mould": ["mould", "from", "until"],
+  "supplier-lead": ["station", "weeks"],
+} as const;
