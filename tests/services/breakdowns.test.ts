@@ -4,12 +4,15 @@ import {
   type BreakdownInput,
   chooseOption,
   closeIncident,
+  finishOperation,
   type IncidentId,
   listIncidents,
   type PairId,
   previewBreakdown,
   readIncident,
+  readPair,
   reportBreakdown,
+  startOperation,
 } from "@/lib/services";
 import { must, openShop, stockWood, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
@@ -45,7 +48,7 @@ describe("what broke", () => {
       [{ kind: "supplier-late", station: 7, material: " ", expectedOn: today }, "material"],
       [{ kind: "supplier-late", station: 7, material: "edges", expectedOn: isoDate("2026-11-09") }, "expectedOn"],
       [{ kind: "proof-late", pairId, expectedOn: today }, "pairId"],
-      [{ kind: "ski-rebuild", pairId, side: "L", fromStation: 2, fault: "void" }, "pairId"],
+      [{ kind: "ski-rebuild", pairId, side: "L", fromStation: 2, fault: "core-wrong" }, "pairId"],
     ];
     for (const [input, path] of wrong) {
       const refusal = { refusal: { code: "invalid-field", path } };
@@ -82,13 +85,29 @@ describe("what broke", () => {
     expect(kinds).toEqual(["incident-reported", "incident-closed"]);
   });
 
-  it("stops a pair whose ski must be built again, and moves it alone when it is alone", async () => {
+  it("begins the rebuild of one ski when a maker says so, and stops the pair when the desk does", async () => {
     const { shop, ids } = await shopWith(1);
     const pairId = ids[0] as PairId;
-    const breakdown: BreakdownInput = { kind: "ski-rebuild", pairId, side: "R", fromStation: 2, fault: "void at tip" };
-    const incident = must(await reportBreakdown(shop.as(shop.maker), { reportId: "void", breakdown, note: "" }));
-    expect(incident.input).toEqual(breakdown);
+    const maker = shop.as(shop.maker);
+    const breakdown: BreakdownInput = { kind: "ski-rebuild", pairId, side: "R", fromStation: 2, fault: "core-wrong" };
+    const report = { breakdown, note: "knot in the window" };
+    expect(await reportBreakdown(maker, { reportId: "early", ...report })).toMatchObject({
+      refusal: { code: "invalid-field", path: "fromStation" },
+    });
+    for (const station of [1, 2]) {
+      const { operations } = must(await readPair(maker, { pairId }));
+      const operation = operations.find((each) => each.station === station);
+      if (operation === undefined) throw new Error("no operation");
+      const running = must(await startOperation(maker, operation));
+      must(await finishOperation(maker, running));
+    }
+    must(await reportBreakdown(shop.as(shop.desk), { reportId: "desk", ...report }));
     expect(await db().pairHold.findMany()).toMatchObject([{ pairId, reason: "decision", station: 2 }]);
+    expect(await db().operation.count({ where: { pairId, visit: 1 } })).toBe(0);
+    const incident = must(await reportBreakdown(maker, { reportId: "maker", ...report }));
+    expect(incident.input).toEqual(breakdown);
+    expect(await db().operation.count({ where: { pairId, station: 2, visit: 1 } })).toBe(1);
+    expect(await db().pairHold.count({ where: { incidentId: "maker" } })).toBe(0);
   });
 
   it("applies the option that was shown: its hours, its cost, who and why", async () => {

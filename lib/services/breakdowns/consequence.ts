@@ -1,5 +1,6 @@
 /** What something that went wrong does to the floor and to single pairs. */
 import type { PairRecord } from "../../data/pairs";
+import { latestVisits, reworkFaults } from "../../engine/lifecycle";
 import type { FloorChange, PairOnFloor, QueueSituation } from "../../engine/routing";
 import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
@@ -72,7 +73,10 @@ export async function consequenceOf(ctx: Context, input: BreakdownInput): Promis
       const pair = await openPair(ctx, input.pairId);
       if (!pair.ok) return pair;
       if (!isStation(input.fromStation)) return invalid("fromStation", "From station: a number from 1 to 14");
-      if (input.fault.trim() === "") return invalid("fault", "Fault: say what is wrong with the ski");
+      if (!hasBegun(pair.value, input.fromStation)) {
+        return invalid("fromStation", `From station: the pair has not come as far as ${input.fromStation}`);
+      }
+      if (!reworkFaults.some(({ id }) => id === input.fault)) return invalid("fault", "What is wrong: choose one");
       return accept({ ...nothing, rebuild: { pairId: pair.value.id, fromStation: input.fromStation } });
     }
   }
@@ -116,10 +120,10 @@ function rebuilt(pair: PairOnFloor, rebuild: Consequence["rebuild"]): PairOnFloo
   if (rebuild === null || rebuild.pairId !== pair.pairId) return pair;
   return {
     ...pair,
-    operations: pair.operations.map((operation) => {
+    operations: latestVisits(pair.operations.map((each) => ({ ...each, visit: each.visit ?? 0 }))).map((operation) => {
       const isDone = operation.state === "done" || operation.state === "running";
       if (operation.station < rebuild.fromStation || !isDone) return operation;
-      const visit = (operation.visit ?? 0) + 1;
+      const visit = operation.visit + 1;
       return { station: operation.station, state: "blocked", visit, minutesShare: oneSkiShare };
     }),
   };
@@ -152,7 +156,9 @@ async function openPair(ctx: Context, pairId: string): Promise<Outcome<PairRecor
 }
 
 function hasBegun(pair: PairRecord, station: number): boolean {
-  return pair.operations.some((each) => each.station === station && ["running", "done"].includes(each.state));
+  return latestVisits(pair.operations).some(
+    (each) => each.station === station && ["running", "done"].includes(each.state),
+  );
 }
 
 function isStation(number: number): boolean {

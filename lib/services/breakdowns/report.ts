@@ -4,10 +4,12 @@ import { bumpQueue, nextNumber } from "../../data/counters";
 import { recordEvents } from "../../data/events";
 import { insertPairHolds } from "../../data/holds";
 import { incidentById, insertIncident } from "../../data/incidents";
+import { pairById } from "../../data/pairs";
 import { transaction } from "../../data/transaction";
-import { accept, type Outcome } from "../../engine/units";
+import { accept, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
 import { eventOf, nameOf } from "../record";
+import { startRework } from "../rework/rework";
 import type { BreakdownInput, IncidentId, IncidentView } from "../views";
 import { type Consequence, consequenceOf, type Hold } from "./consequence";
 import { weighed } from "./preview";
@@ -30,6 +32,9 @@ export async function reportBreakdown(
   const found = await consequenceOf(ctx, input.breakdown);
   if (!found.ok) return found;
   const preview = await weighed(ctx, found.value);
+  const begun = await rebuildBegun(ctx, input.breakdown, input.note);
+  if (!begun.ok) return begun;
+  const consequence = begun.value ? { ...found.value, rebuild: null } : found.value;
   return transaction(ctx.db, async (tx) => {
     // Taken first: whoever sends the same form at the same time waits here and then finds it stored.
     await bumpQueue(tx);
@@ -49,7 +54,7 @@ export async function reportBreakdown(
       reportedAt: ctx.now,
       reportedByName: nameOf(ctx.actor),
     });
-    await storeConsequence(ctx, tx, input.reportId as IncidentId, found.value, note === "" ? kind : note);
+    await storeConsequence(ctx, tx, input.reportId as IncidentId, consequence, note === "" ? kind : note);
     const crossing = preview.effect.crossing.map(({ serial }) => serial);
     const subject = { kind: "incident", id: input.reportId } as const;
     await recordEvents(tx, [eventOf(ctx, "incident-reported", subject, { number, kind, note, crossing })]);
@@ -57,6 +62,16 @@ export async function reportBreakdown(
     if (stored === null) throw new Error(`incident ${input.reportId} was there a moment ago`);
     return accept(await incidentView(ctx, tx, stored));
   });
+}
+
+/** Who may rebuild begins it at once; whoever may not stops the pair until somebody does. True when it has begun. */
+async function rebuildBegun(ctx: Context, breakdown: BreakdownInput, note: string): Promise<Outcome<boolean>> {
+  if (breakdown.kind !== "ski-rebuild" || !permit(ctx.actor, "pair.rework").ok) return accept(false);
+  const { pairId, side, fromStation, fault } = breakdown;
+  const pair = await pairById(ctx.db, pairId);
+  if (pair === null) return refuse({ code: "not-found", what: "pair", id: pairId });
+  const started = await startRework(ctx, { pairId, side, fromStation, fault, version: pair.version, note });
+  return started.ok ? accept(true) : started;
 }
 
 async function storeConsequence(

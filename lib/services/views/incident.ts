@@ -1,3 +1,4 @@
+import type { ReworkFault } from "../../engine/lifecycle";
 import type { FloorChange } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import type { EventView } from "./common";
@@ -21,7 +22,7 @@ export type BreakdownInput =
       readonly pairId: PairId;
       readonly side: "L" | "R";
       readonly fromStation: number;
-      readonly fault: string;
+      readonly fault: ReworkFault;
     }
   | { readonly kind: "proof-late"; readonly pairId: PairId; readonly expectedOn: IsoDate };
 

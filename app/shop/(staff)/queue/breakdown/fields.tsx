@@ -25,6 +25,7 @@ export const stationOptions = floor.stations.map(({ number, label }) => ({
   value: String(number),
   label: `${number} ${label}`,
 }));
+const faultOptions = Object.entries(words.faults).map(([value, label]) => ({ value, label }));
 const named = (rows: readonly { readonly id: string; readonly label: string }[]) =>
   rows.map(({ id, label }) => ({ value: id, label }));
 
@@ -60,6 +61,8 @@ export function BreakdownFields(props: {
           case "station":
           case "fromStation":
             return <SelectField key={name} {...look} options={stationOptions} empty={w.choose} />;
+          case "fault":
+            return <SelectField key={name} {...look} options={faultOptions} empty={w.choose} />;
           case "pairId":
             return <SelectField key={name} {...look} options={pairs} empty={w.choose} />;
           case "side":

@@ -1,6 +1,7 @@
 /** What the breakdown's form sends, by address or by post, as what the use case takes. */
 import { z } from "zod";
 import shop from "@/content/catalog/shop.json";
+import { reworkFaults } from "@/lib/engine/lifecycle";
 import { isoDate } from "@/lib/engine/units";
 import type { PairId } from "@/lib/services";
 import { idField, shopInstantField } from "../../../fields";
@@ -17,6 +18,7 @@ const pairId = z
   .min(1, { error: "Pair: choose one" })
   .max(60)
   .transform((id) => id as PairId);
+const faultIds = reworkFaults.map(({ id }) => id);
 const text = z.string().max(500);
 
 export const breakdownSchema = z.discriminatedUnion("kind", [
@@ -33,7 +35,7 @@ export const breakdownSchema = z.discriminatedUnion("kind", [
     pairId,
     side: z.enum(["L", "R"]),
     fromStation: station("From station"),
-    fault: text,
+    fault: z.enum(faultIds, { error: "What is wrong: choose one" }),
   }),
   z.object({ kind: z.literal("proof-late"), pairId, expectedOn: day("Expected on") }),
 ]);
