@@ -37,6 +37,12 @@ export const signedIn = cache(async (): Promise<StaffActor | null> => {
   return staffBySession(token, requestTime());
 });
 
+/** A question for later, outside the request: does this request's session still hold? */
+export async function stillSignedIn(): Promise<() => Promise<boolean>> {
+  const token = (await cookies()).get(sessionCookie)?.value;
+  return async () => (await staffBySession(token, new Date())) !== null;
+}
+
 /** Staff by session, else a visitor. */
 export async function requestContext(): Promise<Context> {
   return contextFor((await signedIn()) ?? visitor());

@@ -43,6 +43,8 @@ export {
 export * from "./pairs/read-pair";
 export * from "./queue/operations";
 export * from "./queue/queue-board";
+export * from "./queue/queue-order";
+export * from "./queue/queue-revision";
 export * from "./quotes/accept-quote";
 export { honourOldPrice, requestChange, withdrawQuote } from "./quotes/change-quote";
 export { createQuote } from "./quotes/create-quote";
@@ -58,6 +60,8 @@ export * from "./sheets/open-sheet";
 export * from "./sheets/read-sheet";
 export { acknowledgeFlag, saveSheet } from "./sheets/save-sheet";
 export * from "./sheets/take-over";
+export { readStripStock } from "./strips/stock";
+export { decideStrips, stripsShort } from "./strips/strips-short";
 export type * from "./views";
 export { listFloorChanges, withdrawChange } from "./what-if/floor-changes";
 export { applyWhatIf, askWhatIf } from "./what-if/what-if";

@@ -45,6 +45,7 @@ const makerMay: readonly Action[] = [
   "pair.rework",
   "pair.work",
   "queue.read",
+  "strips.decide",
 ];
 const deskMayNot: readonly Action[] = [
   "bench.record",
@@ -55,6 +56,7 @@ const deskMayNot: readonly Action[] = [
   "pair.rework",
   "pair.work",
   "staff.manage",
+  "strips.decide",
   "what-if.apply",
 ];
 

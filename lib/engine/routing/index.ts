@@ -7,6 +7,7 @@ export { pairStations, routeFor, stationsBefore } from "./network";
 export * from "./plan-queue";
 export * from "./promise";
 export { pairRank } from "./rank";
+export * from "./reorder";
 export { prepareRuns, type QueueRuns, runRange } from "./replications";
 export * from "./shop-time";
 export * from "./types";

@@ -3,16 +3,25 @@ import { notFound } from "next/navigation";
 import { staffContext } from "@/app/_server/request";
 import { Page } from "@/app/_ui/page";
 import { fill } from "@/app/_ui/words";
+import queueWords from "@/content/copy/queue.json";
 import words from "@/content/copy/shop.json";
 import { type QueueBoard, queueBoard } from "@/lib/services";
 import { listHref, type Query } from "../list-href";
 import { Board } from "./board";
 import { Floor } from "./floor";
+import { LiveQueue } from "./live-queue.client";
 import { PressPlan } from "./press-plan";
 import { Promises, WaitingList } from "./promises";
 
 const w = words.queue;
 export const metadata: Metadata = { title: w.title };
+
+const { links } = queueWords;
+const hrefs = {
+  order: "/shop/queue/order",
+  breakdown: "/shop/queue/breakdown",
+  whatIf: "/shop/queue/what-if",
+} as const;
 
 type View = keyof typeof w.view;
 const isView = (text: string | undefined): text is View => text !== undefined && text in w.view;
@@ -25,7 +34,19 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
   const board = read.value;
   const view = isView(query.view) ? query.view : "board";
   return (
-    <Page wide title={w.title} lead={fill(w.lead, { pairs: board.pairs.length, backlog: board.backlogPairs })}>
+    <Page
+      wide
+      title={w.title}
+      lead={fill(w.lead, { pairs: board.pairs.length, backlog: board.backlogPairs })}
+      aside={<LiveQueue revision={board.revision} />}
+    >
+      <nav aria-label={links.label} className="no-print -mt-4 mb-4 flex flex-wrap gap-x-5">
+        {(["order", "breakdown", "whatIf"] as const).map((each) => (
+          <a key={each} href={hrefs[each]} className="inline-flex min-h-9 items-center">
+            {links[each]}
+          </a>
+        ))}
+      </nav>
       <nav aria-label={w.views} className="no-print mb-6 flex flex-wrap gap-x-5 border-b border-rule">
         {(Object.keys(w.view) as View[]).map((each) => (
           <a

@@ -1,0 +1,48 @@
+import type { PromiseStanding } from "../../engine/routing";
+import type { IsoDate } from "../../engine/units";
+import type { QueueEffect } from "./effects";
+import type { Instant, OrderId, PairId } from "./ids";
+import type { PromiseClass } from "./order";
+
+/** A pair in the order in which the queue serves it. */
+export interface QueuePlace {
+  readonly pairId: PairId;
+  readonly orderId: OrderId;
+  readonly serial: string;
+  readonly skierFirstName: string;
+  readonly ski: string;
+  readonly mould: string;
+  readonly promiseClass: PromiseClass;
+  readonly promisedOn: IsoDate | null;
+  readonly expected: { readonly p50: IsoDate; readonly p90: IsoDate } | null;
+  readonly standing: PromiseStanding;
+  /** Its place was given by hand. */
+  readonly isByHand: boolean;
+  /** Null: it may be moved. */
+  readonly fixedBecause: "frozen" | "in-lay-up" | null;
+}
+
+export interface QueueOrder {
+  readonly revision: number;
+  readonly places: readonly QueuePlace[];
+  readonly moves: readonly {
+    readonly decisionId: string;
+    readonly at: Instant;
+    readonly by: string;
+    readonly reason: string;
+    readonly serials: readonly string[];
+    readonly undone: { readonly at: Instant; readonly by: string } | null;
+  }[];
+}
+
+/** What a move would do; nothing of it is stored. */
+export interface MovePreview {
+  readonly pairId: PairId;
+  readonly serial: string;
+  readonly before: { readonly pairId: PairId; readonly serial: string } | null;
+  /** Counted from 1. */
+  readonly fromPosition: number;
+  readonly toPosition: number;
+  readonly revision: number;
+  readonly effect: QueueEffect;
+}
