@@ -301,3 +301,16 @@ export async function breakOffOperations(tx: Tx, ids: readonly string[]): Promis
     data: { state: "redo", version: { increment: 1 } },
   });
 }
+
+/** Ends the pair's wait for material at a station, when the material has come or is not needed any more. */
+export async function endMaterialHolds(
+  tx: Tx,
+  pairId: string,
+  station: number,
+  how: { readonly at: Date; readonly by: string },
+): Promise<void> {
+  await tx.pairHold.updateMany({
+    where: { pairId, station, reason: "material", clearedAt: null },
+    data: { clearedAt: how.at, clearedByName: how.by },
+  });
+}

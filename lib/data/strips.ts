@@ -90,3 +90,17 @@ export async function scrapSkiStrips(tx: Tx, pairId: string, side: "L" | "R"): P
     data: { state: "used", heldByPairId: null, side: null, position: null, place: null },
   });
 }
+
+export async function stripsHeldBy(client: Tx, pairId: string): Promise<readonly StripRecord[]> {
+  return client.strip.findMany({ where: { heldByPairId: pairId }, orderBy: { id: "asc" } });
+}
+
+/** How many strips of each species lie in each bin in each state. */
+export async function countStrips(
+  client: Tx,
+): Promise<
+  readonly { readonly species: string; readonly location: string; readonly state: string; readonly count: number }[]
+> {
+  const rows = await client.strip.groupBy({ by: ["species", "location", "state"], _count: { _all: true } });
+  return rows.map(({ species, location, state, _count }) => ({ species, location, state, count: _count._all }));
+}

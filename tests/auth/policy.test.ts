@@ -46,6 +46,7 @@ const makerMay: readonly Action[] = [
   "pair.work",
   "queue.read",
   "strips.decide",
+  "strips.decide",
 ];
 const deskMayNot: readonly Action[] = [
   "bench.record",
@@ -56,6 +57,7 @@ const deskMayNot: readonly Action[] = [
   "pair.rework",
   "pair.work",
   "staff.manage",
+  "strips.decide",
   "strips.decide",
   "what-if.apply",
 ];

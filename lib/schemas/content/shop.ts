@@ -28,6 +28,8 @@ export const shopFileSchema = z.strictObject({
   timeZone: z.string().refine(isTimeZone, { error: (issue) => `"${String(issue.input)}" is not a time zone` }),
   workingDays: z.array(z.enum(["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"])).min(1),
   shifts: z.array(z.strictObject({ start: clock, end: clock })).min(1),
+  /** Measured strips of a species to keep free; fewer are bought again. */
+  stripReorderLevel: z.int().positive().optional(),
   serialPrefix: z.string().regex(/^[A-Z]{2,3}$/, { error: "serialPrefix is two or three capital letters" }),
   deposit: z.strictObject({
     holdWorkingDays: z.int().min(1).max(60),

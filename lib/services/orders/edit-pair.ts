@@ -194,7 +194,7 @@ async function writeRevision(ctx: Context, tx: Tx, edit: WorkedEdit, reason: str
 async function newStrips(ctx: Context, tx: Tx, { pair, catalog, preview }: WorkedEdit) {
   await releaseStrips(tx, pair.id);
   await detachUsedStrips(tx, pair.id);
-  return allocateStrips(tx, { pairId: pair.id, spec: preview.after.spec, engine: catalog.engine, now: ctx.now });
+  return allocateStrips(tx, { pairId: pair.id, spec: preview.after.spec, build: catalog.engine.build, now: ctx.now });
 }
 
 /** Price and promise follow the edit; a promise moves only with its event. */

@@ -1,8 +1,7 @@
 /** Takes matched strips out of stock for one pair. Runs inside the transaction that makes or changes the pair. */
 import type { Tx } from "../../data/client";
 import { freeStrips, holdStrip, type StripRecord } from "../../data/strips";
-import type { EngineCatalog } from "../../engine/assessment";
-import type { PairSpec } from "../../engine/configuration";
+import type { BuildCatalog, PairSpec } from "../../engine/configuration";
 import { blendById, solveSpec } from "../../engine/configuration";
 import {
   type MatchedPair,
@@ -25,11 +24,11 @@ export type StripAllocation =
  */
 export async function allocateStrips(
   tx: Tx,
-  pair: { readonly pairId: string; readonly spec: PairSpec; readonly engine: EngineCatalog; readonly now: Date },
+  pair: { readonly pairId: string; readonly spec: PairSpec; readonly build: BuildCatalog; readonly now: Date },
 ): Promise<StripAllocation> {
-  const { spec, engine } = pair;
-  const solved = solveSpec(spec, engine.build);
-  const blend = blendById(engine.build, spec.core);
+  const { spec, build } = pair;
+  const solved = solveSpec(spec, build);
+  const blend = blendById(build, spec.core);
   if (!solved.ok || !blend.ok) throw new RangeError(`allocateStrips: ${spec.model} in ${spec.core} cannot be built`);
   const need = stripNeed(spec, solved.value.build, blend.value);
   const { coreFromMm, coreToMm } = solved.value.build;
@@ -40,7 +39,7 @@ export async function allocateStrips(
   );
   const found = matched.pairs[0];
   if (found === undefined) return { isMade: false, why: matched.why };
-  await hold(tx, pair.pairId, found, need.positions);
+  await holdSet(tx, pair.pairId, found, need.positions);
   const { twinDifferencePercent, modulusMpa } = found;
   return { isMade: true, twinDifferencePercent, modulusMpa };
 }
@@ -49,7 +48,7 @@ export async function allocateStrips(
  * The oldest strips of each species first: a rack's worth nearly always holds a set (140 strips: nine of ten, trade.md
  * part 4) and is searched in a few milliseconds; all of the stock only when it does not.
  */
-function firstMatch(
+export function firstMatch(
   stock: readonly StripRecord[],
   species: readonly string[],
   match: (strips: readonly StripRecord[]) => MatchedStrips,
@@ -67,7 +66,12 @@ export function asStrip(record: StripRecord, now: Date): Strip {
   return { id, species, modulusMpa, densityKgM3, grade, board, ageDays };
 }
 
-async function hold(tx: Tx, pairId: string, found: MatchedPair, positions: readonly StripPosition[]): Promise<void> {
+export async function holdSet(
+  tx: Tx,
+  pairId: string,
+  found: MatchedPair,
+  positions: readonly StripPosition[],
+): Promise<void> {
   const skis: readonly (readonly ["L" | "R", SkiStrips])[] = [
     ["L", found.left],
     ["R", found.right],
