@@ -9,6 +9,7 @@ type Door =
   | "/shop/quotes"
   | "/shop/orders"
   | "/shop/queue"
+  | "/shop/strips"
   | "/shop/prices"
   | "/shop/measured";
 

@@ -8,6 +8,7 @@ import { Mark, rememberedTheme } from "@/app/_ui/site-frame";
 import { ThemeSwitch } from "@/app/_ui/theme-switch.client";
 import shop from "@/content/catalog/shop.json";
 import learning from "@/content/copy/learning.json";
+import rework from "@/content/copy/rework.json";
 import words from "@/content/copy/shop.json";
 import { type Action, permit } from "@/lib/auth";
 import { leave } from "../actions";
@@ -21,6 +22,7 @@ const doors = [
   { href: "/shop/quotes", label: w.quotes, action: "quote.list" },
   { href: "/shop/orders", label: w.orders, action: "order.list" },
   { href: "/shop/queue", label: w.queue, action: "queue.read" },
+  { href: "/shop/strips", label: rework.strips.title, action: "pair.read" },
   { href: "/shop/prices", label: w.prices, action: "price.read" },
   { href: "/shop/measured", label: learning.measured.title, action: "learning.read" },
 ] as const satisfies readonly { readonly href: string; readonly label: string; readonly action: Action }[];

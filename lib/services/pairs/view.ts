@@ -19,6 +19,7 @@ import { gatesView } from "../orders/gate-facts";
 import { proofView } from "../orders/view";
 import { flexClassLabel } from "../quotes/freeze";
 import { shopDay } from "../shop-time";
+import { isStripsShort } from "../strips/is-short";
 import type {
   DateRange,
   EventView,
@@ -88,6 +89,7 @@ export async function pairView(client: Tx, record: PairRecord): Promise<PairView
     core: solved.core,
     parts,
     strips: stripViews(record),
+    isStripsShort: isStripsShort(record),
     operations: record.operations.map((operation) => operationView(operation, record)),
     gates: gatesView(record.order.depositPaidAt, record),
     proofState: record.proofState as ProofState,

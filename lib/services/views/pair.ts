@@ -86,6 +86,8 @@ export interface PairView {
   };
   readonly parts: PartsList;
   readonly strips: readonly StripView[];
+  /** Some are lacking for a core that is still to be glued. */
+  readonly isStripsShort: boolean;
   readonly operations: readonly OperationView[];
   readonly gates: GatesView;
   readonly proofState: ProofState;

@@ -5,6 +5,7 @@ import { Facts } from "@/app/_ui/facts";
 import { Badge, type Tone } from "@/app/_ui/notice";
 import { plusMinus } from "@/app/_ui/plus-minus";
 import { fill } from "@/app/_ui/words";
+import copy from "@/content/copy/rework.json";
 import words from "@/content/copy/shop.json";
 import { nineOfTen } from "@/lib/engine/configuration";
 import { textForPeople } from "@/lib/engine/units";
@@ -12,6 +13,7 @@ import type { PairView } from "@/lib/services";
 import { clock } from "../../../say";
 
 const w = words.pair;
+const { rework } = copy;
 const skiTones: Readonly<Record<PairView["skis"][number]["state"], Tone>> = {
   good: "moss",
   held: "amber",
@@ -94,6 +96,9 @@ export function Serials({ pair }: { readonly pair: PairView }) {
           <span className="flex flex-wrap items-baseline gap-3">
             <span className="measure">{ski.serial}</span>
             <Badge tone={skiTones[ski.state]}>{w.skiStates[ski.state]}</Badge>
+            {ski.location ? (
+              <span className="text-sm text-pencil">{fill(rework.parkedAt, { location: ski.location })}</span>
+            ) : null}
           </span>
         ),
       }))}

@@ -2,6 +2,7 @@
 import { ActionForm } from "@/app/_ui/action-form.client";
 import { More } from "@/app/_ui/section";
 import { fill } from "@/app/_ui/words";
+import copy from "@/content/copy/rework.json";
 import words from "@/content/copy/shop.json";
 import type { OperationView, PairView } from "@/lib/services";
 import { clock } from "../../../say";
@@ -77,6 +78,7 @@ function Operation({
       <div>
         <h3 className="text-lg font-semibold">
           {operation.station} {operation.stationName}
+          {operation.side ? `, ${fill(copy.rework.redoOf, { side: words.pair.sides[operation.side] })}` : ""}
         </h3>
         <p className="text-pencil">
           {words.queue.states[operation.state]}, {fill(w.typical, { minutes: operation.typicalMinutes })}

@@ -7,6 +7,7 @@ import { Badge, Notice } from "@/app/_ui/notice";
 import { Page, Part } from "@/app/_ui/page";
 import { fill } from "@/app/_ui/words";
 import learning from "@/content/copy/learning.json";
+import reworkWords from "@/content/copy/rework.json";
 import words from "@/content/copy/shop.json";
 import { permit } from "@/lib/auth";
 import { findPairByCode, readPair, type ScanResult } from "@/lib/services";
@@ -17,6 +18,7 @@ import { PairAxis } from "./axis";
 import { PairBench } from "./bench";
 import { Documents, PairFacts, Serials } from "./facts";
 import { Now } from "./now";
+import { type AskedRework, Rework } from "./rework";
 import { Operations, Parts, Strips, Thickness } from "./tables";
 
 const w = words.pair;
@@ -24,12 +26,12 @@ export const metadata: Metadata = { title: "Pair" };
 
 interface Props {
   readonly params: Promise<{ readonly code: string }>;
-  readonly searchParams: Promise<{ readonly print?: string }>;
+  readonly searchParams: Promise<{ readonly print?: string } & AskedRework>;
 }
 
 /** The address that a printed code scans to: /shop/pair/TY-0417?print=3, or the serial of one ski. */
 export default async function PairPage({ params, searchParams }: Props) {
-  const [{ code }, { print }] = await Promise.all([params, searchParams]);
+  const [{ code }, { print, ...asked }] = await Promise.all([params, searchParams]);
   const ctx = await staffContext(`/shop/pair/${code}${print ? `?print=${print}` : ""}`);
   const scan = await findPairByCode(ctx, { code: print ? `${code}?print=${print}` : code });
   if (!scan.ok) {
@@ -73,6 +75,12 @@ export default async function PairPage({ params, searchParams }: Props) {
             <Documents pair={pair} />
           </Part>
           <Part title={w.strips} id="strips">
+            {pair.isStripsShort ? (
+              <p className="mb-3 flex flex-wrap items-center gap-3">
+                <Badge tone="amber">{reworkWords.rework.short}</Badge>
+                <a href={`/shop/strips/${pair.serial}`}>{reworkWords.rework.shortLink}</a>
+              </p>
+            ) : null}
             <Strips pair={pair} />
           </Part>
         </div>
@@ -83,6 +91,15 @@ export default async function PairPage({ params, searchParams }: Props) {
       <Part title={w.axis} id="axis">
         <PairAxis ctx={ctx} pair={pair} />
       </Part>
+      {pair.state === "building" || pair.state === "ready" ? (
+        <Part title={reworkWords.rework.title} id="rework">
+          {permit(ctx.actor, "pair.rework").ok ? (
+            <Rework ctx={ctx} pair={pair} asked={asked} />
+          ) : (
+            <p className="text-pencil">{w.deskOnly}</p>
+          )}
+        </Part>
+      ) : null}
       <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-2">
         <Part title={w.thickness} id="thickness">
           <Thickness pair={pair} />
@@ -109,6 +126,7 @@ function Scanned({ scan }: { readonly scan: ScanResult }) {
   return (
     <div className="grid gap-3">
       {scan.side ? <p className="text-lg font-semibold">{fill(w.scanned, { side: w.sides[scan.side] })}</p> : null}
+      {scan.isScrapped ? <Notice tone="iron" live="assertive" title={reworkWords.rework.scrappedScan} /> : null}
       {scan.isVoid && scan.print ? (
         <Notice
           tone="iron"

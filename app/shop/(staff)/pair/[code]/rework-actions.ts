@@ -1,0 +1,32 @@
+"use server";
+/** Scraps one ski and begins the one in its place. */
+import { revalidatePath } from "next/cache";
+import { redirect } from "next/navigation";
+import { z } from "zod";
+import { formAction } from "@/app/_server/form-action";
+import { staffContext } from "@/app/_server/request";
+import { type ReworkFault, reworkFaults } from "@/lib/engine/lifecycle";
+import { type PairId, startRework } from "@/lib/services";
+import { idField, wholeField } from "../../../fields";
+import { say } from "../../../say";
+
+export const startAgain = formAction({
+  name: "build one ski again",
+  schema: z.strictObject({
+    serial: z.string().max(40),
+    pairId: idField.transform((id) => id as PairId),
+    version: wholeField,
+    side: z.enum(["L", "R"]),
+    fault: z.enum(reworkFaults.map(({ id }) => id) as [ReworkFault, ...ReworkFault[]]),
+    fromStation: wholeField,
+    location: z.string().trim().min(1, { error: "Where the other ski is parked is missing." }).max(80),
+    note: z.string().max(500),
+  }),
+  context: () => staffContext(),
+  run: (ctx, { serial: _serial, ...input }) => startRework(ctx, input),
+  words: say,
+  done: (_value, { serial }) => {
+    revalidatePath(`/shop/pair/${serial}`);
+    redirect(`/shop/pair/${serial}`);
+  },
+});

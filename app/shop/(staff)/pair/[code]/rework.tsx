@@ -1,0 +1,155 @@
+/** One ski built again: asked first, shown with what it takes and what it does to the promise, then begun. */
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { Button } from "@/app/_ui/button";
+import { dateRangeText } from "@/app/_ui/date-range";
+import { Facts } from "@/app/_ui/facts";
+import { SelectField } from "@/app/_ui/field";
+import { Notice } from "@/app/_ui/notice";
+import { fill } from "@/app/_ui/words";
+import copy from "@/content/copy/rework.json";
+import { reworkFaults } from "@/lib/engine/lifecycle";
+import { textForPeople } from "@/lib/engine/units";
+import { type Context, type PairView, previewRework, type ReworkView } from "@/lib/services";
+import { say } from "../../../say";
+import { startAgain } from "./rework-actions";
+
+const w = copy.rework;
+
+/** What was asked for, as it stands in the address. */
+export interface AskedRework {
+  readonly side?: string;
+  readonly fault?: string;
+  readonly from?: string;
+}
+
+export async function Rework(props: { readonly ctx: Context; readonly pair: PairView; readonly asked: AskedRework }) {
+  const { ctx, pair, asked } = props;
+  const side = asked.side === "L" || asked.side === "R" ? asked.side : null;
+  const fault = reworkFaults.find(({ id }) => id === asked.fault);
+  const fromStation = Number(asked.from) || (fault?.fromStation ?? 0);
+  const preview =
+    side === null || fault === undefined
+      ? null
+      : await previewRework(ctx, { pairId: pair.pairId, side, fault: fault.id, fromStation });
+  return (
+    <div className="grid gap-6 *:min-w-0">
+      <p className="max-w-measure text-pencil">{w.lead}</p>
+      <Question pair={pair} asked={{ ...asked, ...(fromStation ? { from: String(fromStation) } : {}) }} />
+      {preview === null ? null : preview.ok ? (
+        <Answer view={preview.value} />
+      ) : (
+        <Notice tone="iron" title={say(preview.refusal)} live="polite" />
+      )}
+    </div>
+  );
+}
+
+function Question({ pair, asked }: { readonly pair: PairView; readonly asked: AskedRework }) {
+  const stations = [...new Map(pair.operations.map((each) => [each.station, each.stationName]))];
+  return (
+    <form method="get" action="#rework" className="flex flex-wrap items-end gap-4">
+      <SelectField
+        id="rework-side"
+        name="side"
+        label={w.side}
+        defaultValue={asked.side ?? "L"}
+        options={(["L", "R"] as const).map((value) => ({ value, label: w.sides[value] }))}
+      />
+      <SelectField
+        id="rework-fault"
+        name="fault"
+        label={w.fault}
+        defaultValue={asked.fault ?? "void-after-press"}
+        options={reworkFaults.map(({ id }) => ({ value: id, label: w.faults[id] }))}
+      />
+      <SelectField
+        id="rework-from"
+        name="from"
+        label={w.from}
+        hint={w.fromHint}
+        defaultValue={asked.from ?? "2"}
+        options={stations
+          .filter(([station]) => station > 1)
+          .map(([station, name]) => ({ value: String(station), label: `${station} ${name}` }))}
+      />
+      <Button type="submit">{w.show}</Button>
+    </form>
+  );
+}
+
+function Answer({ view }: { readonly view: ReworkView }) {
+  return (
+    <section aria-live="polite" className="grid gap-4 border border-control bg-sheet p-4">
+      <p className="font-semibold">
+        {fill(w.takes, {
+          scrapped: view.scrappedSerial,
+          next: view.newSerial,
+          from: view.fromStation,
+          held: view.heldSerial,
+        })}
+      </p>
+      <Facts
+        facts={[
+          {
+            name: w.stations,
+            value: view.stations
+              .map(({ station, isOneSki }) => (isOneSki ? String(station) : `${station} (${w.bothSkis})`))
+              .join(", "),
+          },
+          { name: w.strips, value: stripsText(view) },
+          ...(view.letters
+            ? [
+                {
+                  name: w.letters,
+                  value: fill(w.lettersText, { text: view.letters.text, colour: view.letters.sheetColour }),
+                },
+              ]
+            : []),
+          ...effectFacts(view),
+        ]}
+      />
+      <ActionForm
+        action={startAgain}
+        idPrefix="rework-start-"
+        tone="danger"
+        size="floor"
+        fields={[
+          { kind: "hidden", name: "serial", value: view.serial },
+          { kind: "hidden", name: "pairId", value: view.pairId },
+          { kind: "hidden", name: "version", value: String(view.version) },
+          { kind: "hidden", name: "side", value: view.side },
+          { kind: "hidden", name: "fault", value: view.fault },
+          { kind: "hidden", name: "fromStation", value: String(view.fromStation) },
+          { kind: "text", name: "location", label: w.location, autoComplete: "off" },
+          { kind: "text", name: "note", label: w.note, autoComplete: "off" },
+        ]}
+        submit={w.start}
+        busy={w.starting}
+      />
+    </section>
+  );
+}
+
+function stripsText({ strips }: ReworkView): string {
+  if (strips === null) return w.coreKept;
+  if (!strips.isFound) return fill(w.notFound, { percent: strips.limitPercent });
+  const percent = textForPeople(Math.abs(strips.differencePercent), 2);
+  return fill(w.found, { count: strips.count, percent, bins: strips.bins.join(", ") });
+}
+
+function effectFacts({ effect }: ReworkView) {
+  const { own, ready, queue } = effect;
+  const range = ready === null ? null : dateRangeText(ready.p50, ready.p90, true);
+  const moves =
+    own === null
+      ? range === null
+        ? w.noMove
+        : fill(w.readyIn, { range })
+      : fill(w.movesBy, { days: own.movedWorkingDays, range });
+  const others = queue.crossing.filter(({ serial }) => serial !== own?.serial).map(({ serial }) => serial);
+  return [
+    { name: w.moves, value: moves },
+    ...(own === null ? [] : [{ name: w.promise, value: w.standings[own.standingAfter] }]),
+    { name: w.others, value: others.length === 0 ? w.none : others.join(", ") },
+  ];
+}

@@ -1,0 +1,29 @@
+"use server";
+/** The decision on a pair whose strips are short. */
+import { revalidatePath } from "next/cache";
+import { redirect } from "next/navigation";
+import { z } from "zod";
+import { formAction } from "@/app/_server/form-action";
+import { staffContext } from "@/app/_server/request";
+import { decideStrips, type PairId } from "@/lib/services";
+import { idField, wholeField } from "../../fields";
+import { say } from "../../say";
+
+export const decide = formAction({
+  name: "decide on short strips",
+  schema: z.strictObject({
+    pairId: idField.transform((id) => id as PairId),
+    version: wholeField,
+    option: z.string({ error: "Choose a way out." }).min(1, { error: "Choose a way out." }).max(120),
+    expectedOn: z.string().max(10).optional(),
+    reason: z.string().max(500),
+  }),
+  context: () => staffContext(),
+  run: (ctx, { expectedOn, ...input }) =>
+    decideStrips(ctx, { ...input, ...(expectedOn === undefined ? {} : { expectedOn }) }),
+  words: say,
+  done: ({ serial }) => {
+    revalidatePath("/shop/strips");
+    redirect(`/shop/pair/${serial}`);
+  },
+});
