@@ -24,6 +24,7 @@ import {
 } from "../lib/services";
 import { engineOn } from "../lib/services/catalogue/current";
 import { seedBench } from "./seed/bench";
+import { seedBreakdown } from "./seed/breakdown";
 import { type BusyStations, seedFloorHistory } from "./seed/floor-history";
 import { seedLots } from "./seed/lots";
 import { demoPerson, demoStaff } from "./seed/people";
@@ -81,6 +82,7 @@ export async function seedDemo(now: Date = new Date(), client?: Db): Promise<See
   await waiting(shop, calendar, person);
   await quotes(shop, calendar, person);
   await drafts(shop, calendar, now, person);
+  await seedBreakdown(shop, now);
   for (const staff of demoStaff) done(await takeOnStaff(systemActor("first start"), staff, now), staff.email);
   return { signIns: demoStaff.map(({ role, email, password }) => ({ role, email, password })) };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { signIn } from "@/lib/auth";
-import { deskOverview, listQuotes, queueBoard, search } from "@/lib/services";
+import { deskOverview, listIncidents, listNotices, listQuotes, queueBoard, search } from "@/lib/services";
 import { seedDemo } from "@/prisma/seed";
 import { must, shopNow } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
@@ -27,6 +27,9 @@ describe("the demo shop", () => {
     expect(overview.counts).toMatchObject({ callBacksDue: 1, reviewsAsked: 1 });
     expect(must(await listQuotes(ctx, { state: "expired" })).total).toBe(2);
     expect(must(await search(ctx, { text: "alder" })).length).toBeGreaterThan(0);
+    // One breakdown lies behind it, and one of its letters still waits for a person.
+    expect(must(await listIncidents(ctx))).toMatchObject([{ state: "closed", input: { kind: "press-down" } }]);
+    expect(must(await listNotices(ctx)).filter(({ state }) => state === "draft")).toHaveLength(1);
     const short = await db().event.count({
       where: { kind: "pair-made", data: { path: ["strips", "isMade"], equals: false } },
     });

@@ -62,7 +62,7 @@ export function EffectTable(props: {
 
 export function Effect({ effect }: { readonly effect: QueueEffect }) {
   return (
-    <div className="grid gap-6">
+    <div className="grid grid-cols-1 gap-6">
       <p className="max-w-measure">
         {fill(w.summary, {
           moved: effect.moved.length,

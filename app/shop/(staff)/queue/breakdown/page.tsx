@@ -89,7 +89,7 @@ async function Asked(props: { readonly ctx: Context; readonly kind: BreakdownKin
         errors={errors}
       />
       {preview?.ok ? (
-        <div className="mt-8 grid gap-6">
+        <div className="mt-8 grid grid-cols-1 gap-6">
           <h3 className="text-lg">{words.effect.title}</h3>
           <Effect effect={preview.value.effect} />
           <h3 className="text-lg">{words.ways.title}</h3>

@@ -18,7 +18,7 @@ export function OneMoreStrips({ oneMore }: { readonly oneMore: NonNullable<Queue
   const all = levels.flatMap((level) => [oneMore.before.workingDays[level], oneMore.after.workingDays[level]]);
   const x = scaleLinear([Math.min(...all), Math.max(...all) + 0.01], [size.left + 6, size.width - size.right]).nice();
   return (
-    <div className="grid gap-6 lg:grid-cols-2">
+    <div className="grid grid-cols-1 gap-6 lg:grid-cols-2">
       <svg viewBox={`0 0 ${size.width} 130`} role="img" aria-label={w.oneMore} className="w-full font-mono text-[11px]">
         {x.ticks(5).map((tick) => (
           <g key={tick}>
@@ -96,7 +96,7 @@ export function SlackBars({ slack }: { readonly slack: QueueEffect["slack"] }) {
   const y = scaleLinear([0, Math.max(...bins.flatMap(({ before, after }) => [before, after]))], [100, 10]);
   const wide = (size.width - 20) / bins.length;
   return (
-    <div className="grid gap-6 lg:grid-cols-2">
+    <div className="grid grid-cols-1 gap-6 lg:grid-cols-2">
       <svg viewBox={`0 0 ${size.width} 130`} role="img" aria-label={w.slack} className="w-full font-mono text-[10px]">
         <path d={`M10 100H${size.width - 10}`} stroke="var(--ink)" />
         {bins.map((bin, index) => {

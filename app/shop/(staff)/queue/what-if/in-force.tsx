@@ -11,7 +11,7 @@ const w = words.whatIf;
 export function InForce(props: { readonly changes: readonly FloorChangeView[]; readonly mayWithdraw: boolean }) {
   if (props.changes.length === 0) return <p className="text-pencil">{w.noneInForce}</p>;
   return (
-    <ul className="grid gap-6">
+    <ul className="grid grid-cols-1 gap-6">
       {props.changes.map((change) => (
         <li key={change.floorChangeId} className="grid gap-2 border-t border-rule pt-3">
           <p>

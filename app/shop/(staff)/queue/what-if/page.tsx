@@ -105,7 +105,7 @@ function Answer({ answer }: { readonly answer: WhatIfAnswer }) {
   const { effect, costCentsPerWeek, ordersRescued } = answer;
   return (
     <Part title={w.answer} id="answer">
-      <div className="grid gap-6">
+      <div className="grid grid-cols-1 gap-6">
         <p className="text-lg">
           {fill(w.rescued, { count: ordersRescued })}{" "}
           {costCentsPerWeek === null ? null : fill(w.cost, { cost: moneyText(costCentsPerWeek, "short") })}
