@@ -87,6 +87,13 @@ export function standingOf(
   return dates.p50 <= promise.date ? "at-risk" : "late";
 }
 
+/** Share of the runs in which the pair is ready on the day; null for a pair that is not in them. */
+export function chanceKept(runs: QueueRuns, pairId: string, date: IsoDate): number | null {
+  const index = runs.pairs.findIndex((pair) => pair.pairId === pairId);
+  if (index < 0 || runs.replications.length === 0) return null;
+  return shareBy(runs, finishes(runs, index), date);
+}
+
 /** Working minutes to the finish in every run, ascending. */
 function finishes(runs: QueueRuns, index: number): Float64Array {
   return Float64Array.from(runs.replications, ({ finishWorkMinutes }) => finishWorkMinutes[index] as number).sort();

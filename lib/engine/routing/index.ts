@@ -1,4 +1,4 @@
-export { effectOf, standingOf } from "./compare-runs";
+export { chanceKept, effectOf, standingOf } from "./compare-runs";
 export type * from "./effects";
 export * from "./floor";
 export * from "./floor-changes";
@@ -11,3 +11,4 @@ export * from "./reorder";
 export { prepareRuns, type QueueRuns, runRange } from "./replications";
 export * from "./shop-time";
 export * from "./types";
+export * from "./working-days";

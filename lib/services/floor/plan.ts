@@ -1,6 +1,17 @@
 /** The plan of the floor in instants and days, as the board shows it. */
 import type { PairRecord } from "../../data/pairs";
-import { dayIndex, planQueue, type QueuePlan, type QueueRuns, queueRanges, weekdayOf } from "../../engine/routing";
+import {
+  chanceKept,
+  dayIndex,
+  type PromiseStanding,
+  planQueue,
+  type QueuePlan,
+  type QueueRuns,
+  queueRanges,
+  type ShopMinute,
+  standingOf,
+  weekdayOf,
+} from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import type { Context } from "../context";
 import { instantOfShopMinute } from "../shop-time";
@@ -12,14 +23,24 @@ export interface FloorPlan {
     readonly pairId: string;
     readonly station: number;
     readonly startsAt: Date;
+    /** End of the work by hand. */
     readonly endsAt: Date;
+    /** End of press cycle, cure or rest. */
+    readonly freeAt: Date;
+    readonly startMinute: ShopMinute;
+    readonly workEndMinute: ShopMinute;
+    readonly freeMinute: ShopMinute;
   }[];
   readonly pairs: readonly {
     readonly pairId: string;
     readonly finishDate: IsoDate;
     readonly expected: { readonly p50: IsoDate; readonly p90: IsoDate } | null;
+    readonly standing: PromiseStanding;
+    /** Share of the runs that are ready on the promised day; null without a promise. */
+    readonly chanceKept: number | null;
   }[];
   readonly pressPlan: readonly {
+    readonly press: string;
     readonly pairId: string;
     readonly mould: string;
     readonly startsAt: Date;
@@ -44,28 +65,36 @@ export async function floorPlan(ctx: Context, pairs: readonly PairRecord[]): Pro
       (pair) =>
         pair.id === pairId && pair.operations.some((each) => each.station === station && each.state === "running"),
     );
+  const hasFrozenSlot = (pairId: string) => pairs.some((pair) => pair.id === pairId && pair.pressSlotAt !== null);
   return {
-    operations: plan.operations.map(({ pairId, station, startMinute, workEndMinute }) => ({
+    operations: plan.operations.map(({ pairId, station, startMinute, workEndMinute, freeMinute }) => ({
       pairId,
       station,
       startsAt: instant(startMinute),
       endsAt: instant(workEndMinute),
+      freeAt: instant(freeMinute),
+      startMinute,
+      workEndMinute,
+      freeMinute,
     })),
-    pairs: plan.pairs.map(({ pairId, finishDate }) => {
+    pairs: plan.pairs.map(({ pairId, finishDate, promise }) => {
       const range = ranges.get(pairId);
       return {
         pairId,
         finishDate,
         expected: range === undefined ? null : { p50: range.dates.p50, p90: range.dates.p90 },
+        standing: range === undefined ? ("open" as const) : standingOf(promise, range.dates),
+        chanceKept: promise === null ? null : chanceKept(runs, pairId, promise.date),
       };
     }),
-    pressPlan: plan.pressPlan.map(({ pairId, mould, startMinute, freeMinute, changeoverMinutes }) => ({
+    pressPlan: plan.pressPlan.map(({ press, pairId, mould, startMinute, freeMinute, changeoverMinutes }) => ({
+      press,
       pairId,
       mould,
       startsAt: instant(startMinute),
       endsAt: instant(freeMinute),
       changeoverMinutes,
-      isFixed: isRunning(pairId, 11),
+      isFixed: isRunning(pairId, 11) || hasFrozenSlot(pairId),
     })),
     isWorkingDay: (date) => isWorkingDay(date),
   };

@@ -1,16 +1,18 @@
 /** The queue as a board: stations, days, pairs, the press plan and who waits for what. */
 
 import { currentQueueRevision } from "../../data/counters";
+import { floorChangesInForce } from "../../data/floor-changes";
 import { openPairs, type PairRecord } from "../../data/pairs";
 import { frozen } from "../../data/quotes";
 import type { PairSpec } from "../../engine/configuration";
-import { dayIndex, pairStations, weekdayOf } from "../../engine/routing";
+import { latestVisits } from "../../engine/lifecycle";
+import { dateOfDay, dayIndex, pairStations } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { openConditions } from "../floor/on-floor";
 import { type FloorPlan, floorPlan } from "../floor/plan";
-import { stationRecipe } from "../floor/recipe";
+import { floorCatalog, stationRecipe } from "../floor/recipe";
 import { firstName } from "../pairs/view";
 import { addDays, shopDay } from "../shop-time";
 import type {
@@ -19,27 +21,45 @@ import type {
   OrderId,
   OrderState,
   PairId,
-  PressDay,
+  PromiseClass,
   QueueBoard,
   QueueCell,
   QueueDay,
   QueuePair,
   QueueStation,
 } from "../views";
+import { blockedPairs } from "./blocked";
+import { changesOf, isInForce } from "./changes";
+import { drawnBoard } from "./drawn-board";
+import { pressDays } from "./press-plan";
+import type { PlannedVisit } from "./station-board";
 
 export async function queueBoardOf(ctx: Context, days: number): Promise<QueueBoard> {
-  const [pairs, revision] = await Promise.all([openPairs(ctx.db), currentQueueRevision(ctx.db)]);
+  const [pairs, revision, stored] = await Promise.all([
+    openPairs(ctx.db),
+    currentQueueRevision(ctx.db),
+    floorChangesInForce(ctx.db, ctx.now),
+  ]);
   const plan = await floorPlan(ctx, pairs);
   const zone = currentCatalog().shop.timeZone;
   const today = shopDay(ctx.now, zone);
   const planned = new Map(plan.pairs.map((pair) => [pair.pairId, pair]));
   const waiting = pairs.filter((pair) => openConditions(pair).length > 0);
+  const changes = changesOf(stored, zone);
+  const cells = plannedCells(pairs, plan);
   return {
     revision,
     today,
     stations: pairStations.map((station) => stationOf(station, pairs)),
-    days: Array.from({ length: days }, (_, index) => dayOf(addDays(today, index), today, pairs, plan, zone)),
-    pairs: pairs.map((pair) => queuePair(pair, planned.get(pair.id))),
+    days: Array.from({ length: days }, (_, index) => dayOf(addDays(today, index), today, cells, plan, zone)),
+    board: drawnBoard({ now: ctx.now, today, days, cells, changes }),
+    blocked: blockedPairs(
+      pairs,
+      changes.filter(({ shown }) => isInForce(shown, ctx.now)),
+      floorCatalog(),
+      ctx.now,
+    ),
+    pairs: pairs.map((pair) => queuePair(pair, planned.get(pair.id), plan.isWorkingDay)),
     waitingOn: waiting.map((pair) => ({
       pairId: pair.id as PairId,
       serial: pair.serial,
@@ -47,7 +67,7 @@ export async function queueBoardOf(ctx: Context, days: number): Promise<QueueBoa
       waitingFor: openConditions(pair),
       since: pair.createdAt.toISOString(),
     })),
-    pressPlan: pressDays(plan, pairs, zone),
+    pressPlan: pressDays(plan, pairs, floorCatalog()),
     backlogPairs: pairs.filter((pair) => !isBegun(pair)).length,
   };
 }
@@ -72,34 +92,53 @@ function stationOf(station: number, pairs: readonly PairRecord[]): QueueStation 
 }
 
 /**
- * Work on a day. What is running began today or before: it stands under today. A pair that waits for its customer keeps
- * its place in the plan but is nobody's work yet: it stands on the list of who waits for what.
+ * What the plan places, with the operation it stands for. A pair that waits for its customer keeps its place in the plan but
+ * is nobody's work yet: it stands on the list of who waits for what.
  */
-function dayOf(date: IsoDate, today: IsoDate, pairs: readonly PairRecord[], plan: FloorPlan, zone: string): QueueDay {
+function plannedCells(pairs: readonly PairRecord[], plan: FloorPlan): readonly PlannedVisit[] {
   const byId = new Map(pairs.map((pair) => [pair.id, pair]));
-  const cells = plan.operations.flatMap((planned): QueueCell[] => {
+  const standings = new Map(plan.pairs.map(({ pairId, standing }) => [pairId, standing] as const));
+  return plan.operations.flatMap((planned): readonly PlannedVisit[] => {
     const pair = byId.get(planned.pairId);
-    const operation = pair?.operations.find((candidate) => candidate.station === planned.station);
-    if (pair === undefined || operation === undefined || openConditions(pair).length > 0) return [];
-    const began = shopDay(planned.startsAt, zone);
-    if ((began < today ? today : began) !== date) return [];
-    return [
-      {
-        pairId: pair.id as PairId,
-        serial: pair.serial,
-        operationId: operation.id as OperationId,
-        key: `s${operation.station}`,
-        station: operation.station,
-        state: operation.state as OperationState,
-        startsAt: planned.startsAt.toISOString(),
-        endsAt: planned.endsAt.toISOString(),
-      },
-    ];
+    if (pair === undefined || openConditions(pair).length > 0) return [];
+    const operation = latestVisits(pair.operations).find((candidate) => candidate.station === planned.station);
+    if (operation === undefined) return [];
+    const { startMinute, workEndMinute, freeMinute } = planned;
+    const cell: QueueCell = {
+      pairId: pair.id as PairId,
+      serial: pair.serial,
+      operationId: operation.id as OperationId,
+      key: `s${operation.station}`,
+      station: operation.station,
+      state: operation.state as OperationState,
+      startsAt: planned.startsAt.toISOString(),
+      endsAt: planned.endsAt.toISOString(),
+      freeAt: planned.freeAt.toISOString(),
+    };
+    return [{ cell, standing: standings.get(pair.id) ?? "open", startMinute, workEndMinute, freeMinute }];
+  });
+}
+
+/** Work on a day. What is running began today or before: it stands under today. */
+function dayOf(
+  date: IsoDate,
+  today: IsoDate,
+  visits: readonly PlannedVisit[],
+  plan: FloorPlan,
+  zone: string,
+): QueueDay {
+  const cells = visits.flatMap(({ cell }) => {
+    const began = shopDay(new Date(cell.startsAt), zone);
+    return (began < today ? today : began) === date ? [cell] : [];
   });
   return { date, isWorkingDay: plan.isWorkingDay(date), cells };
 }
 
-function queuePair(pair: PairRecord, planned: FloorPlan["pairs"][number] | undefined): QueuePair {
+function queuePair(
+  pair: PairRecord,
+  planned: FloorPlan["pairs"][number] | undefined,
+  isWorkingDay: FloorPlan["isWorkingDay"],
+): QueuePair {
   const spec = frozen<PairSpec>(pair.spec);
   const model = currentCatalog().build.models.find((candidate) => candidate.id === spec.model);
   const now =
@@ -126,47 +165,31 @@ function queuePair(pair: PairRecord, planned: FloorPlan["pairs"][number] | undef
     allOperations: pair.operations.length,
     plannedReady: planned?.finishDate ?? null,
     expected: planned?.expected ?? null,
+    promiseClass: pair.order.promiseClass as PromiseClass,
+    standing: planned?.standing ?? "open",
+    chanceKept: planned?.chanceKept ?? null,
     promisedOn: pair.order.promisedOn as IsoDate | null,
-    slackDays: slack(pair, planned),
+    slackDays: slack(pair, planned, isWorkingDay),
     waitingFor: openConditions(pair),
   };
 }
 
 /** Working days from the day nine of ten would be ready by to the promised day. */
-function slack(pair: PairRecord, planned: FloorPlan["pairs"][number] | undefined): number | null {
+function slack(
+  pair: PairRecord,
+  planned: FloorPlan["pairs"][number] | undefined,
+  isWorkingDay: FloorPlan["isWorkingDay"],
+): number | null {
   const promised = pair.order.promisedOn as IsoDate | null;
   if (promised === null || planned === undefined) return null;
   const expected = planned.expected?.p90 ?? planned.finishDate;
-  return workingDaysBetween(expected, promised);
+  return workingDaysBetween(expected, promised, isWorkingDay);
 }
 
 /** Negative when `to` lies before `from`. */
-function workingDaysBetween(from: IsoDate, to: IsoDate): number {
-  const [low, high] = [dayIndex(from), dayIndex(to)];
-  const step = high >= low ? 1 : -1;
+function workingDaysBetween(from: IsoDate, to: IsoDate, isWorkingDay: FloorPlan["isWorkingDay"]): number {
+  const [low, high] = from <= to ? [from, to] : [to, from];
   let count = 0;
-  for (let day = low; day !== high; day += step) {
-    if (weekdayOf(day + (step > 0 ? 1 : 0)) <= 5) count += step;
-  }
-  return count;
-}
-
-function pressDays(plan: FloorPlan, pairs: readonly PairRecord[], zone: string): readonly PressDay[] {
-  const serials = new Map(pairs.map((pair) => [pair.id, pair.serial]));
-  const byDay = new Map<IsoDate, PressDay["slots"][number][]>();
-  for (const slot of plan.pressPlan) {
-    const date = shopDay(slot.startsAt, zone);
-    const slots = byDay.get(date) ?? [];
-    byDay.set(date, slots);
-    slots.push({
-      pairId: slot.pairId as PairId,
-      serial: serials.get(slot.pairId) ?? "",
-      mould: slot.mould,
-      startsAt: slot.startsAt.toISOString(),
-      endsAt: slot.endsAt.toISOString(),
-      changeoverMinutes: slot.changeoverMinutes,
-      isFixed: slot.isFixed,
-    });
-  }
-  return [...byDay].map(([date, slots]) => ({ date, slots }));
+  for (let day = dayIndex(low) + 1; day <= dayIndex(high); day++) if (isWorkingDay(dateOfDay(day))) count += 1;
+  return from <= to ? count : -count;
 }

@@ -1,7 +1,8 @@
 import type { ClockStartCondition } from "../../engine/lifecycle";
+import type { FloorChangeKind, PromiseStanding } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import type { Instant, OperationId, OrderId, PairId, QuoteId, SheetId } from "./ids";
-import type { OrderState } from "./order";
+import type { OrderState, PromiseClass } from "./order";
 import type { OperationState } from "./pair";
 
 export interface QueueStation {
@@ -23,13 +24,99 @@ export interface QueueCell {
   readonly station: number;
   readonly state: OperationState;
   readonly startsAt: Instant;
+  /** End of the work by hand. */
   readonly endsAt: Instant;
+  /** End of press cycle, cure or rest. */
+  readonly freeAt: Instant;
 }
 
 export interface QueueDay {
   readonly date: IsoDate;
   readonly isWorkingDay: boolean;
   readonly cells: readonly QueueCell[];
+}
+
+/** Minutes of the shop's day, half-open. */
+export interface DaySpan {
+  readonly fromMinute: number;
+  readonly toMinute: number;
+}
+
+/** A day of the board: weekends are left out, closed weekdays stay as a mark. */
+export interface BoardDay {
+  readonly date: IsoDate;
+  /** From the earliest opening to the latest closing, overtime included; empty on a closed day. */
+  readonly axis: DaySpan;
+  /** When somebody works, ascending. */
+  readonly open: readonly DaySpan[];
+  readonly overtime: readonly DaySpan[];
+  /** Why nobody works on a weekday; null when it is open. */
+  readonly closedBecause: string | null;
+}
+
+/** A piece of a bar that lies within one day. */
+export interface BarPiece extends DaySpan {
+  readonly date: IsoDate;
+}
+
+/** A visit to a station as the board draws it. */
+export interface QueueBar extends QueueCell {
+  /** Which of the station's lines it lies on, from 0. */
+  readonly lane: number;
+  readonly standing: PromiseStanding;
+  /** Hands at work. */
+  readonly attended: readonly BarPiece[];
+  /** Press cycle, cure or rest, as far as it falls into the day's axis. */
+  readonly unattended: readonly BarPiece[];
+}
+
+export interface BoardRow {
+  readonly station: number;
+  readonly lanes: number;
+  readonly bars: readonly QueueBar[];
+  /** When the station, or its press, is down. */
+  readonly down: readonly BarPiece[];
+}
+
+/** Something that is different about the floor. */
+export interface QueueChange {
+  readonly kind: FloorChangeKind;
+  /** The press, person, mould or station it is about, by its name; null for the whole shop. */
+  readonly what: string | null;
+  readonly from: Instant | null;
+  /** Null: for good. */
+  readonly to: Instant | null;
+  readonly reason: string;
+}
+
+export interface StationBoard {
+  readonly days: readonly BoardDay[];
+  readonly rows: readonly BoardRow[];
+  /** Where on today's axis it is now; null outside of it. */
+  readonly now: { readonly date: IsoDate; readonly minute: number } | null;
+  readonly changes: readonly QueueChange[];
+}
+
+/** Why a pair cannot be worked on. */
+export type BlockedReason =
+  | { readonly kind: "customer"; readonly condition: ClockStartCondition }
+  | {
+      readonly kind: "material" | "decision";
+      readonly station: number;
+      readonly expectedOn: IsoDate | null;
+      readonly note: string;
+    }
+  | { readonly kind: "rest"; readonly station: number; readonly until: Instant }
+  | { readonly kind: "before"; readonly station: number }
+  /** The press, person, mould or station that its next work needs. */
+  | { readonly kind: "away"; readonly station: number; readonly what: string; readonly until: Instant | null }
+  | { readonly kind: "no-slot" };
+
+export interface BlockedPair {
+  readonly pairId: PairId;
+  readonly serial: string;
+  readonly skierFirstName: string;
+  readonly reasons: readonly (BlockedReason & { readonly since: Instant | null })[];
 }
 
 export interface QueuePair {
@@ -46,6 +133,10 @@ export interface QueuePair {
   readonly allOperations: number;
   readonly plannedReady: IsoDate | null;
   readonly expected: { readonly p50: IsoDate; readonly p90: IsoDate } | null;
+  readonly promiseClass: PromiseClass;
+  readonly standing: PromiseStanding;
+  /** Share of the runs that keep the promise; null without one. */
+  readonly chanceKept: number | null;
   readonly promisedOn: IsoDate | null;
   /** Working days between the plan's nine-of-ten day and the promise; negative = at risk. Null without a promise. */
   readonly slackDays: number | null;
@@ -53,13 +144,17 @@ export interface QueuePair {
 }
 
 export interface PressSlot {
+  readonly press: string;
   readonly pairId: PairId;
   readonly serial: string;
   readonly mould: string;
   readonly startsAt: Instant;
   readonly endsAt: Instant;
   readonly changeoverMinutes: number;
+  /** In the press, or so near that its start is not moved any more. */
   readonly isFixed: boolean;
+  /** The press is still busy when the shop closes: it cures with nobody there and is opened when somebody is. */
+  readonly curesPastClosing: boolean;
 }
 
 export interface PressDay {
@@ -80,6 +175,8 @@ export interface QueueBoard {
     readonly waitingFor: readonly ClockStartCondition[];
     readonly since: Instant;
   }[];
+  readonly blocked: readonly BlockedPair[];
+  readonly board: StationBoard;
   readonly pressPlan: readonly PressDay[];
   readonly backlogPairs: number;
 }
