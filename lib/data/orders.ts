@@ -15,6 +15,8 @@ export interface NewOrder {
   readonly acceptedAt: Date;
   readonly acceptedByName: string;
   readonly acceptedHow: string;
+  /** Until when it keeps its place in the queue unpaid. */
+  readonly softHoldUntil: Date;
   readonly customerSpecified: readonly string[];
 }
 

@@ -41,6 +41,10 @@ export {
   labelsDocument,
 } from "./pairs/documents";
 export * from "./pairs/read-pair";
+export { changePromise } from "./promises/change-promise";
+export { approveHardDate, previewHardDate } from "./promises/hard-date";
+export { readKeptPromises } from "./promises/kept-promises";
+export { sweepSlots } from "./promises/slots";
 export * from "./queue/operations";
 export * from "./queue/queue-board";
 export * from "./queue/queue-order";

@@ -37,6 +37,11 @@ describe("the house", () => {
     expect(offenders(/\$transaction\b/, ["lib", "app", "prisma"], ["lib/data/transaction.ts"])).toEqual([]);
   });
 
+  it("writes promise dates in one file, where their event is written too", () => {
+    const writes = /(updateOrder|order\.update(Many)?)\([^;]*\b(promisedOn|promiseClass)\b/s;
+    expect(offenders(writes, ["lib", "app", "prisma"], ["lib/services/promises/set-promise.ts"])).toEqual([]);
+  });
+
   it("mints actors in lib/auth alone", () => {
     const found = offenders(
       /\b(mintStaff|mintGuest)\b|as (StaffActor|Guest|SystemActor|Actor)\b/,

@@ -46,7 +46,6 @@ const makerMay: readonly Action[] = [
   "pair.work",
   "queue.read",
   "strips.decide",
-  "strips.decide",
 ];
 const deskMayNot: readonly Action[] = [
   "bench.record",
@@ -56,8 +55,8 @@ const deskMayNot: readonly Action[] = [
   "pair.override",
   "pair.rework",
   "pair.work",
+  "promise.hard",
   "staff.manage",
-  "strips.decide",
   "strips.decide",
   "what-if.apply",
 ];

@@ -35,7 +35,7 @@ export async function startClockIfDue(ctx: Context, orderId: string): Promise<bo
       class: "promise",
       reason: "the clock started",
       range: promise,
-      with: { state: "released", clockStartedAt: startedAt },
+      with: { state: "released", clockStartedAt: startedAt, slotLostAt: null, slotLostReason: null },
     });
     if (!isMine) return false;
     for (const pair of order.pairs) {

@@ -7,6 +7,7 @@ import { accept, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
 import { orderNumber } from "../numbers";
 import { demoGateway } from "../payments/gateway";
+import { regainSlot } from "../promises/slots";
 import { eventOf, nameOf } from "../record";
 import type { DepositMethod, Instant, OrderId } from "../views";
 import { startClockIfDue } from "./clock";
@@ -62,6 +63,7 @@ export async function recordDeposit(ctx: Context, input: RecordDepositInput): Pr
     const received = { method: input.method, reference, at: ctx.now, by: nameOf(ctx.actor) };
     if (!(await receivePayment(tx, request.id, received))) return false;
     await markDepositPaid(tx, order.id, ctx.now);
+    await regainSlot(ctx, tx, order, "deposit");
     await bumpQueue(tx);
     await recordEvents(tx, [eventOf(ctx, "deposit-received", subject, data)]);
     return true;

@@ -19,6 +19,7 @@ import { catalogOf, type FrozenCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { rangeOf } from "../dates/range";
 import { mouldOf, needsProof, needsRights } from "../floor/facts";
+import { setPromise } from "../promises/set-promise";
 import { rightsOfSpec } from "../quotes/rights";
 import { eventOf, isOwner, messageOf, nameOf } from "../record";
 import { allocateStrips } from "../strips/allocate";
@@ -201,27 +202,24 @@ async function newStrips(ctx: Context, tx: Tx, { pair, catalog, preview }: Worke
 async function writeOrder(ctx: Context, tx: Tx, { pair, order, preview }: WorkedEdit): Promise<boolean> {
   const { price } = preview.after;
   const range: DateRange | null = preview.promise?.after ?? null;
-  const isPromised = order.promisedOn !== null && range !== null;
-  const isWritten = await updateOrder(tx, order.id, order.version, {
+  const change = {
     price: JSON.parse(JSON.stringify(price)),
     totalCents: price.totalCents,
     ...(range === null ? {} : { estimate: JSON.parse(JSON.stringify(range)) }),
-    ...(isPromised ? { promisedOn: range.p90 } : {}),
-  });
+  };
+  const isPromised = order.promisedOn !== null && range !== null;
+  const reason = `the specification of ${pair.serial} was changed`;
+  const to = order.promiseClass === "hard" ? "hard" : "promise";
+  const isWritten = isPromised
+    ? await setPromise(ctx, tx, order, { on: range.p90, class: to, reason, range, with: change })
+    : await updateOrder(tx, order.id, order.version, change);
   if (!isWritten) return false;
   const subject = { kind: "order", id: order.id } as const;
   const repriced = { pairId: pair.id, beforeCents: order.totalCents, afterCents: price.totalCents };
+  const moved = { from: order.promisedOn, p50: range?.p50, p90: range?.p90 };
   await recordEvents(tx, [
     eventOf(ctx, "order-repriced", subject, repriced),
-    ...(range === null
-      ? []
-      : [
-          eventOf(ctx, isPromised ? "promise-changed" : "estimate-changed", subject, {
-            from: order.promisedOn,
-            p50: range.p50,
-            p90: range.p90,
-          }),
-        ]),
+    ...(range === null || isPromised ? [] : [eventOf(ctx, "estimate-changed", subject, moved)]),
   ]);
   const recipient = order.customer.email ?? order.customer.phone ?? "desk";
   await queueMessages(tx, [messageOf(ctx, "order-edited", recipient, subject, repriced)]);

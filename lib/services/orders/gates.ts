@@ -8,6 +8,7 @@ import { type ProofState, transition } from "../../engine/lifecycle";
 import { accept, type Outcome, refuse } from "../../engine/units";
 import { rightsBases } from "../artwork/state-rights";
 import type { Context } from "../context";
+import { regainSlot } from "../promises/slots";
 import { eventOf, messageOf, nameOf } from "../record";
 import type { GatesView, PairId, ProofView, RightsStatement } from "../views";
 import { startClockIfDue } from "./clock";
@@ -120,6 +121,7 @@ async function answer(
     const change = { proofState: given.state, ...(given.state === "approved" ? { proofAt: ctx.now } : {}) };
     if (!(await updatePair(tx, pair.id, pair.version, change))) return refuse(changed(pair));
     await answerProof(tx, proof.id, { ...given, at: ctx.now });
+    await regainSlot(ctx, tx, { id: pair.orderId, slotLostAt: pair.order.slotLostAt }, "proof");
     await bumpQueue(tx);
     const kind = given.state === "approved" ? "proof-approved" : "proof-changes-asked";
     const data = { revision: proof.revision, name: given.by, note: given.note };

@@ -131,12 +131,12 @@ function progressView(
 /** Every date that was ever told, and what changed it. */
 function dateHistory(events: readonly EventRecord[], timeZone: string): ProgressView["dateHistory"] {
   return events
-    .filter((event) => typeof event.data.p90 === "string")
+    .filter(({ data }) => typeof data.p90 === "string" || typeof data.promisedOn === "string")
     .map((event) => ({
       at: event.at.toISOString(),
       on: shopDay(event.at, timeZone),
-      from: event.data.p50 as IsoDate,
-      to: event.data.p90 as IsoDate,
+      from: (event.data.p50 ?? event.data.promisedOn) as IsoDate,
+      to: (event.data.p90 ?? event.data.promisedOn) as IsoDate,
       why: event.kind,
     }));
 }

@@ -19,6 +19,7 @@ import { rangeOf } from "../dates/range";
 import { mouldOf, needsProof, needsRights } from "../floor/facts";
 import { orderNumber, quoteNumber } from "../numbers";
 import { pairSerial, skiSerial } from "../pairs/serial";
+import { softHoldUntil } from "../promises/slots";
 import { eventOf, messageOf, nameOf } from "../record";
 import { allocateStrips } from "../strips/allocate";
 import type { AcceptedQuote, DateRange, OrderId, PairId, QuoteId } from "../views";
@@ -107,6 +108,7 @@ async function makeOrder(ctx: Context, tx: Tx, order: OrderToMake): Promise<Acce
     acceptedAt: ctx.now,
     acceptedByName: name,
     acceptedHow: how,
+    softHoldUntil: softHoldUntil(ctx.now),
     customerSpecified: customerSpecified(frozen<PairSpec>(quote.spec)),
   });
   const pair = await makePair(ctx, tx, orderId, order);

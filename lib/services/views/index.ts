@@ -6,6 +6,7 @@ export type * from "./learning";
 export type * from "./notice";
 export type * from "./order";
 export type * from "./pair";
+export type * from "./promises";
 export type * from "./queue";
 export type * from "./queue-order";
 export type * from "./quote";

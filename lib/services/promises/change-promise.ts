@@ -1,0 +1,42 @@
+/** A promise moved by a person: with a reason, from one date to another, for everybody to read. */
+import { bumpQueue } from "../../data/counters";
+import { queueMessages } from "../../data/outbox";
+import { transaction } from "../../data/transaction";
+import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
+import type { Context } from "../context";
+import { floorCatalog } from "../floor/recipe";
+import { findOrder } from "../orders/find-order";
+import { changed } from "../orders/gates";
+import { messageOf } from "../record";
+import { shopDay } from "../shop-time";
+import type { OrderId } from "../views";
+import { setPromise } from "./set-promise";
+
+/** Refuses `no-promise-yet`, `order-closed`, `date-past`, `same-date`, `reason-missing`, `changed-meanwhile`. */
+export async function changePromise(
+  ctx: Context,
+  input: { readonly orderId: OrderId; readonly version: number; readonly on: IsoDate; readonly reason: string },
+): Promise<Outcome<{ readonly promisedOn: IsoDate }>> {
+  const found = await findOrder(ctx, ctx.db, "promise.change", input.orderId);
+  if (!found.ok) return found;
+  const order = found.value;
+  const reason = input.reason.trim();
+  if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
+  if (order.promisedOn === null) return refuse({ code: "no-promise-yet", path: "on" });
+  if (["shipped", "delivered", "cancelled"].includes(order.state)) {
+    return refuse({ code: "order-closed", state: order.state });
+  }
+  const today = shopDay(ctx.now, floorCatalog().hours.timeZone);
+  if (input.on < today) return refuse({ code: "date-past", path: "on", value: input.on, today });
+  if (input.on === order.promisedOn) return refuse({ code: "same-date", path: "on", value: input.on });
+  return transaction(ctx.db, async (tx) => {
+    const to = { on: input.on, class: order.promiseClass === "hard" ? "hard" : "promise", reason } as const;
+    if (!(await setPromise(ctx, tx, { ...order, version: input.version }, to))) return refuse(changed(order));
+    await bumpQueue(tx);
+    const recipient = order.customer.email ?? order.customer.phone ?? "desk";
+    const subject = { kind: "order", id: order.id } as const;
+    const data = { from: order.promisedOn, to: input.on, reason };
+    await queueMessages(tx, [messageOf(ctx, "promise-changed", recipient, subject, data)]);
+    return accept({ promisedOn: input.on });
+  });
+}

@@ -1,0 +1,64 @@
+import type { IsoDate } from "../../engine/units";
+import type { QueueEffect } from "./effects";
+import type { Instant, OrderId } from "./ids";
+
+/** How many of some promises were ready by one of the days they were told, and what chance alone would allow. */
+export interface KeptShare {
+  readonly level: "p50" | "p80" | "p90";
+  readonly expected: number;
+  readonly orders: number;
+  readonly kept: number;
+  /** Counts that chance alone gives nineteen times of twenty. */
+  readonly band: { readonly low: number; readonly high: number };
+}
+
+export interface KeptPeriod {
+  /** YYYY-MM in which the promise was fixed; null: all of them. */
+  readonly month: string | null;
+  readonly shares: readonly KeptShare[];
+  /** Working days from the promised day to the day it was ready; negative is early. */
+  readonly meanLateness: number | null;
+}
+
+export interface KeptOrder {
+  readonly orderId: OrderId;
+  readonly number: string;
+  readonly fixedAt: Instant;
+  readonly p50: IsoDate;
+  readonly p80: IsoDate | null;
+  readonly p90: IsoDate;
+  readonly readyOn: IsoDate | null;
+  /** Promise dates changed afterwards, with their reasons. */
+  readonly changes: readonly {
+    readonly at: Instant;
+    readonly to: IsoDate;
+    readonly reason: string;
+    readonly by: string;
+  }[];
+}
+
+export interface KeptPromises {
+  readonly all: KeptPeriod;
+  readonly months: readonly KeptPeriod[];
+  readonly orders: readonly KeptOrder[];
+  /** Fixed and not ready yet. */
+  readonly open: number;
+  /** Of the open ones, past their P90 day. */
+  readonly overdue: number;
+}
+
+/** What a hard date would take. Nothing of it is stored. */
+export interface HardDatePreview {
+  readonly orderId: OrderId;
+  readonly on: IsoDate;
+  readonly revision: number;
+  /** The 95 % day where it stands now, and where it would have to stand. */
+  readonly p95: { readonly now: IsoDate; readonly moved: IsoDate };
+  readonly fits: "now" | "by-moving" | "not-at-all";
+  /** Pairs that give way. */
+  readonly movedSerials: readonly string[];
+  readonly breaksPromises: readonly string[];
+  /** Due only when somebody gives way. */
+  readonly feeCents: number;
+  readonly effect: QueueEffect | null;
+}

@@ -1,0 +1,19 @@
+import { describe, expect, it } from "vitest";
+import { binomialBand } from "@/lib/engine/math";
+
+describe("binomialBand", () => {
+  // Binomial acceptance regions of 200 orders at 95 % (computed apart from this code, kept with the check values).
+  it.for([
+    [200, 0.5, 86, 114],
+    [200, 0.8, 149, 171],
+    [200, 0.95, 184, 196],
+  ] as const)("of %d at %d is %d to %d", ([n, p, low, high]) => {
+    expect(binomialBand(n, p, 0.95)).toEqual({ low, high });
+  });
+
+  it("knows certain and empty cases", () => {
+    expect(binomialBand(0, 0.9, 0.95)).toEqual({ low: 0, high: 0 });
+    expect(binomialBand(12, 1, 0.95)).toEqual({ low: 12, high: 12 });
+    expect(() => binomialBand(1.5, 0.9, 0.95)).toThrow(/1.5/);
+  });
+});
