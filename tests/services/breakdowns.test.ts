@@ -116,7 +116,7 @@ describe("what broke", () => {
     const { incidentId, options } = must(
       await reportBreakdown(owner, { reportId: "down", breakdown: down, note: "no heat" }),
     );
-    const overtime = options.find(({ code }) => code === "overnight-cure");
+    const overtime = options.find(({ way }) => way === "overnight-cure");
     const choice = { incidentId, version: 1, option: "overnight-cure", reason: "cheapest" };
     const decided = must(await chooseOption(owner, choice));
     // Ten evenings of two hours for two people at 42.00 an hour: the demo shop's own rate.

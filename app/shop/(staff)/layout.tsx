@@ -7,6 +7,7 @@ import { controlClass } from "@/app/_ui/field";
 import { Mark, rememberedTheme } from "@/app/_ui/site-frame";
 import { ThemeSwitch } from "@/app/_ui/theme-switch.client";
 import shop from "@/content/catalog/shop.json";
+import breakdowns from "@/content/copy/breakdowns.json";
 import learning from "@/content/copy/learning.json";
 import rework from "@/content/copy/rework.json";
 import words from "@/content/copy/shop.json";
@@ -23,6 +24,7 @@ const doors = [
   { href: "/shop/orders", label: w.orders, action: "order.list" },
   { href: "/shop/queue", label: w.queue, action: "queue.read" },
   { href: "/shop/strips", label: rework.strips.title, action: "pair.read" },
+  { href: "/shop/notices", label: breakdowns.notices.title, action: "notice.send" },
   { href: "/shop/prices", label: w.prices, action: "price.read" },
   { href: "/shop/measured", label: learning.measured.title, action: "learning.read" },
 ] as const satisfies readonly { readonly href: string; readonly label: string; readonly action: Action }[];

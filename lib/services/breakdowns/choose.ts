@@ -36,7 +36,7 @@ export async function chooseOption(
   const incident = await incidentById(ctx.db, input.incidentId);
   if (incident === null) return refuse({ code: "not-found", what: "incident", id: input.incidentId });
   const options = frozen<readonly RemedyOption[]>(incident.options);
-  const option = options.find(({ code }) => code === input.option);
+  const option = options.find(({ way }) => way === input.option);
   if (option === undefined) {
     return refuse({ code: "invalid-field", path: "option", message: "Way on: choose one of those computed" });
   }
@@ -44,7 +44,7 @@ export async function chooseOption(
   return transaction(ctx.db, async (tx) => {
     await bumpQueue(tx);
     const { id } = incident;
-    const decision = { chosen: option.code, reason, costCents: option.costCents, at: ctx.now, by: nameOf(ctx.actor) };
+    const decision = { chosen: option.way, reason, costCents: option.costCents, at: ctx.now, by: nameOf(ctx.actor) };
     if (!(await decideIncident(tx, id, input.version, decision))) {
       return refuse({ code: "changed-meanwhile", what: "incident", id, version: input.version });
     }
@@ -56,7 +56,7 @@ export async function chooseOption(
     const places = option.places.filter(({ pairId }) => open.has(pairId));
     if (places.length > 0) await givePlaces(ctx, tx, { decisionId: ctx.newId(), reason, places });
     const letters = await draftLetters(ctx, tx, incident, option.crossing, open);
-    const data = { option: option.code, reason, costCents: option.costCents, notices: letters };
+    const data = { option: option.way, reason, costCents: option.costCents, notices: letters };
     await recordEvents(tx, [eventOf(ctx, "incident-decided", { kind: "incident", id }, data)]);
     const after = await incidentById(tx, id);
     if (after === null) throw new Error(`incident ${id} was there a moment ago`);

@@ -26,7 +26,7 @@ export async function weighed(ctx: Context, consequence: Consequence): Promise<B
   const options: RemedyOption[] = [];
   for (const remedy of remedies(broken, effect, endOf(broken, consequence))) {
     const then =
-      remedy.code === "wait"
+      remedy.way === "wait"
         ? effect
         : await queueEffect(ctx, (situation) => situationWith(situation, consequence, remedy));
     const still = new Set(then.crossing.map(({ pairId }) => pairId));

@@ -11,7 +11,7 @@ import type { QueueEffect, RemedyCode, RemedyOption } from "../views";
 import { extraHourCents, secondPressCentsPerWeek } from "./rates";
 
 export interface Remedy extends Pick<RemedyOption, "changes" | "places" | "costCents"> {
-  readonly code: RemedyCode;
+  readonly way: RemedyCode;
 }
 
 const evenings = 10;
@@ -40,16 +40,16 @@ export function remedies(situation: QueueSituation, effect: QueueEffect, fromMin
   const places = swaps(situation, effect);
   const [firstDay = Math.floor(fromMinute / minutesPerDay)] = workingDays(situation, situation.now, 2).slice(1);
   return [
-    { code: "wait", changes: [], places: [], costCents: 0 },
-    { code: "overtime", changes: overtime(), places: [], costCents: hours * crew * extraHourCents },
+    { way: "wait", changes: [], places: [], costCents: 0 },
+    { way: "overtime", changes: overtime(), places: [], costCents: hours * crew * extraHourCents },
     {
-      code: "overnight-cure",
+      way: "overnight-cure",
       changes: overtime(layUpAndPress),
       places: [],
       costCents: hours * 2 * extraHourCents,
     },
     {
-      code: "second-press",
+      way: "second-press",
       changes: [
         {
           kind: "extra-press",
@@ -61,7 +61,7 @@ export function remedies(situation: QueueSituation, effect: QueueEffect, fromMin
       places: [],
       costCents: 2 * secondPressCentsPerWeek,
     },
-    ...(places.length === 0 ? [] : [{ code: "swap-with-slack" as const, changes: [], places, costCents: 0 }]),
+    ...(places.length === 0 ? [] : [{ way: "swap-with-slack" as const, changes: [], places, costCents: 0 }]),
   ];
 }
 

@@ -32,7 +32,7 @@ export type RemedyCode = "wait" | "overtime" | "overnight-cure" | "second-press"
 
 /** One way on, with what it does to the promises and what it costs. What is applied is what stands here. */
 export interface RemedyOption {
-  readonly code: RemedyCode;
+  readonly way: RemedyCode;
   readonly costCents: number;
   readonly changes: readonly FloorChange[];
   /** Places in the queue, as shop minutes to rank by. */

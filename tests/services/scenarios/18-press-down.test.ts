@@ -74,20 +74,20 @@ describe("scenario 18: press down three days", () => {
     const used = effect.moved.filter((each) => !crossing.includes(each.orderId));
     expect(used.length).toBeGreaterThanOrEqual(4);
     for (const each of used) expect(each.standingAfter).toBe("safe");
-    expect(options.map(({ code }) => code)).toEqual([
+    expect(options.map(({ way }) => way)).toEqual([
       "wait",
       "overtime",
       "overnight-cure",
       "second-press",
       "swap-with-slack",
     ]);
-    const wait = options.find(({ code }) => code === "wait") ?? raise();
+    const wait = options.find(({ way }) => way === "wait") ?? raise();
     expect(wait).toMatchObject({ costCents: 0, saved: 0 });
     expect(wait.crossing).toHaveLength(2);
     // A press that stands in for the one that is down, and pairs that go first, leave fewer promises broken.
-    for (const code of ["second-press", "swap-with-slack"]) {
-      const option = options.find((each) => each.code === code) ?? raise();
-      expect(option.expectedLate, code).toBeLessThan(wait.expectedLate);
+    for (const way of ["second-press", "swap-with-slack"]) {
+      const option = options.find((each) => each.way === way) ?? raise();
+      expect(option.expectedLate, way).toBeLessThan(wait.expectedLate);
     }
 
     // The same form sent twice is one incident.

@@ -18,7 +18,7 @@ export function Ways({ options, showCost }: { readonly options: readonly RemedyO
           head: w.way,
           cell: (row: RemedyOption) => (
             <>
-              {words.options[row.code]}
+              {words.options[row.way]}
               {row.places.length > 0 ? (
                 <span className="block text-sm text-pencil">{fill(w.swaps, { count: row.places.length })}</span>
               ) : null}
@@ -44,7 +44,7 @@ export function Ways({ options, showCost }: { readonly options: readonly RemedyO
         { key: "late", head: w.late, numeric: true, cell: (row) => row.expectedLate.toFixed(2) },
       ]}
       rows={options}
-      rowKey={(row) => row.code}
+      rowKey={(row) => row.way}
     />
   );
 }

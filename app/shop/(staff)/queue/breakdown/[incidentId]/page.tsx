@@ -123,7 +123,7 @@ function Decision(props: {
             kind: "radio",
             name: "option",
             label: words.ways.choose,
-            choices: incident.options.map(({ code }) => ({ value: code, label: words.options[code] })),
+            choices: incident.options.map(({ way }) => ({ value: way, label: words.options[way] })),
           },
           { kind: "textarea", name: "reason", label: words.ways.reason, rows: 2 },
         ]}
