@@ -14,15 +14,8 @@ import {
 } from "./floor-changes";
 import { pressStation, type RouteStep, routeFor, stationOf, usesCassette } from "./network";
 import { dayIndex, minutesPerDay, shopMinute, weekdayOf } from "./shop-time";
-import type {
-  CandidatePair,
-  OperationOnFloor,
-  PairOnFloor,
-  QueueSituation,
-  RouteFacts,
-  ShopMinute,
-  WaitingOn,
-} from "./types";
+import type { QueueSituation } from "./situation";
+import type { CandidatePair, OperationOnFloor, PairOnFloor, RouteFacts, ShopMinute, WaitingOn } from "./types";
 
 export const calendarName = "shop";
 

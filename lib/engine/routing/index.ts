@@ -10,5 +10,6 @@ export { pairRank } from "./rank";
 export * from "./reorder";
 export { prepareRuns, type QueueRuns, runRange } from "./replications";
 export * from "./shop-time";
+export type * from "./situation";
 export * from "./types";
 export * from "./working-days";

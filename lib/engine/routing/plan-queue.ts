@@ -21,15 +21,8 @@ import {
 } from "./floor-problem";
 import { rankByPromise } from "./rank";
 import { dateOfShopMinute, minutesPerDay, shopMinute } from "./shop-time";
-import type {
-  PairOnFloor,
-  PlannedOperation,
-  PlannedPair,
-  PressSlot,
-  QueuePlan,
-  QueueSituation,
-  ShopMinute,
-} from "./types";
+import type { QueueSituation } from "./situation";
+import type { PairOnFloor, PlannedOperation, PlannedPair, PressSlot, QueuePlan, ShopMinute } from "./types";
 
 /**
  * The plan as everybody on the floor sees it: typical minutes, nothing goes wrong, best promise first, pulled forward only

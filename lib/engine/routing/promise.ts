@@ -19,7 +19,8 @@ import { type Causes, type Insertion, insertPair } from "./insert-pair";
 import { afterShock, prepareRuns, type QueueRuns, runRange } from "./replications";
 import { FloorSampler, redoRules } from "./sampling";
 import { dateOfShopMinute } from "./shop-time";
-import type { CandidatePair, DateDriver, DateRange, QueueSituation, RangeLevel } from "./types";
+import type { QueueSituation } from "./situation";
+import type { CandidatePair, DateDriver, DateRange, RangeLevel } from "./types";
 
 const levels: readonly (readonly [RangeLevel, number])[] = [
   ["p10", 0.1],

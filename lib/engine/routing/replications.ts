@@ -22,7 +22,8 @@ import { type FloorProblem, type FloorRefusal, openQueue, shopCalendar } from ".
 import { rankByPromise } from "./rank";
 import { FloorSampler, outageDays, redoRules, type Shock, sharedShock } from "./sampling";
 import { minutesPerDay } from "./shop-time";
-import type { PairOnFloor, QueueSituation } from "./types";
+import type { QueueSituation } from "./situation";
+import type { PairOnFloor } from "./types";
 
 export interface Replication {
   /** Working minutes from now to each pair's finish, shocks included; in the order of the pairs. */

@@ -4,16 +4,6 @@
  */
 import type { OperationState } from "../lifecycle";
 import type { IsoDate } from "../units";
-import type { FloorCatalog } from "./floor";
-import type { FloorChange } from "./floor-changes";
-
-/** Everything that dates depend on: the floor and what is different about it, the open pairs, and what time it is. */
-export interface QueueSituation {
-  readonly floor: FloorCatalog;
-  readonly changes: readonly FloorChange[];
-  readonly pairs: readonly PairOnFloor[];
-  readonly now: ShopMinute;
-}
 
 /** Minutes of the shop's local clock since 1970-01-01 00:00 local time. */
 export type ShopMinute = number;
