@@ -10,6 +10,7 @@ type Door =
   | "/shop/orders"
   | "/shop/queue"
   | "/shop/strips"
+  | "/shop/notices"
   | "/shop/prices"
   | "/shop/measured";
 
