@@ -1,101 +1,87 @@
-/** Stations by days: each pair at its station on its day, as the plan has it. */
+/** Stations by days with real widths: every visit from its start to its end, as the plan has it. */
 
-import { cx } from "@/app/_ui/cx";
-import { dayText } from "@/app/_ui/date-range";
+import { Badge } from "@/app/_ui/notice";
 import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/shop.json";
-import type { QueueBoard, QueueCell, QueueDay } from "@/lib/services";
-import { timeOfDay } from "../../say";
+import breakdowns from "@/content/copy/breakdowns.json";
+import words from "@/content/copy/queue.json";
+import shopWords from "@/content/copy/shop.json";
+import type { QueueBoard, QueueChange } from "@/lib/services";
+import { clock } from "../../say";
+import { axisOf } from "./board-axis";
+import { BoardList } from "./board-list";
+import { DayHeads, StationStrip } from "./board-strips";
 
-const w = words.queue;
+const w = words.board;
 
-const signs: Readonly<Record<QueueCell["state"], string>> = {
-  running: "▸",
-  ready: "○",
-  blocked: "·",
-  done: "✓",
-  redo: "↺",
-};
-
-const weekdays = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"] as const;
-const weekday = (iso: string) => weekdays[new Date(`${iso}T00:00:00Z`).getUTCDay()];
-
-export function Board({ board }: { readonly board: QueueBoard }) {
-  const days = board.days.filter((day) => day.isWorkingDay || day.cells.length > 0);
+export function Board({ board: queue }: { readonly board: QueueBoard }) {
+  const { board, stations } = queue;
+  const axis = axisOf(board.days);
   return (
     <>
-      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset is for controls; this groups a table that may scroll */}
+      <Changes changes={board.changes} />
+      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset is for controls; this groups a drawing that may scroll */}
       <div
         role="group"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
         tabIndex={0}
-        aria-label={w.view.board}
+        aria-label={w.label}
         className="overflow-x-auto border-y border-rule"
       >
-        <table className="w-full border-collapse text-sm">
-          <caption className="sr-only">{w.view.board}</caption>
-          <thead>
-            <tr>
-              <th scope="col" className="sticky left-0 bg-paper px-2 py-2 text-left font-medium text-pencil">
-                {w.station}
-              </th>
-              {days.map((day) => (
-                <th
-                  key={day.date}
-                  scope="col"
-                  className={cx(
-                    "border-l border-rule px-2 py-2 text-left font-medium whitespace-nowrap",
-                    day.date === board.today ? "text-larch" : "text-pencil",
-                  )}
-                >
-                  {weekday(day.date)} {dayText(day.date, false)}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {board.stations.map((station) => (
-              <tr key={station.number} className="border-t border-rule align-top">
-                <th scope="row" className="sticky left-0 min-w-40 bg-paper px-2 py-2 text-left font-normal">
-                  <a href={`/shop/queue?view=floor&station=${station.number}`}>
-                    {station.number} {station.name}
-                  </a>
-                  <span className="block text-xs text-pencil">
-                    {fill(w.onStation, { ready: station.ready, running: station.running })}
-                  </span>
-                </th>
-                {days.map((day) => (
-                  <td key={day.date} className="border-l border-rule px-2 py-2">
-                    <Cells day={day} station={station.number} />
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <div className="w-max min-w-full">
+          <div className="flex border-b border-control">
+            <p className="sticky left-0 z-10 w-44 flex-none bg-paper px-2 py-2 text-sm text-pencil">{w.station}</p>
+            <DayHeads board={board} axis={axis} today={queue.today} />
+          </div>
+          <ul>
+            {board.rows.map((row) => {
+              const station = stations.find(({ number }) => number === row.station);
+              return (
+                <li key={row.station} className="flex border-b border-rule last:border-b-0">
+                  <div className="sticky left-0 z-10 w-44 flex-none bg-paper px-2 py-1 text-sm leading-tight">
+                    <a href={`/shop/queue?view=floor&station=${row.station}`}>
+                      {row.station} {station?.name}
+                    </a>
+                    <span className="block text-xs text-pencil">
+                      {fill(shopWords.queue.onStation, {
+                        ready: station?.ready ?? 0,
+                        running: station?.running ?? 0,
+                      })}
+                    </span>
+                  </div>
+                  <StationStrip row={row} board={board} axis={axis} />
+                </li>
+              );
+            })}
+          </ul>
+        </div>
       </div>
-      <p className="mt-2 text-sm text-pencil">{w.legend}</p>
+      <p className="mt-2 max-w-measure text-sm text-pencil">{w.note}</p>
+      <BoardList board={queue} />
     </>
   );
 }
 
-function Cells({ day, station }: { readonly day: QueueDay; readonly station: number }) {
-  const cells = day.cells.filter((cell) => cell.station === station);
-  if (cells.length === 0) return null;
+/** Press down, somebody away, closures, overtime: said in words above the drawing. */
+function Changes({ changes }: { readonly changes: readonly QueueChange[] }) {
+  if (changes.length === 0) return null;
   return (
-    <ul className="flex flex-wrap gap-x-3 gap-y-1">
-      {cells.map((cell) => (
-        <li key={cell.operationId} className="whitespace-nowrap">
-          <span aria-hidden="true" className={cx("mr-1", cell.state === "running" ? "text-larch" : "text-pencil")}>
-            {signs[cell.state]}
+    <ul aria-label={w.changes} className="mb-4 grid gap-1">
+      {changes.map((change) => (
+        <li key={`${change.kind}${change.what}${change.from}${change.reason}`} className="flex flex-wrap gap-x-2">
+          <Badge tone={change.kind === "overtime" || change.kind.startsWith("extra") ? "info" : "amber"}>
+            {breakdowns.whatIf.changes[change.kind]}
+          </Badge>
+          <span>
+            {[
+              change.what,
+              change.from === null
+                ? null
+                : `${clock(change.from)} – ${change.to === null ? w.forGood : clock(change.to)}`,
+              change.reason,
+            ]
+              .filter(Boolean)
+              .join(" · ")}
           </span>
-          <a
-            href={`/shop/pair/${cell.serial}`}
-            className="measure inline-block min-h-6"
-            aria-label={`${cell.serial}, ${w.states[cell.state]}, ${timeOfDay(cell.startsAt)}`}
-          >
-            {cell.serial.replace(/^[A-Z]+-/, "")}
-          </a>
         </li>
       ))}
     </ul>

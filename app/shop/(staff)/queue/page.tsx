@@ -7,11 +7,12 @@ import queueWords from "@/content/copy/queue.json";
 import words from "@/content/copy/shop.json";
 import { type QueueBoard, queueBoard } from "@/lib/services";
 import { listHref, type Query } from "../list-href";
+import { Blocked } from "./blocked";
 import { Board } from "./board";
 import { Floor } from "./floor";
 import { LiveQueue } from "./live-queue.client";
 import { PressPlan } from "./press-plan";
-import { Promises, WaitingList } from "./promises";
+import { Promises } from "./promises";
 
 const w = words.queue;
 export const metadata: Metadata = { title: w.title };
@@ -21,6 +22,7 @@ const hrefs = {
   order: "/shop/queue/order",
   breakdown: "/shop/queue/breakdown",
   whatIf: "/shop/queue/what-if",
+  promises: "/shop/promises",
 } as const;
 
 type View = keyof typeof w.view;
@@ -41,7 +43,7 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
       aside={<LiveQueue revision={board.revision} />}
     >
       <nav aria-label={links.label} className="no-print -mt-4 mb-4 flex flex-wrap gap-x-5">
-        {(["order", "breakdown", "whatIf"] as const).map((each) => (
+        {(["order", "breakdown", "whatIf", "promises"] as const).map((each) => (
           <a key={each} href={hrefs[each]} className="inline-flex min-h-9 items-center">
             {links[each]}
           </a>
@@ -81,7 +83,7 @@ function Shown({
     case "promises":
       return <Promises board={board} />;
     case "waiting":
-      return <WaitingList board={board} />;
+      return <Blocked pairs={board.blocked} />;
     case "board":
       return (
         <>

@@ -3,31 +3,44 @@ import { dayText } from "@/app/_ui/date-range";
 import { Badge } from "@/app/_ui/notice";
 import { Part } from "@/app/_ui/page";
 import { fill } from "@/app/_ui/words";
+import queueWords from "@/content/copy/queue.json";
 import words from "@/content/copy/shop.json";
 import type { PressDay, PressSlot, QueueBoard } from "@/lib/services";
 import { timeOfDay } from "../../say";
 
 const w = words.queue;
+const press = queueWords.press;
 
 export function PressPlan({ board }: { readonly board: QueueBoard }) {
   const days = board.pressPlan.filter((day) => day.slots.length > 0);
   if (days.length === 0) return <p className="text-pencil">{w.noPress}</p>;
   return (
-    <div className="grid gap-x-10 *:min-w-0 lg:grid-cols-2">
-      {days.map((day) => (
-        <Part key={day.date} title={dayText(day.date)} id={`press-${day.date}`}>
-          <Moulds day={day} />
-        </Part>
-      ))}
-    </div>
+    <>
+      <p className="mb-6 max-w-measure text-pencil">
+        {press.note} {press.pastNote}
+      </p>
+      <div className="grid gap-x-10 *:min-w-0 lg:grid-cols-2">
+        {days.map((day) => (
+          <Part key={day.date} title={dayText(day.date)} id={`press-${day.date}`}>
+            <p className="mb-3 text-sm text-pencil">
+              {fill(press.changeovers, {
+                pairs: day.slots.length,
+                minutes: day.slots.reduce((sum, { changeoverMinutes }) => sum + changeoverMinutes, 0),
+              })}
+            </p>
+            <Moulds day={day} />
+          </Part>
+        ))}
+      </div>
+    </>
   );
 }
 
-/** Neighbours on the same mould stand together, in the order of the day. */
+/** Neighbours on the same mould of one press stand together, in the order of the day. */
 function grouped(slots: readonly PressSlot[]): readonly (readonly PressSlot[])[] {
   const groups: PressSlot[][] = [];
   for (const slot of slots) {
-    const last = groups.at(-1);
+    const last = groups.findLast(([first]) => first?.press === slot.press);
     if (last?.[0]?.mould === slot.mould) last.push(slot);
     else groups.push([slot]);
   }
@@ -40,7 +53,7 @@ function Moulds({ day }: { readonly day: PressDay }) {
       {grouped(day.slots).map((group) => (
         <li key={`${group[0]?.mould}${group[0]?.startsAt}`} className="border-l-2 border-control pl-3">
           <p className="text-sm font-medium">
-            {fill(w.mould, { mould: group[0]?.mould ?? "" })}
+            {fill(press.onPress, { press: group[0]?.press ?? "", mould: group[0]?.mould ?? "" })}
             {group[0]?.changeoverMinutes ? (
               <span className="font-normal text-pencil">
                 , {fill(w.changeover, { minutes: group[0].changeoverMinutes })}
@@ -56,6 +69,7 @@ function Moulds({ day }: { readonly day: PressDay }) {
                 <a href={`/shop/pair/${slot.serial}`} className="inline-flex min-h-9 items-center">
                   {slot.serial}
                 </a>
+                {slot.curesPastClosing ? <span className="text-sm text-pencil">☾ {press.pastClosing}</span> : null}
                 {slot.isFixed ? <Badge tone="info">{w.fixed}</Badge> : null}
               </li>
             ))}

@@ -1,20 +1,24 @@
-import { Badge } from "@/app/_ui/notice";
+/** Every open pair by what its promise has in hand, the tightest first. */
+import { Badge, type Tone } from "@/app/_ui/notice";
 import { Table } from "@/app/_ui/table";
+import { fill } from "@/app/_ui/words";
+import queueWords from "@/content/copy/queue.json";
 import words from "@/content/copy/shop.json";
 import type { QueueBoard, QueuePair } from "@/lib/services";
-import { Clock, Day, PairLink } from "../../cells";
-import { WaitingBadges } from "../waiting-badges";
+import { Day, PairLink } from "../../cells";
 
 const w = words.queue;
 
-function Slack({ days }: { readonly days: number | null }) {
-  if (days === null) return <span className="text-pencil">{w.noPromise}</span>;
-  return (
-    <Badge
-      tone={days < 0 ? "iron" : "moss"}
-    >{`${String(days).replace("-", "−")} ${days < 0 ? w.atRisk : w.onTime}`}</Badge>
-  );
-}
+const p = queueWords.promises;
+
+const tones: Readonly<Record<QueuePair["standing"], Tone>> = {
+  safe: "moss",
+  "at-risk": "amber",
+  late: "iron",
+  open: "info",
+};
+
+const percent = (share: number) => Math.round(share * 100);
 
 /** The tightest first; without a promise last. */
 function bySlack(pairs: readonly QueuePair[]): readonly QueuePair[] {
@@ -24,7 +28,17 @@ function bySlack(pairs: readonly QueuePair[]): readonly QueuePair[] {
 export function Promises({ board }: { readonly board: QueueBoard }) {
   const pairs = bySlack(board.pairs);
   return (
+    <>
+      <p className="mb-4 max-w-measure text-pencil">{p.note}</p>
+      <PromiseTable pairs={pairs} />
+    </>
+  );
+}
+
+function PromiseTable({ pairs }: { readonly pairs: readonly QueuePair[] }) {
+  return (
     <Table
+      dense
       caption={w.view.promises}
       hideCaption
       columns={[
@@ -38,9 +52,26 @@ export function Promises({ board }: { readonly board: QueueBoard }) {
           cell: (row) => `${row.doneOperations}/${row.allOperations}`,
         },
         { key: "planned", head: w.heads.planned, cell: (row) => <Day on={row.plannedReady} /> },
+        { key: "p50", head: p.half, cell: (row) => <Day on={row.expected?.p50} /> },
         { key: "p90", head: w.heads.nineOfTen, cell: (row) => <Day on={row.expected?.p90} /> },
         { key: "promised", head: w.heads.promised, cell: (row) => <Day on={row.promisedOn} /> },
-        { key: "slack", head: w.heads.slack, cell: (row) => <Slack days={row.slackDays} /> },
+        { key: "class", head: p.class, cell: (row) => p.classes[row.promiseClass] },
+        {
+          key: "slack",
+          head: w.heads.slack,
+          numeric: true,
+          cell: (row) => (row.slackDays === null ? "–" : String(row.slackDays).replace("-", "−")),
+        },
+        {
+          key: "standing",
+          head: p.standing,
+          cell: (row) => <Badge tone={tones[row.standing]}>{p.standings[row.standing]}</Badge>,
+        },
+        {
+          key: "chance",
+          head: p.chance,
+          cell: (row) => (row.chanceKept === null ? "–" : fill(p.chanceOf, { share: percent(row.chanceKept) })),
+        },
       ]}
       rows={pairs}
       rowKey={(row) => row.pairId}
@@ -54,9 +85,13 @@ export function Promises({ board }: { readonly board: QueueBoard }) {
           "done",
           "of",
           "planned_ready",
+          "half_by",
           "nine_of_ten_by",
           "promised_on",
+          "promise_class",
           "slack_days",
+          "standing",
+          "kept_percent",
         ],
         rows: pairs.map((row) => [
           row.serial,
@@ -66,38 +101,16 @@ export function Promises({ board }: { readonly board: QueueBoard }) {
           row.doneOperations,
           row.allOperations,
           row.plannedReady ?? "",
+          row.expected?.p50 ?? "",
           row.expected?.p90 ?? "",
           row.promisedOn ?? "",
+          row.promiseClass,
           row.slackDays ?? "",
+          row.standing,
+          row.chanceKept === null ? "" : percent(row.chanceKept),
         ]),
       }}
       empty={<p className="text-pencil">{w.noPromises}</p>}
-    />
-  );
-}
-
-export function WaitingList({ board }: { readonly board: QueueBoard }) {
-  return (
-    <Table
-      caption={w.view.waiting}
-      hideCaption
-      columns={[
-        { key: "pair", head: w.heads.pair, cell: (row) => <PairLink serial={row.serial} /> },
-        { key: "for", head: w.heads.waitingFor, cell: (row) => <WaitingBadges waitingFor={row.waitingFor} /> },
-        {
-          key: "next",
-          head: w.heads.next,
-          cell: (row) => [...new Set(row.waitingFor.map((condition) => words.nextActor[condition]))].join("; "),
-        },
-        {
-          key: "since",
-          head: w.heads.since,
-          cell: (row) => <Clock at={row.since} />,
-        },
-      ]}
-      rows={board.waitingOn}
-      rowKey={(row) => row.pairId}
-      empty={<p className="text-pencil">{w.noneWaiting}</p>}
     />
   );
 }
