@@ -7,10 +7,24 @@ import words from "@/content/copy/queue.json";
 
 const w = words.live;
 
-/** True while a field on the page holds something typed. */
+/** A server that was away answers again after this long at the latest. */
+const againMs = 3000;
+
+/** True while a field on the page holds something typed or chosen, or a row is being dragged. */
 function isTyping(): boolean {
-  return [...document.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>("main input, main textarea")].some(
-    (field) => field.type !== "hidden" && field.type !== "search" && field.value !== field.defaultValue,
+  if (document.body.dataset.dragging !== undefined) return true;
+  const fields = [...document.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>("main input, main textarea")];
+  const lists = [...document.querySelectorAll<HTMLSelectElement>("main select")];
+  return (
+    fields.some((field) => field.type !== "hidden" && field.value !== field.defaultValue) ||
+    lists.some(
+      (list) =>
+        list.selectedIndex !==
+        Math.max(
+          0,
+          [...list.options].findIndex((each) => each.defaultSelected),
+        ),
+    )
   );
 }
 
@@ -19,17 +33,30 @@ export function LiveQueue({ revision, isBusy = false }: { readonly revision: num
   const [state, setState] = useState<"off" | "live" | "again">("off");
   const [latest, setLatest] = useState(revision);
   useEffect(() => {
-    const source = new EventSource("/shop/queue/live");
-    source.addEventListener("open", () => setState("live"));
-    source.addEventListener("error", () => setState("again"));
-    source.addEventListener("revision", (event) => setLatest(Number((event as MessageEvent<string>).data)));
-    return () => source.close();
+    let source: EventSource;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const follow = () => {
+      source = new EventSource("/shop/queue/live");
+      source.addEventListener("open", () => setState("live"));
+      source.addEventListener("revision", (event) => setLatest(Number((event as MessageEvent<string>).data)));
+      source.addEventListener("error", () => {
+        setState("again");
+        // The browser tries again by itself, but not after an answer that was no stream.
+        if (source.readyState === EventSource.CLOSED) timer = setTimeout(follow, againMs);
+      });
+    };
+    follow();
+    return () => {
+      clearTimeout(timer);
+      source.close();
+    };
   }, []);
   const isBehind = latest > revision;
   const mustAsk = isBehind && (isBusy || (typeof document !== "undefined" && isTyping()));
   useEffect(() => {
-    if (isBehind && !mustAsk) router.refresh();
-  }, [isBehind, mustAsk, router]);
+    // Both numbers: what changes while the page is being read again is read once more.
+    if (latest > revision && !mustAsk) router.refresh();
+  }, [latest, revision, mustAsk, router]);
   if (state === "off") return null;
   return (
     <p role="status" data-live={state} className="flex flex-wrap items-center gap-3 text-sm text-pencil">

@@ -19,7 +19,14 @@ export async function GET(request: Request): Promise<Response> {
   let end = () => {};
   const body = new ReadableStream<Uint8Array>({
     start(controller) {
-      const send = (text: string) => controller.enqueue(encoder.encode(text));
+      const send = (text: string) => {
+        try {
+          controller.enqueue(encoder.encode(text));
+        } catch {
+          // The reader has gone without a word; the others must still be told.
+          end();
+        }
+      };
       send(`retry: ${retryMs}\n\n`);
       const leave = followQueue((revision) => {
         if (String(revision) !== seen || seen === null) send(`id: ${revision}\nevent: revision\ndata: ${revision}\n\n`);
@@ -33,7 +40,11 @@ export async function GET(request: Request): Promise<Response> {
         leave();
         clearInterval(alive);
         clearInterval(session);
-        controller.close();
+        try {
+          controller.close();
+        } catch {
+          // Closed from the other side already.
+        }
       };
       request.signal.addEventListener("abort", () => end());
     },
