@@ -1,12 +1,27 @@
 /** Opens the database when the server starts, so that the first visitor does not wait and a fault shows at once. */
 import { systemActor } from "@/lib/auth";
+import { sweepSlots } from "@/lib/services";
 import { openContext } from "@/lib/services/context";
 import { checkHealth } from "@/lib/services/health";
+import { reportFault } from "./faults";
+
+const sweepEveryMs = 15 * 60_000;
+
+/** Gives up places whose time is over. A fault is for the log: the next round tries again. */
+async function sweep(): Promise<void> {
+  try {
+    await sweepSlots(await openContext(systemActor("slots"), new Date()));
+  } catch (error) {
+    reportFault(error, "give up places");
+  }
+}
 
 /** A server without its database is of no use: it says why in a line and ends. */
 export async function startUp(): Promise<void> {
   try {
     await checkHealth(await openContext(systemActor("start-up"), new Date()));
+    await sweep();
+    setInterval(sweep, sweepEveryMs).unref();
   } catch (error) {
     process.stderr.write(`\nPairwright cannot start: ${error instanceof Error ? error.message : String(error)}\n`);
     if (error instanceof Error && error.cause instanceof Error) process.stderr.write(`${error.cause.message}\n`);

@@ -1,12 +1,5 @@
 import { describe, expect, it } from "vitest";
-import {
-  applyMove,
-  type PairId,
-  previewMove,
-  readOrder,
-  readQueueOrder,
-  undoMove,
-} from "@/lib/services";
+import { applyMove, type PairId, previewMove, readOrder, readQueueOrder, undoMove } from "@/lib/services";
 import { must, openShop, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 import { fewRuns, releasedPairs } from "./scenarios/released-pairs";

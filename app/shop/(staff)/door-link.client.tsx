@@ -11,6 +11,7 @@ type Door =
   | "/shop/queue"
   | "/shop/strips"
   | "/shop/notices"
+  | "/shop/promises"
   | "/shop/prices"
   | "/shop/measured";
 

@@ -9,6 +9,7 @@ import { ThemeSwitch } from "@/app/_ui/theme-switch.client";
 import shop from "@/content/catalog/shop.json";
 import breakdowns from "@/content/copy/breakdowns.json";
 import learning from "@/content/copy/learning.json";
+import promises from "@/content/copy/promises.json";
 import rework from "@/content/copy/rework.json";
 import words from "@/content/copy/shop.json";
 import { type Action, permit } from "@/lib/auth";
@@ -25,6 +26,7 @@ const doors = [
   { href: "/shop/queue", label: w.queue, action: "queue.read" },
   { href: "/shop/strips", label: rework.strips.title, action: "pair.read" },
   { href: "/shop/notices", label: breakdowns.notices.title, action: "notice.send" },
+  { href: "/shop/promises", label: promises.kept.title, action: "promise.read" },
   { href: "/shop/prices", label: w.prices, action: "price.read" },
   { href: "/shop/measured", label: learning.measured.title, action: "learning.read" },
 ] as const satisfies readonly { readonly href: string; readonly label: string; readonly action: Action }[];

@@ -58,6 +58,14 @@ export async function orderView(client: Tx, record: OrderRecord): Promise<OrderV
     promiseClass: record.promiseClass as PromiseClass,
     estimate: frozen<DateRange>(record.estimate),
     promisedOn: record.promisedOn as IsoDate | null,
+    slotLost:
+      record.slotLostAt === null
+        ? null
+        : {
+            at: record.slotLostAt.toISOString(),
+            reason: record.slotLostReason === "proof-late" ? "proof-late" : "hold-lapsed",
+          },
+    hardDate: record.hardDatePlanB === null ? null : { planB: record.hardDatePlanB, rushCents: record.rushCents ?? 0 },
     clockStartedAt: record.clockStartedAt?.toISOString() ?? null,
     waitingFor: clock.started ? [] : clock.waitingFor,
     payments: record.payments.map(paymentView),

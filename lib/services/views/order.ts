@@ -82,6 +82,9 @@ export interface OrderView {
   /** What was told at acceptance and after; the promise, once fixed, stands in promisedOn. */
   readonly estimate: DateRange;
   readonly promisedOn: IsoDate | null;
+  /** Its place in the queue was given up. */
+  readonly slotLost: { readonly at: Instant; readonly reason: "hold-lapsed" | "proof-late" } | null;
+  readonly hardDate: { readonly planB: string; readonly rushCents: number } | null;
   readonly clockStartedAt: Instant | null;
   readonly waitingFor: readonly ClockStartCondition[];
   readonly payments: readonly PaymentView[];

@@ -18,6 +18,7 @@ import { clock } from "../../../say";
 import { orderTones } from "../../order-tones";
 import { Close } from "./close";
 import { Gates } from "./gates";
+import { PromiseTools } from "./promise-tools";
 
 const w = words.order;
 export const metadata: Metadata = { title: "Order" };
@@ -57,6 +58,7 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
         <div>
           <Part title={w.promise} id="promise">
             <Promised order={order} />
+            <PromiseTools order={order} />
           </Part>
           <Part title={w.gates} id="gates">
             <Gates order={order} />

@@ -1,0 +1,108 @@
+/** A hard date: what it would take is looked at first, then an owner approves it. */
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { staffContext } from "@/app/_server/request";
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { Button } from "@/app/_ui/button";
+import { dayText } from "@/app/_ui/date-range";
+import { TextField } from "@/app/_ui/field";
+import { moneyText } from "@/app/_ui/money";
+import { Notice } from "@/app/_ui/notice";
+import { Page, Part } from "@/app/_ui/page";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/promises.json";
+import { permit } from "@/lib/auth";
+import { isoDate } from "@/lib/engine/units";
+import { type HardDatePreview, type OrderId, type OrderView, previewHardDate, readOrder } from "@/lib/services";
+import { say } from "../../../../say";
+import type { Query } from "../../../list-href";
+import { Effect } from "../../../queue/breakdown/effect";
+import { fixHardDate } from "../promise-actions";
+
+const w = words.hard;
+export const metadata: Metadata = { title: "Hard date" };
+
+const isDay = (text: string | undefined): text is string =>
+  text !== undefined && /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text));
+
+export default async function HardDatePage({
+  params,
+  searchParams,
+}: {
+  readonly params: Promise<{ readonly orderId: string }>;
+  readonly searchParams: Promise<Query>;
+}) {
+  const { orderId } = await params;
+  const { on } = await searchParams;
+  const ctx = await staffContext(`/shop/orders/${orderId}/hard-date`);
+  const read = await readOrder(ctx, { orderId: orderId as OrderId });
+  if (!read.ok) notFound();
+  const order = read.value;
+  const preview = isDay(on) ? await previewHardDate(ctx, { orderId: order.orderId, on: isoDate(on) }) : null;
+  return (
+    <Page wide title={fill(w.title, { number: order.number })} lead={w.lead}>
+      <form className="mb-8 grid max-w-measure gap-4">
+        <TextField id="on" name="on" type="date" label={w.on} defaultValue={on ?? ""} />
+        <p className="flex flex-wrap items-center gap-4">
+          <Button type="submit">{w.show}</Button>
+          <a href={`/shop/orders/${order.orderId}`}>{w.back}</a>
+        </p>
+      </form>
+      {preview === null ? null : preview.ok ? (
+        <Shown preview={preview.value} order={order} isOwner={permit(ctx.actor, "promise.hard").ok} />
+      ) : (
+        <Notice tone="iron" title={say(preview.refusal)} live="polite" />
+      )}
+    </Page>
+  );
+}
+
+function Shown({
+  preview,
+  order,
+  isOwner,
+}: {
+  readonly preview: HardDatePreview;
+  readonly order: OrderView;
+  readonly isOwner: boolean;
+}) {
+  const { fits, p95, movedSerials, breaksPromises, feeCents, effect } = preview;
+  const days = { p95: dayText(p95.now), moved: dayText(p95.moved) };
+  return (
+    <Part title={dayText(preview.on)} id="shown">
+      <div className="mb-6 grid gap-2">
+        <Notice tone={fits === "not-at-all" ? "iron" : "moss"} title={fill(w.fits[fits], days)} />
+        {fits === "by-moving" ? (
+          <>
+            <p>{movedSerials.length > 0 ? fill(w.moved, { serials: movedSerials.join(", ") }) : w.nobody}</p>
+            {breaksPromises.length > 0 ? (
+              <Notice tone="amber" title={fill(w.breaks, { serials: breaksPromises.join(", ") })} />
+            ) : null}
+          </>
+        ) : null}
+        {fits === "not-at-all" ? null : <p>{feeCents > 0 ? fill(w.fee, { fee: moneyText(feeCents) }) : w.noFee}</p>}
+      </div>
+      {effect ? <Effect effect={effect} /> : null}
+      {fits === "not-at-all" ? null : isOwner ? (
+        <div className="mt-6">
+          <ActionForm
+            action={fixHardDate}
+            submit={w.approve}
+            fields={[
+              { kind: "hidden", name: "orderId", value: order.orderId },
+              { kind: "hidden", name: "version", value: String(order.version) },
+              { kind: "hidden", name: "revision", value: String(preview.revision) },
+              { kind: "hidden", name: "on", value: preview.on },
+              { kind: "text", name: "planB", label: w.planB, hint: w.planBHint, autoComplete: "off" },
+              ...(breaksPromises.length > 0
+                ? ([{ kind: "text", name: "overrideReason", label: w.override, autoComplete: "off" }] as const)
+                : []),
+            ]}
+          />
+        </div>
+      ) : (
+        <p className="mt-4 text-pencil">{w.ownerOnly}</p>
+      )}
+    </Part>
+  );
+}

@@ -1,0 +1,45 @@
+"use server";
+/** Moving a promised day, and fixing a hard date. */
+import { revalidatePath } from "next/cache";
+import { redirect } from "next/navigation";
+import { z } from "zod";
+import { formAction } from "@/app/_server/form-action";
+import { staffContext } from "@/app/_server/request";
+import { isoDate } from "@/lib/engine/units";
+import { approveHardDate, changePromise, type OrderId } from "@/lib/services";
+import { idField, wholeField } from "../../../fields";
+import { say } from "../../../say";
+
+const order = { orderId: idField.transform((id) => id as OrderId), version: wholeField };
+const day = (label: string) =>
+  z
+    .string()
+    .regex(/^\d{4}-\d{2}-\d{2}$/, { error: `${label}: a day is needed` })
+    .transform((text) => isoDate(text));
+const text = (label: string) => z.string().max(500, { error: `${label}: at most 500 characters` });
+
+export const movePromise = formAction({
+  name: "move a promise",
+  schema: z.strictObject({ ...order, on: day("New day"), reason: text("Reason") }),
+  context: () => staffContext(),
+  run: changePromise,
+  words: say,
+  done: (_value, { orderId }) => revalidatePath(`/shop/orders/${orderId}`),
+});
+
+export const fixHardDate = formAction({
+  name: "approve a hard date",
+  schema: z.strictObject({
+    ...order,
+    revision: wholeField,
+    on: day("The day"),
+    planB: text("Plan B"),
+    overrideReason: text("Reason")
+      .optional()
+      .transform((reason) => reason ?? ""),
+  }),
+  context: () => staffContext(),
+  run: approveHardDate,
+  words: say,
+  done: (_value, { orderId }) => redirect(`/shop/orders/${orderId}`),
+});

@@ -1,0 +1,54 @@
+/** What can be done with an order's date: moved with consent, or made a hard one. */
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { moneyText } from "@/app/_ui/money";
+import { Notice } from "@/app/_ui/notice";
+import { More } from "@/app/_ui/section";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/promises.json";
+import type { OrderView } from "@/lib/services";
+import { clock } from "../../../say";
+import { movePromise } from "./promise-actions";
+
+const w = words.order;
+
+export function PromiseTools({ order }: { readonly order: OrderView }) {
+  const isOpen = !["ready", "shipped", "delivered", "cancelled"].includes(order.state);
+  const { slotLost, hardDate } = order;
+  return (
+    <div className="mt-3 grid gap-3">
+      {slotLost ? (
+        <Notice tone="amber" title={fill(w.slotLost, { at: clock(slotLost.at), reason: w.reasons[slotLost.reason] })} />
+      ) : null}
+      {hardDate ? (
+        <p>
+          {fill(w.planB, { planB: hardDate.planB })}
+          {hardDate.rushCents > 0 ? `, ${fill(w.rush, { fee: moneyText(hardDate.rushCents) })}` : ""}
+        </p>
+      ) : null}
+      {isOpen && order.promisedOn ? (
+        <More summary={w.change}>
+          <p className="mb-3">{w.changeLead}</p>
+          <ActionForm
+            action={movePromise}
+            idPrefix="promise-"
+            tone="plain"
+            submit={w.submit}
+            fields={[
+              { kind: "hidden", name: "orderId", value: order.orderId },
+              { kind: "hidden", name: "version", value: String(order.version) },
+              { kind: "date", name: "on", label: w.on, value: order.promisedOn },
+              { kind: "text", name: "reason", label: w.reason, autoComplete: "off" },
+            ]}
+          />
+        </More>
+      ) : null}
+      {isOpen && slotLost === null ? (
+        <p>
+          <a href={`/shop/orders/${order.orderId}/hard-date`} className="inline-flex min-h-9 items-center">
+            {w.hard}
+          </a>
+        </p>
+      ) : null}
+    </div>
+  );
+}

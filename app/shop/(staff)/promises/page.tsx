@@ -1,0 +1,151 @@
+/** How promises were kept: shares by P50, P80 and P90 over time, with what chance alone would allow. */
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { staffContext } from "@/app/_server/request";
+import { Notice } from "@/app/_ui/notice";
+import { Page, Part } from "@/app/_ui/page";
+import { Table } from "@/app/_ui/table";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/promises.json";
+import { textForPeople } from "@/lib/engine/units";
+import { type KeptOrder, type KeptPeriod, type KeptPromises, type KeptShare, readKeptPromises } from "@/lib/services";
+import { Clock, Day, NumberLink } from "../../cells";
+import { SharesOverTime } from "./shares-over-time";
+
+const w = words.kept;
+export const metadata: Metadata = { title: w.title };
+
+/** Under so many orders a share says little. */
+const fewOrders = 20;
+
+export default async function KeptPromisesPage() {
+  const ctx = await staffContext("/shop/promises");
+  const read = await readKeptPromises(ctx);
+  if (!read.ok) notFound();
+  const kept = read.value;
+  return (
+    <Page wide title={w.title} lead={w.lead}>
+      <p className="mb-6">{fill(w.open, { open: kept.open, overdue: kept.overdue })}</p>
+      <Part title={w.all} id="all">
+        <Verdict all={kept.all} />
+      </Part>
+      {kept.months.length === 0 ? null : (
+        <Part title={w.months} id="months">
+          <SharesOverTime months={kept.months} label={w.chart} />
+          <Months kept={kept} />
+        </Part>
+      )}
+      <Part title={w.orders} id="orders">
+        <Orders orders={kept.orders} />
+      </Part>
+    </Page>
+  );
+}
+
+function Verdict({ all }: { readonly all: KeptPeriod }) {
+  const p90 = all.shares.find(({ level }) => level === "p90");
+  if (p90 === undefined || p90.orders === 0) return <p className="text-pencil">{w.none}</p>;
+  if (p90.orders < fewOrders) return <Notice tone="info" title={w.few} />;
+  const share = p90.kept / p90.orders;
+  if (share < 0.85) return <Notice tone="amber" title={w.tooLate} />;
+  return share > 0.95 ? <Notice tone="info" title={w.tooEarly} /> : <Notice tone="moss" title={w.good} />;
+}
+
+function Share({ share }: { readonly share: KeptShare | undefined }) {
+  if (share === undefined || share.orders === 0) return <span className="text-pencil">–</span>;
+  const { kept, orders, band } = share;
+  return (
+    <>
+      <span className="measure">{textForPeople((100 * kept) / orders, 0)} %</span>
+      <span className="block text-sm text-pencil">
+        {fill(w.heads.band, { kept, orders, low: band.low, high: band.high })}
+      </span>
+    </>
+  );
+}
+
+function Months({ kept }: { readonly kept: KeptPromises }) {
+  const rows = [...kept.months, kept.all];
+  const level = (row: KeptPeriod, name: KeptShare["level"]) => row.shares.find((share) => share.level === name);
+  return (
+    <Table
+      caption={w.months}
+      hideCaption
+      columns={[
+        { key: "month", head: w.heads.month, cell: (row) => row.month ?? w.total },
+        { key: "p50", head: w.heads.p50, cell: (row) => <Share share={level(row, "p50")} /> },
+        { key: "p80", head: w.heads.p80, cell: (row) => <Share share={level(row, "p80")} /> },
+        { key: "p90", head: w.heads.p90, cell: (row) => <Share share={level(row, "p90")} /> },
+        {
+          key: "late",
+          head: w.heads.lateness,
+          numeric: true,
+          cell: (row) => (row.meanLateness === null ? "–" : textForPeople(row.meanLateness, 1)),
+        },
+      ]}
+      rows={rows}
+      rowKey={(row) => row.month ?? "all"}
+      csv={{
+        fileName: "kept-promises.csv",
+        head: ["month", "orders", "by_p50", "by_p80", "of_p80", "by_p90", "mean_days_after_p90"],
+        rows: rows.map((row) => [
+          row.month ?? "all",
+          level(row, "p90")?.orders ?? 0,
+          level(row, "p50")?.kept ?? 0,
+          level(row, "p80")?.kept ?? 0,
+          level(row, "p80")?.orders ?? 0,
+          level(row, "p90")?.kept ?? 0,
+          row.meanLateness ?? "",
+        ]),
+      }}
+    />
+  );
+}
+
+function Orders({ orders }: { readonly orders: readonly KeptOrder[] }) {
+  return (
+    <Table
+      caption={w.orders}
+      hideCaption
+      dense
+      empty={<p className="text-pencil">{w.none}</p>}
+      columns={[
+        {
+          key: "order",
+          head: w.heads.order,
+          cell: (row) => <NumberLink href={`/shop/orders/${row.orderId}`} number={row.number} />,
+        },
+        { key: "fixed", head: w.heads.fixed, cell: (row) => <Clock at={row.fixedAt} /> },
+        { key: "p50", head: w.heads.p50, cell: (row) => <Day on={row.p50} /> },
+        { key: "p80", head: w.heads.p80, cell: (row) => <Day on={row.p80} /> },
+        { key: "p90", head: w.heads.p90, cell: (row) => <Day on={row.p90} /> },
+        {
+          key: "ready",
+          head: w.heads.ready,
+          cell: (row) =>
+            row.readyOn === null ? <span className="text-pencil">{w.notReady}</span> : <Day on={row.readyOn} />,
+        },
+        {
+          key: "changes",
+          head: w.heads.changes,
+          cell: (row) => row.changes.map(({ to, reason, by }) => fill(w.change, { to, reason, by })).join("; ") || "–",
+        },
+      ]}
+      rows={orders}
+      rowKey={(row) => row.orderId}
+      csv={{
+        fileName: "promises-told.csv",
+        head: ["order", "clock_started", "p50", "p80", "p90", "ready_on", "changes"],
+        rows: orders.map((row) => [
+          row.number,
+          row.fixedAt,
+          row.p50,
+          row.p80 ?? "",
+          row.p90,
+          row.readyOn ?? "",
+          row.changes.length,
+        ]),
+      }}
+    />
+  );
+}
