@@ -27,7 +27,7 @@ export function pressDays(plan: FloorPlan, pairs: readonly PairRecord[], floor: 
     const slots = byDay.get(date) ?? [];
     byDay.set(date, slots);
     slots.push({
-      press: slot.press,
+      press: floor.presses.find(({ id }) => id === slot.press)?.label ?? slot.press,
       pairId: slot.pairId as PairId,
       serial: pair.serial,
       mould: slot.mould,

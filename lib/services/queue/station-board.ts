@@ -27,7 +27,7 @@ export interface PlannedVisit {
 }
 
 /** So much of the axis a serial takes in print: a shorter bar needs that room on its line. */
-const labelMinutes = 48;
+const labelMinutes = 60;
 export const pressStation = 11;
 
 /** Calendar days from `first` on without weekends; a closed weekday stays, with the reason. */

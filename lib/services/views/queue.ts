@@ -144,6 +144,7 @@ export interface QueuePair {
 }
 
 export interface PressSlot {
+  /** By its name. */
   readonly press: string;
   readonly pairId: PairId;
   readonly serial: string;

@@ -54,12 +54,12 @@ export function DayHeads(props: { readonly board: StationBoard; readonly axis: A
 
 export function StationStrip(props: { readonly row: BoardRow; readonly board: StationBoard; readonly axis: Axis }) {
   const { row, board, axis } = props;
-  const height = Math.max(44, row.lanes * laneHeight + 2 * pad);
+  const height = Math.max(56, row.lanes * laneHeight + 2 * pad);
   const now = board.now === null ? null : placeOf(axis, board.now.date, board.now.minute);
   const hatch = `rest-${row.station}`;
   const away = `away-${row.station}`;
   return (
-    <svg width={axis.width} height={height} aria-hidden="true" className="flex-none font-mono text-xs">
+    <svg width={axis.width} height={height} aria-hidden="true" className="flex-none font-mono text-[11px]">
       <defs>
         <pattern id={hatch} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <path d="M0 0V6" stroke="var(--pencil)" strokeWidth="1.5" />
@@ -152,7 +152,7 @@ function Bar({ bar, axis }: { readonly bar: QueueBar; readonly axis: Axis }) {
   if (first === undefined) return null;
   const edge = edges[bar.standing];
   return (
-    <a href={`/shop/pair/${bar.serial}`} tabIndex={-1}>
+    <a href={`/shop/pair/${bar.serial}`} tabIndex={-1} className="no-underline">
       <title>{titleOf(bar)}</title>
       {bar.attended.map((piece) => (
         <rect

@@ -29,7 +29,7 @@ export function Board({ board: queue }: { readonly board: QueueBoard }) {
       >
         <div className="w-max min-w-full">
           <div className="flex border-b border-control">
-            <p className="sticky left-0 z-10 w-44 flex-none bg-paper px-2 py-2 text-sm text-pencil">{w.station}</p>
+            <p className="sticky left-0 z-10 w-60 flex-none bg-paper px-2 py-2 text-sm text-pencil">{w.station}</p>
             <DayHeads board={board} axis={axis} today={queue.today} />
           </div>
           <ul>
@@ -37,7 +37,7 @@ export function Board({ board: queue }: { readonly board: QueueBoard }) {
               const station = stations.find(({ number }) => number === row.station);
               return (
                 <li key={row.station} className="flex border-b border-rule last:border-b-0">
-                  <div className="sticky left-0 z-10 w-44 flex-none bg-paper px-2 py-1 text-sm leading-tight">
+                  <div className="sticky left-0 z-10 w-60 flex-none bg-paper px-2 py-1 text-sm leading-tight">
                     <a href={`/shop/queue?view=floor&station=${row.station}`}>
                       {row.station} {station?.name}
                     </a>

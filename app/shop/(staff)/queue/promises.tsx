@@ -1,7 +1,6 @@
 /** Every open pair by what its promise has in hand, the tightest first. */
 import { Badge, type Tone } from "@/app/_ui/notice";
 import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
 import queueWords from "@/content/copy/queue.json";
 import words from "@/content/copy/shop.json";
 import type { QueueBoard, QueuePair } from "@/lib/services";
@@ -70,7 +69,8 @@ function PromiseTable({ pairs }: { readonly pairs: readonly QueuePair[] }) {
         {
           key: "chance",
           head: p.chance,
-          cell: (row) => (row.chanceKept === null ? "–" : fill(p.chanceOf, { share: percent(row.chanceKept) })),
+          numeric: true,
+          cell: (row) => (row.chanceKept === null ? "–" : percent(row.chanceKept)),
         },
       ]}
       rows={pairs}
