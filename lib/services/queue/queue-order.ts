@@ -141,9 +141,13 @@ export async function applyMove(
   const found = placesOfMove(situation, pairs, input, ctx.now);
   if (!found.ok) return found;
   const decisionId = ctx.newId();
+  const changed = (revision: number) => refuse({ code: "queue-changed", revision, value: input.revision });
   return transaction(ctx.db, async (tx) => {
-    const now = (await bumpQueue(tx)) - 1;
-    if (now !== input.revision) return refuse({ code: "queue-changed", revision: now, value: input.revision });
+    // Looked at before it is raised, so that a refusal tells nobody that the queue has changed.
+    const seen = await currentQueueRevision(tx);
+    if (seen !== input.revision) return changed(seen);
+    const before = (await bumpQueue(tx)) - 1;
+    if (before !== input.revision) return changed(before);
     await givePlaces(ctx, tx, { decisionId, reason, places: found.value.places });
     return accept({ decisionId });
   });

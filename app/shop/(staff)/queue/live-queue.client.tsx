@@ -13,19 +13,14 @@ const againMs = 3000;
 /** True while a field on the page holds something typed or chosen, or a row is being dragged. */
 function isTyping(): boolean {
   if (document.body.dataset.dragging !== undefined) return true;
+  if (document.querySelector("main select[data-chosen]") !== null) return true;
   const fields = [...document.querySelectorAll<HTMLInputElement | HTMLTextAreaElement>("main input, main textarea")];
-  const lists = [...document.querySelectorAll<HTMLSelectElement>("main select")];
-  return (
-    fields.some((field) => field.type !== "hidden" && field.value !== field.defaultValue) ||
-    lists.some(
-      (list) =>
-        list.selectedIndex !==
-        Math.max(
-          0,
-          [...list.options].findIndex((each) => each.defaultSelected),
-        ),
-    )
-  );
+  return fields.some((field) => field.type !== "hidden" && field.value !== field.defaultValue);
+}
+
+/** A list's choice is marked when somebody makes it: its options move by themselves when the queue does. */
+function markChoice({ target }: Event): void {
+  if (target instanceof HTMLSelectElement) target.dataset.chosen = "";
 }
 
 export function LiveQueue({ revision, isBusy = false }: { readonly revision: number; readonly isBusy?: boolean }) {
@@ -46,7 +41,9 @@ export function LiveQueue({ revision, isBusy = false }: { readonly revision: num
       });
     };
     follow();
+    document.addEventListener("change", markChoice);
     return () => {
+      document.removeEventListener("change", markChoice);
       clearTimeout(timer);
       source.close();
     };
