@@ -61,6 +61,7 @@ export const policy = {
   "build-sheet.read": { guest: "never", ...everyone },
   "queue.read": { guest: "never", ...everyone },
   "queue.order": { guest: "never", ...office },
+  "queue.reorder": { guest: "never", ...ownerOnly },
   "promise.read": { guest: "never", ...office },
   "promise.change": { guest: "never", ...office },
   "promise.hard": { guest: "never", ...ownerOnly },

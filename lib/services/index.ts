@@ -49,6 +49,7 @@ export * from "./queue/operations";
 export * from "./queue/queue-board";
 export * from "./queue/queue-order";
 export * from "./queue/queue-revision";
+export * from "./queue/suggest-order";
 export * from "./quotes/accept-quote";
 export { honourOldPrice, requestChange, withdrawQuote } from "./quotes/change-quote";
 export { createQuote } from "./quotes/create-quote";

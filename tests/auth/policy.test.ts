@@ -56,6 +56,7 @@ const deskMayNot: readonly Action[] = [
   "pair.rework",
   "pair.work",
   "promise.hard",
+  "queue.reorder",
   "staff.manage",
   "strips.decide",
   "what-if.apply",

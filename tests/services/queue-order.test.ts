@@ -1,5 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { applyMove, type PairId, previewMove, readOrder, readQueueOrder, undoMove } from "@/lib/services";
+import {
+  applyMove,
+  applyOrder,
+  type PairId,
+  previewMove,
+  readOrder,
+  readQueueOrder,
+  suggestOrder,
+  undoMove,
+} from "@/lib/services";
 import { must, openShop, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 import { fewRuns, releasedPairs } from "./scenarios/released-pairs";
@@ -41,5 +50,29 @@ describe("the order of the queue", () => {
     expect(await undoMove(desk, { decisionId })).toMatchObject({ refusal: { code: "already-undone" } });
     const [entry] = must(await readQueueOrder(desk)).moves;
     expect(entry).toMatchObject({ reason: "a birthday", by: "Desk 1", undone: { by: "Desk 1" } });
+  });
+
+  it("is looked for by the shop's computer: never worse by its own measure, given by the owner alone, and taken back", async () => {
+    const shop = fewRuns(await openShop(db()), 30);
+    await stockWood(db());
+    await releasedPairs(shop, 4);
+    const owner = shop.as(shop.owner);
+    const order = async () => must(await readQueueOrder(owner)).places.map(({ pairId }) => pairId);
+    const start = await order();
+    const found = must(await suggestOrder(owner));
+    const cost = ({ lateMinutes, changeoverMinutes }: typeof found.before) => lateMinutes + changeoverMinutes;
+    expect(found.places.length === 0 || cost(found.after) < cost(found.before)).toBe(true);
+    expect(found.effect?.crossing ?? []).toEqual([]);
+    expect(await order()).toEqual(start);
+
+    // The order turned round by hand stands for whatever was found.
+    const places = start.map((pairId, index) => ({ pairId, placeMinute: 30_000_000 - index }));
+    const input = { revision: found.revision, places, reason: "moulds" };
+    expect(await applyOrder(shop.as(shop.desk), input)).toMatchObject({ refusal: { code: "not-allowed" } });
+    const { decisionId } = must(await applyOrder(owner, input));
+    expect(await order()).toEqual([...start].reverse());
+    expect(await applyOrder(owner, input)).toMatchObject({ refusal: { code: "queue-changed" } });
+    must(await undoMove(owner, { decisionId }));
+    expect(await order()).toEqual(start);
   });
 });

@@ -11,5 +11,6 @@ export * from "./reorder";
 export { prepareRuns, type QueueRuns, runRange } from "./replications";
 export * from "./shop-time";
 export type * from "./situation";
+export * from "./suggest-order";
 export * from "./types";
 export * from "./working-days";

@@ -25,10 +25,10 @@ import { liveSituation, queuedPairs } from "../floor/situation";
 import { firstName } from "../pairs/view";
 import { eventOf, nameOf } from "../record";
 import type { MovePreview, OrderId, PairId, PromiseClass, QueueOrder, QueuePlace } from "../views";
+import { fixedBecause } from "./fixed-place";
 import { givePlaces } from "./places";
 
 const shownMoves = 30;
-const layUpStation = 10;
 
 export interface MoveInput {
   readonly pairId: PairId;
@@ -75,14 +75,6 @@ function placeFacts(pair: PairRecord, now: Date): Omit<QueuePlace, "expected" | 
     isByHand: pair.placeMinute !== null,
     fixedBecause: fixedBecause(pair, now),
   };
-}
-
-/** What is laid up cannot wait, and a press slot near enough is not moved. */
-function fixedBecause(pair: PairRecord, now: Date): QueuePlace["fixedBecause"] {
-  const visits = pair.operations.filter(({ station }) => station === layUpStation);
-  const state = visits.at(-1)?.state;
-  if (state === "running" || state === "done") return "in-lay-up";
-  return pair.pressSlotAt !== null && pair.pressSlotAt > now ? "frozen" : null;
 }
 
 /** One entry a decision, newest first. */

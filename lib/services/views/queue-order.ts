@@ -1,4 +1,4 @@
-import type { PromiseStanding } from "../../engine/routing";
+import type { OrderCost, PromiseStanding } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import type { QueueEffect } from "./effects";
 import type { Instant, OrderId, PairId } from "./ids";
@@ -45,4 +45,14 @@ export interface MovePreview {
   readonly toPosition: number;
   readonly revision: number;
   readonly effect: QueueEffect;
+}
+
+/** An order that the search has found; nothing of it is stored. */
+export interface SuggestedOrder {
+  readonly revision: number;
+  /** Empty: nothing better was found. Shop minutes to rank by. */
+  readonly places: readonly { readonly pairId: PairId; readonly serial: string; readonly placeMinute: number }[];
+  readonly before: OrderCost;
+  readonly after: OrderCost;
+  readonly effect: QueueEffect | null;
 }

@@ -4,7 +4,7 @@ import { redirect } from "next/navigation";
 import { z } from "zod";
 import { formAction } from "@/app/_server/form-action";
 import { staffContext } from "@/app/_server/request";
-import { applyMove, type PairId, undoMove } from "@/lib/services";
+import { applyMove, applyOrder, type PairId, undoMove } from "@/lib/services";
 import { idField, wholeField } from "../../../fields";
 import { say } from "../../../say";
 
@@ -23,6 +23,31 @@ export const move = formAction({
   }),
   context: () => staffContext(here),
   run: applyMove,
+  words: say,
+  done: () => redirect(here),
+});
+
+/** "pair:minute" one after the other, as the page wrote them. */
+const placesField = z
+  .string()
+  .max(20_000)
+  .regex(/^[0-9a-f-]{36}:-?\d{1,12}(,[0-9a-f-]{36}:-?\d{1,12})*$/)
+  .transform((text) =>
+    text.split(",").map((each) => {
+      const [id = "", minute = ""] = each.split(":");
+      return { pairId: id as PairId, placeMinute: Number(minute) };
+    }),
+  );
+
+export const reorder = formAction({
+  name: "give the queue a new order",
+  schema: z.strictObject({
+    places: placesField,
+    revision: wholeField,
+    reason: z.string().max(500, { error: "Reason: at most 500 characters" }),
+  }),
+  context: () => staffContext(here),
+  run: applyOrder,
   words: say,
   done: () => redirect(here),
 });

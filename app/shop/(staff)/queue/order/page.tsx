@@ -17,6 +17,7 @@ import { Effect } from "../breakdown/effect";
 import { LiveQueue } from "../live-queue.client";
 import { move, undo } from "./actions";
 import { OrderTable } from "./order-table";
+import { Suggestion } from "./suggestion";
 
 const w = words.order;
 export const metadata: Metadata = { title: w.title };
@@ -32,8 +33,14 @@ export default async function QueueOrderPage({ searchParams }: { readonly search
     mayMove && query.move
       ? await previewMove(ctx, { pairId: query.move as PairId, before: query.before ? (query.before as PairId) : null })
       : null;
+  const isLooking = mayMove && query.suggest === "yes";
   return (
-    <Page wide title={w.title} lead={w.lead} aside={<LiveQueue revision={order.revision} isBusy={preview !== null} />}>
+    <Page
+      wide
+      title={w.title}
+      lead={w.lead}
+      aside={<LiveQueue revision={order.revision} isBusy={preview !== null || isLooking} />}
+    >
       {preview === null ? null : preview.ok ? (
         <Preview preview={preview.value} />
       ) : (
@@ -43,6 +50,7 @@ export default async function QueueOrderPage({ searchParams }: { readonly search
       )}
       <OrderTable order={order} mayMove={mayMove} />
       {mayMove ? <MoveForm order={order} /> : null}
+      {mayMove ? <Suggestion ctx={ctx} isLooking={isLooking} /> : null}
       <Moves order={order} mayMove={mayMove} />
     </Page>
   );
