@@ -13,8 +13,8 @@ import type { PairId, SuggestedOrder } from "../views";
 import { fixedBecause } from "./fixed-place";
 import { givePlaces } from "./places";
 
-/** Plans that are made in the search; each takes a few milliseconds. */
-const mostTrials = 240;
+/** Plans that are made in the search; each takes some ten milliseconds with thirty pairs. */
+const mostTrials = 160;
 
 /**
  * The order found, with its effect on every promise; no places when nothing better was found. An order that pushes a pair
