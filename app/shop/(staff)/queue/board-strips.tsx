@@ -12,6 +12,8 @@ const w = words.board;
 const laneHeight = 26;
 const pad = 4;
 const headHeight = 40;
+/** A name of two lines and its counts. */
+const leastHeight = 68;
 
 const weekdays = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"] as const;
 const weekday = (iso: string) => weekdays[new Date(`${iso}T00:00:00Z`).getUTCDay()];
@@ -54,7 +56,7 @@ export function DayHeads(props: { readonly board: StationBoard; readonly axis: A
 
 export function StationStrip(props: { readonly row: BoardRow; readonly board: StationBoard; readonly axis: Axis }) {
   const { row, board, axis } = props;
-  const height = Math.max(56, row.lanes * laneHeight + 2 * pad);
+  const height = Math.max(leastHeight, row.lanes * laneHeight + 2 * pad);
   const now = board.now === null ? null : placeOf(axis, board.now.date, board.now.minute);
   const hatch = `rest-${row.station}`;
   const away = `away-${row.station}`;
