@@ -38,6 +38,8 @@ export interface SeededDemo {
 
 /** Pairs delivered in the last weeks: working days since their release. */
 const deliveredDays: readonly number[] = [24, 23, 22, 20, 19, 18, 17, 16, 15];
+/** How long those were on their way, by their working days since release: the shop was emptier then. One was a day late. */
+const throughDays: Readonly<Record<number, number>> = { 24: 2, 23: 3, 22: 4, 20: 5, 19: 5, 18: 5, 17: 6, 16: 7, 15: 7 };
 /** Pairs on the floor: working days since their release, longest first. */
 const floorDays: readonly number[] = [9, 9, 8, 8, 7, 7, 6, 5, 5, 4, 4, 4, 3, 3, 3, 2, 2, 1, 1, 1, 0, 0, 0];
 /** Orders that wait for something: what is already in. */
@@ -108,7 +110,7 @@ async function released(shop: DemoShop, calendar: DemoCalendar, days: number, wh
 }
 
 async function delivered(shop: DemoShop, calendar: DemoCalendar, { pairId, orderId, days }: Released): Promise<void> {
-  await seedFloorHistory(shop, calendar, { pairId, days, turn: days }, new Map());
+  await seedFloorHistory(shop, calendar, { pairId, days, turn: days, through: throughDays[days] ?? 9 }, new Map());
   done(await shipOrder(at(shop, calendar.back(days - 11, 15)), { orderId, tracking: `LF-${5000 + days}` }), "a parcel");
   done(await deliverOrder(at(shop, calendar.back(days - 13, 12)), { orderId }), "a delivery");
 }

@@ -34,12 +34,16 @@ const usualDay: Readonly<Record<number, number>> = {
   14: 9,
 };
 
+const slowest = 9;
+
 export interface FloorProgress {
   readonly pairId: string;
   /** Working days since its release: everything that is usually done by then is done. */
   readonly days: number;
   /** Spreads the pairs of one day over its hours. */
   readonly turn: number;
+  /** Working days in which it went through the whole shop; absent: as long as is usual. */
+  readonly through?: number;
 }
 
 /** Benches that are taken by pairs already placed, so that no station runs more than it has room for. */
@@ -51,8 +55,9 @@ export async function seedFloorHistory(
   progress: FloorProgress,
   busy: BusyStations,
 ): Promise<void> {
-  const { pairId, days, turn } = progress;
-  const isDone = (station: number) => days > (usualDay[station] ?? 0);
+  const { pairId, days, turn, through } = progress;
+  const usual = (station: number) => Math.floor((usualDay[station] ?? 0) * ((through ?? slowest) / slowest));
+  const isDone = (station: number) => days > usual(station);
   await transaction(shop.db, async (tx) => {
     await bumpQueue(tx);
     const pair = await pairById(tx, pairId);
@@ -61,9 +66,9 @@ export async function seedFloorHistory(
     for (const operation of pair.operations) {
       const { station } = operation;
       const change = isDone(station)
-        ? doneChange(calendar, station, days, turn)
+        ? doneChange(calendar, station, days - usual(station), turn)
         : stationsBefore(station).every(isDone)
-          ? nextChange(calendar, station, days === usualDay[station], busy)
+          ? nextChange(calendar, station, days === usual(station), busy)
           : null;
       if (change === null) continue;
       await moveOperation(tx, operation.id, { state: operation.state, version: operation.version }, change);
@@ -72,6 +77,16 @@ export async function seedFloorHistory(
     if (isDone(coreStation)) await consumeStrips(tx, pairId);
     const hasBegun = events.length > 0;
     const isReady = isDone(lastStation);
+    const last = events.filter(({ kind }) => kind === "operation-finished").at(-1);
+    if (isReady && last !== undefined) {
+      events.push({
+        ...last,
+        kind: "order-ready",
+        subjectKind: "order",
+        subjectId: pair.orderId,
+        data: { from: "building" },
+      });
+    }
     if (hasBegun) await setPairState(tx, pairId, "released", isReady ? "ready" : "building");
     const order = await orderById(tx, pair.orderId);
     if (hasBegun && order !== null)
@@ -83,9 +98,9 @@ export async function seedFloorHistory(
   });
 }
 
-function doneChange(calendar: DemoCalendar, station: number, days: number, turn: number): OperationChange {
+function doneChange(calendar: DemoCalendar, station: number, daysAgo: number, turn: number): OperationChange {
   const { typicalMinutes, restMinutes } = stationRecipe(station);
-  const startedAt = calendar.back(days - (usualDay[station] ?? 0), 8 + (turn % 6), (station * 7) % 50);
+  const startedAt = calendar.back(daysAgo, 8 + (turn % 6), (station * 7) % 50);
   const finishedAt = new Date(startedAt.getTime() + typicalMinutes * 60_000);
   const nextFrom = restMinutes === 0 ? null : new Date(finishedAt.getTime() + restMinutes * 60_000);
   const by = makerOf(station);

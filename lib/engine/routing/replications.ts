@@ -20,7 +20,7 @@ import { accept, type Outcome } from "../units";
 import type { FloorCatalog } from "./floor";
 import { type FloorProblem, type FloorRefusal, openQueue, shopCalendar } from "./floor-problem";
 import { rankByPromise } from "./rank";
-import { FloorSampler, outageDays, redoRules, type Shock, sharedShock } from "./sampling";
+import { FloorSampler, outageDays, redoRules, type Shock, sharedShocks } from "./sampling";
 import { minutesPerDay } from "./shop-time";
 import type { QueueSituation } from "./situation";
 import type { PairOnFloor } from "./types";
@@ -29,7 +29,7 @@ export interface Replication {
   /** Working minutes from now to each pair's finish, shocks included; in the order of the pairs. */
   readonly finishWorkMinutes: Float64Array;
   readonly timelines: StoredTimelines;
-  readonly shock: Shock | null;
+  readonly shocks: readonly Shock[];
 }
 
 /** A queue ready to be run; `replications` grows as {@link runRange} is called. */
@@ -85,27 +85,29 @@ export function runRange(runs: QueueRuns, to: number): number {
 function replicate(runs: QueueRuns, replication: number): Replication {
   const { engine, problem, queue, calendar, floor, seed } = runs;
   const { sampler, working } = engine;
-  const shock = sharedShock(floor, seed, replication);
+  const shocks = sharedShocks(floor, seed, replication);
   if (engine.run === null) {
     const nothing = { data: new Int32Array(0), length: 0 };
     sampler.replication = replication;
     const timelines = storeTimelines(problem, nothing, working, (resource) => sampler.outages(resource));
-    return { finishWorkMinutes: new Float64Array(0), timelines, shock };
+    return { finishWorkMinutes: new Float64Array(0), timelines, shocks };
   }
   sampler.replication = replication;
   engine.run.run(sampler);
   const before = workMinutesBefore(calendar, queue.nowMinute);
   const finishWorkMinutes = Float64Array.from(engine.run.jobEnd, (end) =>
-    afterShock(workMinutesBefore(calendar, end) - before, shock),
+    afterShocks(workMinutesBefore(calendar, end) - before, shocks),
   );
   return {
     finishWorkMinutes,
     timelines: storeTimelines(problem, engine.run.busy, working, (resource) => sampler.outages(resource)),
-    shock,
+    shocks,
   };
 }
 
-/** What ends after the shock ends later by it. */
-export function afterShock(workMinutes: number, shock: Shock | null): number {
-  return shock !== null && workMinutes > shock.afterWorkMinutes ? workMinutes + shock.delayWorkMinutes : workMinutes;
+/** What ends after a shock ends later by it, and may so meet the next one. */
+export function afterShocks(workMinutes: number, shocks: readonly Shock[]): number {
+  let end = workMinutes;
+  for (const { afterWorkMinutes, delayWorkMinutes } of shocks) if (end > afterWorkMinutes) end += delayWorkMinutes;
+  return end;
 }

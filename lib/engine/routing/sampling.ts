@@ -188,21 +188,29 @@ export interface Shock {
   readonly delayWorkMinutes: number;
 }
 
+/** Windows drawn ahead: about a year, longer than any order waits. */
+const shockWindows = 9;
+
 /**
- * At most one shared shock a replication: with the floor's chance it falls into the next window, at any time alike, and stops
- * the whole shop for some working days. Independent noise averages out over a long route; this does not.
+ * The shared shocks of a replication, in order of time: into each window of the floor's setting one falls with its chance, at
+ * any time alike, and stops the whole shop for some working days. Independent noise averages out over a long route; this
+ * does not.
  */
-export function sharedShock(floor: FloorCatalog, seed: number, replication: number): Shock | null {
+export function sharedShocks(floor: FloorCatalog, seed: number, replication: number): readonly Shock[] {
   const { probability, windowWorkingDays, delayWorkingDays } = floor.sharedShock;
-  const draw = (index: number) => unitFromU32(keyedDraw(seed, replication, shockSalt, index, 0));
-  if (draw(0) >= probability) return null;
   const day = workingDayMinutes(floor);
-  return {
-    afterWorkMinutes: Math.round(draw(1) * windowWorkingDays * day),
-    delayWorkMinutes: Math.round(
-      (delayWorkingDays.low + draw(2) * (delayWorkingDays.high - delayWorkingDays.low)) * day,
-    ),
-  };
+  const found: Shock[] = [];
+  for (let window = 0; window < shockWindows; window++) {
+    const draw = (index: number) => unitFromU32(keyedDraw(seed, replication, shockSalt, 3 * window + index, 0));
+    if (draw(0) >= probability) continue;
+    found.push({
+      afterWorkMinutes: Math.round((window + draw(1)) * windowWorkingDays * day),
+      delayWorkMinutes: Math.round(
+        (delayWorkingDays.low + draw(2) * (delayWorkingDays.high - delayWorkingDays.low)) * day,
+      ),
+    });
+  }
+  return found;
 }
 
 /** Sampling tables, one for each distinct three-point duration; the shop's settings have a few dozen. */
