@@ -17,7 +17,7 @@ import { plainSpec } from "../dates/plain-spec";
 import { firstName } from "../pairs/view";
 import type { OrderId, PairId, PromiseClass, PromiseEffect, QueueEffect } from "../views";
 import { routeOf } from "./facts";
-import { completeRuns, inSlices, liveRuns, previewRuns, runSeed } from "./queue-runs";
+import { completeRuns, inSlices, liveRuns, previewRuns } from "./queue-runs";
 import { queuedPairs } from "./situation";
 
 /** Shorter moves are below what a date can show. */
@@ -35,7 +35,7 @@ export async function queueEffect(
   const { runs: before, revision, madeAt } = await liveRuns(ctx.db, ctx.now);
   const count = ctx.promiseRuns ?? previewRuns;
   await completeRuns(before, count);
-  const prepared = prepareRuns(change(before.situation), runSeed);
+  const prepared = prepareRuns(change(before.situation), before.seed);
   if (!prepared.ok) throw new Error(`the changed queue does not fit the floor: ${JSON.stringify(prepared.refusal)}`);
   const after = prepared.value;
   await completeRuns(after, count);

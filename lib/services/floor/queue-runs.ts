@@ -16,7 +16,11 @@ import { queuedPairs, situationOf } from "./situation";
 export const previewRuns = 200;
 /** For a promise: P90 to about a day (queue.md part 3). */
 export const promiseRuns = 600;
-export const runSeed = 1;
+/**
+ * Every revision of the queue has futures of its own, told with the date so that it can be computed again: with one seed for
+ * ever all promises would share one draw of shocks, and be wrong together.
+ */
+const seedOf = (revision: number) => 1 + revision;
 /** The event loop is given back after this long; what is computed does not depend on it. */
 const sliceMs = 12;
 const kept = 6;
@@ -45,7 +49,11 @@ export async function liveRuns(db: Db, now: Date, without: string | null = null)
   shelf.set(db, known);
   const running = known.get(key);
   if (running !== undefined) return running;
-  const made = makeRuns(db, pairs, changes, now).then((runs) => ({ revision, madeAt: now, runs }));
+  const made = makeRuns(db, pairs, changes, { now, seed: seedOf(revision) }).then((runs) => ({
+    revision,
+    madeAt: now,
+    runs,
+  }));
   known.set(key, made);
   made.catch(() => known.delete(key));
   for (const oldest of [...known.keys()].slice(0, Math.max(0, known.size - kept))) known.delete(oldest);
@@ -56,9 +64,9 @@ async function makeRuns(
   db: Db,
   pairs: readonly PairRecord[],
   changes: readonly FloorChangeRecord[],
-  now: Date,
+  { now, seed }: { readonly now: Date; readonly seed: number },
 ): Promise<QueueRuns> {
-  const prepared = prepareRuns(await situationOf(db, pairs, changes, now), runSeed);
+  const prepared = prepareRuns(await situationOf(db, pairs, changes, now), seed);
   if (!prepared.ok) throw new Error(`the queue does not fit the floor: ${JSON.stringify(prepared.refusal)}`);
   return prepared.value;
 }

@@ -21,7 +21,7 @@ import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
 import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { queueEffect } from "../floor/queue-effect";
-import { completeRuns, liveRuns, previewRuns, runSeed } from "../floor/queue-runs";
+import { completeRuns, liveRuns, previewRuns } from "../floor/queue-runs";
 import { floorCatalog } from "../floor/recipe";
 import { findOrder } from "../orders/find-order";
 import { changed } from "../orders/gates";
@@ -135,7 +135,7 @@ async function plan(ctx: Context, order: OrderRecord, on: IsoDate): Promise<Outc
     return accept({ preview: { ...start, p95: { now, moved: now }, fits: "now", effect: null }, places: [] });
   }
   const found = await leastMove(runs.situation, own, on, async (situation) => {
-    const prepared = prepareRuns(situation, runSeed);
+    const prepared = prepareRuns(situation, runs.seed);
     if (!prepared.ok) throw new Error(`the queue does not fit the floor: ${prepared.refusal.code}`);
     await completeRuns(prepared.value, count);
     return lastP95(queueRanges(prepared.value));

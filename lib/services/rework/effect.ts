@@ -4,13 +4,16 @@ import { prepareRuns, queueRanges } from "../../engine/routing";
 import type { Context } from "../context";
 import { pairOnFloor } from "../floor/on-floor";
 import { queueEffect } from "../floor/queue-effect";
-import { completeRuns, previewRuns, runSeed } from "../floor/queue-runs";
+import { completeRuns, previewRuns } from "../floor/queue-runs";
 import { floorCatalog } from "../floor/recipe";
 import { liveSituation } from "../floor/situation";
 import { coreStation } from "../floor/stations";
 import { workedPair } from "../pairs/view";
 import type { ReworkView } from "../views";
 import type { WorkedRework } from "./work-out";
+
+/** Any futures do: one range is read from them, compared with nothing. */
+const effectSeed = 1;
 
 /** One ski of two: half of the pair's minutes. */
 export const oneSkiShare = 0.5;
@@ -37,7 +40,7 @@ async function readyAgain(
   change: (situation: QueueSituation) => QueueSituation,
   pairId: string,
 ): Promise<ReworkView["effect"]["ready"]> {
-  const prepared = prepareRuns(change(await liveSituation(ctx.db, ctx.now)), runSeed);
+  const prepared = prepareRuns(change(await liveSituation(ctx.db, ctx.now)), effectSeed);
   if (!prepared.ok) throw new Error(`the queue with the redo does not fit the floor: ${prepared.refusal.code}`);
   await completeRuns(prepared.value, ctx.promiseRuns ?? previewRuns);
   const range = queueRanges(prepared.value).get(pairId);
