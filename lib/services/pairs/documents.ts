@@ -30,6 +30,7 @@ import { findPair } from "../orders/find-order";
 import { eventOf, nameOf } from "../record";
 import { shopClock, shopDay } from "../shop-time";
 import type { DocumentBytes, PairId } from "../views";
+import { pairNotes } from "./notes";
 import { standingSki } from "./standing-ski";
 import { firstName, stripViews, workedPair } from "./view";
 
@@ -123,7 +124,7 @@ async function pairFacts(ctx: Context, pair: PairRecord, print: number): Promise
     lots,
     floor: withResinLots(floorFacts(catalog, current.safety), lots),
     cassette: null,
-    notes: [],
+    notes: await pairNotes(ctx.db, pair),
   };
 }
 

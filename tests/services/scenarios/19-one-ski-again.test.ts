@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { pairById } from "@/lib/data/pairs";
 import {
   buildSheetDocument,
   findPairByCode,
@@ -10,6 +11,7 @@ import {
   startOperation,
   startRework,
 } from "@/lib/services";
+import { pairNotes } from "@/lib/services/pairs/notes";
 import { releasedOrder, type SaleOptions } from "../../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood, type TestShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";
@@ -94,6 +96,15 @@ describe("scenario 19: one ski must be built again", () => {
     expect(scrapped.every(({ state, heldByPairId }) => state === "used" && heldByPairId === null)).toBe(true);
 
     expect(after.prints).toMatchObject([{ voided: { reason: `${before.skis[1]?.serial} is built again` } }]);
+    const record = await pairById(db(), pairId);
+    const [old, serial] = [before.skis[0]?.serial, after.skis[2]?.serial];
+    expect(record === null ? [] : await pairNotes(db(), record)).toEqual([
+      `Only ${serial} is built: stations 2, 3, 4, 5, 6, 7, 8, 9, 10, 11.`,
+      `${old} is parked: rack 3, left.`,
+      "Cut an extra letter set from a spare black sheet.",
+    ]);
+    expect(must(await buildSheetDocument(ctx, { pairId, paper: "A4" })).bytes.length).toBeGreaterThan(1000);
+
     expect(after.promisedOn).toBe(promised);
     const history = must(await readOrder(shop.as(shop.desk, ctx.now), { orderId: order.orderId })).history;
     expect(history.some(({ kind }) => kind === "promise-changed")).toBe(false);

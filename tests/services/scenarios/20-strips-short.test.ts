@@ -1,8 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Db } from "@/lib/data/client";
+import { pairById } from "@/lib/data/pairs";
 import { insertStrips } from "@/lib/data/strips";
 import { decideStrips, type PairId, readOrder, readPair, readStripStock, stripsShort } from "@/lib/services";
+import { pairNotes } from "@/lib/services/pairs/notes";
 import { releasedOrder, type SaleOptions } from "../../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, strips, type TestShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";
@@ -90,6 +92,10 @@ describe("scenario 20: strips are short", () => {
     expect(held.filter(({ position }) => position === "O").map(({ species }) => species)).toEqual(
       Array(4).fill("maple"),
     );
+    const record = await pairById(db(), pairId);
+    expect(record === null ? [] : await pairNotes(db(), record)).toEqual([
+      expect.stringMatching(/^Strips at O: maple instead of aspen\. Mill the core .*mm against the table\.$/),
+    ]);
     const again = must(await stripsShort(ctx, { pairId }));
     const late = { pairId, version: again.version, option: "wait", expectedOn: "2026-12-01", reason: "late" };
     expect(await decideStrips(ctx, late)).toMatchObject({ ok: false, refusal: { code: "strips-not-short" } });
