@@ -111,7 +111,6 @@ export const floorFileSchema = z
       mouldGroupingWorkingDays: z.number().nonnegative(),
       frozenWorkingDays: z.number().nonnegative(),
       softHoldWorkingDays: z.number().nonnegative(),
-      safetyLeadWorkingDays: z.number().nonnegative().exactOptional(),
       source,
     }),
   })

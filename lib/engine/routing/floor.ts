@@ -128,7 +128,5 @@ export interface FloorCatalog {
     readonly frozenWorkingDays: number;
     /** An accepted order that is not paid keeps its place this long. */
     readonly softHoldWorkingDays: number;
-    /** Added to the date of one more order for those that will come after it; absent: nothing. */
-    readonly safetyLeadWorkingDays?: number;
   };
 }

@@ -81,25 +81,16 @@ export function answerRange(candidate: CandidateRuns, to: number): number {
   const { runs, insertion, finishWorkMinutes, causes } = candidate;
   const before = workMinutesBefore(runs.calendar, insertion.nowMinute);
   const last = Math.min(to, runs.replications.length);
-  const safety = safetyMinutes(runs.floor);
   for (let index = finishWorkMinutes.length; index < last; index++) {
     const replication = runs.replications[index];
     if (replication === undefined) break;
     const end = insertPair(insertion, replication, index, causes);
     const work = workMinutesBefore(runs.calendar, end) - before;
-    const told = afterShocks(work, replication.shocks) + safety;
+    const told = afterShocks(work, replication.shocks);
     causes.set("rework-and-shocks", (causes.get("rework-and-shocks") ?? 0) + told - work);
     finishWorkMinutes.push(told);
   }
   return finishWorkMinutes.length;
-}
-
-/**
- * Orders that come later have no right of way, but they stand at a bench when this one gets there: a constant is added for
- * them (W. J. Hopp & M. L. Roof Sturgis, A simple, robust leadtime-quoting policy; from memory).
- */
-function safetyMinutes(floor: FloorCatalog): number {
-  return Math.round((floor.planning.safetyLeadWorkingDays ?? 0) * workingDayMinutes(floor));
 }
 
 /** The range of the candidate over the runs answered so far. @throws RangeError when there are none */
