@@ -1,16 +1,18 @@
 /** Opens the database when the server starts, so that the first visitor does not wait and a fault shows at once. */
 import { systemActor } from "@/lib/auth";
-import { sweepSlots } from "@/lib/services";
+import { freezePressSlots, sweepSlots } from "@/lib/services";
 import { openContext } from "@/lib/services/context";
 import { checkHealth } from "@/lib/services/health";
 import { reportFault } from "./faults";
 
 const sweepEveryMs = 15 * 60_000;
 
-/** Gives up places whose time is over. A fault is for the log: the next round tries again. */
+/** Gives up places whose time is over and fixes the press slots of the next days. A fault is for the log: the next round tries again. */
 async function sweep(): Promise<void> {
   try {
-    await sweepSlots(await openContext(systemActor("slots"), new Date()));
+    const ctx = await openContext(systemActor("slots"), new Date());
+    await sweepSlots(ctx);
+    await freezePressSlots(ctx);
   } catch (error) {
     reportFault(error, "give up places");
   }

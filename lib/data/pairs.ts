@@ -314,3 +314,17 @@ export async function endMaterialHolds(
     data: { clearedAt: how.at, clearedByName: how.by },
   });
 }
+
+/** Fixes or gives back a press slot, if the pair is still at this version. */
+export async function setPressSlot(
+  tx: Tx,
+  id: string,
+  version: number,
+  slot: { readonly at: Date; readonly press: string } | null,
+): Promise<boolean> {
+  const { count } = await tx.pair.updateMany({
+    where: { id, version },
+    data: { pressSlotAt: slot?.at ?? null, pressSlotPress: slot?.press ?? null, version: { increment: 1 } },
+  });
+  return count === 1;
+}

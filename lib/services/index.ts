@@ -44,6 +44,7 @@ export * from "./pairs/read-pair";
 export { changePromise } from "./promises/change-promise";
 export { approveHardDate, previewHardDate } from "./promises/hard-date";
 export { readKeptPromises } from "./promises/kept-promises";
+export { freezePressSlots } from "./promises/press-slots";
 export { sweepSlots } from "./promises/slots";
 export * from "./queue/operations";
 export * from "./queue/queue-board";

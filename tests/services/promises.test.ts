@@ -4,8 +4,11 @@ import { isoDate } from "@/lib/engine/units";
 import {
   approveHardDate,
   changePromise,
+  freezePressSlots,
   type OrderId,
+  type PairId,
   previewHardDate,
+  previewMove,
   queueBoard,
   readKeptPromises,
   readOrder,
@@ -40,6 +43,29 @@ describe("a place in the queue", () => {
     expect(kinds.filter((kind) => kind.startsWith("slot-"))).toEqual(["slot-lost", "slot-given"]);
     expect(must(await sweep(30)).lost).toBe(0);
     expect(await sweepSlots(later)).toMatchObject({ refusal: { code: "not-allowed" } });
+  });
+});
+
+describe("a press slot", () => {
+  it("of the next three working days is fixed once, cannot be moved, and is given back when its time has passed", async () => {
+    const shop = fewRuns(await openShop(db()), 20);
+    await stockWood(db());
+    await releasedPairs(shop, 3);
+    const freeze = (days: number) => freezePressSlots(shop.as(systemActor("slots"), daysAfter(shopNow, days)));
+    // With nothing done yet the pairs come to the press on the third working day or later: look again the day after.
+    const first = must(await freeze(1));
+    expect(first.fixed).toBeGreaterThan(0);
+    expect(must(await freeze(1))).toEqual({ fixed: 0, given: 0 });
+    const fixed = await db().pair.findMany({ where: { pressSlotAt: { not: null } } });
+    // Wednesday 11 November 2026: three working days end with Friday the 13th.
+    expect(fixed.every(({ pressSlotAt }) => (pressSlotAt?.toISOString() ?? "") < "2026-11-14T06:59")).toBe(true);
+    const desk = shop.as(shop.desk, daysAfter(shopNow, 1));
+    expect(await previewMove(desk, { pairId: fixed[0]?.id as PairId, before: null })).toMatchObject({
+      refusal: { code: "place-fixed" },
+    });
+    // Nobody laid the pairs up: a week later the slots are given back, and new ones fixed.
+    expect(must(await freeze(8)).given).toBe(fixed.length);
+    expect(await freezePressSlots(desk)).toMatchObject({ refusal: { code: "not-allowed" } });
   });
 });
 

@@ -18,7 +18,13 @@ export function rankByPromise(
 }
 
 /** The minute a pair ranks by: its place by hand, else its promise, else where it would be promised. */
-export function pairRank({ placeMinute, promise, queuedAtMinute }: PairOnFloor): ShopMinute {
+export function pairRank(pair: PairOnFloor): ShopMinute {
+  const rank = rankWithoutSlot(pair);
+  // Whoever has a fixed press slot is served in time for it.
+  return pair.frozenPressStart === undefined ? rank : Math.min(rank, pair.frozenPressStart.startMinute);
+}
+
+function rankWithoutSlot({ placeMinute, promise, queuedAtMinute }: PairOnFloor): ShopMinute {
   if (placeMinute !== undefined) return placeMinute;
   if (promise === null) return queuedAtMinute + usualLeadDays * minutesPerDay;
   const headStart = promise.class === "hard-date" ? hardDateHeadStartDays * minutesPerDay : 0;
