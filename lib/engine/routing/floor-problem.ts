@@ -240,6 +240,7 @@ class JobBuilder {
   readonly operations: FloorOperation[] = [];
   private readonly busyCrew = new Set<string>();
   private readonly busyAt = new Map<string, number>();
+  private readonly able = new Map<number, readonly string[]>();
 
   constructor(
     private readonly floor: FloorCatalog,
@@ -362,14 +363,23 @@ class JobBuilder {
   }
 
   private crewUse(step: RouteStep, state: OperationOnFloor | undefined): readonly ResourceUse[] {
-    const able = this.floor.crew.filter(({ stations, isReserve }) => !isReserve && stations.includes(step.station));
     if (state?.state !== "running") {
-      const anyOf = byFewestSkills(able).map(({ id }) => crewResource(id));
-      return [{ anyOf, units: step.crewNeeded }];
+      return [{ anyOf: this.ableAt(step.station), units: step.crewNeeded }];
     }
+    const able = ableCrew(this.floor, step.station);
     const free = able.filter(({ id }) => !this.busyCrew.has(id)).slice(0, step.crewNeeded);
     for (const { id } of free) this.busyCrew.add(id);
     return free.map(({ id }) => ({ resource: crewResource(id) }));
+  }
+
+  /** Who can work at a station, in order of preference. */
+  private ableAt(station: number): readonly string[] {
+    let ids = this.able.get(station);
+    if (ids === undefined) {
+      ids = byFewestSkills(ableCrew(this.floor, station)).map(({ id }) => crewResource(id));
+      this.able.set(station, ids);
+    }
+    return ids;
   }
 
   private releaseOf(
@@ -413,6 +423,11 @@ export function isPressWork(step: RouteStep): boolean {
 function heldInPress(use: ResourceUse): readonly string[] {
   const ids = "anyOf" in use ? use.anyOf : [use.resource];
   return ids.filter((id) => !id.startsWith("crew:"));
+}
+
+/** People who know a station, the reserve left out. */
+function ableCrew(floor: FloorCatalog, station: number): readonly FloorCatalog["crew"][number][] {
+  return floor.crew.filter(({ stations, isReserve }) => !isReserve && stations.includes(station));
 }
 
 /** The person with the fewest other skills first, so that the many-sided stay free. */

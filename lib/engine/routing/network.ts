@@ -106,9 +106,16 @@ function shareOf(facts: RouteFacts, station: number): number {
   return station === 14 ? printOnlyPackShare : 1;
 }
 
+const stationsByNumber = new WeakMap<FloorCatalog, ReadonlyMap<number, Station>>();
+
 /** @throws RangeError when the floor has no such station */
 export function stationOf(floor: FloorCatalog, number: number): Station {
-  const station = floor.stations.find((candidate) => candidate.number === number);
+  let known = stationsByNumber.get(floor);
+  if (known === undefined) {
+    known = new Map(floor.stations.map((each) => [each.number, each] as const));
+    stationsByNumber.set(floor, known);
+  }
+  const station = known.get(number);
   if (station === undefined) throw new RangeError(`stationOf: station ${number} is not on the floor "${floor.id}"`);
   return station;
 }

@@ -19,8 +19,21 @@ export function dayIndex(date: IsoDate): number {
   return era * 146_097 + dayOfEra - 719_468;
 }
 
-/** Civil date of a day number. @throws RangeError outside the years 0000–9999. */
+const dates = new Map<number, IsoDate>();
+const mostDates = 10_000;
+
+/** Civil date of a day number; a plan names the same few hundred days again and again. @throws RangeError outside the years 0000–9999. */
 export function dateOfDay(day: number): IsoDate {
+  let date = dates.get(day);
+  if (date === undefined) {
+    date = civilDate(day);
+    if (dates.size >= mostDates) dates.clear();
+    dates.set(day, date);
+  }
+  return date;
+}
+
+function civilDate(day: number): IsoDate {
   const shifted = day + 719_468;
   const era = Math.floor(shifted / 146_097);
   const dayOfEra = shifted - era * 146_097;
