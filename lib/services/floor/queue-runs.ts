@@ -9,7 +9,9 @@ import type { Db } from "../../data/client";
 import { currentQueueRevision } from "../../data/counters";
 import { type FloorChangeRecord, floorChangesInForce } from "../../data/floor-changes";
 import type { PairRecord } from "../../data/pairs";
-import { prepareRuns, type QueueRuns, runRange } from "../../engine/routing";
+import { dayIndex, prepareRuns, type QueueRuns, runRange } from "../../engine/routing";
+import { shopDay } from "../shop-time";
+import { floorCatalog } from "./recipe";
 import { queuedPairs, situationOf } from "./situation";
 
 /** For a first look, as queue.md part 6 has it. */
@@ -17,10 +19,10 @@ export const previewRuns = 200;
 /** For a promise: P90 to about a day (queue.md part 3). */
 export const promiseRuns = 600;
 /**
- * Every revision of the queue has futures of its own, told with the date so that it can be computed again: with one seed for
- * ever all promises would share one draw of shocks, and be wrong together.
+ * Every day has futures of its own, told with the date so that it can be computed again: with one seed for ever all promises
+ * would share one draw of shocks, and be wrong together. Within a day only what happens moves a date.
  */
-const seedOf = (revision: number) => 1 + revision;
+const seedOn = (now: Date) => dayIndex(shopDay(now, floorCatalog().hours.timeZone));
 /** The event loop is given back after this long; what is computed does not depend on it. */
 const sliceMs = 12;
 const kept = 6;
@@ -49,7 +51,7 @@ export async function liveRuns(db: Db, now: Date, without: string | null = null)
   shelf.set(db, known);
   const running = known.get(key);
   if (running !== undefined) return running;
-  const made = makeRuns(db, pairs, changes, { now, seed: seedOf(revision) }).then((runs) => ({
+  const made = makeRuns(db, pairs, changes, { now, seed: seedOn(now) }).then((runs) => ({
     revision,
     madeAt: now,
     runs,

@@ -31,7 +31,7 @@ const down: BreakdownInput = {
 
 describe("scenario 18: press down three days", () => {
   it("replans, shows slack used and promises crossed with ways on; the owner picks; letters wait; no promise moves", async () => {
-    const shop = fewRuns(await openShop(db()));
+    const shop = fewRuns(await openShop(db()), 150);
     await stockWood(db());
     const orders = await releasedPairs(shop, 11);
     const desk = shop.as(shop.desk);
