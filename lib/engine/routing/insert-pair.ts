@@ -6,7 +6,7 @@ import {
   type CompiledProblem,
   earliestByPrecedence,
   fitOfUse,
-  loadTimelines,
+  layOver,
   type Placement,
   placeCluster,
   type SerialPlan,
@@ -39,7 +39,7 @@ export type Causes = Map<string, number>;
 export function insertPair(insertion: Insertion, replication: Replication, index: number, causes: Causes): number {
   const { problem, plan, placement, sampler } = insertion;
   sampler.replication = index;
-  loadTimelines(insertion.resources, replication.timelines, placement.timelines);
+  layOver(problem, insertion.resources, replication.timelines, placement.timelines);
   placement.lowest.set(problem.release);
   const visits = new Int32Array(problem.operationCount);
   const pressWaits = new Map<number, string>();

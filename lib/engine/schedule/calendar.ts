@@ -6,6 +6,8 @@ import type { CalendarSpec } from "./types";
 
 const minutesPerDay = 1440;
 const firstHorizonDays = 28;
+/** Tables grow fast up to here, then by halves of what they cost: a minute takes 12 bytes. */
+const longHorizonMinutes = 366 * minutesPerDay;
 /** Beyond this the shop never opens again, for all that planning needs. */
 const lastHorizonMinutes = 12 * 366 * minutesPerDay;
 
@@ -29,8 +31,9 @@ export function workCalendar(specs: readonly CalendarSpec[]): WorkCalendar {
 }
 
 function buildTables(calendar: WorkCalendar, horizonMinutes: number): void {
-  const open = new Uint8Array(horizonMinutes).fill(1);
-  for (const spec of calendar.specs) {
+  const [first, ...others] = calendar.specs;
+  const open = first === undefined ? new Uint8Array(horizonMinutes).fill(1) : openMinutes(first, horizonMinutes);
+  for (const spec of others) {
     const flags = openMinutes(spec, horizonMinutes);
     for (let minute = 0; minute < horizonMinutes; minute++) if (flags[minute] === 0) open[minute] = 0;
   }
@@ -39,14 +42,14 @@ function buildTables(calendar: WorkCalendar, horizonMinutes: number): void {
   let work = 0;
   for (let minute = 0; minute < horizonMinutes; minute++) {
     workAt[minute] = work;
-    work += open[minute] ?? 0;
+    work += open[minute] as number;
   }
   workAt[horizonMinutes] = work;
   const clockAt = new Int32Array(work);
   let closes = horizonMinutes;
   for (let minute = horizonMinutes - 1; minute >= 0; minute--) {
     if (open[minute] === 1) {
-      clockAt[workAt[minute] ?? 0] = minute;
+      clockAt[workAt[minute] as number] = minute;
       closesAt[minute] = closes;
     } else closes = minute;
   }
@@ -75,7 +78,8 @@ function grow(calendar: WorkCalendar): void {
   if (calendar.horizonMinutes >= lastHorizonMinutes) {
     throw new RangeError(`calendar: no open minute is left before minute ${lastHorizonMinutes}, the planning horizon`);
   }
-  buildTables(calendar, Math.min(lastHorizonMinutes, calendar.horizonMinutes * 4));
+  const factor = calendar.horizonMinutes < longHorizonMinutes ? 4 : 2;
+  buildTables(calendar, Math.min(lastHorizonMinutes, calendar.horizonMinutes * factor));
 }
 
 /** Open minutes before a clock minute. */

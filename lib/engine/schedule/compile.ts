@@ -5,8 +5,10 @@
 import { type WorkCalendar, workCalendar } from "./calendar";
 import type { CalendarSpec, JobSpec, OperationSpec, ResourceSpec, ResourceUse, ScheduleProblem } from "./types";
 
-/** One use of an operation: one resource, or any `units` of several. */
+/** One use of an operation: one resource, or any `units` of several. Equal uses are one object. */
 export interface CompiledUse {
+  /** Numbers the different uses of a problem. */
+  readonly number: number;
   readonly members: Int32Array;
   readonly units: number;
   readonly holds: boolean;
@@ -53,14 +55,14 @@ export interface CompiledProblem {
 
 /** Compiles a problem that has passed {@link validateProblem}. */
 export function compileProblem(problem: ScheduleProblem): CompiledProblem {
-  const resourceIndex = new Map(problem.resources.map((resource, index) => [resource.id, index] as const));
   const operations = problem.jobs.flatMap((job) => job.operations);
   const families = new Map<string, number>();
   for (const name of familyNames(problem)) if (!families.has(name)) families.set(name, families.size);
   const calendars = calendarCache(problem.calendars ?? {});
-  const usesOf = operations.map((operation) => usesOfOperation(operation, problem.resources, resourceIndex));
-  const calendarOf = usesOf.map((uses) =>
-    calendars(uses.map((use) => problem.resources[use.members[0] as number]?.calendar)),
+  const uses = new UseTable(problem.resources);
+  const usesOf = operations.map((operation) => uses.of(operation));
+  const calendarOf = usesOf.map((used) =>
+    calendars(used.map((use) => problem.resources[use.members[0] as number]?.calendar)),
   );
   const precedence = compilePrecedence(problem.jobs);
   return {
@@ -115,18 +117,45 @@ export function predecessorsWritten(job: JobSpec, position: number): readonly st
   return before === undefined ? [] : [before.id];
 }
 
-function usesOfOperation(
-  operation: OperationSpec,
-  resources: readonly ResourceSpec[],
-  resourceIndex: ReadonlyMap<string, number>,
-): readonly CompiledUse[] {
-  const held = new Set(operation.holdsDuring ?? []);
-  return usesWritten(operation).map((use) => {
-    const ids = "anyOf" in use ? use.anyOf : [use.resource];
-    const members = Int32Array.from(ids, (id) => resourceIndex.get(id) ?? -1);
-    const isPool = !("anyOf" in use) && (resources[members[0] as number]?.capacity ?? 1) > 1;
-    return { members, units: use.units ?? 1, holds: ids.some((id) => held.has(id)), isPool };
-  });
+/** Compiles uses, each different one once. */
+class UseTable {
+  private readonly indexOf: ReadonlyMap<string, number>;
+  private readonly known = new Map<string, CompiledUse>();
+  private readonly joined = new WeakMap<readonly string[], string>();
+
+  constructor(private readonly resources: readonly ResourceSpec[]) {
+    this.indexOf = new Map(resources.map((resource, index) => [resource.id, index] as const));
+  }
+
+  of(operation: OperationSpec): readonly CompiledUse[] {
+    const held = operation.holdsDuring ?? [];
+    return usesWritten(operation).map((use) => {
+      const holds = held.length > 0 && ("anyOf" in use ? use.anyOf : [use.resource]).some((id) => held.includes(id));
+      const units = use.units ?? 1;
+      const key = `${"anyOf" in use ? this.joinedIds(use.anyOf) : JSON.stringify(use.resource)} ${units} ${holds}`;
+      const known = this.known.get(key);
+      if (known !== undefined) return known;
+      const compiled = this.compile(use, units, holds);
+      this.known.set(key, compiled);
+      return compiled;
+    });
+  }
+
+  private compile(use: ResourceUse, units: number, holds: boolean): CompiledUse {
+    const members = Int32Array.from("anyOf" in use ? use.anyOf : [use.resource], (id) => this.indexOf.get(id) ?? -1);
+    const isPool = !("anyOf" in use) && (this.resources[members[0] as number]?.capacity ?? 1) > 1;
+    return { number: this.known.size, members, units, holds, isPool };
+  }
+
+  /** Problems made by a program hand over the same list again and again. */
+  private joinedIds(ids: readonly string[]): string {
+    let joined = this.joined.get(ids);
+    if (joined === undefined) {
+      joined = JSON.stringify(ids);
+      this.joined.set(ids, joined);
+    }
+    return joined;
+  }
 }
 
 function familyNames(problem: ScheduleProblem): readonly string[] {
@@ -155,23 +184,39 @@ function changeoverTable(resource: ResourceSpec, families: ReadonlyMap<string, n
 /** Calendars built for one set of specifications: a queue and the pair asked about beside it share them. */
 const builtCalendars = new WeakMap<Readonly<Record<string, CalendarSpec>>, Map<string, WorkCalendar>>();
 
-/** Combined calendars, each built once; null when always open. */
+/** Combined calendars, each built once, equal ones together; null when always open. */
 function calendarCache(
   specs: Readonly<Record<string, CalendarSpec>>,
 ): (names: readonly (string | undefined)[]) => WorkCalendar | null {
   const built = builtCalendars.get(specs) ?? new Map<string, WorkCalendar>();
   builtCalendars.set(specs, built);
+  const byNames = new Map<string, WorkCalendar | null>();
   return (names) => {
-    const wanted = [...new Set(names.filter((name) => name !== undefined))].sort();
-    if (wanted.length === 0) return null;
-    const key = JSON.stringify(wanted);
-    let calendar = built.get(key);
+    const asked = names.join("\n");
+    let calendar = byNames.get(asked);
     if (calendar === undefined) {
-      calendar = workCalendar(wanted.flatMap((name) => specs[name] ?? []));
-      built.set(key, calendar);
+      calendar = combined(names);
+      byNames.set(asked, calendar);
     }
     return calendar;
   };
+
+  function combined(names: readonly (string | undefined)[]): WorkCalendar | null {
+    const wanted = new Map(
+      names.flatMap((name) => {
+        const spec = name === undefined ? undefined : specs[name];
+        return spec === undefined ? [] : [[JSON.stringify(spec), spec] as const];
+      }),
+    );
+    if (wanted.size === 0) return null;
+    const key = [...wanted.keys()].sort().join("\n");
+    let calendar = built.get(key);
+    if (calendar === undefined) {
+      calendar = workCalendar([...wanted.values()]);
+      built.set(key, calendar);
+    }
+    return calendar;
+  }
 }
 
 function offsetsOf(lengths: readonly number[]): Int32Array {
@@ -185,34 +230,60 @@ function offsetsOf(lengths: readonly number[]): Int32Array {
 function compilePrecedence(
   jobs: readonly JobSpec[],
 ): Pick<CompiledProblem, "predecessorsFrom" | "predecessors" | "successorsFrom" | "successors" | "topological"> {
-  const before: number[][] = [];
-  const behind: number[][] = [];
+  const before: number[] = [];
+  const counts: number[] = [];
   let first = 0;
   for (const job of jobs) {
     const index = new Map(job.operations.map((operation, position) => [operation.id, first + position] as const));
-    job.operations.forEach((_, position) => {
-      before.push(predecessorsWritten(job, position).map((id) => index.get(id) ?? -1));
-      behind.push([]);
-    });
+    for (let position = 0; position < job.operations.length; position++) {
+      const ids = predecessorsWritten(job, position);
+      counts.push(ids.length);
+      for (const id of ids) before.push(index.get(id) ?? -1);
+    }
     first += job.operations.length;
   }
-  before.forEach((list, operation) => {
-    for (const predecessor of list) behind[predecessor]?.push(operation);
-  });
-  return {
-    predecessorsFrom: offsetsOf(before.map((list) => list.length)),
-    predecessors: Int32Array.from(before.flat()),
-    successorsFrom: offsetsOf(behind.map((list) => list.length)),
-    successors: Int32Array.from(behind.flat()),
-    topological: topologicalOrder(before, behind),
-  };
+  const predecessorsFrom = offsetsOf(counts);
+  const predecessors = Int32Array.from(before);
+  const following = successorsOf(predecessorsFrom, predecessors);
+  return { predecessorsFrom, predecessors, ...following, topological: topologicalOrder(counts, following) };
 }
 
-function topologicalOrder(before: readonly (readonly number[])[], behind: readonly (readonly number[])[]): Int32Array {
-  const waiting = before.map((list) => list.length);
-  const order = waiting.flatMap((count, operation) => (count === 0 ? [operation] : []));
+function successorsOf(
+  predecessorsFrom: Int32Array,
+  predecessors: Int32Array,
+): Pick<CompiledProblem, "successorsFrom" | "successors"> {
+  const count = predecessorsFrom.length - 1;
+  const successorsFrom = new Int32Array(count + 1);
+  for (const predecessor of predecessors) {
+    successorsFrom[predecessor + 1] = (successorsFrom[predecessor + 1] as number) + 1;
+  }
+  for (let operation = 0; operation < count; operation++) {
+    successorsFrom[operation + 1] = (successorsFrom[operation + 1] as number) + (successorsFrom[operation] as number);
+  }
+  const next = successorsFrom.slice();
+  const successors = new Int32Array(predecessors.length);
+  for (let operation = 0; operation < count; operation++) {
+    const last = predecessorsFrom[operation + 1] as number;
+    for (let i = predecessorsFrom[operation] as number; i < last; i++) {
+      const predecessor = predecessors[i] as number;
+      successors[next[predecessor] as number] = operation;
+      next[predecessor] = (next[predecessor] as number) + 1;
+    }
+  }
+  return { successorsFrom, successors };
+}
+
+function topologicalOrder(
+  predecessorCounts: readonly number[],
+  { successorsFrom, successors }: Pick<CompiledProblem, "successorsFrom" | "successors">,
+): Int32Array {
+  const waiting = predecessorCounts.slice();
+  const order: number[] = [];
+  for (let operation = 0; operation < waiting.length; operation++) if (waiting[operation] === 0) order.push(operation);
   for (let head = 0; head < order.length; head++) {
-    for (const successor of behind[order[head] as number] ?? []) {
+    const last = successorsFrom[(order[head] as number) + 1] as number;
+    for (let i = successorsFrom[order[head] as number] as number; i < last; i++) {
+      const successor = successors[i] as number;
       waiting[successor] = (waiting[successor] as number) - 1;
       if (waiting[successor] === 0) order.push(successor);
     }

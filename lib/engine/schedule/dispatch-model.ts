@@ -75,7 +75,8 @@ function classify(problem: CompiledProblem, plan: SerialPlan): Pick<DispatchMode
   const classOf = new Int32Array(problem.operationCount);
   for (let operation = 0; operation < problem.operationCount; operation++) {
     const cluster = plan.clusterOf[operation] ?? [operation];
-    const key = cluster.map((member) => needsOf(problem, member)).join("+");
+    const key =
+      cluster.length === 1 ? needsOf(problem, operation) : cluster.map((member) => needsOf(problem, member)).join("+");
     const known = byKey.get(key);
     classOf[operation] = known ?? classes.length;
     if (known !== undefined) continue;
@@ -92,8 +93,7 @@ function classify(problem: CompiledProblem, plan: SerialPlan): Pick<DispatchMode
 }
 
 function needsOf(problem: CompiledProblem, operation: number): string {
-  const uses = (problem.usesOf[operation] ?? []).map(
-    (use) => `${Array.from(use.members).join(",")}x${use.units}${use.holds ? "h" : ""}`,
-  );
-  return `${uses.join(";")}|${problem.family[operation]}|${problem.isUninterrupted[operation]}`;
+  let needs = `${problem.family[operation]},${problem.isUninterrupted[operation]}`;
+  for (const use of problem.usesOf[operation] ?? []) needs += `,${use.number}`;
+  return needs;
 }

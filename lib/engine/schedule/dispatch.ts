@@ -5,7 +5,7 @@
  */
 import { workEnd as endOfWork, nextOpen, nextOpenRun, startForEnd } from "./calendar";
 import type { CompiledUse } from "./compile";
-import { clusterAt, type DispatchModel, type RedoRule } from "./dispatch-model";
+import { clusterAt, type DispatchClass, type DispatchModel, type RedoRule } from "./dispatch-model";
 import { EventQueue } from "./event-queue";
 import { afterChangeover } from "./timelines";
 
@@ -55,6 +55,9 @@ export class DispatchRun {
   private hasAskedAll = false;
   private readonly readyTimes: Float64Array;
   private readonly starts: number[] = [];
+  private readonly outagesOf: (Int32Array | null)[];
+  /** No changeovers, never away, no outage in this run: free means ready. */
+  private readonly isPlain: Uint8Array;
 
   constructor(private readonly model: DispatchModel) {
     const { problem } = model;
@@ -76,6 +79,8 @@ export class DispatchRun {
     this.wakeAt = new Float64Array(model.classes.length);
     this.isCandidate = new Uint8Array(model.classes.length);
     this.claimedUntil = new Float64Array(problem.resourceCount);
+    this.outagesOf = Array.from({ length: problem.resourceCount }, () => null);
+    this.isPlain = new Uint8Array(problem.resourceCount);
     this.readyTimes = new Float64Array(Math.max(problem.resourceCount, ...problem.capacity));
     this.changeoverClasses = model.classes.flatMap(({ changeoverMembers }, index) =>
       changeoverMembers.length > 0 ? [index] : [],
@@ -106,6 +111,7 @@ export class DispatchRun {
     this.wakeAt.fill(-1);
     this.claimedUntil.fill(-1);
     this.events.clear();
+    this.askForOutages();
     for (let operation = 0; operation < problem.operationCount; operation++) {
       this.pending[operation] =
         (problem.predecessorsFrom[operation + 1] as number) - (problem.predecessorsFrom[operation] as number);
@@ -117,6 +123,16 @@ export class DispatchRun {
     }
     for (const operation of plan.fixed) {
       if (this.isFact(operation)) this.commit(operation, problem.fixedStart[operation] as number);
+    }
+  }
+
+  private askForOutages(): void {
+    const { changeover, unavailable, resourceCount } = this.model.problem;
+    for (let resource = 0; resource < resourceCount; resource++) {
+      const outages = this.sampler?.outages(resource) ?? null;
+      this.outagesOf[resource] = outages;
+      this.isPlain[resource] =
+        outages === null && changeover[resource] === null && unavailable[resource] === null ? 1 : 0;
     }
   }
 
@@ -150,7 +166,7 @@ export class DispatchRun {
    * only when somebody is about to take one; true when there was somebody to ask.
    */
   private asksAllFirst(index: number): boolean {
-    if (this.hasAskedAll || (this.model.classes[index]?.changeoverMembers.length ?? 0) === 0) return false;
+    if (this.hasAskedAll || this.changeoverMembersOf(index).length === 0) return false;
     this.hasAskedAll = true;
     const before = this.candidates.length;
     for (const other of this.changeoverClasses) this.addCandidate(other);
@@ -228,10 +244,10 @@ export class DispatchRun {
 
   private penalty(index: number): number {
     const { changeoverPenalty, classes, longestChangeover } = this.model;
-    const members = classes[index]?.changeoverMembers ?? [];
+    const { changeoverMembers: members, family } = classes[index] as DispatchClass;
     if (changeoverPenalty === 0 || members.length === 0) return 0;
     let least = Number.POSITIVE_INFINITY;
-    for (const resource of members) least = Math.min(least, this.changeoverTo(resource, classes[index]?.family ?? -1));
+    for (let i = 0; i < members.length; i++) least = Math.min(least, this.changeoverTo(members[i] as number, family));
     return (changeoverPenalty * least) / longestChangeover;
   }
 
@@ -243,21 +259,27 @@ export class DispatchRun {
   }
 
   private isClaimed(index: number, time: number): boolean {
-    const members = this.model.classes[index]?.changeoverMembers ?? [];
-    return members.length > 0 && members.every((resource) => (this.claimedUntil[resource] as number) > time);
+    const members = this.changeoverMembersOf(index);
+    return members.length > 0 && this.claimEnd(index) > time;
   }
 
+  /** When the first of the machines that a class may take is no longer claimed. */
   private claimEnd(index: number): number {
-    const members = this.model.classes[index]?.changeoverMembers ?? [];
-    return members.reduce(
-      (least, resource) => Math.min(least, this.claimedUntil[resource] as number),
-      Number.POSITIVE_INFINITY,
-    );
+    const members = this.changeoverMembersOf(index);
+    let least = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < members.length; i++) {
+      least = Math.min(least, this.claimedUntil[members[i] as number] as number);
+    }
+    return least;
+  }
+
+  private changeoverMembersOf(index: number): readonly number[] {
+    return (this.model.classes[index] as DispatchClass).changeoverMembers;
   }
 
   /** When the best waits only for a machine with changeovers, nobody of lower rank may take that machine before it. */
   private claim(index: number, operation: number, time: number, until: number): void {
-    const members = this.model.classes[index]?.changeoverMembers ?? [];
+    const members = this.changeoverMembersOf(index);
     if (members.length === 0 || this.isClaimed(index, time)) return;
     if (this.earliestWithoutChangeover(operation, time) !== time) return;
     for (const resource of members) this.claimedUntil[resource] = until;
@@ -370,12 +392,11 @@ export class DispatchRun {
   }
 
   private readyForUse(use: CompiledUse, time: number, family: number, operation: number): number {
-    const { members, units } = use;
-    if (members.length === 1 && !use.isPool)
-      return this.memberReady(use, members[0] as number, time, family, operation);
+    const { members, units, isPool } = use;
+    if (!isPool && units === 1) return this.firstMemberReady(members, use, time, family, operation);
     const times = this.readyTimes;
     let count = 0;
-    if (use.isPool) {
+    if (isPool) {
       const pool = members[0] as number;
       const to = this.model.slotFrom[pool + 1] as number;
       for (let slot = this.model.slotFrom[pool] as number; slot < to; slot++) {
@@ -386,7 +407,28 @@ export class DispatchRun {
         times[count++] = this.memberReady(use, members[i] as number, time, family, operation);
     }
     const ready = smallest(times, count, units);
-    return use.isPool ? this.behindAbsence(use, members[0] as number, ready, operation) : ready;
+    return isPool ? this.behindAbsence(use, members[0] as number, ready, operation) : ready;
+  }
+
+  /** When the first of some single resources is ready; the search ends with one that is ready at once. */
+  private firstMemberReady(
+    members: Int32Array,
+    use: CompiledUse,
+    time: number,
+    family: number,
+    operation: number,
+  ): number {
+    const { slotFrom } = this.model;
+    let least = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < members.length && least > time; i++) {
+      const resource = members[i] as number;
+      const ready =
+        this.isPlain[resource] === 1
+          ? Math.max(time, this.slotFree[slotFrom[resource] as number] as number)
+          : this.memberReady(use, resource, time, family, operation);
+      if (ready < least) least = ready;
+    }
+    return least;
   }
 
   private memberReady(use: CompiledUse, resource: number, time: number, family: number, operation: number): number {
@@ -416,7 +458,7 @@ export class DispatchRun {
       time,
       changeover === 0 ? free : afterChangeover(this.model.problem, resource, free, changeover),
     );
-    const outages = this.sampler?.outages(resource) ?? null;
+    const outages = this.outagesOf[resource] ?? null;
     if (outages !== null) {
       for (let i = 0; i < outages.length; i += 2) {
         if (ready >= (outages[i] as number) && ready < (outages[i + 1] as number)) ready = outages[i + 1] as number;
@@ -427,10 +469,7 @@ export class DispatchRun {
 
   private commitCluster(operation: number): void {
     const cluster = clusterAt(this.model, operation);
-    const starts = this.starts.slice(0, cluster.length);
-    cluster.forEach((member, i) => {
-      this.commit(member, starts[i] as number);
-    });
+    for (let i = 0; i < cluster.length; i++) this.commit(cluster[i] as number, this.starts[i] as number);
   }
 
   private commit(operation: number, start: number): void {
@@ -438,7 +477,11 @@ export class DispatchRun {
     const minutes = this.minutesOf(operation);
     const done = this.workEndOf(operation, start, minutes);
     const end = done + this.unattendedOf(operation);
-    for (const use of problem.usesOf[operation] ?? []) this.take(use, start, use.holds ? end : done, operation);
+    const uses = problem.usesOf[operation] ?? [];
+    for (let i = 0; i < uses.length; i++) {
+      const use = uses[i] as CompiledUse;
+      this.take(use, start, use.holds ? end : done, operation);
+    }
     this.start[operation] = start;
     this.workEnd[operation] = done;
     this.end[operation] = end;

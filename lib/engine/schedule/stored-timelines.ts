@@ -4,10 +4,19 @@
  */
 import type { CompiledProblem } from "./compile";
 import { type BusyRecord, busyWidth } from "./dispatch";
-import { clearTimelines, emptyTimelines, occupy, occupyFree, occupyUnavailable, type Timelines } from "./timelines";
+import {
+  canLieOver,
+  clearTimelines,
+  emptyTimelines,
+  occupy,
+  occupyFree,
+  occupyUnavailable,
+  type PackedTimelines,
+  type Timelines,
+} from "./timelines";
 
-/** As {@link Timelines}, with no room to spare. */
-export type StoredTimelines = Omit<Timelines, "count"> & { readonly count: Int32Array };
+/** With no room to spare. */
+export type StoredTimelines = PackedTimelines;
 
 /**
  * Packs a run's record, with the outages that this run met. `working` must have room for all of it; it is overwritten.
@@ -56,9 +65,22 @@ export function storeTimelines(
   return stored;
 }
 
-/** Copies the stored timelines of some resources into working ones, which must have room. */
-export function loadTimelines(resources: Int32Array, stored: StoredTimelines, working: Timelines): void {
-  for (let i = 0; i < resources.length; i++) copyStretch(stored, working, resources[i] as number);
+/**
+ * Lays working timelines over the stored ones of some resources. Copied are only pools and machines with changeovers, for
+ * which `working` must have room.
+ */
+export function layOver(
+  problem: CompiledProblem,
+  resources: Int32Array,
+  stored: StoredTimelines,
+  working: Timelines,
+): void {
+  working.below = stored;
+  for (let i = 0; i < resources.length; i++) {
+    const resource = resources[i] as number;
+    if (canLieOver(problem, resource)) working.count[resource] = 0;
+    else copyStretch(stored, working, resource);
+  }
 }
 
 /** The resources that a problem's operations can take. */
@@ -71,7 +93,7 @@ export function resourcesUsed(problem: CompiledProblem): Int32Array {
 /** From here on the engine's own copy is quicker than a loop. */
 const longCopy = 24;
 
-function copyStretch(source: Timelines, target: Timelines, resource: number): void {
+function copyStretch(source: PackedTimelines, target: PackedTimelines, resource: number): void {
   const from = source.from[resource] as number;
   const to = target.from[resource] as number;
   const count = source.count[resource] as number;

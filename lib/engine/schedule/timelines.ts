@@ -7,7 +7,7 @@ import type { CompiledProblem, CompiledUse } from "./compile";
 
 const beforeAll = -(2 ** 30);
 
-export interface Timelines {
+export interface PackedTimelines {
   /** First index of each resource's stretch; the last entry is the total length. */
   readonly from: Int32Array;
   readonly count: Int32Array;
@@ -17,6 +17,18 @@ export interface Timelines {
   readonly ends: Int32Array;
   /** Unit resource: family of each busy interval. */
   readonly families: Int32Array;
+}
+
+export interface Timelines extends PackedTimelines {
+  /**
+   * Others' busy times, which are only read: on unit resources without changeovers this one then keeps its own additions alone.
+   */
+  below: PackedTimelines | null;
+}
+
+/** A unit resource without changeovers: only whether it is busy counts, so additions can lie over what is below. */
+export function canLieOver(problem: CompiledProblem, resource: number): boolean {
+  return (problem.capacity[resource] as number) === 1 && problem.changeover[resource] === null;
 }
 
 /**
@@ -39,6 +51,7 @@ export function emptyTimelines(problem: CompiledProblem, extra = 0): Timelines {
     starts: new Int32Array(size),
     ends: new Int32Array(size),
     families: new Int32Array(size),
+    below: null,
   };
   clearTimelines(problem, timelines);
   return timelines;
@@ -56,7 +69,7 @@ export function clearTimelines(problem: CompiledProblem, timelines: Timelines): 
 }
 
 /** Index (from the stretch's start) of the first busy interval that ends after `minute`. */
-function firstEndingAfter(timelines: Timelines, resource: number, minute: number): number {
+function firstEndingAfter(timelines: PackedTimelines, resource: number, minute: number): number {
   const base = timelines.from[resource] as number;
   const ends = timelines.ends;
   let low = 0;
@@ -114,6 +127,13 @@ function mountedBefore(problem: CompiledProblem, timelines: Timelines, resource:
   return problem.initialFamily[resource] as number;
 }
 
+/** As {@link unitFit} where no changeover counts. */
+function plainFit(timelines: PackedTimelines, resource: number, start: number, end: number): number {
+  const at = (timelines.from[resource] as number) + firstEndingAfter(timelines, resource, start);
+  const last = (timelines.from[resource] as number) + (timelines.count[resource] as number);
+  return at === last || (timelines.starts[at] as number) >= end ? start : (timelines.ends[at] as number);
+}
+
 /** `start` when [start, end) fits on a unit resource; else a later start before which nothing fits. */
 function unitFit(
   problem: CompiledProblem,
@@ -123,29 +143,30 @@ function unitFit(
   end: number,
   family: number,
 ): number {
+  const table = problem.changeover[resource] ?? null;
+  if (table === null) {
+    const fit = plainFit(timelines, resource, start, end);
+    return fit !== start || timelines.below === null ? fit : plainFit(timelines.below, resource, start, end);
+  }
   const base = timelines.from[resource] as number;
   const count = timelines.count[resource] as number;
   const next = firstEndingAfter(timelines, resource, start);
-  const table = problem.changeover[resource] ?? null;
   let limit = end;
-  if (table !== null) {
-    const before = mountedBefore(problem, timelines, resource, next);
-    if (before >= 0 && family >= 0) {
-      let last = next - 1;
-      while (last >= 0 && (timelines.families[base + last] as number) < 0) last--;
-      const free = last >= 0 ? (timelines.ends[base + last] as number) : 0;
-      const ready = afterChangeover(problem, resource, free, table[before * problem.familyCount + family] as number);
-      if (ready > start) return ready;
-    }
-    let follower = next;
-    while (follower < count && (timelines.families[base + follower] as number) < 0) follower++;
-    if (follower < count && family >= 0) {
-      const behind = timelines.families[base + follower] as number;
-      const changed = afterChangeover(problem, resource, end, table[family * problem.familyCount + behind] as number);
-      if (follower === next) limit = changed;
-      else if ((timelines.starts[base + follower] as number) < changed)
-        return timelines.ends[base + follower] as number;
-    }
+  const before = mountedBefore(problem, timelines, resource, next);
+  if (before >= 0 && family >= 0) {
+    let last = next - 1;
+    while (last >= 0 && (timelines.families[base + last] as number) < 0) last--;
+    const free = last >= 0 ? (timelines.ends[base + last] as number) : 0;
+    const ready = afterChangeover(problem, resource, free, table[before * problem.familyCount + family] as number);
+    if (ready > start) return ready;
+  }
+  let follower = next;
+  while (follower < count && (timelines.families[base + follower] as number) < 0) follower++;
+  if (follower < count && family >= 0) {
+    const behind = timelines.families[base + follower] as number;
+    const changed = afterChangeover(problem, resource, end, table[family * problem.familyCount + behind] as number);
+    if (follower === next) limit = changed;
+    else if ((timelines.starts[base + follower] as number) < changed) return timelines.ends[base + follower] as number;
   }
   return next === count || (timelines.starts[base + next] as number) >= limit
     ? start
