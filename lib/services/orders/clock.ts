@@ -1,16 +1,18 @@
 /**
- * The clock start: at the last of deposit, lock, proof and rights the promise is fixed (the nine-of-ten day) and the
- * pairs go to the floor. Called after each of those; it does nothing while one is missing.
+ * The clock start: at the last of deposit, lock, proof and rights the promise is fixed (the nine-of-ten day; a hard date that
+ * was approved before stays) and the pairs go to the floor. Called after each of those; it does nothing while one is missing.
  */
+import type { Tx } from "../../data/client";
 import { bumpQueue } from "../../data/counters";
 import { recordEvents } from "../../data/events";
-import { orderById } from "../../data/orders";
+import { type OrderRecord, orderById, updateOrder } from "../../data/orders";
 import { queueMessages } from "../../data/outbox";
 import { setOperationStates, updatePair } from "../../data/pairs";
 import { frozen } from "../../data/quotes";
 import { transaction } from "../../data/transaction";
 import type { PairSpec } from "../../engine/configuration";
 import { stationsBefore } from "../../engine/routing";
+import type { IsoDate } from "../../engine/units";
 import type { Context } from "../context";
 import { rangeOf } from "../dates/range";
 import { setPromise } from "../promises/set-promise";
@@ -30,14 +32,7 @@ export async function startClockIfDue(ctx: Context, orderId: string): Promise<bo
   const promise = ranges.reduce((latest, range) => (range.p90 > latest.p90 ? range : latest));
   const startedAt = new Date(clock.startedAtMs);
   return transaction(ctx.db, async (tx) => {
-    const isMine = await setPromise(ctx, tx, order, {
-      on: promise.p90,
-      class: "promise",
-      reason: "the clock started",
-      range: promise,
-      with: { state: "released", clockStartedAt: startedAt, slotLostAt: null, slotLostReason: null },
-    });
-    if (!isMine) return false;
+    if (!(await release(ctx, tx, order, promise, startedAt))) return false;
     for (const pair of order.pairs) {
       await updatePair(tx, pair.id, pair.version, { state: "released", queuedAt: startedAt });
       const first = pair.operations.filter((operation) => stationsBefore(operation.station).length === 0);
@@ -50,13 +45,32 @@ export async function startClockIfDue(ctx: Context, orderId: string): Promise<bo
     }
     await bumpQueue(tx);
     const subject = { kind: "order", id: order.id } as const;
-    const dates = { promisedOn: promise.p90, p50: promise.p50, p90: promise.p90 };
+    const told = { p50: promise.p50, p80: promise.p80, p90: promise.p90 };
+    const dates = { promisedOn: hardDateOf(order) ?? promise.p90, p50: promise.p50, p90: promise.p90 };
     await recordEvents(tx, [
-      eventOf(ctx, "clock-started", subject, { last: clock.last, at: startedAt.toISOString() }),
+      eventOf(ctx, "clock-started", subject, { last: clock.last, at: startedAt.toISOString(), told }),
       ...order.pairs.map((pair) => eventOf(ctx, "pair-released", { kind: "pair", id: pair.id }, dates)),
     ]);
     const recipient = order.customer.email ?? order.customer.phone ?? "desk";
     await queueMessages(tx, [messageOf(ctx, "promise-fixed", recipient, subject, dates)]);
     return true;
   });
+}
+
+/** False when the order was changed meanwhile. */
+async function release(
+  ctx: Context,
+  tx: Tx,
+  order: OrderRecord,
+  range: DateRange,
+  clockStartedAt: Date,
+): Promise<boolean> {
+  const change = { state: "released", clockStartedAt, slotLostAt: null, slotLostReason: null };
+  if (hardDateOf(order) !== null) return updateOrder(tx, order.id, order.version, change);
+  const reason = "the clock started";
+  return setPromise(ctx, tx, order, { on: range.p90, class: "promise", reason, range, with: change });
+}
+
+function hardDateOf({ promiseClass, promisedOn }: OrderRecord): IsoDate | null {
+  return promiseClass === "hard" ? (promisedOn as IsoDate | null) : null;
 }

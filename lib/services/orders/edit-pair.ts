@@ -207,11 +207,14 @@ async function writeOrder(ctx: Context, tx: Tx, { pair, order, preview }: Worked
     totalCents: price.totalCents,
     ...(range === null ? {} : { estimate: JSON.parse(JSON.stringify(range)) }),
   };
-  const isPromised = order.promisedOn !== null && range !== null;
-  const reason = `the specification of ${pair.serial} was changed`;
-  const to = order.promiseClass === "hard" ? "hard" : "promise";
+  // A hard date stays while 95 of 100 runs keep it; else it is a promise like others, and its event says so.
+  const staysHard =
+    order.promiseClass === "hard" && range !== null && (range.p95 ?? range.p90) <= `${order.promisedOn}`;
+  const isPromised = order.promisedOn !== null && range !== null && !staysHard;
+  const lost = order.promiseClass === "hard" ? "; the hard date cannot be kept" : "";
+  const reason = `the specification of ${pair.serial} was changed${lost}`;
   const isWritten = isPromised
-    ? await setPromise(ctx, tx, order, { on: range.p90, class: to, reason, range, with: change })
+    ? await setPromise(ctx, tx, order, { on: range.p90, class: "promise", reason, range, with: change })
     : await updateOrder(tx, order.id, order.version, change);
   if (!isWritten) return false;
   const subject = { kind: "order", id: order.id } as const;
@@ -219,7 +222,7 @@ async function writeOrder(ctx: Context, tx: Tx, { pair, order, preview }: Worked
   const moved = { from: order.promisedOn, p50: range?.p50, p90: range?.p90 };
   await recordEvents(tx, [
     eventOf(ctx, "order-repriced", subject, repriced),
-    ...(range === null || isPromised ? [] : [eventOf(ctx, "estimate-changed", subject, moved)]),
+    ...(range === null || isPromised || staysHard ? [] : [eventOf(ctx, "estimate-changed", subject, moved)]),
   ]);
   const recipient = order.customer.email ?? order.customer.phone ?? "desk";
   await queueMessages(tx, [messageOf(ctx, "order-edited", recipient, subject, repriced)]);

@@ -11,6 +11,7 @@ import type { Price } from "../../engine/pricing";
 import {
   type GivenPlace,
   inQueueOrder,
+  pairRank,
   placesFor,
   prepareRuns,
   type QueueSituation,
@@ -85,7 +86,7 @@ export async function approveHardDate(
       class: "hard",
       reason:
         override === "" ? "a hard date was approved" : `a hard date was approved although promises move: ${override}`,
-      with: { hardDatePlanB: planB, rushCents: preview.feeCents },
+      with: { hardDatePlanB: planB, rushCents: (order.rushCents ?? 0) + preview.feeCents },
     } as const;
     if (!(await setPromise(ctx, tx, { ...order, version: input.version }, to))) return refuse(changed(order));
     if (places.length > 0) {
@@ -132,7 +133,8 @@ async function plan(ctx: Context, order: OrderRecord, on: IsoDate): Promise<Outc
   const now = lastP95(queueRanges(runs));
   const start = { orderId: order.id as OrderId, on, revision, movedSerials: [], breaksPromises: [], feeCents: 0 };
   if (now <= on) {
-    return accept({ preview: { ...start, p95: { now, moved: now }, fits: "now", effect: null }, places: [] });
+    const places = placesHeld(runs.situation, own);
+    return accept({ preview: { ...start, p95: { now, moved: now }, fits: "now", effect: null }, places });
   }
   const found = await leastMove(runs.situation, own, on, async (situation) => {
     const prepared = prepareRuns(situation, runs.seed);
@@ -150,10 +152,17 @@ async function plan(ctx: Context, order: OrderRecord, on: IsoDate): Promise<Outc
     fits: isPossible ? "by-moving" : "not-at-all",
     movedSerials: moved.map(({ serial }) => serial),
     breaksPromises: effect.crossing.filter(isOther).map(({ serial }) => serial),
-    feeCents: isPossible && moved.length > 0 ? rushFeeCents(order) : 0,
+    feeCents: isPossible && moved.length > 0 && !order.rushCents ? rushFeeCents(order) : 0,
     effect,
   };
   return accept({ preview, places: found.places });
+}
+
+/** The places that the pairs have now, fixed: a later day would else rank them behind the others again. */
+function placesHeld({ pairs }: QueueSituation, own: readonly string[]): readonly GivenPlace[] {
+  return pairs
+    .filter(({ pairId, placeMinute }) => own.includes(pairId) && placeMinute === undefined)
+    .map((pair) => ({ pairId: pair.pairId, placeMinute: pairRank(pair) }));
 }
 
 /** The latest place in the queue from which the day is kept; the first place when none does. */
