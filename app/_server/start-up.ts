@@ -1,6 +1,6 @@
 /** Opens the database when the server starts, so that the first visitor does not wait and a fault shows at once. */
 import { systemActor } from "@/lib/auth";
-import { freezePressSlots, sweepSlots } from "@/lib/services";
+import { freezePressSlots, renewEstimates, sweepSlots } from "@/lib/services";
 import { openContext } from "@/lib/services/context";
 import { checkHealth } from "@/lib/services/health";
 import { reportFault } from "./faults";
@@ -18,12 +18,22 @@ async function sweep(): Promise<void> {
   }
 }
 
+/** Takes some seconds in the morning, so nobody waits for it. */
+async function renew(): Promise<void> {
+  try {
+    await renewEstimates(await openContext(systemActor("estimates"), new Date()));
+  } catch (error) {
+    reportFault(error, "renew estimates");
+  }
+}
+
 /** A server without its database is of no use: it says why in a line and ends. */
 export async function startUp(): Promise<void> {
   try {
     await checkHealth(await openContext(systemActor("start-up"), new Date()));
     await sweep();
-    setInterval(sweep, sweepEveryMs).unref();
+    void renew();
+    setInterval(() => sweep().then(renew), sweepEveryMs).unref();
   } catch (error) {
     process.stderr.write(`\nPairwright cannot start: ${error instanceof Error ? error.message : String(error)}\n`);
     if (error instanceof Error && error.cause instanceof Error) process.stderr.write(`${error.cause.message}\n`);

@@ -65,6 +65,7 @@ export const policy = {
   "promise.read": { guest: "never", ...office },
   "promise.change": { guest: "never", ...office },
   "promise.hard": { guest: "never", ...ownerOnly },
+  "press-slot.release": { guest: "never", ...ownerOnly },
   "incident.report": { guest: "never", ...everyone },
   "incident.decide": { guest: "never", ...ownerOnly },
   "notice.send": { guest: "never", ...office },

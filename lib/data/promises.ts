@@ -2,6 +2,7 @@
 import type { Tx } from "./client";
 import type { EventRecord, EventSubject } from "./events";
 import type { Prisma } from "./generated/client";
+import { asJson } from "./json";
 
 const slot = {
   customer: { select: { name: true, email: true, phone: true } },
@@ -19,6 +20,26 @@ export async function waitingWithSlot(client: Tx): Promise<readonly SlotOrder[]>
   });
 }
 
+const dated = {
+  pairs: { select: { id: true, spec: true }, orderBy: { serialNumber: "asc" } },
+} as const satisfies Prisma.OrderInclude;
+
+export type WaitingOrder = Prisma.OrderGetPayload<{ include: typeof dated }>;
+
+/** Orders that wait for their customer, with a place in the queue or without. */
+export async function waitingOrders(client: Tx): Promise<readonly WaitingOrder[]> {
+  return client.order.findMany({ where: { state: "waiting" }, include: dated, orderBy: { number: "asc" } });
+}
+
+/** Keeps the version: what somebody is about to decide on the order does not hang on its estimate. */
+export async function renewEstimate(tx: Tx, id: string, version: number, estimate: unknown): Promise<boolean> {
+  const { count } = await tx.order.updateMany({
+    where: { id, version, state: "waiting" },
+    data: { estimate: asJson(estimate) },
+  });
+  return count === 1;
+}
+
 /** All events of some kinds about orders, oldest first. */
 export async function orderEventsOf(client: Tx, kinds: readonly string[]): Promise<readonly EventRecord[]> {
   const rows = await client.event.findMany({
@@ -30,6 +51,14 @@ export async function orderEventsOf(client: Tx, kinds: readonly string[]): Promi
     subjectKind: row.subjectKind as EventSubject,
     data: row.data as Readonly<Record<string, unknown>>,
   }));
+}
+
+export async function pairsWithEventSince(client: Tx, kind: string, since: Date): Promise<ReadonlySet<string>> {
+  const rows = await client.event.findMany({
+    where: { subjectKind: "pair", kind, at: { gte: since } },
+    select: { subjectId: true },
+  });
+  return new Set(rows.map(({ subjectId }) => subjectId));
 }
 
 export async function orderNumbersOf(client: Tx, ids: readonly string[]): Promise<ReadonlyMap<string, number>> {

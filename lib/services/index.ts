@@ -42,9 +42,10 @@ export {
 } from "./pairs/documents";
 export * from "./pairs/read-pair";
 export { changePromise } from "./promises/change-promise";
+export { renewEstimates } from "./promises/estimates";
 export { approveHardDate, previewHardDate } from "./promises/hard-date";
 export { readKeptPromises } from "./promises/kept-promises";
-export { freezePressSlots } from "./promises/press-slots";
+export { freezePressSlots, releasePressSlot } from "./promises/press-slots";
 export { sweepSlots } from "./promises/slots";
 export * from "./queue/operations";
 export * from "./queue/queue-board";

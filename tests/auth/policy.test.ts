@@ -55,6 +55,7 @@ const deskMayNot: readonly Action[] = [
   "pair.override",
   "pair.rework",
   "pair.work",
+  "press-slot.release",
   "promise.hard",
   "queue.reorder",
   "staff.manage",

@@ -27,7 +27,7 @@ import type {
 import { findOrder, findPair } from "./find-order";
 import { gatesView } from "./gate-facts";
 import { progressSteps } from "./progress-steps";
-import { orderRow, orderView, paymentView, proofView, rightsView } from "./view";
+import { orderRow, orderView, paymentView, proofView, rightsView, slotLostView } from "./view";
 
 export interface ListOrdersInput {
   readonly state?: OrderState;
@@ -120,6 +120,7 @@ function progressView(
     promiseClass: order.promiseClass as PromiseClass,
     dateRange: frozen<DateRange>(order.estimate),
     promisedOn: order.promisedOn as IsoDate | null,
+    slotLost: slotLostView(order),
     dateHistory: dateHistory(events, catalog.shop.timeZone),
     proof: proof === undefined || proof.state === "void" ? null : proofView(proof),
     artworkId: (spec.graphic.artwork?.id ?? null) as ArtworkId | null,
@@ -137,6 +138,6 @@ function dateHistory(events: readonly EventRecord[], timeZone: string): Progress
       on: shopDay(event.at, timeZone),
       from: (event.data.p50 ?? event.data.promisedOn) as IsoDate,
       to: (event.data.p90 ?? event.data.promisedOn) as IsoDate,
-      why: event.kind,
+      why: event.data.class === "hard" ? "hard-date" : event.kind,
     }));
 }

@@ -58,13 +58,7 @@ export async function orderView(client: Tx, record: OrderRecord): Promise<OrderV
     promiseClass: record.promiseClass as PromiseClass,
     estimate: frozen<DateRange>(record.estimate),
     promisedOn: record.promisedOn as IsoDate | null,
-    slotLost:
-      record.slotLostAt === null
-        ? null
-        : {
-            at: record.slotLostAt.toISOString(),
-            reason: record.slotLostReason === "proof-late" ? "proof-late" : "hold-lapsed",
-          },
+    slotLost: slotLostView(record),
     hardDate: record.hardDatePlanB === null ? null : { planB: record.hardDatePlanB, rushCents: record.rushCents ?? 0 },
     clockStartedAt: record.clockStartedAt?.toISOString() ?? null,
     waitingFor: clock.started ? [] : clock.waitingFor,
@@ -118,7 +112,14 @@ function orderPairView(order: OrderRecord, pair: OrderPair, modelName: string): 
     rights: rightsView(pair),
     doneOperations: pair.operations.filter((operation) => operation.state === "done").length,
     allOperations: pair.operations.length,
+    pressSlot:
+      pair.pressSlotAt === null ? null : { at: pair.pressSlotAt.toISOString(), press: pair.pressSlotPress ?? "" },
   };
+}
+
+export function slotLostView({ slotLostAt, slotLostReason }: OrderRecord): OrderView["slotLost"] {
+  if (slotLostAt === null) return null;
+  return { at: slotLostAt.toISOString(), reason: slotLostReason === "proof-late" ? "proof-late" : "hold-lapsed" };
 }
 
 export function proofView(proof: OrderPair["proofs"][number]): ProofView {

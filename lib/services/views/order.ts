@@ -63,6 +63,8 @@ export interface OrderPairView {
   /** How far the floor is: done of all operations. */
   readonly doneOperations: number;
   readonly allOperations: number;
+  /** A press start that stands fast. */
+  readonly pressSlot: { readonly at: Instant; readonly press: string } | null;
 }
 
 export interface OrderView {
@@ -159,6 +161,7 @@ export interface ProgressView {
   readonly promiseClass: PromiseClass;
   readonly dateRange: DateRange;
   readonly promisedOn: IsoDate | null;
+  readonly slotLost: OrderView["slotLost"];
   readonly dateHistory: readonly {
     readonly at: Instant;
     readonly on: IsoDate;

@@ -11,6 +11,7 @@ import { Table } from "@/app/_ui/table";
 import { fill, wordOf } from "@/app/_ui/words";
 import { PairFigure } from "@/app/_visuals/pair-figure";
 import shop from "@/content/catalog/shop.json";
+import promiseWords from "@/content/copy/promises.json";
 import sheetWords from "@/content/copy/sheet.json";
 import words from "@/content/copy/skier.json";
 import {
@@ -114,9 +115,14 @@ function dayIn(instant: string): string {
 
 function When({ progress }: { readonly progress: ProgressView }) {
   const w = words.pair;
-  const { dateRange, promisedOn, dateHistory } = progress;
+  const { dateRange, promisedOn, dateHistory, slotLost } = progress;
   return (
     <Part title={w.when} id="when">
+      {slotLost ? (
+        <div className="mb-4">
+          <Notice tone="amber" title={promiseWords.skier[slotLost.reason]} />
+        </div>
+      ) : null}
       {promisedOn ? (
         <p className="text-lg">
           {w.promised} <strong className="whitespace-nowrap">{dayText(promisedOn)}</strong>

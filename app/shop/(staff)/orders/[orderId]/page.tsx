@@ -11,6 +11,7 @@ import { Table } from "@/app/_ui/table";
 import { fill } from "@/app/_ui/words";
 import words from "@/content/copy/shop.json";
 import skierWords from "@/content/copy/skier.json";
+import { permit } from "@/lib/auth";
 import { type OrderId, type OrderView, readOrder } from "@/lib/services";
 import { History } from "../../../history";
 import { PrivateLink } from "../../../private-link";
@@ -58,7 +59,7 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
         <div>
           <Part title={w.promise} id="promise">
             <Promised order={order} />
-            <PromiseTools order={order} />
+            <PromiseTools order={order} isOwner={permit(ctx.actor, "press-slot.release").ok} />
           </Part>
           <Part title={w.gates} id="gates">
             <Gates order={order} />

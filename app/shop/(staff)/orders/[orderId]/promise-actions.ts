@@ -1,12 +1,12 @@
 "use server";
-/** Moving a promised day, and fixing a hard date. */
+/** Moving a promised day, fixing a hard date, taking a press slot away. */
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
 import { formAction } from "@/app/_server/form-action";
 import { staffContext } from "@/app/_server/request";
 import { isoDate } from "@/lib/engine/units";
-import { approveHardDate, changePromise, type OrderId } from "@/lib/services";
+import { approveHardDate, changePromise, type OrderId, type PairId, releasePressSlot } from "@/lib/services";
 import { idField, wholeField } from "../../../fields";
 import { say } from "../../../say";
 
@@ -42,4 +42,18 @@ export const fixHardDate = formAction({
   run: approveHardDate,
   words: say,
   done: (_value, { orderId }) => redirect(`/shop/orders/${orderId}`),
+});
+
+export const takePressSlot = formAction({
+  name: "take a press slot away",
+  schema: z.strictObject({
+    orderId: order.orderId,
+    pairId: idField.transform((id) => id as PairId),
+    version: wholeField,
+    reason: text("Reason"),
+  }),
+  context: () => staffContext(),
+  run: releasePressSlot,
+  words: say,
+  done: (_value, { orderId }) => revalidatePath(`/shop/orders/${orderId}`),
 });

@@ -7,11 +7,11 @@ import { fill } from "@/app/_ui/words";
 import words from "@/content/copy/promises.json";
 import type { OrderView } from "@/lib/services";
 import { clock } from "../../../say";
-import { movePromise } from "./promise-actions";
+import { movePromise, takePressSlot } from "./promise-actions";
 
 const w = words.order;
 
-export function PromiseTools({ order }: { readonly order: OrderView }) {
+export function PromiseTools({ order, isOwner }: { readonly order: OrderView; readonly isOwner: boolean }) {
   const isOpen = !["ready", "shipped", "delivered", "cancelled"].includes(order.state);
   const { slotLost, hardDate } = order;
   return (
@@ -42,6 +42,9 @@ export function PromiseTools({ order }: { readonly order: OrderView }) {
           />
         </More>
       ) : null}
+      {order.pairs.map((pair) => (
+        <PressSlot key={pair.pairId} orderId={order.orderId} pair={pair} isOwner={isOwner} />
+      ))}
       {isOpen && slotLost === null ? (
         <p>
           <a href={`/shop/orders/${order.orderId}/hard-date`} className="inline-flex min-h-9 items-center">
@@ -50,5 +53,37 @@ export function PromiseTools({ order }: { readonly order: OrderView }) {
         </p>
       ) : null}
     </div>
+  );
+}
+
+/** A press start that stands fast; an owner may take it away. */
+function PressSlot({
+  orderId,
+  pair,
+  isOwner,
+}: {
+  readonly orderId: string;
+  readonly pair: OrderView["pairs"][number];
+  readonly isOwner: boolean;
+}) {
+  const { pressSlot, serial } = pair;
+  if (pressSlot === null) return null;
+  const told = fill(w.pressSlot, { serial, press: pressSlot.press, at: clock(pressSlot.at) });
+  if (!isOwner) return <p>{told}</p>;
+  return (
+    <More summary={told}>
+      <ActionForm
+        action={takePressSlot}
+        idPrefix={`slot-${serial}-`}
+        tone="plain"
+        submit={w.releaseSlot}
+        fields={[
+          { kind: "hidden", name: "orderId", value: orderId },
+          { kind: "hidden", name: "pairId", value: pair.pairId },
+          { kind: "hidden", name: "version", value: String(pair.version) },
+          { kind: "text", name: "reason", label: w.releaseReason, autoComplete: "off" },
+        ]}
+      />
+    </More>
   );
 }

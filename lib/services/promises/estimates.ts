@@ -1,0 +1,45 @@
+/**
+ * Estimates move until the clock starts: once a shop day the range of every order that waits for its customer is worked out
+ * anew, as for an order whose clock starts now. The customer's history keeps every later date that was told.
+ */
+import { recordEvents } from "../../data/events";
+import { renewEstimate, type WaitingOrder, waitingOrders } from "../../data/promises";
+import { frozen } from "../../data/quotes";
+import { transaction } from "../../data/transaction";
+import type { PairSpec } from "../../engine/configuration";
+import { accept, type Outcome, refuse } from "../../engine/units";
+import type { Context } from "../context";
+import { rangeOf } from "../dates/range";
+import { floorCatalog } from "../floor/recipe";
+import { eventOf } from "../record";
+import { shopDay } from "../shop-time";
+import type { DateRange } from "../views";
+
+/** Run by the clock; running it again on the same shop day does nothing more. @returns how many later dates moved */
+export async function renewEstimates(ctx: Context): Promise<Outcome<{ readonly moved: number }>> {
+  if (ctx.actor.kind !== "system") return refuse({ code: "not-allowed", action: "sweep", signIn: false });
+  const { timeZone } = floorCatalog().hours;
+  const today = shopDay(ctx.now, timeZone);
+  let moved = 0;
+  for (const order of await waitingOrders(ctx.db)) {
+    const before = frozen<DateRange>(order.estimate);
+    if (shopDay(new Date(before.basis.at), timeZone) >= today) continue;
+    const after = await rangeToday(ctx, order);
+    const isMoved = after.p90 !== before.p90;
+    const isMine = await transaction(ctx.db, async (tx) => {
+      if (!(await renewEstimate(tx, order.id, order.version, after))) return false;
+      const data = { from: before.p90, p50: after.p50, p90: after.p90, basis: after.basis };
+      if (isMoved) await recordEvents(tx, [eventOf(ctx, "estimate-renewed", { kind: "order", id: order.id }, data)]);
+      return true;
+    });
+    if (isMine && isMoved) moved += 1;
+  }
+  return accept({ moved });
+}
+
+/** An order is ready with the last of its pairs. */
+async function rangeToday(ctx: Context, order: WaitingOrder): Promise<DateRange> {
+  const ranges: DateRange[] = [];
+  for (const { id, spec } of order.pairs) ranges.push(await rangeOf(ctx, frozen<PairSpec>(spec), { without: id }));
+  return ranges.reduce((latest, range) => (range.p90 > latest.p90 ? range : latest));
+}
