@@ -1,18 +1,26 @@
 import { describe, expect, it } from "vitest";
 import { systemActor } from "@/lib/auth";
+import { recordEvents } from "@/lib/data/events";
 import { isoDate } from "@/lib/engine/units";
 import {
   approveHardDate,
   changePromise,
+  editPair,
   freezePressSlots,
-  type OrderId,
+  type KeptOrder,
+  type KeptPromises,
+  lockSpecification,
   type PairId,
   previewHardDate,
   previewMove,
   queueBoard,
   readKeptPromises,
   readOrder,
+  readProgress,
+  readQueueOrder,
   recordDeposit,
+  releasePressSlot,
+  renewEstimates,
   sweepSlots,
 } from "@/lib/services";
 import { rushFeeCents } from "@/lib/services/promises/hard-date";
@@ -63,8 +71,23 @@ describe("a press slot", () => {
     expect(await previewMove(desk, { pairId: fixed[0]?.id as PairId, before: null })).toMatchObject({
       refusal: { code: "place-fixed" },
     });
+    const held = { pairId: fixed[0]?.id as PairId, version: fixed[0]?.version ?? 0 };
+    expect(await releasePressSlot(desk, { ...held, reason: "a club comes first" })).toMatchObject({
+      refusal: { code: "not-allowed" },
+    });
+    const owner = shop.as(shop.owner, daysAfter(shopNow, 1));
+    expect(await releasePressSlot(owner, { ...held, reason: " " })).toMatchObject({
+      refusal: { code: "reason-missing", path: "reason" },
+    });
+    must(await releasePressSlot(owner, { ...held, reason: "a club comes first" }));
+    expect(await releasePressSlot(owner, { ...held, reason: "again" })).toMatchObject({
+      refusal: { code: "no-press-slot" },
+    });
+    must(await previewMove(desk, { pairId: held.pairId, before: null }));
+    // The clock does not undo what the owner decided on the same day.
+    expect(must(await freeze(1)).fixed).toBe(0);
     // Nobody laid the pairs up: a week later the slots are given back, and new ones fixed.
-    expect(must(await freeze(8)).given).toBe(fixed.length);
+    expect(must(await freeze(8)).given).toBe(fixed.length - 1);
     expect(await freezePressSlots(desk)).toMatchObject({ refusal: { code: "not-allowed" } });
   });
 });
@@ -100,61 +123,122 @@ describe("a promise", () => {
     const kept = must(await readKeptPromises(shop.as(shop.owner)));
     expect(kept).toMatchObject({ open: 2, overdue: 0, months: [] });
     expect(kept.orders).toHaveLength(2);
-    expect(kept.orders.every(({ p50, p80, p90 }) => p80 !== null && p50 <= p80 && p80 <= p90)).toBe(true);
-    expect(must(await readKeptPromises(shop.as(shop.owner, daysAfter(shopNow, 200)))).overdue).toBe(2);
+    expect(kept.orders.every(({ p50, p80, p90 }) => p50 !== null && p80 !== null && p50 <= p80 && p80 <= p90)).toBe(
+      true,
+    );
+    expect(kept.all).toMatchObject({ onTime: { orders: 0, kept: 0 }, meanLateness: null });
+
+    // One is ready early. Until its day has passed it counts as little as the one that is not ready.
+    const [early, never] = kept.orders as [KeptOrder, KeptOrder];
+    const data = { from: "building" };
+    const subject = { subjectKind: "order", subjectId: early.orderId } as const;
+    const by = { actorKind: "system", actorId: null, actorName: "test" } as const;
+    await recordEvents(db(), [{ at: daysAfter(shopNow, 5), kind: "order-ready", ...subject, ...by, data }]);
+    const at = async (day: string) =>
+      must(await readKeptPromises(shop.as(shop.owner, new Date(`${day}T18:00:00.000Z`))));
+    const p90 = ({ all }: KeptPromises) => all.shares.find(({ level }) => level === "p90");
+    expect(p90(await at(shopNow.toISOString().slice(0, 10)))).toMatchObject({ orders: 0, kept: 0 });
+    const last = [early.p90, never.p90].sort().at(-1);
+    const dayAfter = await at(
+      daysAfter(new Date(`${last}T00:00:00Z`), 1)
+        .toISOString()
+        .slice(0, 10),
+    );
+    expect(p90(dayAfter)).toMatchObject({ orders: 2, kept: 1, expected: 0.9 });
+    expect(dayAfter).toMatchObject({ open: 1, overdue: 1, all: { onTime: { orders: 2, kept: 1 } } });
+    expect(dayAfter.months.map(({ month }) => month)).toEqual(["2026-11"]);
+    expect((await at("2027-06-01")).overdue).toBe(1);
     expect(await readKeptPromises(shop.as(shop.maker))).toMatchObject({ refusal: { code: "not-allowed" } });
   });
 });
 
-describe("scenario 21: a rush displaces", () => {
-  it("asks 15 % of the price, at least 200", () => {
+describe("the rush fee", () => {
+  it("is 15 % of the price, at least 200", () => {
     // Common practice, no source: 15 % of 1 925.00 is 288.75; of 900.00 it is 135.00, so the least is due.
     expect(rushFeeCents({ price: { exTaxCents: 192_500 }, priceBook: "PB-3" })).toBe(28_875);
     expect(rushFeeCents({ price: { exTaxCents: 90_000 }, priceBook: "PB-3" })).toBe(20_000);
   });
+});
 
-  it("moves those with slack, keeps every promise, needs the owner and a plan B", async () => {
-    const shop = fewRuns(await openShop(db()), 40);
+describe("a hard date", () => {
+  it("approved while something is waited for stays when the clock starts, with its place and its range told", async () => {
+    const shop = fewRuns(await openShop(db()), 20);
     await stockWood(db());
-    const before = await releasedPairs(shop, 8);
-    // The others are in no hurry: their promises are far away.
-    for (const { orderId } of before) {
-      const desk = shop.as(shop.desk);
-      const { version } = must(await readOrder(desk, { orderId }));
-      must(await changePromise(desk, { orderId, version, on: isoDate("2027-03-01"), reason: "no hurry" }));
-    }
-    const hurried = await releasedOrder(shop, { phone: "303 555 7777", name: "Last Skier" });
-    const { orderId } = hurried;
+    const { orderId, pairs } = await acceptedQuote(shop);
     const owner = shop.as(shop.owner);
-    const order = must(await readOrder(owner, { orderId }));
-    const soonest = must(await previewHardDate(owner, { orderId, on: isoDate("2027-02-26") }));
-    expect(soonest.fits).toBe("now");
-    expect(soonest.feeCents).toBe(0);
+    const on = isoDate("2027-02-26");
+    const { version } = must(await readOrder(owner, { orderId }));
+    const { revision, fits } = must(await previewHardDate(owner, { orderId, on }));
+    expect(fits).toBe("now");
+    must(await approveHardDate(owner, { orderId, version, revision, on, planB: "a loan pair" }));
+    const { places } = must(await readQueueOrder(owner));
+    expect(places).toMatchObject([{ isByHand: true, promisedOn: on }]);
 
-    const impossible = must(await previewHardDate(owner, { orderId, on: isoDate("2026-11-12") }));
-    expect(impossible.fits).toBe("not-at-all");
-    const refused = { orderId, version: order.version, revision: impossible.revision, planB: "a loan pair" };
-    expect(await approveHardDate(owner, { ...refused, on: isoDate("2026-11-12") })).toMatchObject({
-      refusal: { code: "date-not-possible", path: "on" },
-    });
-    expect(await approveHardDate(shop.as(shop.desk), { ...refused, on: isoDate("2027-02-26") })).toMatchObject({
-      refusal: { code: "not-allowed" },
-    });
+    must(await lockSpecification(owner, { pairId: pairs[0]?.pairId as PairId }));
+    must(await recordDeposit(owner, { orderId, method: "counter", reference: "receipt 4" }));
+    const started = must(await readOrder(owner, { orderId }));
+    expect(started).toMatchObject({ state: "released", promisedOn: on, promiseClass: "hard" });
+    const [kept] = must(await readKeptPromises(owner)).orders;
+    expect(kept).toMatchObject({ orderId, promisedOn: on, changes: [] });
+    expect(kept !== undefined && kept.p50 !== null && kept.p50 <= kept.p90 && kept.p90 < on).toBe(true);
+    const { dateHistory } = must(await readProgress(owner, { pairId: pairs[0]?.pairId as PairId }));
+    expect(dateHistory.map(({ why, to }) => [why, to]).at(-1)).toEqual(["hard-date", on]);
+  });
 
-    const [on = impossible.p95.moved] = [impossible.p95.moved, soonest.p95.now].sort();
-    const shown = must(await previewHardDate(owner, { orderId, on }));
-    expect(["now", "by-moving"]).toContain(shown.fits);
-    expect(shown.breaksPromises).toEqual([]);
-    const wish = { orderId, version: order.version, revision: shown.revision, on };
-    expect(await approveHardDate(owner, { ...wish, planB: "" })).toMatchObject({ refusal: { code: "plan-b-missing" } });
-    must(await approveHardDate(owner, { ...wish, planB: "a loan pair and a card" }));
-    const after = must(await readOrder(owner, { orderId }));
-    expect(after).toMatchObject({ promisedOn: on, promiseClass: "hard" });
-    expect(after.payments.filter(({ reference }) => reference === "rush fee").map(({ cents }) => cents)).toEqual(
-      shown.feeCents > 0 ? [shown.feeCents] : [],
+  it("stays when the pair is changed, if it can be kept; else it becomes a promise that says so", async () => {
+    const shop = fewRuns(await openShop(db()), 20);
+    await stockWood(db());
+    const { orderId, pairs } = await releasedOrder(shop, { choices: { "choices.model": "midlow-95" } });
+    const pairId = pairs[0]?.pairId as PairId;
+    const owner = shop.as(shop.owner);
+    const on = isoDate("2027-02-26");
+    const read = async () => must(await readOrder(owner, { orderId }));
+    const { revision } = must(await previewHardDate(owner, { orderId, on }));
+    must(
+      await approveHardDate(owner, { orderId, version: (await read()).version, revision, on, planB: "a loan pair" }),
     );
-    for (const other of before) {
-      expect(must(await readOrder(owner, { orderId: other.orderId as OrderId })).promisedOn).toBe("2027-03-01");
-    }
+    const longer = { pairId, reason: "longer after all", revision: 1 };
+    must(await editPair(owner, { ...longer, choices: { lengthCm: 178 } }));
+    expect(await read()).toMatchObject({ promisedOn: on, promiseClass: "hard" });
+
+    const soon = isoDate("2026-11-12");
+    must(await changePromise(owner, { orderId, version: (await read()).version, on: soon, reason: "asked for" }));
+    must(await editPair(owner, { ...longer, revision: 2, choices: { lengthCm: 186 } }));
+    const after = await read();
+    expect(after.promiseClass).toBe("promise");
+    expect(`${after.promisedOn}` > soon).toBe(true);
+    const last = after.history.filter(({ kind }) => kind === "promise-changed").at(-1);
+    expect(last?.data).toMatchObject({
+      from: soon,
+      class: "promise",
+      reason: expect.stringContaining("cannot be kept"),
+    });
+  });
+});
+
+describe("an estimate", () => {
+  it("is worked out anew once a shop day until the clock starts, and its later date is told", async () => {
+    const shop = fewRuns(await openShop(db()), 200);
+    await stockWood(db());
+    const { orderId, pairs } = await acceptedQuote(shop);
+    const renew = (days: number) => renewEstimates(shop.as(systemActor("estimates"), daysAfter(shopNow, days)));
+    const desk = shop.as(shop.desk);
+    const first = must(await readOrder(desk, { orderId }));
+    expect(must(await renew(0)).moved).toBe(0);
+    // Ten calendar days later an order that has still not begun cannot be told the same day.
+    expect(must(await renew(10)).moved).toBe(1);
+    expect(must(await renew(10)).moved).toBe(0);
+    const later = must(await readOrder(desk, { orderId }));
+    expect(later.estimate.p90 > first.estimate.p90).toBe(true);
+    expect(later.version).toBe(first.version);
+    const { dateHistory } = must(await readProgress(desk, { pairId: pairs[0]?.pairId as PairId }));
+    expect(dateHistory.map(({ why, to }) => [why, to])).toEqual([
+      ["order-made", first.estimate.p90],
+      ["estimate-renewed", later.estimate.p90],
+    ]);
+    must(await lockSpecification(desk, { pairId: pairs[0]?.pairId as PairId }));
+    must(await recordDeposit(desk, { orderId, method: "counter", reference: "receipt 5" }));
+    expect(must(await renew(20)).moved).toBe(0);
+    expect(await renewEstimates(desk)).toMatchObject({ refusal: { code: "not-allowed" } });
   });
 });

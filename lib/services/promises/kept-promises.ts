@@ -1,4 +1,7 @@
-/** How promises were kept, from the events alone: what was told when the clock started, and when the order was ready. */
+/**
+ * How promises were kept, from the events alone: what was told when the clock started, and when the order was ready. An order
+ * counts at a level once the day told has passed, ready or not: counting what is ready would count the early ones first.
+ */
 import { permit } from "../../auth";
 import type { EventRecord } from "../../data/events";
 import { orderEventsOf, orderNumbersOf } from "../../data/promises";
@@ -21,47 +24,54 @@ const confidence = 0.95;
 export async function readKeptPromises(ctx: Context): Promise<Outcome<KeptPromises>> {
   const allowed = permit(ctx.actor, "promise.read");
   if (!allowed.ok) return allowed;
-  const events = await orderEventsOf(ctx.db, ["promise-fixed", "promise-changed", "order-ready", "order-cancelled"]);
+  const events = await orderEventsOf(ctx.db, [
+    "clock-started",
+    "promise-fixed",
+    "promise-changed",
+    "order-ready",
+    "order-cancelled",
+  ]);
   const numbers = await orderNumbersOf(ctx.db, [...new Set(events.map(({ subjectId }) => subjectId))]);
   const cancelled = new Set(events.flatMap((event) => (event.kind === "order-cancelled" ? [event.subjectId] : [])));
   const orders = events
-    .filter(({ kind, subjectId }) => kind === "promise-fixed" && !cancelled.has(subjectId))
-    .map((fixed) => keptOrder(fixed, events, numbers));
+    .filter(({ kind, subjectId }) => kind === "clock-started" && !cancelled.has(subjectId))
+    .map((started) => keptOrder(started, events, numbers));
   const today = shopDay(ctx.now, floorCatalog().hours.timeZone);
-  const ready = orders.filter(({ readyOn }) => readyOn !== null);
-  const months = [...new Set(ready.map(monthOf))].sort();
+  const told = orders.filter(({ p50 }) => p50 !== null && p50 < today);
+  const months = [...new Set(told.map(monthOf))].sort();
+  const of = (month: string) => orders.filter((order) => monthOf(order) === month);
   return accept({
-    all: period(null, ready),
-    months: months.map((month) =>
-      period(
-        month,
-        ready.filter((order) => monthOf(order) === month),
-      ),
-    ),
+    all: period(null, orders, today),
+    months: months.map((month) => period(month, of(month), today)),
     orders: [...orders].reverse(),
-    open: orders.length - ready.length,
+    open: orders.filter(({ readyOn }) => readyOn === null).length,
     overdue: orders.filter(({ readyOn, p90 }) => readyOn === null && p90 < today).length,
   });
 }
 
-const monthOf = ({ fixedAt }: KeptOrder) => fixedAt.slice(0, 7);
+const monthOf = ({ fixedAt }: KeptOrder) => shopDay(new Date(fixedAt), floorCatalog().hours.timeZone).slice(0, 7);
 
 function keptOrder(
-  fixed: EventRecord,
+  started: EventRecord,
   events: readonly EventRecord[],
   numbers: ReadonlyMap<string, number>,
 ): KeptOrder {
-  const own = events.filter(({ subjectId }) => subjectId === fixed.subjectId);
+  const own = events.filter(({ subjectId }) => subjectId === started.subjectId);
   // A tick that was taken back makes an order ready twice: the last time counts.
   const ready = own.filter(({ kind }) => kind === "order-ready").at(-1);
-  const date = (key: string) => fixed.data[key] as IsoDate | undefined;
+  const promises = own.filter(({ kind }) => kind === "promise-fixed" || kind === "promise-changed");
+  const [first, last] = [promises[0], promises.at(-1)];
+  if (first === undefined || last === undefined) throw new Error(`order ${started.subjectId} has no promise`);
+  // A hard date that was fixed before says nothing about the range: the clock start does.
+  const told = (started.data.told ?? first.data) as { readonly [level in KeptShare["level"]]?: IsoDate };
   return {
-    orderId: fixed.subjectId as OrderId,
-    number: orderNumber({ number: numbers.get(fixed.subjectId) ?? 0 }),
-    fixedAt: fixed.at.toISOString(),
-    p50: date("p50") ?? (date("promisedOn") as IsoDate),
-    p80: date("p80") ?? null,
-    p90: date("p90") ?? (date("promisedOn") as IsoDate),
+    orderId: started.subjectId as OrderId,
+    number: orderNumber({ number: numbers.get(started.subjectId) ?? 0 }),
+    fixedAt: started.at.toISOString(),
+    p50: told.p50 ?? null,
+    p80: told.p80 ?? null,
+    p90: told.p90 ?? (first.data.promisedOn as IsoDate),
+    promisedOn: last.data.promisedOn as IsoDate,
     readyOn: ready === undefined ? null : shopDay(ready.at, floorCatalog().hours.timeZone),
     changes: own
       .filter(({ kind }) => kind === "promise-changed")
@@ -74,18 +84,23 @@ function keptOrder(
   };
 }
 
-function period(month: string | null, orders: readonly KeptOrder[]): KeptPeriod {
+function period(month: string | null, orders: readonly KeptOrder[], today: IsoDate): KeptPeriod {
   const { hours } = floorCatalog();
-  const lateness = orders.map(({ readyOn, p90 }) => (readyOn === null ? 0 : workingDaysBetween(hours, p90, readyOn)));
+  const share = (day: (order: KeptOrder) => IsoDate | null) => {
+    const due = orders.filter((order) => (day(order) ?? today) < today);
+    const kept = due.filter((order) => order.readyOn !== null && order.readyOn <= `${day(order)}`);
+    return { orders: due.length, kept: kept.length };
+  };
+  const due = orders.filter(({ p90 }) => p90 < today);
+  // What is not ready yet is late by so much at least.
+  const lateness = due.map(({ readyOn, p90 }) => workingDaysBetween(hours, p90, readyOn ?? today));
   return {
     month,
     shares: levels.map(([level, expected]): KeptShare => {
-      const told = orders.filter((order) => order[level] !== null);
-      const kept = told.filter(
-        ({ readyOn, [level]: day }) => readyOn !== null && day !== null && readyOn <= day,
-      ).length;
-      return { level, expected, orders: told.length, kept, band: binomialBand(told.length, expected, confidence) };
+      const counted = share((order) => order[level]);
+      return { level, expected, ...counted, band: binomialBand(counted.orders, expected, confidence) };
     }),
-    meanLateness: orders.length === 0 ? null : lateness.reduce((sum, days) => sum + days, 0) / orders.length,
+    onTime: share(({ promisedOn }) => promisedOn),
+    meanLateness: due.length === 0 ? null : lateness.reduce((sum, days) => sum + days, 0) / due.length,
   };
 }

@@ -6,6 +6,7 @@ import type { Instant, OrderId } from "./ids";
 export interface KeptShare {
   readonly level: "p50" | "p80" | "p90";
   readonly expected: number;
+  /** Whose day has passed, ready or not. */
   readonly orders: number;
   readonly kept: number;
   /** Counts that chance alone gives nineteen times of twenty. */
@@ -13,10 +14,12 @@ export interface KeptShare {
 }
 
 export interface KeptPeriod {
-  /** YYYY-MM in which the promise was fixed; null: all of them. */
+  /** YYYY-MM in which the clock started; null: all of them. */
   readonly month: string | null;
   readonly shares: readonly KeptShare[];
-  /** Working days from the promised day to the day it was ready; negative is early. */
+  /** By the promised day that stands: one moved with the customer's consent counts by its new day. */
+  readonly onTime: { readonly orders: number; readonly kept: number };
+  /** Working days from the P90 day to the day it was ready, or to today; negative is early. */
   readonly meanLateness: number | null;
 }
 
@@ -24,9 +27,11 @@ export interface KeptOrder {
   readonly orderId: OrderId;
   readonly number: string;
   readonly fixedAt: Instant;
-  readonly p50: IsoDate;
+  readonly p50: IsoDate | null;
   readonly p80: IsoDate | null;
   readonly p90: IsoDate;
+  /** The promised day that stands. */
+  readonly promisedOn: IsoDate;
   readonly readyOn: IsoDate | null;
   /** Promise dates changed afterwards, with their reasons. */
   readonly changes: readonly {
@@ -58,7 +63,7 @@ export interface HardDatePreview {
   /** Pairs that give way. */
   readonly movedSerials: readonly string[];
   readonly breaksPromises: readonly string[];
-  /** Due only when somebody gives way. */
+  /** Due only when somebody gives way, and once. */
   readonly feeCents: number;
   readonly effect: QueueEffect | null;
 }

@@ -77,6 +77,11 @@ function Months({ kept }: { readonly kept: KeptPromises }) {
         { key: "p80", head: w.heads.p80, cell: (row) => <Share share={level(row, "p80")} /> },
         { key: "p90", head: w.heads.p90, cell: (row) => <Share share={level(row, "p90")} /> },
         {
+          key: "on-time",
+          head: w.heads.onTime,
+          cell: ({ onTime }) => (onTime.orders === 0 ? "–" : fill(w.heads.of, onTime)),
+        },
+        {
           key: "late",
           head: w.heads.lateness,
           numeric: true,
@@ -87,14 +92,26 @@ function Months({ kept }: { readonly kept: KeptPromises }) {
       rowKey={(row) => row.month ?? "all"}
       csv={{
         fileName: "kept-promises.csv",
-        head: ["month", "orders", "by_p50", "by_p80", "of_p80", "by_p90", "mean_days_after_p90"],
+        head: [
+          "month",
+          "by_p50",
+          "of_p50",
+          "by_p80",
+          "of_p80",
+          "by_p90",
+          "of_p90",
+          "on_time",
+          "of_promises",
+          "mean_days_late",
+        ],
         rows: rows.map((row) => [
           row.month ?? "all",
-          level(row, "p90")?.orders ?? 0,
-          level(row, "p50")?.kept ?? 0,
-          level(row, "p80")?.kept ?? 0,
-          level(row, "p80")?.orders ?? 0,
-          level(row, "p90")?.kept ?? 0,
+          ...(["p50", "p80", "p90"] as const).flatMap((name) => [
+            level(row, name)?.kept ?? 0,
+            level(row, name)?.orders ?? 0,
+          ]),
+          row.onTime.kept,
+          row.onTime.orders,
           row.meanLateness ?? "",
         ]),
       }}
@@ -119,6 +136,7 @@ function Orders({ orders }: { readonly orders: readonly KeptOrder[] }) {
         { key: "p50", head: w.heads.p50, cell: (row) => <Day on={row.p50} /> },
         { key: "p80", head: w.heads.p80, cell: (row) => <Day on={row.p80} /> },
         { key: "p90", head: w.heads.p90, cell: (row) => <Day on={row.p90} /> },
+        { key: "promised", head: w.heads.promised, cell: (row) => <Day on={row.promisedOn} /> },
         {
           key: "ready",
           head: w.heads.ready,
@@ -135,13 +153,14 @@ function Orders({ orders }: { readonly orders: readonly KeptOrder[] }) {
       rowKey={(row) => row.orderId}
       csv={{
         fileName: "promises-told.csv",
-        head: ["order", "clock_started", "p50", "p80", "p90", "ready_on", "changes"],
+        head: ["order", "clock_started", "p50", "p80", "p90", "promised_on", "ready_on", "changes"],
         rows: orders.map((row) => [
           row.number,
           row.fixedAt,
-          row.p50,
+          row.p50 ?? "",
           row.p80 ?? "",
           row.p90,
+          row.promisedOn,
           row.readyOn ?? "",
           row.changes.length,
         ]),
