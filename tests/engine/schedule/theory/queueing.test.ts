@@ -55,6 +55,46 @@ describe("one server, first come first served", () => {
   });
 });
 
+describe("one server that breaks down", () => {
+  // Hopp & Spearman, Factory Physics (3rd ed.) ch. 8: both machines work 75 % of the time and take 20 minutes a job on
+  // average; rare long stops vary more (ce² 6.25) than frequent short ones (1.0). Waits are Pollaczek–Khinchine's of those.
+  it.for([
+    ["rarely and long", 744, 248, 6.25],
+    ["often and briefly", 114, 38, 1],
+  ] as const)("%s waits as its effective times say", ([, toFailure, toRepair, scv]) => {
+    const draw = uniform(41);
+    // In units of the 20 minutes that a job takes on average.
+    const own = lognormal(draw, 15 / 20, 0.05);
+    const [failure, repair] = [exponential(draw, toFailure / 20), exponential(draw, toRepair / 20)];
+    let untilFailure = failure();
+    const service = () => {
+      const work = own();
+      let total = work;
+      for (untilFailure -= work; untilFailure < 0; untilFailure += failure()) total += repair();
+      return total;
+    };
+    const customers = station({ servers: 1, customers: 200_000, between: exponential(draw, 2), service });
+    expectIn(1, batchMean(customers.map((customer) => customer.service)), 0.1);
+    const load = 0.5;
+    expectIn((load / (1 - load)) * ((1 + scv) / 2), waits(customers), 0.3);
+  });
+});
+
+describe("one server that is set up anew", () => {
+  // Hopp & Spearman ch. 8: a setup of 2 after every 10 jobs of 1 makes 1.2 a job.
+  it("takes its share of the setups for every job", () => {
+    const [runs, each] = [400, 10];
+    const jobs = Array.from({ length: runs * each }, (_, j) => ({
+      id: `${j}`,
+      operations: [{ id: "s", resource: "m", minutes: 1000, family: Math.floor(j / each) % 2 === 0 ? "A" : "B" }],
+    }));
+    const changeoverMinutes = { A: { B: 2000 }, B: { A: 2000 } };
+    const resource = { id: "m", capacity: 1, changeoverMinutes, initialFamily: "B" };
+    const run = dispatched({ resources: [resource], jobs }, () => 1000);
+    expect(Math.max(...run.end) / (runs * each)).toBe(1200);
+  });
+});
+
 describe("several servers", () => {
   // Erlang C: share that waits, and Wq over the mean service.
   it.for([
@@ -93,6 +133,21 @@ describe("a line with constant work in it", () => {
   ] as const)("of %d jobs runs at the best case when nothing varies", ([inWork, first, second]) => {
     expect(constantWork(one, inWork, 60, always(1))).toBeCloseTo(first, 3);
     expect(constantWork(two, inWork, 60, always(1))).toBeCloseTo(second, 2);
+  });
+
+  // Hopp & Spearman ch. 7, worst case: all jobs move from station to station together, CT = w T0 and TH = 1/T0 = 0.125.
+  it.for([1, 2, 4, 6, 12])("of %d jobs that move together runs at the worst case", (inWork) => {
+    const operations = one.flatMap(({ hours }, s) =>
+      Array.from({ length: inWork }, (_, j) => ({
+        id: `${s}-${j}`,
+        resource: `s${s}`,
+        minutes: hours,
+        after: s === 0 ? [] : Array.from({ length: inWork }, (_, other) => `${s - 1}-${other}`),
+      })),
+    );
+    const resources = one.map((_, s) => ({ id: `s${s}`, capacity: 1 }));
+    const run = dispatched({ resources, jobs: [{ id: "all", operations }] }, () => 2);
+    expect(Math.max(...run.end)).toBe(8 * inWork);
   });
 
   // Gordon & Newell 1967, Buzen 1973: closed networks of exponential stations; fab one is the practical worst case exactly.
@@ -145,7 +200,10 @@ describe("work that is done again", () => {
     }));
     const fails = () => (draw() < p ? 1 : 0);
     const run = dispatched({ resources: [{ id: "m", capacity: 1 }], jobs }, () => 10, undefined, fails);
-    expectIn(1 / (1 - p), batchMean(Array.from(run.visit, (visit) => visit + 1)), 0.05);
+    const passes = Array.from(run.visit, (visit) => visit + 1);
+    expectIn(1 / (1 - p), batchMean(passes), 0.05);
+    // Variance p/(1 − p)² of a geometric number.
+    expectIn(p / (1 - p) ** 2, batchMean(passes.map((count) => (count - 1 / (1 - p)) ** 2)), 0.15);
     expect(Math.max(...run.end) / count).toBeCloseTo(10 / (1 - p), 0);
   });
 });
