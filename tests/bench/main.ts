@@ -1,10 +1,14 @@
-/** What npm run bench does. `--json FILE` also writes the figures there; `--engine` leaves the running server out. */
+/**
+ * What npm run bench does. `--json FILE` also writes the figures there; `--engine` leaves the running server out;
+ * `--seasons` adds twenty simulated seasons, which take minutes.
+ */
 import { writeFileSync } from "node:fs";
 import { documentMeasures } from "./documents";
 import { engineMeasures } from "./engine";
 import { mechanicsMeasures } from "./mechanics";
 import { pageMeasures } from "./pages";
 import { qualities, searchMeasures } from "./search";
+import { type SeasonsReached, seasonsReached } from "./season";
 
 /** Never judges a time. @returns the exit code */
 export async function main(args: readonly string[]): Promise<number> {
@@ -27,9 +31,22 @@ export async function main(args: readonly string[]): Promise<number> {
     const gaps = reached.filter((quality) => quality.kind === kind).map(({ gapPercent }) => gapPercent);
     console.info(`${kind.padEnd(18)} mean ${(gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length).toFixed(2)} %`);
   }
+  const seasons = args.includes("--seasons") ? seasonsReached() : null;
+  if (seasons !== null) printSeasons(seasons);
   const at = args.indexOf("--json");
   const file = at < 0 ? undefined : args[at + 1];
   if (at >= 0 && file === undefined) throw new Error("--json: name the file");
-  if (file !== undefined) writeFileSync(file, `${JSON.stringify({ times, qualities: reached }, null, 2)}\n`);
+  if (file !== undefined) writeFileSync(file, `${JSON.stringify({ times, qualities: reached, seasons }, null, 2)}\n`);
   return 0;
+}
+
+function printSeasons(reached: SeasonsReached): void {
+  const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
+  console.info(`\n${reached.seasons} simulated seasons, ${reached.orders} promises`);
+  console.info(
+    `kept at P90 ${percent(reached.kept)} (by season ${percent(reached.leastKept)} to ${percent(reached.mostKept)}), ready by P50 ${percent(reached.byP50)}`,
+  );
+  console.info(
+    `promised after ${reached.promisedLead.toFixed(1)} working days on average; one lead time for all would be ${reached.constantLead}`,
+  );
 }
