@@ -97,5 +97,4 @@ it("goes through a year of the shop with its own use cases, and nothing breaks o
   expect(kept).toMatchObject({ open: 0, overdue: 0 });
   expect(kept.orders).toHaveLength(kindsOf("delivered"));
   expect(hands.ticks()).toBeGreaterThanOrEqual(2 * 14 * kindsOf("delivered"));
-  console.info(JSON.stringify({ told, ticks: hands.ticks(), kept: kept.all.shares }));
 }, 600_000);
