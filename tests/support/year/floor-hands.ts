@@ -57,6 +57,9 @@ export function floorHands(shop: YearShop, firstDay: IsoDate): FloorHands {
     const due = running.filter(({ endsAt }) => endsAt <= now);
     running = running.filter(({ endsAt }) => endsAt > now);
     for (const { operationId, version } of due) {
+      // Work that was broken off meanwhile, because the ski is built again, is nobody's any more.
+      const { state } = await shop.db.operation.findUniqueOrThrow({ where: { id: operationId } });
+      if (state === "redo") continue;
       await shop.change(shop.maker(now), (ctx) => finishOperation(ctx, { operationId, version }));
       ticks += 1;
     }
