@@ -2,7 +2,16 @@
 import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { type Schedule, type ScheduleProblem, scheduleJobs } from "@/lib/engine/schedule";
-import { ft06Text, jobShop, resourceConstrained, workshop } from "@/tests/engine/schedule/instances";
+import {
+  ft06Text,
+  hybridFlowShop,
+  jobShop,
+  resourceConstrained,
+  setupFlowShop,
+  setupSequence,
+  tardinessSequence,
+  workshop,
+} from "@/tests/engine/schedule/instances";
 import { flowShop, flowShops20by5, jobShops15by15, taillardJobShop } from "@/tests/engine/schedule/taillard";
 import { arithmetic, type Measured, measured, median } from "./measure";
 
@@ -32,6 +41,27 @@ const projects = [
   ["j301_2", 47],
   ["j305_1", 53],
   ["j3013_1", 58],
+] as const;
+
+/**
+ * Lines. OR-Library (optima as published there); Cicirello & Smith 2005 (optima of Tanaka & Araki 2013, from memory; the
+ * first is the best known beside the file); Ruiz & Stützle 2008 and the hybrid set with Naderi, Ruiz & Roshanaei 2023 (best
+ * known beside the files).
+ */
+const lines = [
+  ["one machine, late", "single_machine_twt/wt40_001", 913, tardinessSequence],
+  ["one machine, late", "single_machine_twt/wt40_006", 6955, tardinessSequence],
+  ["one machine, late", "single_machine_twt/wt40_011", 17465, tardinessSequence],
+  ["setups, late", "single_machine_sdst_twt/wt_sds_1", 483, setupSequence],
+  ["setups, late", "single_machine_sdst_twt/wt_sds_12", 0, setupSequence],
+  ["setups, late", "single_machine_sdst_twt/wt_sds_41", 69102, setupSequence],
+  ["setups, late", "single_machine_sdst_twt/wt_sds_81", 383485, setupSequence],
+  ["flow shop, setups", "flowshop_sdst/sdst_001", 1330, setupFlowShop],
+  ["flow shop, setups", "flowshop_sdst/sdst_121", 1567, setupFlowShop],
+  ["flow shop, setups", "flowshop_sdst/sdst_361", 2065, setupFlowShop],
+  ["hybrid flow shop", "hybrid_flowshop/hfs_0001", 955, hybridFlowShop],
+  ["hybrid flow shop", "hybrid_flowshop/hfs_0002", 909, hybridFlowShop],
+  ["hybrid flow shop", "hybrid_flowshop/hfs_0097", 642, hybridFlowShop],
 ] as const;
 
 export interface Quality {
@@ -79,6 +109,10 @@ function instances(): readonly Instance[] {
       const text = textOf(`rcpsp_j30/${name}.txt`);
       return text === null ? [] : [{ kind: "project of 30", name, best, problem: resourceConstrained(text) }];
     }),
+    ...lines.flatMap(([kind, file, best, problemFrom]) => {
+      const text = textOf(`${file}.txt`);
+      return text === null ? [] : [{ kind, name: path.basename(file), best, problem: problemFrom(text) }];
+    }),
     ...["ws_a1", "ws_m1", "ws_k1", "ws_c1"].flatMap((name) => {
       const text = textOf(`workshop/${name}.json`);
       if (text === null) return [];
@@ -100,7 +134,8 @@ export function qualities(): Quality[] {
     const from = performance.now();
     const reached = median([1, 2, 3, 4, 5].map((seed) => solved(problem, seed, iterations).objectiveValue));
     const ms = (performance.now() - from) / 5;
-    return { kind, instance: name, best, reached, gapPercent: (reached / best - 1) * 100, iterations, ms };
+    const gapPercent = best === 0 ? (reached === 0 ? 0 : Number.POSITIVE_INFINITY) : (reached / best - 1) * 100;
+    return { kind, instance: name, best, reached, gapPercent, iterations, ms };
   });
 }
 

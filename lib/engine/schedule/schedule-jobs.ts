@@ -5,13 +5,15 @@ import { DispatchRun } from "./dispatch";
 import { dispatchModel } from "./dispatch-model";
 import { tails } from "./heads-tails";
 import { improveJobShop } from "./improve-job-shop";
+import { improveLine } from "./improve-line";
 import { improveProject } from "./improve-project";
 import { jobShopOf } from "./job-shop";
+import { lineOf } from "./line";
 import { costsOf, type ObjectiveWeights, objectiveWeights } from "./objective";
-import { emptyPlacement, type Placement } from "./place";
+import { emptyPlacement, type Placement, place } from "./place";
 import { mirroredProject } from "./project";
 import { improve, type SearchResult } from "./search";
-import { decodeSerial, fixedConflicts, type SerialPlan, serialPlan } from "./serial";
+import { decodeSerial, fixedConflicts, placeFixed, type SerialPlan, serialPlan } from "./serial";
 import type { Schedule, ScheduledOperation, ScheduleProblem, SearchOptions } from "./types";
 import { type ProblemRefusal, validateProblem } from "./validate";
 
@@ -47,7 +49,8 @@ export function scheduleJobs(
   const bound = lowerBound(compiled, weights);
   const starts = startingLists(compiled, plan);
   const found = improved(plan, starts, weights, bound, options);
-  decodeSerial(plan, found.list, placement);
+  if (found.start === undefined) decodeSerial(plan, found.list, placement);
+  else placeAt(plan, placement, found.list, found.start);
   const refusal = refusalOf(placement);
   if (refusal !== null) return refuse(refusal);
   const costs = costsOf(placement, weights);
@@ -64,7 +67,7 @@ export function scheduleJobs(
   });
 }
 
-/** By the method that suits the problem's kind: tabu moves, a population of lists, or annealing for all the rest. */
+/** By the method that suits the problem's kind: tabu moves, sequences, a population of lists, or annealing for the rest. */
 function improved(
   plan: SerialPlan,
   starts: readonly Int32Array[],
@@ -74,6 +77,8 @@ function improved(
 ): SearchResult {
   const shop = jobShopOf(plan.problem, weights);
   if (shop !== null) return improveJobShop(shop, plan, starts, weights, bound, options);
+  const line = lineOf(plan.problem);
+  if (line !== null) return improveLine(line, plan, starts, weights, bound, options);
   const mirrored = mirroredProject(plan.problem, weights);
   if (mirrored !== null) return improveProject(plan, mirrored, starts, weights.makespan, bound, options);
   return improve(plan, starts, weights, bound, options);
@@ -148,6 +153,12 @@ export function scheduledOperations(placement: Placement): readonly ScheduledOpe
       (resource) => problem.problem.resources[resource]?.id ?? "",
     ),
   }));
+}
+
+/** Puts the operations where a search has found room for them: filling gaps anew could cost changeovers. */
+function placeAt(plan: SerialPlan, placement: Placement, list: Int32Array, start: Int32Array): void {
+  placeFixed(plan, placement);
+  for (const operation of list) place(placement, operation, start[operation] as number);
 }
 
 function pathOf(problem: CompiledProblem, operation: number): string {

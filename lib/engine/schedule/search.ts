@@ -12,6 +12,8 @@ import type { SearchOptions } from "./types";
 
 export interface SearchResult {
   readonly list: Int32Array;
+  /** Starts of the operations to be kept as they are; absent: those of the decoded list. */
+  readonly start?: Int32Array;
   readonly cost: number;
   readonly iterations: number;
   readonly stoppedBy: "iterations" | "budget" | "proven";

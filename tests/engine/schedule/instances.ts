@@ -145,3 +145,86 @@ export function resourceConstrained(text: string): ScheduleProblem {
     objective: "makespan",
   };
 }
+
+/** Changeover minutes between families f0 … of one machine. */
+const matrixOf = (rows: readonly (readonly number[])[]) =>
+  Object.fromEntries(
+    rows.map((row, from) => [`f${from}`, Object.fromEntries(row.map((value, to) => [`f${to}`, value]))]),
+  );
+
+/** One machine, weighted tardiness, a setup before every job by its predecessor (Cicirello & Smith 2005). */
+export function setupSequence(text: string): ScheduleProblem {
+  const lines = text.split("\n");
+  const jobs = Number(/Problem Size: (\d+)/.exec(text)?.[1]);
+  const column = (title: string) => {
+    const from = lines.findIndex((line) => line.startsWith(title)) + 1;
+    return lines.slice(from, from + jobs).map(Number);
+  };
+  const [minutes, weights, dues] = [column("Process Times"), column("Weights"), column("Duedates")];
+  const setups = lines
+    .slice(lines.findIndex((line) => line.startsWith("Setup Times")) + 1)
+    .map((line) => line.trim().split(/\s+/).map(Number))
+    .filter((row) => row.length === 3 && row.every((value) => Number.isInteger(value)));
+  const changeoverMinutes: Record<string, Record<string, number>> = {};
+  for (const [from = 0, to = 0, setup = 0] of setups) {
+    const row = from < 0 ? "empty" : `f${from}`;
+    changeoverMinutes[row] = { ...changeoverMinutes[row], [`f${to}`]: setup };
+  }
+  return {
+    resources: [{ id: "m", capacity: 1, changeoverMinutes, initialFamily: "empty" }],
+    jobs: minutes.map((value, j) => ({
+      id: `j${j}`,
+      dueMinute: dues[j] ?? 0,
+      weight: weights[j] ?? 1,
+      operations: [{ id: "o", resource: "m", minutes: value, family: `f${j}` }],
+    })),
+    objective: { weightedTardiness: 1 },
+  };
+}
+
+/** One machine, weighted tardiness: durations, weights and due dates of 40 jobs (OR-Library). */
+export function tardinessSequence(text: string): ScheduleProblem {
+  const numbers = text.trim().split(/\s+/).map(Number);
+  const jobs = numbers[0] ?? 0;
+  return {
+    resources: [{ id: "m", capacity: 1 }],
+    jobs: Array.from({ length: jobs }, (_, j) => ({
+      id: `j${j}`,
+      weight: numbers[1 + jobs + j] ?? 1,
+      dueMinute: numbers[1 + 2 * jobs + j] ?? 0,
+      operations: [{ id: "o", resource: "m", minutes: numbers[1 + j] ?? 0 }],
+    })),
+    objective: { weightedTardiness: 1 },
+  };
+}
+
+/** A flow shop with setups on every machine (Ruiz & Stützle 2008); none before the first job. */
+export function setupFlowShop(text: string): ScheduleProblem {
+  const rows = rowsOf(text);
+  const [jobs = 0, machines = 0] = [rows[0]?.[0], rows[1]?.[0]];
+  return {
+    resources: Array.from({ length: machines }, (_, m) => ({
+      id: `m${m}`,
+      capacity: 1,
+      changeoverMinutes: matrixOf(rows.slice(2 + jobs + m * jobs, 2 + jobs + (m + 1) * jobs)),
+    })),
+    jobs: rows.slice(2, 2 + jobs).map((row, j) => ({
+      id: `j${j}`,
+      operations: row.map((minutes, m) => ({ id: `o${m}`, resource: `m${m}`, minutes, family: `f${j}` })),
+    })),
+    objective: "makespan",
+  };
+}
+
+/** A flow shop with several equal machines a stage. */
+export function hybridFlowShop(text: string): ScheduleProblem {
+  const [, , machines = [], ...rows] = rowsOf(text);
+  return {
+    resources: machines.map((capacity, stage) => ({ id: `s${stage}`, capacity })),
+    jobs: rows.map((row, j) => ({
+      id: `j${j}`,
+      operations: row.map((minutes, stage) => ({ id: `o${stage}`, resource: `s${stage}`, minutes })),
+    })),
+    objective: "makespan",
+  };
+}

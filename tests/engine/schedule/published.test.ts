@@ -2,7 +2,17 @@ import { describe, expect, it } from "vitest";
 import { type ScheduleProblem, scheduleJobs } from "@/lib/engine/schedule";
 import { insertionOrder, permutationMakespan } from "@/lib/engine/schedule/flow-shop";
 import { faultsOf } from "@/tests/support/feasible";
-import { ft06Text, instanceText, jobShop, resourceConstrained, workshop } from "./instances";
+import {
+  ft06Text,
+  hybridFlowShop,
+  instanceText,
+  jobShop,
+  resourceConstrained,
+  setupFlowShop,
+  setupSequence,
+  tardinessSequence,
+  workshop,
+} from "./instances";
 import { flowShop, flowShops20by5, flowShopTimes, jobShops15by15, taillardJobShop } from "./taillard";
 
 /** Solves, checks feasibility with the independent judge, returns the objective. */
@@ -73,6 +83,53 @@ describe("scheduleJobs on Taillard's problems", () => {
     const found = solved(taillardJobShop(15, 15, timeSeed, machineSeed), 2_000, 1);
     expect(found).toBeGreaterThanOrEqual(best);
     expect(found).toBeLessThanOrEqual(best * 1.06);
+  });
+});
+
+describe("scheduleJobs on lines", () => {
+  const gapOf = (problem: ScheduleProblem, iterations: number, best: number) =>
+    median([1, 2, 3, 4, 5].map((seed) => solved(problem, iterations, seed))) / best - 1;
+
+  // OR-Library, 40 jobs on one machine, optima as published there.
+  it.for([
+    ["wt40_001", 913],
+    ["wt40_006", 6955],
+    ["wt40_011", 17465],
+  ] as const)("reaches the least weighted tardiness of %s", ([name, optimum]) => {
+    const text = instanceText(`single_machine_twt/${name}.txt`);
+    if (text === null) return;
+    expect(gapOf(tardinessSequence(text), 4_000, optimum)).toBe(0);
+  });
+
+  // Cicirello & Smith 2005, J. Heuristics 11; optima of Tanaka & Araki 2013, Computers & OR 40 (from memory).
+  it.for([
+    ["wt_sds_41", 69102],
+    ["wt_sds_81", 383485],
+  ] as const)("comes within 6 % of the least weighted tardiness with setups of %s", ([name, best]) => {
+    const text = instanceText(`single_machine_sdst_twt/${name}.txt`);
+    if (text === null) return;
+    expect(gapOf(setupSequence(text), 10_000, best)).toBeLessThanOrEqual(0.06);
+  });
+
+  it("finds the sequence of wt_sds_12 that is late nowhere", () => {
+    const text = instanceText("single_machine_sdst_twt/wt_sds_12.txt");
+    if (text === null) return;
+    expect(solved(setupSequence(text), 20_000, 1)).toBe(0);
+  });
+
+  // Best known of Ruiz & Stützle's set (EJOR 187, 2008) and of the hybrid set with Naderi, Ruiz & Roshanaei 2023.
+  it.for([
+    ["flowshop_sdst/sdst_001", 1330],
+    ["flowshop_sdst/sdst_121", 1567],
+    ["flowshop_sdst/sdst_361", 2065],
+    ["hybrid_flowshop/hfs_0001", 955],
+    ["hybrid_flowshop/hfs_0002", 909],
+    ["hybrid_flowshop/hfs_0097", 642],
+  ] as const)("comes within 5 % of the best known of %s", ([name, best]) => {
+    const text = instanceText(`${name}.txt`);
+    if (text === null) return;
+    const problem = name.startsWith("hybrid") ? hybridFlowShop(text) : setupFlowShop(text);
+    expect(gapOf(problem, 4_000, best)).toBeLessThanOrEqual(0.05);
   });
 });
 

@@ -89,6 +89,11 @@ describe("single machine", () => {
       objective: { weightedTardiness: 1 },
     };
     expect(solve(problem).objectiveValue).toBe(expected.min_twt);
+    const alike = { ...problem, jobs: problem.jobs.map((job) => ({ ...job, weight: 1 })) };
+    expect(solve(alike).objectiveValue).toBe(expected.min_total_tardiness);
+    // Everything due at once: weighted tardiness is the weighted sum of the ends, which Smith's order minimises.
+    const dueAtOnce = { ...problem, jobs: problem.jobs.map((job) => ({ ...job, dueMinute: 0 })) };
+    expect(solve(dueAtOnce).objectiveValue).toBe(expected.min_sum_wC);
   });
 
   it("finds the enumerated optima of the press sequence with changeovers", () => {
@@ -121,6 +126,11 @@ describe("single machine", () => {
     expect(solve(problem({ weightedTardiness: 1 })).objectiveValue).toBe(expected.min_twt);
     expect(solve(problem({ changeover: 1 })).changeoverMinutes).toBe(expected.min_changeover);
     expect(solve(problem({ weightedTardiness: 1, changeover: 2 })).objectiveValue).toBe(expected.min_twt_plus_2co);
+    // The second goal decides among the best for the first.
+    const onTime = solve(problem({ weightedTardiness: 1, changeover: 0.001 }));
+    expect(onTime.changeoverMinutes).toBe(expected.changeover_time_at_min_twt);
+    const fewChanges = solve(problem({ weightedTardiness: 0.001, changeover: 1 }));
+    expect(fewChanges.weightedTardinessMinutes).toBe(expected.twt_at_min_changeover);
   });
 });
 
@@ -176,6 +186,25 @@ describe("dispatch by list", () => {
     expect(graham(4, 0, all)).toBe(expected.machines_4);
     expect(graham(3, 1, all)).toBe(expected.all_times_minus_1);
     expect(graham(3, 0, fewer)).toBe(expected.precedence_4to5_4to6_removed);
+  });
+});
+
+describe("equal machines", () => {
+  // Graham 1966, Bell System Technical Journal 45: a list may be 2 − 1/m times as long as the best, and this list is.
+  it.for([2, 3, 4])("shows the worst list on %d machines, and the search finds the best schedule", (machines) => {
+    const times = [...Array.from({ length: machines * (machines - 1) }, () => 1), machines];
+    const problem: ScheduleProblem = {
+      resources: [{ id: "m", capacity: machines }],
+      jobs: times.map((minutes, i) => ({ id: `${i}`, operations: [{ id: "o", resource: "m", minutes }] })),
+      objective: "makespan",
+    };
+    const rank = Float64Array.from(times, (_, i) => i);
+    const run = new DispatchRun(dispatchModel(compileProblem(problem), { rank }));
+    run.run(null);
+    const best = solve(problem);
+    expect(best.makespanMinutes).toBe(machines);
+    expect(best.stoppedBy).toBe("proven");
+    expect(Math.max(...run.end) / best.makespanMinutes).toBeCloseTo(2 - 1 / machines, 12);
   });
 });
 
