@@ -90,7 +90,14 @@ export const promiseVerb = verb({
   output: z.object({
     ...Object.fromEntries(rangeLevels.map((level) => [level, z.string()])),
     workingDays: z.record(z.string(), z.number()),
-    drivers: z.array(z.object({ code: z.string(), workingDays: z.number() })),
+    drivers: z.array(
+      z.object({
+        code: z.string(),
+        workingDays: z.number(),
+        untilDate: z.string().optional(),
+        mouldDays: z.array(z.string()).optional(),
+      }),
+    ),
   }),
   run: async ({ shop, spec, ownGraphic, runs, seed, ...given }, flags) => {
     const { build } = catalogue();

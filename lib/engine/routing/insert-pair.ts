@@ -13,10 +13,12 @@ import {
   type WorkCalendar,
   workMinutesBefore,
 } from "../schedule";
+import type { CauseTallies } from "./drivers";
 import type { FloorOperation } from "./floor-problem";
 import { isPressWork } from "./floor-problem";
 import type { Replication } from "./replications";
 import type { FloorSampler, PairRedoRule } from "./sampling";
+import type { WaitingOn } from "./types";
 
 /** What is the same for all replications of one candidate. */
 export interface Insertion {
@@ -26,17 +28,20 @@ export interface Insertion {
   readonly operations: readonly FloorOperation[];
   readonly sampler: FloorSampler;
   readonly rules: readonly PairRedoRule[];
+  readonly waitingOn: readonly WaitingOn[];
   readonly calendar: WorkCalendar;
   readonly nowMinute: number;
   /** What the pair can take: only these timelines are looked at. */
   readonly resources: Int32Array;
 }
 
-/** Working minutes that each cause took on the chain that decided the finish; keys are `code`, `code:station`. */
-export type Causes = Map<string, number>;
-
 /** Places the pair and returns the problem minute at which it is finished; adds the causes of this run. */
-export function insertPair(insertion: Insertion, replication: Replication, index: number, causes: Causes): number {
+export function insertPair(
+  insertion: Insertion,
+  replication: Replication,
+  index: number,
+  causes: CauseTallies,
+): number {
   const { problem, plan, placement, sampler } = insertion;
   sampler.replication = index;
   layOver(problem, insertion.resources, replication.timelines, placement.timelines);
@@ -122,31 +127,35 @@ function firstFit(
   }
 }
 
+/** What a step that is not released yet waits for. */
+function holdUpOf({ waitingOn }: Insertion, station: number): string {
+  const reason = waitingOn.find((wait) => wait.holdsUpStation === station && wait.expectedDate !== undefined)?.reason;
+  return reason === "proof" || reason === "deposit" || reason === "material" ? reason : "other-wait";
+}
+
 /** Walks back from the finish along what each step waited for, and books every working minute to a cause. */
-function traceCauses(insertion: Insertion, pressWaits: ReadonlyMap<number, string>, causes: Causes): number {
+function traceCauses(insertion: Insertion, pressWaits: ReadonlyMap<number, string>, causes: CauseTallies): number {
   const { problem, placement, operations, calendar, nowMinute, plan } = insertion;
   const between = (from: number, to: number) =>
     to <= from ? 0 : workMinutesBefore(calendar, to) - workMinutesBefore(calendar, from);
-  const book = (cause: string, minutes: number) => {
-    if (minutes > 0) causes.set(cause, (causes.get(cause) ?? 0) + minutes);
-  };
   let at = lastOf(placement);
   const finish = placement.end[at] as number;
   for (;;) {
     const meta = operations[at] as FloorOperation;
     const start = placement.start[at] as number;
     const done = placement.workEnd[at] as number;
-    book("work", between(start, done));
-    book(meta.isProofGate ? "proof" : "rest-and-cure", between(done, placement.end[at] as number));
+    const end = placement.end[at] as number;
+    causes.book("work", between(start, done));
+    causes.book(meta.isProofGate ? "proof" : "rest-and-cure", between(done, end), end);
     const before = latestPredecessor(problem, placement, at);
     const ready = before < 0 ? nowMinute : (placement.end[before] as number);
     const held = Math.max(ready, Math.min(start, placement.lowest[at] as number));
     const isRedone = (placement.lowest[at] as number) > (problem.release[at] as number);
-    book(isRedone ? "rework-and-shocks" : "deposit", between(ready, held));
+    causes.book(isRedone ? "rework-and-shocks" : holdUpOf(insertion, meta.step.station), between(ready, held), held);
     const head = plan.clusterOf[at] === null ? -1 : at;
-    book(pressWaits.get(head) ?? `station-queue:${meta.step.station}`, between(held, start));
+    causes.book(pressWaits.get(head) ?? `station-queue:${meta.step.station}`, between(held, start), start);
     if (before < 0 || (isRedone && held > ready)) {
-      book("rework-and-shocks", before < 0 ? 0 : between(nowMinute, ready));
+      causes.book("rework-and-shocks", before < 0 ? 0 : between(nowMinute, ready));
       return finish;
     }
     at = before;

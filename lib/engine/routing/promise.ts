@@ -13,12 +13,12 @@ import {
   workMinutesBefore,
 } from "../schedule";
 import { accept, type IsoDate, type Outcome } from "../units";
-import type { FloorCatalog } from "./floor";
-import { candidateProblem, type FloorRefusal, workingDayMinutes } from "./floor-problem";
-import { type Causes, type Insertion, insertPair } from "./insert-pair";
+import { CauseTallies, usualDays } from "./drivers";
+import { candidateProblem, type FloorRefusal, isPressWork, workingDayMinutes } from "./floor-problem";
+import { type Insertion, insertPair } from "./insert-pair";
 import { afterShocks, prepareRuns, type QueueRuns, runRange } from "./replications";
 import { FloorSampler, redoRules } from "./sampling";
-import { dateOfShopMinute } from "./shop-time";
+import { dateOfDay, dateOfShopMinute } from "./shop-time";
 import type { QueueSituation } from "./situation";
 import type { CandidatePair, DateDriver, DateRange, RangeLevel } from "./types";
 
@@ -31,14 +31,13 @@ const levels: readonly (readonly [RangeLevel, number])[] = [
 ];
 /** Entries that a candidate can add to one resource, redos included. */
 const candidateEntries = 64;
-const leastShownDays = 0.1;
 
 /** A question about one more pair, answered run by run so that a server can pause in between. */
 export interface CandidateRuns {
   readonly runs: QueueRuns;
   readonly insertion: Insertion;
   readonly finishWorkMinutes: number[];
-  readonly causes: Causes;
+  readonly causes: CauseTallies;
 }
 
 /**
@@ -69,11 +68,12 @@ export function prepareCandidate(runs: QueueRuns, candidate: CandidatePair): Out
     operations,
     sampler: new FloorSampler(runs.floor, problem, operations, runs.seed, runs.calendar, nowMinute, rules),
     rules,
+    waitingOn: candidate.waitingOn,
     calendar: runs.calendar,
     nowMinute,
     resources: resourcesUsed(problem),
   };
-  return accept({ runs, insertion, finishWorkMinutes: [], causes: new Map() });
+  return accept({ runs, insertion, finishWorkMinutes: [], causes: new CauseTallies() });
 }
 
 /** Answers the runs that are still missing up to `to` (exclusive). Returns how many are answered. */
@@ -87,15 +87,39 @@ export function answerRange(candidate: CandidateRuns, to: number): number {
     const end = insertPair(insertion, replication, index, causes);
     const work = workMinutesBefore(runs.calendar, end) - before;
     const told = afterShocks(work, replication.shocks);
-    causes.set("rework-and-shocks", (causes.get("rework-and-shocks") ?? 0) + told - work);
+    causes.book("rework-and-shocks", told - work);
+    causes.endRun();
     finishWorkMinutes.push(told);
   }
   return finishWorkMinutes.length;
 }
 
 /** The range of the candidate over the runs answered so far. @throws RangeError when there are none */
-export function candidateRange({ runs, finishWorkMinutes, causes }: CandidateRuns): DateRange {
-  return rangeOf(runs, finishWorkMinutes, driversOf(causes, finishWorkMinutes.length, runs.floor));
+export function candidateRange(candidate: CandidateRuns): DateRange {
+  const { runs, finishWorkMinutes, causes } = candidate;
+  const { originMinute } = runs.queue;
+  const drivers = causes.drivers(runs.floor, originMinute, (beforeMinute) =>
+    usualDays(mouldStarts(candidate, beforeMinute), originMinute).map(dateOfDay),
+  );
+  return rangeOf(runs, finishWorkMinutes, drivers);
+}
+
+/** When the others have the candidate's mould in a press before a minute: one list for each run answered. */
+function mouldStarts({ runs, insertion, finishWorkMinutes }: CandidateRuns, beforeMinute: number): number[][] {
+  const { problem, operations } = insertion;
+  const press = operations.findIndex(({ step }) => isPressWork(step));
+  const family = problem.family[press] ?? -1;
+  const presses = problem.usesOf[press]?.[0]?.members ?? Int32Array.of();
+  return runs.replications.slice(0, finishWorkMinutes.length).map(({ timelines: { from, count, starts, families } }) =>
+    [...presses].flatMap((resource) => {
+      const first = from[resource] as number;
+      const all = Array.from({ length: count[resource] as number }, (_, i) => first + i);
+      return all.flatMap((at) => {
+        const start = starts[at] as number;
+        return families[at] === family && start < beforeMinute ? [start] : [];
+      });
+    }),
+  );
 }
 
 /** The range of every open pair, by pair id, from the replications made so far. */
@@ -155,18 +179,4 @@ function dateAfter(runs: QueueRuns, workMinutes: number): IsoDate {
   const { calendar, queue } = runs;
   const last = workMinutesBefore(calendar, queue.nowMinute) + Math.max(1, workMinutes) - 1;
   return dateOfShopMinute(queue.originMinute + clockMinuteOf(calendar, last));
-}
-
-function driversOf(causes: Causes, runs: number, floor: FloorCatalog): readonly DateDriver[] {
-  const day = workingDayMinutes(floor);
-  return [...causes]
-    .map(([cause, minutes]): DateDriver => {
-      const [code = "work", detail] = cause.split(":");
-      const workingDays = Math.round((minutes / Math.max(1, runs) / day) * 10) / 10;
-      const driver = { code: code as DateDriver["code"], workingDays };
-      if (detail === undefined) return driver;
-      return code === "mould" ? { ...driver, mould: detail } : { ...driver, station: Number(detail) };
-    })
-    .filter(({ workingDays }) => workingDays >= leastShownDays)
-    .sort((a, b) => b.workingDays - a.workingDays);
 }

@@ -63,3 +63,17 @@ export function shopMinute(date: IsoDate, minuteOfDay: number): ShopMinute {
 export function dateOfShopMinute(minute: ShopMinute): IsoDate {
   return dateOfDay(Math.floor(minute / minutesPerDay));
 }
+
+/**
+ * The weekdays (1 = Monday) that some days keep to, when they show a habit: each of at most two weekdays at least twice.
+ * Empty when they do not.
+ */
+export function onlyWeekdays(days: readonly IsoDate[]): readonly number[] {
+  const counts = new Map<number, number>();
+  for (const day of days) {
+    const weekday = weekdayOf(dayIndex(day));
+    counts.set(weekday, (counts.get(weekday) ?? 0) + 1);
+  }
+  const isHabit = counts.size <= 2 && [...counts.values()].every((count) => count >= 2);
+  return isHabit ? [...counts.keys()].sort((a, b) => a - b) : [];
+}

@@ -135,12 +135,17 @@ export interface DateDriver {
     | "station-queue"
     | "proof"
     | "deposit"
+    | "material"
     | "other-wait"
     | "rework-and-shocks";
   readonly workingDays: number;
   /** The station or mould it is about, where there is one. */
   readonly station?: number;
   readonly mould?: string;
+  /** The day on which the wait is usually over: the press is taken until then. Absent: no day is usual. */
+  readonly untilDate?: IsoDate;
+  /** Days before it on which others have the mould in a press. */
+  readonly mouldDays?: readonly IsoDate[];
 }
 
 /** Quantiles of the finish (ready to leave the shop): estimated on the working-time axis, then mapped to days. */
