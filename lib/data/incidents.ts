@@ -22,12 +22,13 @@ export interface NewIncident {
   readonly note: string;
   readonly effect: unknown;
   readonly options: unknown;
+  readonly base: unknown;
   readonly reportedAt: Date;
   readonly reportedByName: string;
 }
 
 export async function insertIncident(tx: Tx, incident: NewIncident): Promise<void> {
-  const { input, effect, options, ...rest } = incident;
+  const { input, effect, options, base, ...rest } = incident;
   await tx.incident.create({
     data: {
       ...rest,
@@ -36,6 +37,7 @@ export async function insertIncident(tx: Tx, incident: NewIncident): Promise<voi
       input: asJson(input),
       effect: asJson(effect),
       options: asJson(options),
+      ...(base === null ? {} : { base: asJson(base) }),
     },
   });
 }

@@ -13,7 +13,7 @@ export interface NewNotice {
   readonly id: string;
   readonly orderId: string;
   readonly incidentId: string | null;
-  readonly kind: "delay" | "slot-slid" | "hold-lapsed" | "date-changed";
+  readonly kind: "delay" | "colour-offer" | "slot-slid" | "hold-lapsed" | "date-changed";
   readonly body: string;
   readonly data: unknown;
   readonly draftedAt: Date;

@@ -116,6 +116,8 @@ export const partsRulesFileSchema = z.strictObject({
     plateRubberExtraMm: mm,
     baseExtraLengthMm: mm,
     baseExtraWidthMm: mm,
+    baseRollWidthMm: mm,
+    baseNestMarginMm: mm,
     fabricExtraLengthMm: mm,
     fabricExtraWidthMm: mm,
     metalInsetMm: mm,

@@ -1,2 +1,3 @@
+export * from "./base-roll";
 export { partsFor } from "./parts-for";
 export * from "./types";

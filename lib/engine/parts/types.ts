@@ -119,6 +119,9 @@ export interface PartsRules {
     readonly plateRubberExtraMm: number;
     readonly baseExtraLengthMm: number;
     readonly baseExtraWidthMm: number;
+    /** Width of the roll that bases are cut from, and what each ski's width needs beside it there. */
+    readonly baseRollWidthMm: number;
+    readonly baseNestMarginMm: number;
     readonly fabricExtraLengthMm: number;
     readonly fabricExtraWidthMm: number;
     readonly metalInsetMm: number;

@@ -3,15 +3,19 @@ import type { Tx } from "../../data/client";
 import { bumpQueue } from "../../data/counters";
 import { recordEvents } from "../../data/events";
 import { decideIncident, type IncidentRecord, incidentById } from "../../data/incidents";
+import { pairById } from "../../data/pairs";
 import { frozen } from "../../data/quotes";
 import { transaction } from "../../data/transaction";
+import type { PairSpec } from "../../engine/configuration";
 import { accept, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
 import { queuedPairs } from "../floor/situation";
 import { draftNotice } from "../notices/draft-notice";
+import { skiText } from "../pairs/ski-text";
 import { givePlaces } from "../queue/places";
 import { eventOf, nameOf } from "../record";
-import type { IncidentId, IncidentView, PromiseEffect, RemedyOption } from "../views";
+import type { BaseShortage, IncidentId, IncidentView, PromiseEffect, QueueEffect, RemedyOption } from "../views";
+import { colourOffer } from "./colour-offer";
 import { delayLetter } from "./delay-letter";
 import { incidentView } from "./read-incidents";
 import { storeFloorChange } from "./store-change";
@@ -55,13 +59,38 @@ export async function chooseOption(
     }
     const places = option.places.filter(({ pairId }) => open.has(pairId));
     if (places.length > 0) await givePlaces(ctx, tx, { decisionId: ctx.newId(), reason, places });
-    const letters = await draftLetters(ctx, tx, incident, option.crossing, open);
+    const offers = option.way === "offer-colour" ? await draftOffers(ctx, tx, incident, open) : new Set<string>();
+    const others = option.crossing.filter(({ orderId }) => !offers.has(orderId));
+    const letters = offers.size + (await draftLetters(ctx, tx, incident, others, open));
     const data = { option: option.way, reason, costCents: option.costCents, notices: letters };
     await recordEvents(tx, [eventOf(ctx, "incident-decided", { kind: "incident", id }, data)]);
     const after = await incidentById(tx, id);
     if (after === null) throw new Error(`incident ${id} was there a moment ago`);
     return accept(await incidentView(ctx, tx, after));
   });
+}
+
+/** One offer an order whose base goes short and for which another colour fits. @returns the orders written to */
+async function draftOffers(
+  ctx: Context,
+  tx: Tx,
+  incident: IncidentRecord,
+  open: ReadonlySet<string>,
+): Promise<ReadonlySet<string>> {
+  const written = new Set<string>();
+  const base = incident.base === null ? null : frozen<BaseShortage>(incident.base);
+  const { moved } = frozen<QueueEffect>(incident.effect);
+  for (const need of base?.pairs ?? []) {
+    if (base === null || need.isServed || need.alternatives.length === 0 || !open.has(need.pairId)) continue;
+    if (written.has(need.orderId)) continue;
+    const effect = moved.find(({ pairId }) => pairId === need.pairId) ?? null;
+    const pair = await pairById(tx, need.pairId);
+    if (pair === null) continue;
+    const { body, data } = colourOffer(ctx.now, base, need, skiText(frozen<PairSpec>(pair.spec)), effect);
+    await draftNotice(ctx, tx, { orderId: need.orderId, incidentId: incident.id, kind: "colour-offer", body, data });
+    written.add(need.orderId);
+  }
+  return written;
 }
 
 /** One letter an order, about its latest pair. Returns how many. */

@@ -7,7 +7,9 @@ import type { Context } from "../context";
 import { floorCatalog } from "../floor/recipe";
 import { queuedPairs } from "../floor/situation";
 import { shopDay, shopMinuteOf } from "../shop-time";
-import type { BreakdownInput, RemedyOption } from "../views";
+import type { BaseShortage, BreakdownInput, RemedyOption } from "../views";
+import { baseShortage, baseStation } from "./base-short";
+import { hasBegun } from "./has-begun";
 
 export interface Hold {
   readonly pairId: string;
@@ -21,10 +23,11 @@ export interface Consequence {
   readonly holds: readonly Hold[];
   /** One ski of a pair is made again from this station on. */
   readonly rebuild: { readonly pairId: string; readonly fromStation: number } | null;
+  readonly base: BaseShortage | null;
 }
 
 /** Nothing done to the floor yet. */
-const nothing: Consequence = { changes: [], holds: [], rebuild: null };
+const nothing: Consequence = { changes: [], holds: [], rebuild: null, base: null };
 
 /** A redo of one ski of two. */
 const oneSkiShare = 0.5;
@@ -57,6 +60,19 @@ export async function consequenceOf(ctx: Context, input: BreakdownInput): Promis
       return accept({
         ...nothing,
         holds: waiting.map(({ id }) => ({ pairId: id, reason: "material", station, expectedOn })),
+      });
+    }
+    case "base-short": {
+      const late = expectedDay(ctx, input.expectedOn, timeZone);
+      if (!late.ok) return late;
+      const found = await baseShortage(ctx, input);
+      if (!found.ok) return found;
+      const { expectedOn } = input;
+      const without = found.value.pairs.filter(({ isServed }) => !isServed);
+      return accept({
+        ...nothing,
+        base: found.value,
+        holds: without.map(({ pairId }) => ({ pairId, reason: "material", station: baseStation, expectedOn })),
       });
     }
     case "proof-late": {
@@ -153,12 +169,6 @@ function expectedDay(ctx: Context, on: IsoDate, timeZone: string): Outcome<void>
 async function openPair(ctx: Context, pairId: string): Promise<Outcome<PairRecord>> {
   const pair = (await queuedPairs(ctx.db)).find(({ id }) => id === pairId);
   return pair === undefined ? invalid("pairId", "Pair: choose one that is in the queue") : accept(pair);
-}
-
-function hasBegun(pair: PairRecord, station: number): boolean {
-  return latestVisits(pair.operations).some(
-    (each) => each.station === station && ["running", "done"].includes(each.state),
-  );
 }
 
 function isStation(number: number): boolean {

@@ -1,5 +1,6 @@
 /** The delay notice: old and new date, reason, what the customer can do, and until when (trade.md part 12). */
 import words from "../../../content/copy/breakdowns.json";
+import type { IsoDate } from "../../engine/units";
 import { currentCatalog } from "../catalogue/current";
 import { addDays, shopDay } from "../shop-time";
 import type { PromiseEffect } from "../views";
@@ -7,14 +8,19 @@ import type { PromiseEffect } from "../views";
 /** A week to think about it; the demo shop's own rule, no source. */
 const daysToReply = 7;
 
+/** The day by which the customer is asked to answer. */
+export function replyBy(now: Date): IsoDate {
+  return addDays(shopDay(now, currentCatalog().shop.timeZone), daysToReply);
+}
+
 export function delayLetter(now: Date, kind: string, effect: PromiseEffect) {
-  const replyBy = addDays(shopDay(now, currentCatalog().shop.timeZone), daysToReply);
+  const by = replyBy(now);
   const data = {
     oldDate: effect.promisedOn,
     newDates: effect.after,
     reason: kind,
     options: ["accept", "cancel-and-refund"],
-    replyBy,
+    replyBy: by,
   };
   const w = words.letter;
   const reasons: Readonly<Record<string, string>> = w.reasons;
@@ -26,7 +32,7 @@ export function delayLetter(now: Date, kind: string, effect: PromiseEffect) {
       .replace("{from}", longDay(effect.after.p50))
       .replace("{to}", longDay(effect.after.p90)),
     reasons[kind] ?? w.reasons.other,
-    w.options.replace("{replyBy}", longDay(replyBy)),
+    w.options.replace("{replyBy}", longDay(by)),
     w.close,
   ].join("\n\n");
   return { body, data };
@@ -34,6 +40,6 @@ export function delayLetter(now: Date, kind: string, effect: PromiseEffect) {
 
 const longDates = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
 
-function longDay(day: string): string {
+export function longDay(day: string): string {
   return longDates.format(Date.parse(day));
 }

@@ -3,9 +3,9 @@ import type { QueueSituation } from "../../engine/routing";
 import { accept, type Outcome } from "../../engine/units";
 import type { Context } from "../context";
 import { queueEffect } from "../floor/queue-effect";
-import type { BreakdownInput, BreakdownPreview, RemedyOption } from "../views";
+import type { BreakdownInput, BreakdownPreview, QueueEffect, RemedyOption } from "../views";
 import { type Consequence, consequenceOf, situationWith } from "./consequence";
-import { remedies } from "./remedies";
+import { type Remedy, remedies } from "./remedies";
 
 /** Who moves, who crosses a promise, and what each way on would do about it. Nothing is stored. */
 export async function previewBreakdown(ctx: Context, input: BreakdownInput): Promise<Outcome<BreakdownPreview>> {
@@ -24,9 +24,9 @@ export async function weighed(ctx: Context, consequence: Consequence): Promise<B
   });
   if (broken === null) throw new Error("the queue was not asked");
   const options: RemedyOption[] = [];
-  for (const remedy of remedies(broken, effect, endOf(broken, consequence))) {
+  for (const remedy of ways(broken, effect, consequence)) {
     const then =
-      remedy.way === "wait"
+      remedy.changes.length === 0 && remedy.places.length === 0
         ? effect
         : await queueEffect(ctx, (situation) => situationWith(situation, consequence, remedy));
     const still = new Set(then.crossing.map(({ pairId }) => pairId));
@@ -37,7 +37,15 @@ export async function weighed(ctx: Context, consequence: Consequence): Promise<B
       expectedLate: then.expectedLate.after,
     });
   }
-  return { effect, options };
+  return { base: consequence.base, effect, options };
+}
+
+/** Another colour is an offer: nothing moves before the skier has said yes. */
+function ways(situation: QueueSituation, effect: QueueEffect, consequence: Consequence): readonly Remedy[] {
+  const [wait, ...others] = remedies(situation, effect, endOf(situation, consequence));
+  const hasOffer = consequence.base?.pairs.some((pair) => !pair.isServed && pair.alternatives.length > 0) ?? false;
+  const offer: Remedy = { way: "offer-colour", changes: [], places: [], costCents: 0 };
+  return [...(wait === undefined ? [] : [wait]), ...(hasOffer ? [offer] : []), ...others];
 }
 
 function endOf({ now }: QueueSituation, { changes }: Consequence): number {

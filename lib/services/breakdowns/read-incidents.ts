@@ -9,6 +9,7 @@ import { eventView } from "../common-views";
 import type { Context } from "../context";
 import { noticeView } from "../notices/notices";
 import type {
+  BaseShortage,
   BreakdownInput,
   IncidentId,
   IncidentState,
@@ -47,6 +48,7 @@ export async function incidentView(ctx: Context, client: Tx, incident: IncidentR
     ...summary(incident),
     effect: frozen<QueueEffect>(incident.effect),
     options: frozen<readonly RemedyOption[]>(incident.options),
+    base: incident.base === null ? null : frozen<BaseShortage>(incident.base),
     chosen:
       chosen === null || decidedAt === null
         ? null

@@ -51,6 +51,7 @@ export async function reportBreakdown(
       note,
       effect: preview.effect,
       options: preview.options,
+      base: preview.base,
       reportedAt: ctx.now,
       reportedByName: nameOf(ctx.actor),
     });

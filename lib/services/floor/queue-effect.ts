@@ -14,6 +14,7 @@ import type { IsoDate } from "../../engine/units";
 import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { plainSpec } from "../dates/plain-spec";
+import { skiText } from "../pairs/ski-text";
 import { firstName } from "../pairs/view";
 import type { OrderId, PairId, PromiseClass, PromiseEffect, QueueEffect } from "../views";
 import { routeOf } from "./facts";
@@ -94,13 +95,12 @@ function shortRange({ dates, workingDays }: NonNullable<SituationEffect["oneMore
 
 function promiseEffect(effect: PairEffect, pair: PairRecord): PromiseEffect {
   const spec = frozen<PairSpec>(pair.spec);
-  const model = currentCatalog().build.models.find(({ id }) => id === spec.model);
   return {
     pairId: pair.id as PairId,
     orderId: pair.orderId as OrderId,
     serial: pair.serial,
     skierFirstName: firstName(pair.skierName),
-    ski: `${model?.name ?? spec.model}, ${spec.lengthCm} cm`,
+    ski: skiText(spec),
     promiseClass: pair.order.promiseClass as PromiseClass,
     promisedOn: pair.order.promisedOn as IsoDate | null,
     before: { p50: effect.before.p50, p90: effect.before.p90 },

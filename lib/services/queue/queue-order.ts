@@ -17,11 +17,11 @@ import {
   withPlaces,
 } from "../../engine/routing";
 import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { queueEffect } from "../floor/queue-effect";
 import { completeRuns, liveRuns, previewRuns } from "../floor/queue-runs";
 import { liveSituation, queuedPairs } from "../floor/situation";
+import { skiText } from "../pairs/ski-text";
 import { firstName } from "../pairs/view";
 import { eventOf, nameOf } from "../record";
 import type { MovePreview, OrderId, PairId, PromiseClass, QueueOrder, QueuePlace } from "../views";
@@ -62,13 +62,12 @@ export async function readQueueOrder(ctx: Context): Promise<Outcome<QueueOrder>>
 
 function placeFacts(pair: PairRecord, now: Date): Omit<QueuePlace, "expected" | "standing"> {
   const spec = frozen<PairSpec>(pair.spec);
-  const model = currentCatalog().build.models.find(({ id }) => id === spec.model);
   return {
     pairId: pair.id as PairId,
     orderId: pair.orderId as OrderId,
     serial: pair.serial,
     skierFirstName: firstName(pair.skierName),
-    ski: `${model?.name ?? spec.model}, ${spec.lengthCm} cm`,
+    ski: skiText(spec),
     mould: pair.mould,
     promiseClass: pair.order.promiseClass as PromiseClass,
     promisedOn: pair.order.promisedOn as IsoDate | null,

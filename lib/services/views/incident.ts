@@ -3,7 +3,7 @@ import type { FloorChange } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import type { EventView } from "./common";
 import type { PromiseEffect, QueueEffect } from "./effects";
-import type { IncidentId, Instant, PairId } from "./ids";
+import type { IncidentId, Instant, OrderId, PairId } from "./ids";
 import type { NoticeView } from "./notice";
 
 /** What went wrong, as it is entered. */
@@ -18,6 +18,13 @@ export type BreakdownInput =
       readonly expectedOn: IsoDate;
     }
   | {
+      readonly kind: "base-short";
+      readonly colour: string;
+      /** What is left of the roll, m. */
+      readonly leftM: number;
+      readonly expectedOn: IsoDate;
+    }
+  | {
       readonly kind: "ski-rebuild";
       readonly pairId: PairId;
       readonly side: "L" | "R";
@@ -28,7 +35,7 @@ export type BreakdownInput =
 
 export type BreakdownKind = BreakdownInput["kind"];
 
-export type RemedyCode = "wait" | "overtime" | "overnight-cure" | "second-press" | "swap-with-slack";
+export type RemedyCode = "wait" | "offer-colour" | "overtime" | "overnight-cure" | "second-press" | "swap-with-slack";
 
 /** One way on, with what it does to the promises and what it costs. What is applied is what stands here. */
 export interface RemedyOption {
@@ -44,8 +51,42 @@ export interface RemedyOption {
   readonly expectedLate: number;
 }
 
+/** A colour with what its lot is called: bases of one lot are of one thickness. */
+export interface BaseLot {
+  readonly colour: string;
+  readonly label: string;
+  readonly lot: string;
+}
+
+/** A pair that asks for a base colour that is short, in the order in which bases are cut by the plan. */
+export interface BaseNeed {
+  readonly pairId: PairId;
+  readonly orderId: OrderId;
+  readonly serial: string;
+  readonly skierFirstName: string;
+  readonly needM: number;
+  /** False: what is left does not reach for it. */
+  readonly isServed: boolean;
+  /** Its letters are swapped with this colour: both must come from one thickness lot. Lot null: none on the shelf. */
+  readonly swappedWith: { readonly label: string; readonly lot: string | null } | null;
+  /** Colours on the shelf that could take its place, of a lot that fits. */
+  readonly alternatives: readonly BaseLot[];
+}
+
+export interface BaseShortage {
+  readonly colour: string;
+  readonly label: string;
+  readonly neededM: number;
+  readonly leftM: number;
+  readonly shortM: number;
+  readonly expectedOn: IsoDate;
+  readonly pairs: readonly BaseNeed[];
+}
+
 /** What a breakdown does and what can be done. Nothing is stored. */
 export interface BreakdownPreview {
+  /** Of a base colour that is short; else null. */
+  readonly base: BaseShortage | null;
   readonly effect: QueueEffect;
   readonly options: readonly RemedyOption[];
 }
@@ -68,6 +109,7 @@ export interface IncidentSummary {
 export interface IncidentView extends IncidentSummary {
   readonly effect: QueueEffect;
   readonly options: readonly RemedyOption[];
+  readonly base: BaseShortage | null;
   readonly chosen: {
     readonly option: RemedyCode;
     readonly reason: string;

@@ -7,7 +7,7 @@ export interface NoticeView {
   readonly orderId: OrderId;
   readonly orderNumber: string;
   readonly recipient: string;
-  readonly kind: "delay" | "slot-slid" | "hold-lapsed" | "date-changed";
+  readonly kind: "delay" | "colour-offer" | "slot-slid" | "hold-lapsed" | "date-changed";
   readonly state: "draft" | "sent" | "dropped";
   readonly version: number;
   readonly body: string;

@@ -1,6 +1,7 @@
 /** The fields of one kind of breakdown: a plain form whose answer stands in the address, so that nothing is stored. */
 import { Button } from "@/app/_ui/button";
 import { SelectField, TextField } from "@/app/_ui/field";
+import bases from "@/content/catalog/base-colours.json";
 import floor from "@/content/catalog/floor.json";
 import words from "@/content/copy/breakdowns.json";
 import type { BreakdownKind } from "@/lib/services";
@@ -17,6 +18,7 @@ const fieldsOf: Readonly<Record<BreakdownKind, readonly Name[]>> = {
   "press-down": ["press", "from", "until"],
   "person-away": ["person", "from", "until"],
   "supplier-late": ["material", "station", "expectedOn"],
+  "base-short": ["colour", "leftM", "expectedOn"],
   "ski-rebuild": ["pairId", "side", "fromStation", "fault"],
   "proof-late": ["pairId", "expectedOn"],
 };
@@ -61,6 +63,10 @@ export function BreakdownFields(props: {
           case "station":
           case "fromStation":
             return <SelectField key={name} {...look} options={stationOptions} empty={w.choose} />;
+          case "colour":
+            return <SelectField key={name} {...look} options={named(bases.baseColours)} empty={w.choose} />;
+          case "leftM":
+            return <TextField key={name} {...look} inputMode="decimal" />;
           case "fault":
             return <SelectField key={name} {...look} options={faultOptions} empty={w.choose} />;
           case "pairId":

@@ -17,6 +17,7 @@ import { Clock } from "../../../cells";
 import { say } from "../../../say";
 import { listHref, type Query } from "../../list-href";
 import { report } from "./actions";
+import { Base } from "./base";
 import { Effect } from "./effect";
 import { answersIn, BreakdownFields } from "./fields";
 import { breakdownKinds, breakdownSchema } from "./read-input";
@@ -90,6 +91,12 @@ async function Asked(props: { readonly ctx: Context; readonly kind: BreakdownKin
       />
       {preview?.ok ? (
         <div className="mt-8 grid grid-cols-1 gap-6">
+          {preview.value.base === null ? null : (
+            <>
+              <h3 className="text-lg">{words.base.title}</h3>
+              <Base base={preview.value.base} />
+            </>
+          )}
           <h3 className="text-lg">{words.effect.title}</h3>
           <Effect effect={preview.value.effect} />
           <h3 className="text-lg">{words.ways.title}</h3>

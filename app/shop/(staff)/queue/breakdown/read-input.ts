@@ -31,6 +31,16 @@ export const breakdownSchema = z.discriminatedUnion("kind", [
     expectedOn: day("Expected on"),
   }),
   z.object({
+    kind: z.literal("base-short"),
+    colour: z.string().min(1, { error: "Base colour: choose one" }).max(60),
+    leftM: z
+      .string()
+      .trim()
+      .regex(/^\d{1,3}([.,]\d{1,3})?$/, { error: "Left on the roll: a number of metres, such as 12.5" })
+      .transform((text) => Number(text.replace(",", "."))),
+    expectedOn: day("Expected on"),
+  }),
+  z.object({
     kind: z.literal("ski-rebuild"),
     pairId,
     side: z.enum(["L", "R"]),
@@ -40,4 +50,11 @@ export const breakdownSchema = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("proof-late"), pairId, expectedOn: day("Expected on") }),
 ]);
 
-export const breakdownKinds = ["press-down", "person-away", "supplier-late", "ski-rebuild", "proof-late"] as const;
+export const breakdownKinds = [
+  "press-down",
+  "person-away",
+  "supplier-late",
+  "base-short",
+  "ski-rebuild",
+  "proof-late",
+] as const;

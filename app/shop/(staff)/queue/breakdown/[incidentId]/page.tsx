@@ -13,6 +13,7 @@ import { type IncidentId, type IncidentView, readIncident } from "@/lib/services
 import { Clock } from "../../../../cells";
 import { clock } from "../../../../say";
 import { choose, close } from "../actions";
+import { Base } from "../base";
 import { Effect } from "../effect";
 import { Ways } from "../ways";
 
@@ -64,6 +65,11 @@ export default async function IncidentPage({ params }: { readonly params: Promis
         <Ways options={incident.options} showCost={permit(ctx.actor, "what-if.ask").ok} />
         <Decision incident={incident} mayDecide={permit(ctx.actor, "incident.decide").ok} hidden={hidden} />
       </Part>
+      {incident.base === null ? null : (
+        <Part title={words.base.title} id="base">
+          <Base base={incident.base} />
+        </Part>
+      )}
       <Part title={words.effect.title} id="effect">
         <Effect effect={incident.effect} />
       </Part>

@@ -1,0 +1,84 @@
+/** Who gets what is left of a base colour, and what would fit for the others. */
+import { dayText } from "@/app/_ui/date-range";
+import { Badge } from "@/app/_ui/notice";
+import { Table } from "@/app/_ui/table";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/breakdowns.json";
+import type { BaseNeed, BaseShortage } from "@/lib/services";
+import { PairLink } from "../../../cells";
+
+const w = words.base;
+const metres = (value: number) => value.toFixed(2);
+
+export function Base({ base }: { readonly base: BaseShortage }) {
+  return (
+    <div className="grid grid-cols-1 gap-4">
+      <p className="max-w-measure">
+        {fill(w.summary, {
+          label: base.label,
+          needed: metres(base.neededM),
+          left: metres(base.leftM),
+          short: metres(base.shortM),
+        })}
+      </p>
+      <Table
+        caption={w.title}
+        hideCaption
+        dense
+        columns={[
+          {
+            key: "pair",
+            head: w.pair,
+            cell: (row: BaseNeed) => (
+              <>
+                <PairLink serial={row.serial} /> {row.skierFirstName}
+              </>
+            ),
+          },
+          { key: "need", head: w.need, numeric: true, cell: (row) => metres(row.needM) },
+          {
+            key: "gets",
+            head: w.gets,
+            cell: (row) => (
+              <>
+                <Badge tone={row.isServed ? "moss" : "amber"}>
+                  {row.isServed ? w.served : fill(w.short, { day: dayText(base.expectedOn, false) })}
+                </Badge>
+                {row.swappedWith === null ? null : <Swapped {...row.swappedWith} isServed={row.isServed} />}
+              </>
+            ),
+          },
+          {
+            key: "other",
+            head: w.other,
+            cell: ({ isServed, alternatives }) =>
+              isServed
+                ? "–"
+                : alternatives.length === 0
+                  ? w.none
+                  : alternatives.map(({ label, lot }) => fill(w.lot, { label, lot })).join(", "),
+          },
+        ]}
+        rows={base.pairs}
+        rowKey={(row) => row.pairId}
+      />
+    </div>
+  );
+}
+
+function Swapped({
+  label,
+  lot,
+  isServed,
+}: {
+  readonly label: string;
+  readonly lot: string | null;
+  readonly isServed: boolean;
+}) {
+  return (
+    <span className="mt-1 block text-sm">
+      {fill(w.swapped, { label })}
+      {isServed ? "." : `. ${lot === null ? fill(w.swappedNoLot, { label }) : fill(w.swappedLot, { lot })}`}
+    </span>
+  );
+}

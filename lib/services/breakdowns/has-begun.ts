@@ -1,0 +1,9 @@
+import type { PairRecord } from "../../data/pairs";
+import { latestVisits } from "../../engine/lifecycle";
+
+/** Work on the pair at a station is running or done. */
+export function hasBegun(pair: PairRecord, station: number): boolean {
+  return latestVisits(pair.operations).some(
+    (each) => each.station === station && ["running", "done"].includes(each.state),
+  );
+}

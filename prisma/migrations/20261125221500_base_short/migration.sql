@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "incidents" ADD COLUMN     "base" JSONB;
