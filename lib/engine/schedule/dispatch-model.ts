@@ -30,6 +30,8 @@ export interface DispatchModel {
   readonly classOf: Int32Array;
   readonly classes: readonly DispatchClass[];
   readonly longestChangeover: number;
+  /** Of those that take time; 0 without any. */
+  readonly shortestChangeover: number;
   readonly slotFrom: Int32Array;
 }
 
@@ -59,9 +61,15 @@ export function dispatchModel(problem: CompiledProblem, settings: DispatchSettin
     startMinute,
     redoRuleOf,
     ...classify(problem, plan),
+    shortestChangeover: shortestChangeover(problem),
     longestChangeover: Math.max(1, ...problem.changeover.map((table) => (table === null ? 0 : Math.max(0, ...table)))),
     slotFrom,
   };
+}
+
+function shortestChangeover({ changeover }: CompiledProblem): number {
+  const minutes = changeover.flatMap((table) => (table === null ? [] : [...table].filter((each) => each > 0)));
+  return minutes.length === 0 ? 0 : minutes.reduce((least, each) => Math.min(least, each));
 }
 
 /** The operations that start together with `operation`: itself, or its cluster when a maximum gap ties others to it. */

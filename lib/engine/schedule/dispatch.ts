@@ -273,15 +273,28 @@ export class DispatchRun {
     return least;
   }
 
+  /** Whether one of the machines that a class may take needs no changeover for it. */
+  private isMounted(index: number): boolean {
+    const { changeoverMembers: members, family } = this.model.classes[index] as DispatchClass;
+    return members.some(
+      (resource) => (this.lastFamily[resource] as number) >= 0 && this.changeoverTo(resource, family) === 0,
+    );
+  }
+
   private changeoverMembersOf(index: number): readonly number[] {
     return (this.model.classes[index] as DispatchClass).changeoverMembers;
   }
 
-  /** When the best waits only for a machine with changeovers, nobody of lower rank may take that machine before it. */
+  /**
+   * When the best waits only for a machine with changeovers, nobody of lower rank may take that machine before it. Where its own
+   * family is mounted it may also wait for other things, no longer than the shortest changeover that another would need.
+   */
   private claim(index: number, operation: number, time: number, until: number): void {
     const members = this.changeoverMembersOf(index);
     if (members.length === 0 || this.isClaimed(index, time)) return;
-    if (this.earliestWithoutChangeover(operation, time) !== time) return;
+    const { changeoverPenalty, shortestChangeover } = this.model;
+    const patience = changeoverPenalty > 0 && this.isMounted(index) ? shortestChangeover : 0;
+    if (this.earliestWithoutChangeover(operation, time) > time + patience) return;
     for (const resource of members) this.claimedUntil[resource] = until;
   }
 
