@@ -40,6 +40,9 @@ export const policy = {
   "call.work": { guest: "never", ...office },
   "search.everything": { guest: "never", ...office },
 
+  // Clubs
+  "club.work": { guest: "never", ...office },
+
   // Orders
   "order.read": { guest: ["order"], ...office },
   "order.list": { guest: "never", ...office },

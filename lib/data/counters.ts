@@ -2,9 +2,9 @@
 import type { Tx } from "./client";
 
 /** First value handed out, where it is not 1. */
-const firstValues: Readonly<Record<string, number>> = { quote: 101, order: 301, pair: 401 };
+const firstValues: Readonly<Record<string, number>> = { quote: 101, order: 301, pair: 401, club: 21 };
 
-export type Sequence = "quote" | "order" | "pair" | "incident";
+export type Sequence = "quote" | "order" | "pair" | "incident" | "club";
 
 /** The next number of a sequence; inside a transaction that rolls back it was never taken. */
 export async function nextNumber(tx: Tx, sequence: Sequence): Promise<number> {

@@ -5,6 +5,7 @@ import { asJson } from "./json";
 export type EventSubject =
   | "sheet"
   | "quote"
+  | "club"
   | "order"
   | "pair"
   | "customer"

@@ -6,6 +6,7 @@ export interface NewOrder {
   readonly id: string;
   readonly number: number;
   readonly quoteId: string;
+  readonly clubId: string | null;
   readonly customerId: string;
   readonly price: unknown;
   readonly priceBook: string;
@@ -22,6 +23,7 @@ export interface NewOrder {
 
 const whole = {
   customer: true,
+  club: { select: { id: true, number: true, name: true } },
   quote: { select: { id: true, number: true, revision: true, releaseHash: true, sheetId: true } },
   payments: { orderBy: { requestedAt: "asc" } },
   pairs: {

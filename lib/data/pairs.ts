@@ -5,6 +5,7 @@ import { asJson } from "./json";
 export interface NewPair {
   readonly id: string;
   readonly orderId: string;
+  readonly quoteId: string;
   readonly serialNumber: number;
   readonly serial: string;
   readonly spec: unknown;

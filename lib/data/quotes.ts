@@ -29,13 +29,16 @@ export interface NewQuote extends FrozenQuote {
   readonly createdAt: Date;
   readonly createdByName: string;
   readonly replacesId: string | null;
+  readonly clubId: string | null;
+  /** Who rides it when that is not the customer. */
+  readonly skierName: string | null;
 }
 
 const withNeighbours = {
   customer: true,
   replaces: { select: { id: true, number: true, revision: true } },
   next: { select: { id: true, number: true, revision: true } },
-  order: { select: { id: true, number: true, pairs: { select: { id: true }, orderBy: { serialNumber: "asc" } } } },
+  pair: { select: { id: true, serial: true, order: { select: { id: true, number: true } } } },
 } as const satisfies Prisma.QuoteInclude;
 
 export type QuoteRecord = Prisma.QuoteGetPayload<{ include: typeof withNeighbours }>;

@@ -28,6 +28,8 @@ export interface SheetRecord {
   readonly reviewNote: string | null;
   readonly reviewAskedAt: Date | null;
   readonly turnedDownReason: string | null;
+  readonly clubId: string | null;
+  readonly skierName: string | null;
   readonly openedByName: string;
   readonly openedAt: Date;
   readonly updatedAt: Date;
@@ -44,7 +46,8 @@ export type NewSheet = Pick<
   | "leaseHolderName"
   | "leaseUntil"
   | "openedByName"
-> & { readonly now: Date };
+> &
+  Partial<Pick<SheetRecord, "clubId" | "skierName">> & { readonly now: Date };
 
 export async function insertSheet(tx: Tx, sheet: NewSheet): Promise<SheetRecord> {
   const { now, fields, ...rest } = sheet;

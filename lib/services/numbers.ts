@@ -7,6 +7,10 @@ export function orderNumber(order: { readonly number: number }): string {
   return `O-${order.number}`;
 }
 
+export function clubNumber(club: { readonly number: number }): string {
+  return `C-${club.number}`;
+}
+
 /** "Q-212", "q212 r2" or "212" as a number of the sequence; null when it is none. */
 export function numberIn(text: string, prefix: "Q" | "O"): number | undefined {
   const match = new RegExp(`^\\s*(?:${prefix}\\s*-?\\s*)?(\\d{1,9})\\b`, "i").exec(text);

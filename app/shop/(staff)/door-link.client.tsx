@@ -7,6 +7,7 @@ type Door =
   | "/shop"
   | "/shop/call"
   | "/shop/quotes"
+  | "/shop/clubs"
   | "/shop/orders"
   | "/shop/queue"
   | "/shop/strips"

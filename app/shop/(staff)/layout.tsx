@@ -8,6 +8,7 @@ import { Mark, rememberedTheme } from "@/app/_ui/site-frame";
 import { ThemeSwitch } from "@/app/_ui/theme-switch.client";
 import shop from "@/content/catalog/shop.json";
 import breakdowns from "@/content/copy/breakdowns.json";
+import clubs from "@/content/copy/clubs.json";
 import learning from "@/content/copy/learning.json";
 import promises from "@/content/copy/promises.json";
 import rework from "@/content/copy/rework.json";
@@ -22,6 +23,7 @@ const doors = [
   { href: "/shop", label: w.desk, action: "call.work" },
   { href: "/shop/call", label: w.call, action: "call.work" },
   { href: "/shop/quotes", label: w.quotes, action: "quote.list" },
+  { href: "/shop/clubs", label: clubs.title, action: "club.work" },
   { href: "/shop/orders", label: w.orders, action: "order.list" },
   { href: "/shop/queue", label: w.queue, action: "queue.read" },
   { href: "/shop/strips", label: rework.strips.title, action: "pair.read" },

@@ -1,4 +1,5 @@
 export * from "./comparison";
+export * from "./join";
 export * from "./price-spec";
 export * from "./print-job";
 export * from "./rounding";

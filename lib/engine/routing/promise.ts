@@ -133,6 +133,20 @@ export function queueRanges(runs: QueueRuns): ReadonlyMap<string, DateRange> {
 }
 
 /**
+ * The range of several pairs together: ready when the last of them is, run by run, which is later than the latest of their own
+ * ranges. @throws RangeError for a pair that is not in the queue, or without a pair or a run
+ */
+export function jointRange(runs: QueueRuns, pairIds: readonly string[]): DateRange {
+  if (pairIds.length === 0) throw new RangeError("jointRange: 0 pairs; at least 1 is needed");
+  const indexes = pairIds.map((id) => runs.pairs.findIndex(({ pairId }) => pairId === id));
+  if (indexes.includes(-1)) throw new RangeError(`jointRange: ${pairIds[indexes.indexOf(-1)]} is not in the queue`);
+  const finishes = runs.replications.map(({ finishWorkMinutes }) =>
+    Math.max(...indexes.map((index) => finishWorkMinutes[index] as number)),
+  );
+  return rangeOf(runs, finishes, []);
+}
+
+/**
  * The range for one more pair behind the open ones, all in one call: prepare, run, answer. A server does the same in slices
  * and keeps the runs.
  */

@@ -1,10 +1,19 @@
 /** The range for one more pair on the live queue: its operations put into the gaps of every run, nobody else moved. */
 import type { PairSpec } from "../../engine/configuration";
-import { answerRange, candidateRange, prepareCandidate } from "../../engine/routing";
+import {
+  answerRange,
+  candidateRange,
+  type DateRange as EngineRange,
+  jointRange,
+  type PairOnFloor,
+  prepareCandidate,
+} from "../../engine/routing";
 import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { routeOf } from "../floor/facts";
-import { completeRuns, inSlices, liveRuns, previewRuns, promiseRuns } from "../floor/queue-runs";
+import { completeRuns, inSlices, liveRuns, previewRuns, promiseRuns, runsWith } from "../floor/queue-runs";
+import { floorCatalog } from "../floor/recipe";
+import { shopMinuteOf } from "../shop-time";
 import type { DateRange } from "../views";
 
 export interface RangeOptions {
@@ -22,11 +31,55 @@ export async function rangeOf(ctx: Context, spec: PairSpec, options: RangeOption
   const asked = prepareCandidate(runs, { route: routeOf(spec, currentCatalog().build), waitingOn: [] });
   if (!asked.ok) throw new Error(`the pair does not fit the floor: ${JSON.stringify(asked.refusal)}`);
   await inSlices(count, (to) => answerRange(asked.value, to));
-  const { dates, workingDays, drivers, seed } = candidateRange(asked.value);
+  return dateRangeView(candidateRange(asked.value), revision, madeAt);
+}
+
+export interface PairToDate {
+  readonly spec: PairSpec;
+  /** Its row, when it is in the queue already. */
+  readonly pairId?: string;
+}
+
+/** When the last of several pairs is ready, behind the others in the queue; of one pair {@link rangeOf}. @throws Error as there, and without a pair */
+export async function rangeOfPairs(
+  ctx: Context,
+  pairs: readonly PairToDate[],
+  options: Pick<RangeOptions, "isPromise"> = {},
+): Promise<DateRange> {
+  const [only, ...others] = pairs;
+  if (only === undefined) throw new Error("rangeOfPairs: 0 pairs; at least 1 is needed");
+  if (others.length === 0) {
+    return rangeOf(ctx, only.spec, { ...options, ...(only.pairId === undefined ? {} : { without: only.pairId }) });
+  }
+  const { build } = currentCatalog();
+  const queuedAtMinute = shopMinuteOf(ctx.now, floorCatalog().hours.timeZone);
+  const group = pairs.map(
+    ({ spec }, index): PairOnFloor => ({
+      pairId: `group-${index + 1}`,
+      route: routeOf(spec, build),
+      operations: [],
+      waitingOn: [],
+      queuedAtMinute,
+      promise: null,
+    }),
+  );
+  const own = pairs.flatMap(({ pairId }) => pairId ?? []);
+  const { runs, revision, madeAt } = await runsWith(ctx.db, ctx.now, own, group);
+  const count = ctx.promiseRuns ?? (options.isPromise ? promiseRuns : previewRuns);
+  await completeRuns(runs, count);
+  const range = jointRange(
+    { ...runs, replications: runs.replications.slice(0, count) },
+    group.map(({ pairId }) => pairId),
+  );
+  return dateRangeView(range, revision, madeAt);
+}
+
+function dateRangeView(range: EngineRange, queueRevision: number, madeAt: Date): DateRange {
+  const { dates, workingDays, drivers, seed, runs } = range;
   return {
     ...dates,
     workingDays: { p50: workingDays.p50, p90: workingDays.p90 },
     drivers,
-    basis: { queueRevision: revision, runs: count, seed, at: madeAt.toISOString() },
+    basis: { queueRevision, runs, seed, at: madeAt.toISOString() },
   };
 }

@@ -9,7 +9,7 @@ import type { Db } from "../../data/client";
 import { currentQueueRevision } from "../../data/counters";
 import { type FloorChangeRecord, floorChangesInForce } from "../../data/floor-changes";
 import type { PairRecord } from "../../data/pairs";
-import { dayIndex, prepareRuns, type QueueRuns, runRange } from "../../engine/routing";
+import { dayIndex, type PairOnFloor, prepareRuns, type QueueRuns, runRange } from "../../engine/routing";
 import { shopDay } from "../shop-time";
 import { floorCatalog } from "./recipe";
 import { queuedPairs, situationOf } from "./situation";
@@ -37,21 +37,36 @@ const shelf = new WeakMap<Db, Map<string, Promise<LiveRuns>>>();
 
 /** The runs of the queue as it stands now, without one pair if wanted. @throws Error when a pair does not fit the floor */
 export async function liveRuns(db: Db, now: Date, without: string | null = null): Promise<LiveRuns> {
+  return runsWith(db, now, without === null ? [] : [without], []);
+}
+
+/**
+ * The same with pairs that are not in the queue yet behind the others, as one group.
+ *
+ * @param without pairs to be left out, the group's own rows among them
+ */
+export async function runsWith(
+  db: Db,
+  now: Date,
+  without: readonly string[],
+  group: readonly PairOnFloor[],
+): Promise<LiveRuns> {
   const revision = await currentQueueRevision(db);
   const [queued, changes] = await Promise.all([queuedPairs(db), floorChangesInForce(db, now)]);
-  const pairs = queued.filter((pair) => pair.id !== without);
+  const pairs = queued.filter((pair) => !without.includes(pair.id));
   const key = sha256Of([
     revision,
     // The floor moves on while nobody ticks: an hour is as fine as a date needs.
     Math.floor(now.getTime() / 3_600_000),
     pairs.map((pair) => [pair.id, pair.version, pair.specHash]),
     changes.map((change) => change.id),
+    group,
   ]);
   const known = shelf.get(db) ?? new Map<string, Promise<LiveRuns>>();
   shelf.set(db, known);
   const running = known.get(key);
   if (running !== undefined) return running;
-  const made = makeRuns(db, pairs, changes, { now, seed: seedOn(now) }).then((runs) => ({
+  const made = makeRuns(db, pairs, changes, group, now).then((runs) => ({
     revision,
     madeAt: now,
     runs,
@@ -66,9 +81,11 @@ async function makeRuns(
   db: Db,
   pairs: readonly PairRecord[],
   changes: readonly FloorChangeRecord[],
-  { now, seed }: { readonly now: Date; readonly seed: number },
+  group: readonly PairOnFloor[],
+  now: Date,
 ): Promise<QueueRuns> {
-  const prepared = prepareRuns(await situationOf(db, pairs, changes, now), seed);
+  const situation = await situationOf(db, pairs, changes, now);
+  const prepared = prepareRuns({ ...situation, pairs: [...situation.pairs, ...group] }, seedOn(now));
   if (!prepared.ok) throw new Error(`the queue does not fit the floor: ${JSON.stringify(prepared.refusal)}`);
   return prepared.value;
 }

@@ -14,7 +14,7 @@ import type { PairSpec } from "../../engine/configuration";
 import { stationsBefore } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import type { Context } from "../context";
-import { rangeOf } from "../dates/range";
+import { rangeOfPairs } from "../dates/range";
 import { setPromise } from "../promises/set-promise";
 import { eventOf, messageOf } from "../record";
 import type { DateRange } from "../views";
@@ -26,10 +26,8 @@ export async function startClockIfDue(ctx: Context, orderId: string): Promise<bo
   if (order === null || order.state !== "waiting") return false;
   const clock = orderClock(order.depositPaidAt, order.pairs);
   if (!clock.started) return false;
-  const ranges: DateRange[] = [];
-  for (const pair of order.pairs)
-    ranges.push(await rangeOf(ctx, frozen<PairSpec>(pair.spec), { without: pair.id, isPromise: true }));
-  const promise = ranges.reduce((latest, range) => (range.p90 > latest.p90 ? range : latest));
+  const pairs = order.pairs.map(({ id, spec }) => ({ pairId: id, spec: frozen<PairSpec>(spec) }));
+  const promise = await rangeOfPairs(ctx, pairs, { isPromise: true });
   const startedAt = new Date(clock.startedAtMs);
   return transaction(ctx.db, async (tx) => {
     if (!(await release(ctx, tx, order, promise, startedAt))) return false;

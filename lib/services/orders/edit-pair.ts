@@ -4,7 +4,14 @@ import { bumpQueue } from "../../data/counters";
 import { recordEvents } from "../../data/events";
 import { type OrderRecord, orderById, updateOrder } from "../../data/orders";
 import { queueMessages } from "../../data/outbox";
-import { insertPairRevision, type PairRecord, updatePair, voidProofs, voidTravellers } from "../../data/pairs";
+import {
+  insertPairRevision,
+  type PairRecord,
+  pairById,
+  updatePair,
+  voidProofs,
+  voidTravellers,
+} from "../../data/pairs";
 import { frozen, quoteById } from "../../data/quotes";
 import { detachUsedStrips, releaseStrips } from "../../data/strips";
 import { transaction } from "../../data/transaction";
@@ -12,12 +19,12 @@ import { assessSheet, type PartialAnswers, type SheetChoices } from "../../engin
 import type { PairSpec } from "../../engine/configuration";
 import type { TypedMeasures } from "../../engine/fit";
 import { type EditConsequence, editAllowed, type SpecificationPart } from "../../engine/lifecycle";
-import { comparePrices, type Price } from "../../engine/pricing";
+import { comparePrices, joinPrices, type Price } from "../../engine/pricing";
 import { accept, type IsoDate, type Outcome, type Refusal, refuse } from "../../engine/units";
 import { stoppedBy } from "../assessing/assess-sheet";
 import { catalogOf, type FrozenCatalog } from "../catalogue/current";
 import type { Context } from "../context";
-import { rangeOf } from "../dates/range";
+import { rangeOf, rangeOfPairs } from "../dates/range";
 import { mouldOf, needsProof, needsRights } from "../floor/facts";
 import { setPromise } from "../promises/set-promise";
 import { rightsOfSpec } from "../quotes/rights";
@@ -88,12 +95,12 @@ async function workOutEdit(
   if (!found.ok) return found;
   const pair = found.value;
   const order = await orderById(ctx.db, pair.orderId);
-  const quote = order === null ? null : await quoteById(ctx.db, order.quoteId);
+  const quote = await quoteById(ctx.db, pair.quoteId);
   if (order === null || quote === null) throw new Error(`pair ${pair.id} has no order or quote`);
   if (["cancelled", "delivered"].includes(pair.state)) return refuse({ code: "order-closed", state: pair.state });
   // Terms of the accepted quote: the price book it froze holds for changes too.
-  const catalog = await catalogOf(ctx.db, { releaseHash: pair.releaseHash, priceBook: order.priceBook });
-  const before = { spec: frozen<PairSpec>(pair.spec), price: frozen<Price>(order.price) };
+  const catalog = await catalogOf(ctx.db, { releaseHash: pair.releaseHash, priceBook: quote.priceBook });
+  const before = { spec: frozen<PairSpec>(pair.spec), price: priceOf(pair) };
   const answers = { ...frozen<PartialAnswers>(quote.answers), typed: frozen<TypedMeasures>(quote.typed) };
   const choices: SheetChoices = { ...frozen<SheetChoices>(quote.choices), ...before.spec, ...input.choices };
   const rightsConfirmed = pair.rightsAt !== null;
@@ -105,9 +112,7 @@ async function workOutEdit(
   const allowed = await checkStations(ctx, order, pair, parts, input.ownerApproves === true);
   if (!allowed.ok) return allowed;
   const { consequences, lostCents } = allowed.value;
-  const after = consequences.includes("promise")
-    ? await rangeOf(ctx, spec, { without: pair.id, isPromise: order.promisedOn !== null })
-    : null;
+  const after = consequences.includes("promise") ? await rangeAfter(ctx, order, pair, spec) : null;
   return accept({
     pair,
     order,
@@ -124,6 +129,34 @@ async function workOutEdit(
       promise: after === null ? null : { before: order.promisedOn as IsoDate | null, after },
     },
   });
+}
+
+/**
+ * Before the clock starts an order's pairs are dated together; afterwards the edited pair alone can be later than what was
+ * promised for all. Null: the promise stands for the others' sake.
+ */
+async function rangeAfter(
+  ctx: Context,
+  order: OrderRecord,
+  pair: PairRecord,
+  spec: PairSpec,
+): Promise<DateRange | null> {
+  if (order.promisedOn === null) {
+    const pairs = order.pairs.map((each) => ({
+      pairId: each.id,
+      spec: each.id === pair.id ? spec : frozen<PairSpec>(each.spec),
+    }));
+    return rangeOfPairs(ctx, pairs);
+  }
+  const own = await rangeOf(ctx, spec, { without: pair.id, isPromise: true });
+  return order.pairs.length > 1 && own.p90 <= order.promisedOn ? null : own;
+}
+
+/** What the pair costs since its latest revision. */
+function priceOf(pair: PairRecord): Price {
+  const latest = pair.revisions.at(-1);
+  if (latest === undefined) throw new Error(`pair ${pair.serial} has no revision`);
+  return frozen<Price>(latest.price);
 }
 
 /** Every changed part must still be open; what is closed only an owner may open, at the cost of the work done. */
@@ -200,7 +233,13 @@ async function newStrips(ctx: Context, tx: Tx, { pair, catalog, preview }: Worke
 
 /** Price and promise follow the edit; a promise moves only with its event. */
 async function writeOrder(ctx: Context, tx: Tx, { pair, order, preview }: WorkedEdit): Promise<boolean> {
-  const { price } = preview.after;
+  const prices: Price[] = [];
+  for (const { id } of order.pairs) {
+    const each = id === pair.id ? pair : await pairById(tx, id);
+    if (each === null) throw new Error(`pair ${id} of order ${order.id} is gone`);
+    prices.push(id === pair.id ? preview.after.price : priceOf(each));
+  }
+  const price = joinPrices(prices);
   const range: DateRange | null = preview.promise?.after ?? null;
   const change = {
     price: JSON.parse(JSON.stringify(price)),

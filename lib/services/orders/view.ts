@@ -9,9 +9,10 @@ import { artFeeCents, type Price } from "../../engine/pricing";
 import type { IsoDate } from "../../engine/units";
 import { currentCatalog, releasedCatalog } from "../catalogue/current";
 import { customerView, eventView } from "../common-views";
-import { orderNumber, quoteNumber } from "../numbers";
+import { clubNumber, orderNumber, quoteNumber } from "../numbers";
 import type {
   ArtworkId,
+  ClubId,
   DateRange,
   DepositMethod,
   OrderId,
@@ -49,6 +50,10 @@ export async function orderView(client: Tx, record: OrderRecord): Promise<OrderV
     version: record.version,
     quote: { quoteId: record.quote.id as QuoteId, number: quoteNumber(record.quote) },
     customer: customerView(record.customer),
+    club:
+      record.club === null
+        ? null
+        : { clubId: record.club.id as ClubId, number: clubNumber(record.club), name: record.club.name },
     price: frozen<Price>(record.price),
     releaseHash: record.quote.releaseHash,
     acceptedAt: record.acceptedAt.toISOString(),

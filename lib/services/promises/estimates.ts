@@ -9,7 +9,7 @@ import { transaction } from "../../data/transaction";
 import type { PairSpec } from "../../engine/configuration";
 import { accept, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
-import { rangeOf } from "../dates/range";
+import { rangeOfPairs } from "../dates/range";
 import { floorCatalog } from "../floor/recipe";
 import { eventOf } from "../record";
 import { shopDay } from "../shop-time";
@@ -39,7 +39,6 @@ export async function renewEstimates(ctx: Context): Promise<Outcome<{ readonly m
 
 /** An order is ready with the last of its pairs. */
 async function rangeToday(ctx: Context, order: WaitingOrder): Promise<DateRange> {
-  const ranges: DateRange[] = [];
-  for (const { id, spec } of order.pairs) ranges.push(await rangeOf(ctx, frozen<PairSpec>(spec), { without: id }));
-  return ranges.reduce((latest, range) => (range.p90 > latest.p90 ? range : latest));
+  const pairs = order.pairs.map(({ id, spec }) => ({ pairId: id, spec: frozen<PairSpec>(spec) }));
+  return rangeOfPairs(ctx, pairs);
 }

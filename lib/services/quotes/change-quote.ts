@@ -88,12 +88,13 @@ async function change(
 
 /** Why a quote can no longer be moved: who was first, or what it has become. */
 export function notOpen(quote: QuoteRecord, now: Date): Refusal {
-  if (quote.order !== null) {
+  if (quote.pair !== null) {
+    const { order } = quote.pair;
     return {
       code: "quote-already-accepted",
       quoteId: quote.id,
-      orderId: quote.order.id as OrderId,
-      orderNumber: orderNumber(quote.order),
+      orderId: order.id as OrderId,
+      orderNumber: orderNumber(order),
     };
   }
   const state = quoteStateOf(quote, now);

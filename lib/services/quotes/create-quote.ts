@@ -1,6 +1,7 @@
 import { issueLink } from "../../auth";
 import { type Catalog, sha256Of } from "../../catalog";
 import type { Tx } from "../../data/client";
+import { clubById } from "../../data/clubs";
 import { nextNumber } from "../../data/counters";
 import { customerOf } from "../../data/customers";
 import { recordEvents } from "../../data/events";
@@ -48,7 +49,9 @@ export async function createQuote(ctx: Context, input: { readonly sheetId: Sheet
     const locked = await lockOpenSheet(tx, sheet.id, ctx.now);
     if (locked === null) return refuse(await whyClosed(tx, sheet.id));
     if (locked.version !== sheet.version + 1) return refuse({ code: "sheet-changed", version: locked.version });
-    const customer = await customerOf(tx, ctx.newId(), contact.value, ctx.now);
+    // A club's quotes are all its customer's, whatever a sheet says of how to reach a skier.
+    const club = locked.clubId === null ? null : await clubById(tx, locked.clubId);
+    const customer = club?.customer ?? (await customerOf(tx, ctx.newId(), contact.value, ctx.now));
     await updateSheet(tx, sheet.id, { state: "quoted", customerId: customer.id, callBackAt: null, ...noLease });
     const number = await nextNumber(tx, "quote");
     const frozen = { ...frozenParts(sheet, assessment, dateRange, { ctx, catalog, engine }), customerId: customer.id };
@@ -75,7 +78,8 @@ export async function insertAndTell(
   const token = await issueLink(tx, subject, { id: ctx.newId(), now: ctx.now });
   const record = await quoteById(tx, id);
   if (record === null) throw new Error(`quote ${id} was stored and is not there`);
-  if (record.customer.email !== null) {
+  // A club is told of all its quotes at once, by the desk.
+  if (record.customer.email !== null && record.clubId === null) {
     await queueMessages(tx, [messageOf(ctx, "quote", record.customer.email, subject, { number, token })]);
   }
   return { quote: await quoteView(tx, record, ctx.now), token };
@@ -93,6 +97,8 @@ function frozenParts(
   const { typed, ...answers } = sheetAnswers(sheet);
   return {
     sheetId: sheet.id,
+    clubId: sheet.clubId,
+    skierName: sheet.skierName,
     answers,
     typed: typed ?? {},
     choices: choicesOf(sheet.fields),

@@ -70,6 +70,8 @@ export async function repriceQuote(ctx: Context, input: { readonly quoteId: Quot
       revision: old.revision + 1,
       replacesId: old.id,
       sheetId: old.sheetId,
+      clubId: old.clubId,
+      skierName: old.skierName,
       customerId: old.customerId,
       answers: old.answers,
       typed: old.typed,

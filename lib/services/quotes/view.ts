@@ -11,7 +11,18 @@ import { customerView, eventView } from "../common-views";
 import { customerSpecified } from "../customer-specified";
 import { orderNumber, quoteNumber } from "../numbers";
 import { addDays, shopDay } from "../shop-time";
-import type { DateRange, FlagAck, FrozenFit, OrderId, PairId, QuoteId, QuoteRow, QuoteView, SheetId } from "../views";
+import type {
+  ClubId,
+  DateRange,
+  FlagAck,
+  FrozenFit,
+  OrderId,
+  PairId,
+  QuoteId,
+  QuoteRow,
+  QuoteView,
+  SheetId,
+} from "../views";
 import { acceptableUntil, quoteStateOf } from "./state";
 
 export async function quoteView(client: Tx, record: QuoteRecord, now: Date): Promise<QuoteView> {
@@ -27,6 +38,7 @@ export async function quoteView(client: Tx, record: QuoteRecord, now: Date): Pro
     version: record.version,
     sheetId: record.sheetId as SheetId,
     customer: customerView(record.customer),
+    club: record.clubId === null ? null : { clubId: record.clubId as ClubId, skierName: record.skierName ?? "" },
     answers: frozen<PartialAnswers>(record.answers),
     choices: frozen<SheetChoices>(record.choices),
     typed: frozen<TypedMeasures>(record.typed),
@@ -89,11 +101,7 @@ function honouredOf(record: QuoteRecord): QuoteView["honoured"] {
   };
 }
 
-function orderOf(record: QuoteRecord): QuoteView["order"] {
-  if (record.order === null) return null;
-  return {
-    orderId: record.order.id as OrderId,
-    number: orderNumber(record.order),
-    pairIds: record.order.pairs.map((pair) => pair.id as PairId),
-  };
+function orderOf({ pair }: QuoteRecord): QuoteView["order"] {
+  if (pair === null) return null;
+  return { orderId: pair.order.id as OrderId, number: orderNumber(pair.order), pairIds: [pair.id as PairId] };
 }

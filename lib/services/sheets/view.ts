@@ -11,6 +11,7 @@ import { quoteNumber } from "../numbers";
 import type {
   ArtworkId,
   ArtworkView,
+  ClubId,
   CustomerId,
   DraftRow,
   FlagAck,
@@ -77,6 +78,7 @@ export async function sheetView(client: Tx, record: SheetRecord, actor: Actor, n
     typed: typedOf(fields),
     choices: choicesOf(fields),
     contact: contactOf(fields),
+    club: record.clubId === null ? null : { clubId: record.clubId as ClubId, skierName: record.skierName ?? "" },
     asked: group(fields, "asked") as SheetView["asked"],
     notes: (fields.notes?.value as string | null | undefined) ?? null,
     flagAcks: flagAcksOf(fields),

@@ -13,6 +13,7 @@ export type ArtworkId = Id<"artwork">;
 export type ProofId = Id<"proof">;
 export type IncidentId = Id<"incident">;
 export type NoticeId = Id<"notice">;
+export type ClubId = Id<"club">;
 export type FloorChangeId = Id<"floor-change">;
 
 /** An instant as ISO 8601 text in UTC; pages turn it into the shop's clock. */

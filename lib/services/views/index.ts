@@ -1,3 +1,4 @@
+export type * from "./club";
 export type * from "./common";
 export type * from "./effects";
 export type * from "./ids";

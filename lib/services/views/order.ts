@@ -8,7 +8,7 @@ import type {
 import type { Price, PriceComparison } from "../../engine/pricing";
 import type { IsoDate } from "../../engine/units";
 import type { CustomerView, DateRange, EventView } from "./common";
-import type { ArtworkId, Instant, OrderId, PairId, ProofId, QuoteId } from "./ids";
+import type { ArtworkId, ClubId, Instant, OrderId, PairId, ProofId, QuoteId } from "./ids";
 import type { RightsStatement } from "./sheet";
 
 export type OrderState = "waiting" | "released" | "building" | "ready" | "shipped" | "delivered" | "cancelled";
@@ -74,6 +74,8 @@ export interface OrderView {
   readonly version: number;
   readonly quote: { readonly quoteId: QuoteId; readonly number: string };
   readonly customer: CustomerView;
+  /** Ordered together with others. */
+  readonly club: { readonly clubId: ClubId; readonly number: string; readonly name: string } | null;
   readonly price: Price;
   readonly releaseHash: string;
   readonly acceptedAt: Instant;

@@ -4,7 +4,7 @@ import type { FitFlag, Recommendation, TypedMeasures } from "../../engine/fit";
 import type { Price, PriceComparison } from "../../engine/pricing";
 import type { IsoDate } from "../../engine/units";
 import type { CustomerView, DateRange, EventView } from "./common";
-import type { Instant, OrderId, PairId, QuoteId, SheetId } from "./ids";
+import type { ClubId, Instant, OrderId, PairId, QuoteId, SheetId } from "./ids";
 import type { FlagAck } from "./sheet";
 
 /** `expired` is an open quote after its last day; `replaced` one with a newer revision. */
@@ -33,6 +33,8 @@ export interface QuoteView {
   readonly version: number;
   readonly sheetId: SheetId;
   readonly customer: CustomerView;
+  /** Of a club order: who rides it. */
+  readonly club: { readonly clubId: ClubId; readonly skierName: string } | null;
   readonly answers: PartialAnswers;
   readonly choices: SheetChoices;
   readonly typed: TypedMeasures;

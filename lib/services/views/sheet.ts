@@ -1,7 +1,7 @@
 import type { PartialAnswers, SheetChoices } from "../../engine/assessment";
 import type { TypedMeasures } from "../../engine/fit";
 import type { PostalAddress } from "./common";
-import type { ArtworkId, CustomerId, Instant, OrderId, QuoteId, SheetId } from "./ids";
+import type { ArtworkId, ClubId, CustomerId, Instant, OrderId, QuoteId, SheetId } from "./ids";
 
 export type SheetState = "open" | "quoted" | "turned-down";
 export type SheetChannel = "online" | "phone";
@@ -47,6 +47,8 @@ export interface SheetView {
   readonly typed: TypedMeasures;
   readonly choices: SheetChoices;
   readonly contact: SheetContact;
+  /** Of a club order: who rides it. */
+  readonly club: { readonly clubId: ClubId; readonly skierName: string } | null;
   /** Per question: asked and not answered, or refused. An answered question is simply there. */
   readonly asked: Readonly<Record<string, "not asked" | "refused">>;
   readonly notes: string | null;

@@ -5,6 +5,7 @@ import { staffContext } from "@/app/_server/request";
 import { ActionForm } from "@/app/_ui/action-form.client";
 import { Notice } from "@/app/_ui/notice";
 import { fill } from "@/app/_ui/words";
+import clubWords from "@/content/copy/clubs.json";
 import refusalWords from "@/content/copy/refusals.json";
 import sheetWords from "@/content/copy/sheet.json";
 import words from "@/content/copy/shop.json";
@@ -50,8 +51,16 @@ export default async function CallPage({ params }: { readonly params: Promise<{ 
   return (
     <>
       <div className="mx-auto grid w-full max-w-page gap-3 px-4 pt-4 sm:px-6">
-        <h1 className="text-xl">{fill(w.sheetTitle, { name: sheet.contact.name ?? w.noName })}</h1>
-        <KnownAs ctx={ctx} sheet={sheet} />
+        <h1 className="text-xl">
+          {fill(w.sheetTitle, { name: sheet.club?.skierName ?? sheet.contact.name ?? w.noName })}
+        </h1>
+        {sheet.club === null ? (
+          <KnownAs ctx={ctx} sheet={sheet} />
+        ) : (
+          <p className="text-sm">
+            <a href={`/shop/clubs/${sheet.club.clubId}`}>{clubWords.partOf}</a>
+          </p>
+        )}
         <Holder sheet={sheet} />
       </div>
       {/* Whoever only reads along changes nothing. */}

@@ -9,6 +9,7 @@ import { Page, Part } from "@/app/_ui/page";
 import { PriceTable } from "@/app/_ui/price-table";
 import { Table } from "@/app/_ui/table";
 import { fill } from "@/app/_ui/words";
+import clubWords from "@/content/copy/clubs.json";
 import words from "@/content/copy/shop.json";
 import skierWords from "@/content/copy/skier.json";
 import { permit } from "@/lib/auth";
@@ -38,6 +39,15 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
         <>
           {fill(w.lead, { name: order.customer.name })}{" "}
           <a href={`/shop/quotes/${order.quote.quoteId}`}>{order.quote.number}</a>
+          {order.club === null ? null : (
+            <>
+              {" "}
+              {clubWords.partOf}{" "}
+              <a href={`/shop/clubs/${order.club.clubId}`}>
+                {order.club.number}, {order.club.name}
+              </a>
+            </>
+          )}
         </>
       }
       aside={<Badge tone={orderTones[order.state]}>{words.orders.states[order.state]}</Badge>}
@@ -122,6 +132,7 @@ function Pairs({ order }: { readonly order: OrderView }) {
           </a>
           <span>
             {pair.modelName}, {pair.spec.lengthCm} cm
+            {order.club === null ? null : `, ${fill(clubWords.rides, { name: pair.skierName })}`}
           </span>
           <span className="text-pencil">
             {fill(w.pairProgress, { done: pair.doneOperations, all: pair.allOperations })}

@@ -12,6 +12,7 @@ import { specFacts } from "@/app/_ui/spec-facts";
 import { heightText, massText } from "@/app/_ui/typed-measures";
 import { fill } from "@/app/_ui/words";
 import { PairFigure } from "@/app/_visuals/pair-figure";
+import clubWords from "@/content/copy/clubs.json";
 import sheetWords from "@/content/copy/sheet.json";
 import words from "@/content/copy/shop.json";
 import skierWords from "@/content/copy/skier.json";
@@ -50,12 +51,22 @@ export default async function QuotePage({ params, searchParams }: Props) {
     <Page
       wide
       title={fill(w.title, { number: quote.number })}
-      lead={fill(w.lead, {
-        model: quote.fit.modelName,
-        length: quote.spec.lengthCm,
-        flex: quote.fit.flexClassLabel.toLowerCase(),
-        name: quote.customer.name,
-      })}
+      lead={
+        <>
+          {fill(w.lead, {
+            model: quote.fit.modelName,
+            length: quote.spec.lengthCm,
+            flex: quote.fit.flexClassLabel.toLowerCase(),
+            name: quote.club?.skierName ?? quote.customer.name,
+          })}
+          {quote.club === null ? null : (
+            <>
+              {" "}
+              <a href={`/shop/clubs/${quote.club.clubId}`}>{clubWords.partOf}</a>
+            </>
+          )}
+        </>
+      }
       aside={
         <span className="flex flex-wrap gap-2">
           <Badge tone={tones[quote.state]}>

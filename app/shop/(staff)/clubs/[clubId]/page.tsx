@@ -1,0 +1,94 @@
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { staffContext } from "@/app/_server/request";
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { dayText } from "@/app/_ui/date-range";
+import { Facts } from "@/app/_ui/facts";
+import { Page, Part } from "@/app/_ui/page";
+import { fill, wordOf } from "@/app/_ui/words";
+import bases from "@/content/catalog/base-colours.json";
+import graphics from "@/content/catalog/house-graphics.json";
+import words from "@/content/copy/clubs.json";
+import sheetWords from "@/content/copy/sheet.json";
+import { type ClubId, type ClubView, readClub } from "@/lib/services";
+import { NumberLink } from "../../../cells";
+import { addSkier } from "../actions";
+import { Members } from "./members";
+import { Offer } from "./offer";
+import { PressGroups } from "./press-groups";
+
+const w = words.club;
+export const metadata: Metadata = { title: words.title };
+
+export default async function ClubPage({ params }: { readonly params: Promise<{ readonly clubId: string }> }) {
+  const { clubId } = await params;
+  const read = await readClub(await staffContext(`/shop/clubs/${clubId}`), { clubId: clubId as ClubId });
+  if (!read.ok) notFound();
+  const club = read.value;
+  return (
+    <Page
+      wide
+      title={fill(w.title, { number: club.number, name: club.name })}
+      lead={fill(w.lead, { name: club.customer.name })}
+    >
+      <Part title={w.skiers} id="skiers">
+        <Members members={club.members} />
+      </Part>
+      <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
+        <Part title={w.openTitle} id="offer">
+          <Offer club={club} />
+        </Part>
+        <div>
+          <Part title={w.addTitle} id="add">
+            <ActionForm
+              action={addSkier}
+              idPrefix="add-"
+              tone="plain"
+              fields={[
+                { kind: "hidden", name: "clubId", value: club.clubId },
+                { kind: "text", name: "skierName", label: w.skierName, autoComplete: "off" },
+              ]}
+              submit={w.add}
+              busy={w.adding}
+            />
+          </Part>
+          <Part title={w.palette} id="palette">
+            <Facts facts={paletteFacts(club)} />
+          </Part>
+          {club.orders.length === 0 ? null : (
+            <Part title={w.orders} id="orders">
+              <ul className="flex flex-wrap gap-x-4">
+                {club.orders.map(({ orderId, number }) => (
+                  <li key={orderId}>
+                    <NumberLink href={`/shop/orders/${orderId}`} number={number} />
+                  </li>
+                ))}
+              </ul>
+            </Part>
+          )}
+          {club.press.length === 0 ? null : (
+            <Part title={w.press} id="press">
+              <PressGroups groups={club.press} />
+            </Part>
+          )}
+        </div>
+      </div>
+    </Page>
+  );
+}
+
+function paletteFacts({ palette, wantedOn, customer }: ClubView) {
+  const colour = (id: string) => bases.baseColours.find((each) => each.id === id)?.label ?? id;
+  const { left, right } = palette.base;
+  return [
+    { name: w.bases, value: left === right ? colour(left) : `${colour(left)}, ${colour(right)}` },
+    {
+      name: w.graphic,
+      value: graphics.houseGraphics.find(({ id }) => id === palette.house)?.label ?? palette.house,
+    },
+    { name: w.names, value: palette.isNamed ? w.named : w.notNamed },
+    { name: w.delivery, value: wordOf(sheetWords.price.destinations, palette.destination) },
+    { name: w.wantedOn, value: wantedOn === null ? "–" : dayText(wantedOn) },
+    { name: w.phone, value: customer.phone ?? "–" },
+  ];
+}

@@ -1,0 +1,30 @@
+/** The club's pairs in the press, by mould. */
+import { Table } from "@/app/_ui/table";
+import floor from "@/content/catalog/floor.json";
+import words from "@/content/copy/clubs.json";
+import type { ClubPressGroup } from "@/lib/services";
+import { Clock } from "../../../cells";
+
+const w = words.club;
+
+export function PressGroups({ groups }: { readonly groups: readonly ClubPressGroup[] }) {
+  return (
+    <Table
+      caption={w.press}
+      hideCaption
+      dense
+      columns={[
+        { key: "mould", head: w.pressHeads.mould, cell: (row: ClubPressGroup) => row.mould },
+        {
+          key: "press",
+          head: w.pressHeads.press,
+          cell: ({ press }) => floor.presses.find(({ id }) => id === press)?.label ?? press,
+        },
+        { key: "from", head: w.pressHeads.from, cell: (row) => <Clock at={row.from} /> },
+        { key: "pairs", head: w.pressHeads.pairs, cell: (row) => row.serials.join(", ") },
+      ]}
+      rows={groups}
+      rowKey={(row) => `${row.press} ${row.from}`}
+    />
+  );
+}

@@ -1,0 +1,89 @@
+import { permit } from "../../auth";
+import { clubById } from "../../data/clubs";
+import { recordEvents } from "../../data/events";
+import { frozen, markQuoteAccepted, type QuoteRecord, quoteById } from "../../data/quotes";
+import { transaction } from "../../data/transaction";
+import type { PairSpec } from "../../engine/configuration";
+import type { Price } from "../../engine/pricing";
+import { accept, type Outcome, type Refusal, refuse } from "../../engine/units";
+import { catalogOf } from "../catalogue/current";
+import type { Context } from "../context";
+import { rangeOfPairs } from "../dates/range";
+import { mouldOf } from "../floor/facts";
+import { quoteNumber } from "../numbers";
+import { notOpen } from "../quotes/change-quote";
+import { makeOrder, type OrderMember } from "../quotes/make-order";
+import { rightsOfSpec } from "../quotes/rights";
+import { quoteStateOf } from "../quotes/state";
+import { eventOf } from "../record";
+import type { AcceptedQuote, ClubId, QuoteId } from "../views";
+
+export interface AcceptClubInput {
+  readonly clubId: ClubId;
+  /** Those that are wanted; the others stay open. */
+  readonly quoteIds: readonly QuoteId[];
+  readonly how: "phone" | "counter";
+  /** Who says yes. */
+  readonly name: string;
+}
+
+/** Somebody else accepted one of the quotes first: nothing of this order may stay. */
+class LostRace extends Error {}
+
+/**
+ * One order from some of a club's quotes, exactly once: a pair, two skis and a route for each. Refuses `nothing-chosen`,
+ * `name-missing`, `not-found`, `club-deliveries-differ` and whatever a single quote is refused for; then nothing is accepted.
+ */
+export async function acceptClub(ctx: Context, input: AcceptClubInput): Promise<Outcome<AcceptedQuote>> {
+  const allowed = permit(ctx.actor, "club.work");
+  if (!allowed.ok) return allowed;
+  const name = input.name.trim();
+  if (name === "") return refuse({ code: "name-missing", path: "name" });
+  const ids = [...new Set(input.quoteIds)];
+  if (ids.length === 0) return refuse({ code: "nothing-chosen", path: "quoteIds" });
+  const club = await clubById(ctx.db, input.clubId);
+  if (club === null) return refuse({ code: "not-found", what: "club", id: input.clubId });
+  const quotes: QuoteRecord[] = [];
+  for (const id of ids) {
+    const quote = await quoteById(ctx.db, id);
+    if (quote === null || quote.clubId !== club.id) return refuse({ code: "not-found", what: "quote", id });
+    quotes.push(quote);
+  }
+  const refusal = whyNotTogether(quotes, ctx.now);
+  if (refusal !== null) return refuse(refusal);
+  const members: OrderMember[] = [];
+  for (const quote of quotes) {
+    const spec = frozen<PairSpec>(quote.spec);
+    members.push({ quote, catalog: await catalogOf(ctx.db, quote), rights: await rightsOfSpec(ctx.db, spec) });
+  }
+  // They are promised for one day, so their serials decide who is kitted first: one mould after the other.
+  members.sort((a, b) => (mouldOfMember(a) < mouldOfMember(b) ? -1 : mouldOfMember(a) > mouldOfMember(b) ? 1 : 0));
+  const estimate = await rangeOfPairs(
+    ctx,
+    quotes.map(({ spec }) => ({ spec: frozen<PairSpec>(spec) })),
+  );
+  try {
+    return await transaction(ctx.db, async (tx) => {
+      for (const { id } of quotes) if (!(await markQuoteAccepted(tx, id, ctx.now))) throw new LostRace();
+      const made = await makeOrder(ctx, tx, { members, clubId: club.id, estimate, name, how: input.how });
+      const data = { orderNumber: made.orderNumber, quotes: quotes.map(quoteNumber), of: club.sheets.length };
+      await recordEvents(tx, [eventOf(ctx, "club-accepted", { kind: "club", id: club.id }, data)]);
+      return accept(made);
+    });
+  } catch (error) {
+    if (!(error instanceof LostRace)) throw error;
+    const now = await Promise.all(ids.map((id) => quoteById(ctx.db, id)));
+    const lost = now.find((quote) => quote !== null && quoteStateOf(quote, ctx.now) !== "open");
+    return refuse(lost == null ? { code: "not-found", what: "quote", id: ids[0] } : notOpen(lost, ctx.now));
+  }
+}
+
+const mouldOfMember = ({ quote, catalog }: OrderMember) => mouldOf(frozen<PairSpec>(quote.spec), catalog.engine.build);
+
+/** Null when all are open and go to one place. */
+export function whyNotTogether(quotes: readonly QuoteRecord[], now: Date): Refusal | null {
+  const closed = quotes.find((quote) => quoteStateOf(quote, now) !== "open");
+  if (closed !== undefined) return notOpen(closed, now);
+  const places = [...new Set(quotes.map(({ price }) => frozen<Price>(price).destination))];
+  return places.length > 1 ? { code: "club-deliveries-differ", path: "quoteIds", destinations: places } : null;
+}

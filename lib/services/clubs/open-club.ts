@@ -1,0 +1,103 @@
+import { permit } from "../../auth";
+import { insertClub } from "../../data/clubs";
+import { nextNumber } from "../../data/counters";
+import { customerOf } from "../../data/customers";
+import { recordEvents } from "../../data/events";
+import { transaction } from "../../data/transaction";
+import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
+import { checkSheetField } from "../../schemas/sheet-fields";
+import { currentCatalog } from "../catalogue/current";
+import type { Context } from "../context";
+import { clubNumber } from "../numbers";
+import { normalisePhone } from "../phone";
+import { eventOf, nameOf } from "../record";
+import { shopDay } from "../shop-time";
+import type { ClubId, ClubPalette } from "../views";
+import { paletteGraphic } from "./palette";
+
+export interface OpenClubInput {
+  readonly name: string;
+  /** Who buys for all and gives the yes. */
+  readonly customer: { readonly name: string; readonly phone: string; readonly email?: string };
+  readonly palette: ClubPalette;
+  /** The day they want to ski; a wish, no promise. */
+  readonly wantedOn?: IsoDate;
+}
+
+const nameLength = { min: 1, max: 120 } as const;
+
+/** Begins a club order. Refuses `invalid-field` (path, message, value) and what a telephone number is refused for. */
+export async function openClub(ctx: Context, input: OpenClubInput): Promise<Outcome<{ readonly clubId: ClubId }>> {
+  const allowed = permit(ctx.actor, "club.work");
+  if (!allowed.ok) return allowed;
+  const checked = checkClub(ctx, input);
+  if (!checked.ok) return checked;
+  const phone = normalisePhone(input.customer.phone, "customer.phone");
+  if (!phone.ok) return phone;
+  return transaction(ctx.db, async (tx) => {
+    const contact = {
+      name: input.customer.name.trim(),
+      phone: input.customer.phone.trim(),
+      phoneNormalised: phone.value,
+      email: input.customer.email?.trim() || null,
+      address: null,
+    };
+    const customer = await customerOf(tx, ctx.newId(), contact, ctx.now);
+    const number = await nextNumber(tx, "club");
+    const id = ctx.newId();
+    await insertClub(tx, {
+      id,
+      number,
+      name: input.name.trim(),
+      customerId: customer.id,
+      palette: input.palette,
+      wantedOn: input.wantedOn ?? null,
+      createdAt: ctx.now,
+      createdByName: nameOf(ctx.actor),
+    });
+    const data = { number: clubNumber({ number }), name: input.name.trim() };
+    await recordEvents(tx, [eventOf(ctx, "club-opened", { kind: "club", id }, data)]);
+    return accept({ clubId: id as ClubId });
+  });
+}
+
+function checkClub(ctx: Context, { name, customer, palette, wantedOn }: OpenClubInput): Outcome<void> {
+  const names = [
+    ["name", "Club", name],
+    ["customer.name", "Who orders", customer.name],
+  ] as const;
+  for (const [path, label, value] of names) {
+    const { length } = value.trim();
+    if (length < nameLength.min || length > nameLength.max) {
+      return invalid(path, `${label}: ${nameLength.min} to ${nameLength.max} characters, not ${length}`);
+    }
+  }
+  const { build, shop } = currentCatalog();
+  for (const side of ["left", "right"] as const) {
+    const colour = palette.base[side];
+    if (!build.baseColours.some(({ id }) => id === colour)) {
+      return invalid(`palette.base.${side}`, `Base colour, ${side} ski: there is no "${colour}"`);
+    }
+  }
+  if (!build.houseGraphics.some(({ id }) => id === palette.house)) {
+    return invalid("palette.house", `Graphic: there is no "${palette.house}"`);
+  }
+  const fields = [
+    ["choices.base", palette.base, "palette.base"],
+    ["choices.graphic", paletteGraphic(palette, ""), "palette.house"],
+    ["choices.destination", palette.destination, "palette.destination"],
+  ] as const;
+  for (const [field, value, path] of fields) {
+    const checked = checkSheetField(field, value);
+    if (!checked.ok) return invalid(path, checked.refusal.message);
+  }
+  const today = shopDay(ctx.now, shop.timeZone);
+  if (wantedOn !== undefined && wantedOn < today) {
+    return invalid("wantedOn", `Wanted on: ${wantedOn} is past; today is ${today}`);
+  }
+  return accept(undefined);
+}
+
+function invalid(path: string, message: string) {
+  return refuse({ code: "invalid-field", path, message });
+}

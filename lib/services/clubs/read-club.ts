@@ -1,0 +1,148 @@
+import { permit } from "../../auth";
+import { type ClubRecord, clubById, recentClubs } from "../../data/clubs";
+import { frozen } from "../../data/quotes";
+import { translated } from "../../data/transaction";
+import type { PairSpec } from "../../engine/configuration";
+import { joinPrices, type Price } from "../../engine/pricing";
+import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
+import { currentCatalog } from "../catalogue/current";
+import { customerView } from "../common-views";
+import type { Context } from "../context";
+import { rangeOfPairs } from "../dates/range";
+import { mouldOf } from "../floor/facts";
+import { clubNumber, orderNumber, quoteNumber } from "../numbers";
+import { skiText } from "../pairs/ski-text";
+import { acceptableUntil, quoteStateOf } from "../quotes/state";
+import { addDays, shopDay } from "../shop-time";
+import type {
+  ClubId,
+  ClubMember,
+  ClubPair,
+  ClubPalette,
+  ClubQuote,
+  ClubRow,
+  ClubView,
+  FrozenFit,
+  OrderId,
+  PairId,
+  QuoteId,
+  SheetId,
+  SheetState,
+} from "../views";
+import { leavesPalette } from "./palette";
+import { clubPress } from "./press";
+
+const most = 100;
+
+type Quote = ClubRecord["quotes"][number];
+
+/** Newest first, at most a hundred. */
+export async function listClubs(ctx: Context): Promise<Outcome<readonly ClubRow[]>> {
+  const allowed = permit(ctx.actor, "club.work");
+  if (!allowed.ok) return allowed;
+  return accept((await translated(recentClubs(ctx.db, most))).map(clubRow));
+}
+
+export async function readClub(ctx: Context, input: { readonly clubId: ClubId }): Promise<Outcome<ClubView>> {
+  const allowed = permit(ctx.actor, "club.work");
+  if (!allowed.ok) return allowed;
+  const club = await translated(clubById(ctx.db, input.clubId));
+  if (club === null) return refuse({ code: "not-found", what: "club", id: input.clubId });
+  const members = membersOf(club, ctx.now);
+  const serials = new Map(members.flatMap(({ pair }) => (pair === null ? [] : [[pair.pairId, pair.serial] as const])));
+  return accept({
+    clubId: club.id as ClubId,
+    number: clubNumber(club),
+    name: club.name,
+    customer: customerView(club.customer),
+    palette: frozen<ClubPalette>(club.palette),
+    wantedOn: club.wantedOn as IsoDate | null,
+    members,
+    open: await openTogether(ctx, club),
+    press: await clubPress(ctx, serials),
+    orders: club.orders.map((order) => ({ orderId: order.id as OrderId, number: orderNumber(order) })),
+    createdAt: club.createdAt.toISOString(),
+    createdBy: club.createdByName,
+  });
+}
+
+function clubRow(club: ClubRecord): ClubRow {
+  const latest = club.sheets.flatMap(({ id }) => latestQuote(club, id) ?? []);
+  return {
+    clubId: club.id as ClubId,
+    number: clubNumber(club),
+    name: club.name,
+    customerName: club.customer.name,
+    skiers: club.sheets.length,
+    quoted: latest.length,
+    ordered: latest.filter(({ pair }) => pair !== null).length,
+    wantedOn: club.wantedOn as IsoDate | null,
+    createdAt: club.createdAt.toISOString(),
+  };
+}
+
+const latestQuote = (club: ClubRecord, sheetId: string): Quote | undefined =>
+  club.quotes.filter((quote) => quote.sheetId === sheetId).at(-1);
+
+function membersOf(club: ClubRecord, now: Date): readonly ClubMember[] {
+  const palette = frozen<ClubPalette>(club.palette);
+  return club.sheets.map(({ id, state, skierName }) => {
+    const quote = latestQuote(club, id);
+    return {
+      sheetId: id as SheetId,
+      skierName: skierName ?? "",
+      sheetState: state as SheetState,
+      quote: quote === undefined ? null : clubQuote(quote, palette, now),
+      pair: quote?.pair ? clubPair(quote.pair) : null,
+    };
+  });
+}
+
+function clubQuote(quote: Quote, palette: ClubPalette, now: Date): ClubQuote {
+  const { build, shop } = currentCatalog();
+  const spec = frozen<PairSpec>(quote.spec);
+  return {
+    quoteId: quote.id as QuoteId,
+    number: quoteNumber(quote),
+    state: quoteStateOf(quote, now),
+    totalCents: quote.totalCents,
+    ski: skiText(spec),
+    flexClassLabel: frozen<FrozenFit>(quote.fit).flexClassLabel,
+    mould: quote.pair?.mould ?? mouldOf(spec, build),
+    lettering: spec.graphic.text?.text ?? null,
+    leavesPalette: leavesPalette(spec, palette),
+    validUntilDay: addDays(shopDay(acceptableUntil(quote), shop.timeZone), -1),
+  };
+}
+
+function clubPair(pair: NonNullable<Quote["pair"]>): ClubPair {
+  return {
+    pairId: pair.id as PairId,
+    serial: pair.serial,
+    orderId: pair.order.id as OrderId,
+    orderNumber: orderNumber(pair.order),
+    state: pair.state,
+    proofNeeded: pair.proofNeeded,
+    proofState: pair.proofState,
+  };
+}
+
+/** What can be accepted now, as one: its price, and one day for all of it from the queue as it stands. */
+async function openTogether(ctx: Context, club: ClubRecord): Promise<ClubView["open"]> {
+  const open = club.sheets.flatMap(({ id }) => {
+    const quote = latestQuote(club, id);
+    return quote !== undefined && quoteStateOf(quote, ctx.now) === "open" ? [quote] : [];
+  });
+  const prices = open.map(({ price }) => frozen<Price>(price));
+  if (open.length === 0 || new Set(prices.map(({ destination }) => destination)).size > 1) return null;
+  const dateRange = await rangeOfPairs(
+    ctx,
+    open.map(({ spec }) => ({ spec: frozen<PairSpec>(spec) })),
+  );
+  return {
+    quoteIds: open.map(({ id }) => id as QuoteId),
+    price: joinPrices(prices),
+    dateRange,
+    keepsWish: club.wantedOn === null ? null : dateRange.p90 <= club.wantedOn,
+  };
+}

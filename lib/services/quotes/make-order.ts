@@ -1,0 +1,162 @@
+/** An order from accepted quotes: one as a rule, several of a club together. */
+import { issueLink } from "../../auth";
+import type { Tx } from "../../data/client";
+import { bumpQueue, nextNumber } from "../../data/counters";
+import { recordEvents } from "../../data/events";
+import { insertOrder, insertPayment } from "../../data/orders";
+import { queueMessages } from "../../data/outbox";
+import { insertPair, insertPairRevision } from "../../data/pairs";
+import { frozen, type QuoteRecord } from "../../data/quotes";
+import type { PairSpec } from "../../engine/configuration";
+import { joinPrices, type Price } from "../../engine/pricing";
+import { pairStations } from "../../engine/routing";
+import type { FrozenCatalog } from "../catalogue/current";
+import type { Context } from "../context";
+import { customerSpecified } from "../customer-specified";
+import { mouldOf, needsProof, needsRights } from "../floor/facts";
+import { orderNumber, quoteNumber } from "../numbers";
+import { pairSerial, skiSerial } from "../pairs/serial";
+import { softHoldUntil } from "../promises/slots";
+import { eventOf, messageOf, nameOf } from "../record";
+import { allocateStrips } from "../strips/allocate";
+import type { AcceptedQuote, DateRange, OrderId, PairId } from "../views";
+
+/** A quote that was just marked accepted. */
+export interface OrderMember {
+  readonly quote: QuoteRecord;
+  readonly catalog: FrozenCatalog;
+  readonly rights: { readonly basis: string; readonly name: string; readonly at: Date } | null;
+}
+
+export interface OrderToMake {
+  /** At least one; all of one customer. */
+  readonly members: readonly OrderMember[];
+  readonly clubId: string | null;
+  /** When the last of the pairs is ready. */
+  readonly estimate: DateRange;
+  /** Who said yes. */
+  readonly name: string;
+  readonly how: "online" | "phone" | "counter";
+}
+
+/** Order, pairs, skis, routes, strips, deposit request and record. @throws RangeError without a member */
+export async function makeOrder(ctx: Context, tx: Tx, order: OrderToMake): Promise<AcceptedQuote> {
+  const { members, clubId, estimate, name, how } = order;
+  const quote = members[0]?.quote;
+  if (quote === undefined) throw new RangeError("makeOrder: an order needs at least 1 quote");
+  const price = joinPrices(members.map((member) => frozen<Price>(member.quote.price)));
+  const specified = members.flatMap((member) => customerSpecified(frozen<PairSpec>(member.quote.spec)));
+  const orderId = ctx.newId();
+  // The order's number is taken first: its row makes those who accept other quotes wait, so strips are shared out in turn.
+  const number = await nextNumber(tx, "order");
+  await insertOrder(tx, {
+    id: orderId,
+    number,
+    quoteId: quote.id,
+    clubId,
+    customerId: quote.customerId,
+    price,
+    priceBook: quote.priceBook,
+    totalCents: price.totalCents,
+    depositCents: price.depositCents,
+    estimate,
+    acceptedAt: ctx.now,
+    acceptedByName: name,
+    acceptedHow: how,
+    softHoldUntil: softHoldUntil(ctx.now),
+    customerSpecified: [...new Set(specified)],
+  });
+  const pairs: AcceptedQuote["pairs"][number][] = [];
+  for (const member of members) pairs.push(await makePair(ctx, tx, orderId, member));
+  await requestDeposit(ctx, tx, orderId, price);
+  await bumpQueue(tx);
+  const subject = { kind: "order", id: orderId } as const;
+  const data = { orderId, orderNumber: orderNumber({ number }), how, name };
+  const quotes = members.map((member) => quoteNumber(member.quote)).join(", ");
+  await recordEvents(tx, [
+    ...members.map((member) => eventOf(ctx, "quote-accepted", { kind: "quote", id: member.quote.id }, data)),
+    eventOf(ctx, "order-made", subject, { ...data, quote: quotes, p50: estimate.p50, p90: estimate.p90 }),
+  ]);
+  const token = await issueLink(tx, subject, { id: ctx.newId(), now: ctx.now });
+  const recipient = quote.customer.email ?? quote.customer.phone ?? "desk";
+  await queueMessages(tx, [
+    messageOf(ctx, "order-confirmation", recipient, subject, { token, depositCents: price.depositCents }),
+  ]);
+  return {
+    orderId: orderId as OrderId,
+    orderNumber: orderNumber({ number }),
+    token,
+    pairs,
+    depositCents: price.depositCents,
+  };
+}
+
+async function makePair(
+  ctx: Context,
+  tx: Tx,
+  orderId: string,
+  member: OrderMember,
+): Promise<AcceptedQuote["pairs"][number]> {
+  const { quote, catalog, rights } = member;
+  const spec = frozen<PairSpec>(quote.spec);
+  const pairId = ctx.newId();
+  const serialNumber = await nextNumber(tx, "pair");
+  await insertPair(tx, {
+    id: pairId,
+    orderId,
+    quoteId: quote.id,
+    serialNumber,
+    serial: pairSerial(catalog.released.shop.serialPrefix, serialNumber),
+    spec,
+    specHash: quote.specHash,
+    releaseHash: quote.releaseHash,
+    skierName: quote.skierName ?? quote.customer.name,
+    mould: mouldOf(spec, catalog.engine.build),
+    rightsNeeded: needsRights(spec),
+    rightsAt: rights?.at ?? null,
+    rights: rights === null ? null : { basis: rights.basis, name: rights.name },
+    proofNeeded: needsProof(spec),
+    createdAt: ctx.now,
+    skis: (["L", "R"] as const).map((side) => ({
+      id: ctx.newId(),
+      side,
+      serial: skiSerial(catalog.released.shop.serialPrefix, serialNumber, side),
+    })),
+    operations: pairStations.map((station) => ({ id: ctx.newId(), station })),
+  });
+  await insertPairRevision(tx, {
+    pairId,
+    revision: 1,
+    spec,
+    specHash: quote.specHash,
+    price: quote.price,
+    reason: `accepted from ${quoteNumber(quote)}`,
+    createdAt: ctx.now,
+    createdByName: nameOf(ctx.actor),
+  });
+  const strips = await allocateStrips(tx, { pairId, spec, build: catalog.engine.build, now: ctx.now });
+  await recordEvents(tx, [
+    eventOf(
+      ctx,
+      "pair-made",
+      { kind: "pair", id: pairId },
+      { serial: pairSerial(catalog.released.shop.serialPrefix, serialNumber), strips },
+    ),
+  ]);
+  return { pairId: pairId as PairId, serial: pairSerial(catalog.released.shop.serialPrefix, serialNumber) };
+}
+
+async function requestDeposit(ctx: Context, tx: Tx, orderId: string, price: Price): Promise<void> {
+  await insertPayment(tx, {
+    id: ctx.newId(),
+    orderId,
+    kind: "deposit",
+    state: "requested",
+    cents: price.depositCents,
+    method: null,
+    reference: null,
+    requestedAt: ctx.now,
+    receivedAt: null,
+    takenByName: null,
+  });
+}

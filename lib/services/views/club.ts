@@ -1,0 +1,96 @@
+import type { PairSpec } from "../../engine/configuration";
+import type { Destination, Price } from "../../engine/pricing";
+import type { IsoDate } from "../../engine/units";
+import type { CustomerView, DateRange } from "./common";
+import type { ClubId, Instant, OrderId, PairId, QuoteId, SheetId } from "./ids";
+import type { QuoteState } from "./quote";
+import type { SheetState } from "./sheet";
+
+/** What every pair of a club begins with; each skier's sheet may still differ. */
+export interface ClubPalette {
+  readonly base: PairSpec["base"];
+  readonly house: string;
+  /** Each skier's name is printed on the pair, and proofed. */
+  readonly isNamed: boolean;
+  /** One delivery for all. */
+  readonly destination: Destination;
+}
+
+export interface ClubQuote {
+  readonly quoteId: QuoteId;
+  readonly number: string;
+  readonly state: QuoteState;
+  readonly totalCents: number;
+  /** "Midlow 95, 178 cm" */
+  readonly ski: string;
+  readonly flexClassLabel: string;
+  readonly mould: string;
+  readonly lettering: string | null;
+  /** Base or house graphic are not the club's. */
+  readonly leavesPalette: boolean;
+  readonly validUntilDay: IsoDate;
+}
+
+export interface ClubPair {
+  readonly pairId: PairId;
+  readonly serial: string;
+  readonly orderId: OrderId;
+  readonly orderNumber: string;
+  readonly state: string;
+  readonly proofNeeded: boolean;
+  readonly proofState: string;
+}
+
+/** One skier of a club, from the first answers to the pair. */
+export interface ClubMember {
+  readonly sheetId: SheetId;
+  readonly skierName: string;
+  readonly sheetState: SheetState;
+  /** The latest revision. */
+  readonly quote: ClubQuote | null;
+  readonly pair: ClubPair | null;
+}
+
+/** Neighbouring press starts of the club's pairs with one mould. */
+export interface ClubPressGroup {
+  readonly mould: string;
+  readonly press: string;
+  readonly from: Instant;
+  readonly serials: readonly string[];
+}
+
+export interface ClubRow {
+  readonly clubId: ClubId;
+  /** "C-21" */
+  readonly number: string;
+  readonly name: string;
+  readonly customerName: string;
+  readonly skiers: number;
+  readonly quoted: number;
+  readonly ordered: number;
+  readonly wantedOn: IsoDate | null;
+  readonly createdAt: Instant;
+}
+
+export interface ClubView {
+  readonly clubId: ClubId;
+  readonly number: string;
+  readonly name: string;
+  readonly customer: CustomerView;
+  readonly palette: ClubPalette;
+  readonly wantedOn: IsoDate | null;
+  readonly members: readonly ClubMember[];
+  /** Of the quotes that can still be accepted together; null without one, or when they cannot go together. */
+  readonly open: {
+    readonly quoteIds: readonly QuoteId[];
+    readonly price: Price;
+    /** When the last of them is ready. */
+    readonly dateRange: DateRange;
+    /** Nine of ten times all are ready by the day they want; null without such a day. */
+    readonly keepsWish: boolean | null;
+  } | null;
+  readonly press: readonly ClubPressGroup[];
+  readonly orders: readonly { readonly orderId: OrderId; readonly number: string }[];
+  readonly createdAt: Instant;
+  readonly createdBy: string;
+}
