@@ -17,10 +17,22 @@ export const exponential =
   (draw: Draw, mean: number): Draw =>
   () =>
     -mean * Math.log(draw());
-export const erlang2 =
-  (draw: Draw, mean: number): Draw =>
-  () =>
-    (-mean / 2) * Math.log(draw() * draw());
+
+/** Sum of as many exponential phases; squared coefficient of variation 1/phases. */
+export const erlang =
+  (draw: Draw, mean: number, phases: number): Draw =>
+  () => {
+    let product = 1;
+    for (let phase = 0; phase < phases; phase++) product *= draw();
+    return (-mean / phases) * Math.log(product);
+  };
+
+/** One of two exponentials with balanced means; squared coefficient of variation above 1. */
+export function hyperexponential(draw: Draw, mean: number, scv: number): Draw {
+  const chance = (1 + Math.sqrt((scv - 1) / (scv + 1))) / 2;
+  return () => -Math.log(draw()) * (draw() < chance ? mean / (2 * chance) : mean / (2 * (1 - chance)));
+}
+
 export const always =
   (value: number): Draw =>
   () =>
@@ -70,22 +82,20 @@ export function station(settings: {
     .slice(Math.floor(customers / 10));
 }
 
-/** A dispatch with these minutes; ranks in the order of the operations unless told; `fails` sends a pass back at once. */
+/** A dispatch with these minutes; ranks in the order of the operations unless told. */
 export function dispatched(
   problem: Omit<Parameters<typeof compileProblem>[0], "objective">,
   minutes: (operation: number, visit: number) => number,
   rankOf: (operation: number) => number = (operation) => operation,
-  fails?: Draw,
 ): DispatchRun {
   const compiled = compileProblem({ ...problem, objective: "makespan" });
   const operations = Array.from({ length: compiled.operationCount }, (_, operation) => operation);
   const rank = Float64Array.from(operations, rankOf);
-  const redoRules = fails === undefined ? [] : operations.map((operation) => ({ operation, redo: [operation] }));
-  const run = new DispatchRun(dispatchModel(compiled, { rank, redoRules }));
+  const run = new DispatchRun(dispatchModel(compiled, { rank }));
   const sampler: DispatchSampler = {
     minutes,
     unattended: () => 0,
-    redoFrom: (_operation, _visit, end) => (fails !== undefined && fails() === 1 ? end : -1),
+    redoFrom: () => -1,
     outages: () => null,
   };
   run.run(sampler);
@@ -98,10 +108,15 @@ export interface Station {
 }
 
 /**
- * A line with a constant number of jobs in it: each begins anew when it has passed the last station. Returns the throughput
- * an hour between a quarter and three quarters of the loops.
+ * A line with a constant number of jobs in it: each begins anew when it has passed the last station. Throughput an hour, and
+ * hours that a loop takes, between a quarter and three quarters of the loops.
  */
-export function constantWork(stations: readonly Station[], inWork: number, loops: number, factor: Draw): number {
+export function constantWork(
+  stations: readonly Station[],
+  inWork: number,
+  loops: number,
+  factor: Draw,
+): { readonly throughput: number; readonly cycle: number } {
   const operations = (job: number) =>
     Array.from({ length: loops * stations.length }, (_, at) => ({
       id: `${at}`,
@@ -120,13 +135,16 @@ export function constantWork(stations: readonly Station[], inWork: number, loops
     // Whoever has gone round least goes first, or the last jobs would go round alone in the end.
     (operation) => (operation % perJob) * inWork + Math.floor(operation / perJob),
   );
-  const ends: number[] = [];
-  for (let job = 0; job < inWork; job++) {
-    for (let loop = 1; loop <= loops; loop++) ends.push(run.end[job * perJob + loop * stations.length - 1] as number);
-  }
+  const endOf = (job: number, loop: number) => run.end[job * perJob + loop * stations.length - 1] as number;
+  const jobNumbers = Array.from({ length: inWork }, (_, job) => job);
+  const ends = jobNumbers.flatMap((job) => Array.from({ length: loops }, (_, loop) => endOf(job, loop + 1)));
   ends.sort((a, b) => a - b);
   const [from, to] = [Math.floor(ends.length / 4), Math.floor((3 * ends.length) / 4)];
-  return ((to - from) * unit) / ((ends[to] as number) - (ends[from] as number));
+  const [first, last] = [Math.floor(loops / 4), Math.floor((3 * loops) / 4)];
+  return {
+    throughput: ((to - from) * unit) / ((ends[to] as number) - (ends[from] as number)),
+    cycle: average(jobNumbers.map((job) => (endOf(job, last) - endOf(job, first)) / ((last - first) * unit))),
+  };
 }
 
 /** Mean of batches with its half width of confidence: Student's t for twenty batches at 99.9 % is 3.88. */
