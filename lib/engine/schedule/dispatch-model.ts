@@ -29,6 +29,8 @@ export interface DispatchModel {
   readonly redoRuleOf: readonly (RedoRule | null)[];
   readonly classOf: Int32Array;
   readonly classes: readonly DispatchClass[];
+  /** 1 for heads of clusters whose members may get in one another's way on a resource. */
+  readonly isEntangled: Uint8Array;
   readonly longestChangeover: number;
   /** Of those that take time; 0 without any. */
   readonly shortestChangeover: number;
@@ -62,6 +64,9 @@ export function dispatchModel(problem: CompiledProblem, settings: DispatchSettin
     redoRuleOf,
     ...classify(problem, plan),
     shortestChangeover: shortestChangeover(problem),
+    isEntangled: Uint8Array.from(plan.clusterOf, (cluster) =>
+      cluster !== null && areEntangled(problem, cluster) ? 1 : 0,
+    ),
     longestChangeover: Math.max(1, ...problem.changeover.map((table) => (table === null ? 0 : Math.max(0, ...table)))),
     slotFrom,
   };
@@ -75,6 +80,22 @@ function shortestChangeover({ changeover }: CompiledProblem): number {
 /** The operations that start together with `operation`: itself, or its cluster when a maximum gap ties others to it. */
 export function clusterAt(model: DispatchModel, operation: number): readonly number[] {
   return model.plan.clusterOf[operation] ?? [operation];
+}
+
+/** Members that share a resource, unless one follows the other there without a changeover: then it is free in time. */
+function areEntangled(problem: CompiledProblem, cluster: readonly number[]): boolean {
+  if (cluster.length === 1) return false;
+  const isChain = cluster.every((member, i) => {
+    const before = problem.predecessors[problem.predecessorsFrom[member] as number];
+    return i === 0 || before === cluster[i - 1];
+  });
+  const taken = new Set<number>();
+  for (const member of cluster) {
+    const resources = (problem.usesOf[member] ?? []).flatMap((use) => Array.from(use.members));
+    if (resources.some((id) => taken.has(id) && (!isChain || problem.changeover[id] !== null))) return true;
+    for (const id of resources) taken.add(id);
+  }
+  return false;
 }
 
 function classify(problem: CompiledProblem, plan: SerialPlan): Pick<DispatchModel, "classOf" | "classes"> {

@@ -7,6 +7,7 @@ import { workEnd as endOfWork, nextOpen, nextOpenRun, startForEnd } from "./cale
 import type { CompiledUse } from "./compile";
 import { clusterAt, type DispatchClass, type DispatchModel, type RedoRule } from "./dispatch-model";
 import { EventQueue } from "./event-queue";
+import { GapNeverKept, maxClusterSteps } from "./place";
 import { afterChangeover } from "./timelines";
 
 /** Where durations and misfortunes come from. One object for all replications. */
@@ -38,6 +39,8 @@ export class DispatchRun {
   readonly busy: BusyRecord = { data: new Int32Array(4096), length: 0 };
   private readonly slotFree: Int32Array;
   private readonly lastFamily: Int32Array;
+  private readonly slotFreeBefore: Int32Array;
+  private readonly lastFamilyBefore: Int32Array;
   private readonly pending: Int32Array;
   private readonly readyAt: Int32Array;
   private readonly minutes: Int32Array;
@@ -69,6 +72,8 @@ export class DispatchRun {
     this.jobEnd = new Int32Array(problem.jobCount);
     this.slotFree = new Int32Array(model.slotFrom[problem.resourceCount] as number);
     this.lastFamily = new Int32Array(problem.resourceCount);
+    this.slotFreeBefore = this.slotFree.slice();
+    this.lastFamilyBefore = this.lastFamily.slice();
     this.pending = new Int32Array(count);
     this.readyAt = new Int32Array(count);
     this.minutes = new Int32Array(count);
@@ -341,8 +346,10 @@ export class DispatchRun {
       starts[0] = this.ready(operation, time, this.minutesOf(operation), this.unattendedOf(operation));
       return starts[0];
     }
+    const isEntangled = this.model.isEntangled[operation] === 1;
+    if (isEntangled) this.remember();
     let lowest = time;
-    for (;;) {
+    for (let steps = 0; ; steps++) {
       let pull = -1;
       for (let i = 0; i < cluster.length && pull < 0; i++) {
         const member = cluster[i] as number;
@@ -358,10 +365,24 @@ export class DispatchRun {
         );
         const tooLate = before < 0 ? 0 : (starts[i] as number) - (problem.maxGap[member] as number) - free;
         if (tooLate > 0) pull = tooLate;
+        else if (isEntangled) this.occupy(member, starts[i] as number, false);
+        if (tooLate > 0 && steps > maxClusterSteps) throw new GapNeverKept(problem, member);
       }
+      if (isEntangled) this.restore();
       if (pull < 0) return starts[0] as number;
       lowest = this.laterHead(operation, starts[0] as number, pull);
     }
+  }
+
+  /** What is occupied now, to be restored when members of a cluster have been tried one after another. */
+  private remember(): void {
+    this.slotFreeBefore.set(this.slotFree);
+    this.lastFamilyBefore.set(this.lastFamily);
+  }
+
+  private restore(): void {
+    this.slotFree.set(this.slotFreeBefore);
+    this.lastFamily.set(this.lastFamilyBefore);
   }
 
   private clusterEnd(operation: number, start: number): number {
@@ -490,11 +511,7 @@ export class DispatchRun {
     const minutes = this.minutesOf(operation);
     const done = this.workEndOf(operation, start, minutes);
     const end = done + this.unattendedOf(operation);
-    const uses = problem.usesOf[operation] ?? [];
-    for (let i = 0; i < uses.length; i++) {
-      const use = uses[i] as CompiledUse;
-      this.take(use, start, use.holds ? end : done, operation);
-    }
+    this.occupy(operation, start, true);
     this.start[operation] = start;
     this.workEnd[operation] = done;
     this.end[operation] = end;
@@ -505,6 +522,16 @@ export class DispatchRun {
       rule === null ? -1 : (this.sampler?.redoFrom(operation, this.visit[operation] as number, end) ?? -1);
     if (rule !== null && redoFrom >= 0) this.redo(rule, redoFrom);
     else this.releaseSuccessors(operation, end);
+  }
+
+  private occupy(operation: number, start: number, isRecorded: boolean): void {
+    const done = this.workEndOf(operation, start, this.minutesOf(operation));
+    const end = done + this.unattendedOf(operation);
+    const uses = this.model.problem.usesOf[operation] ?? [];
+    for (let i = 0; i < uses.length; i++) {
+      const use = uses[i] as CompiledUse;
+      this.take(use, start, use.holds ? end : done, operation, isRecorded);
+    }
   }
 
   private releaseSuccessors(operation: number, end: number): void {
@@ -547,7 +574,7 @@ export class DispatchRun {
   }
 
   /** Takes the units of a use that are free first (on machines with changeovers: ready first), from `start` to `until`. */
-  private take(use: CompiledUse, start: number, until: number, operation: number): void {
+  private take(use: CompiledUse, start: number, until: number, operation: number, isRecorded: boolean): void {
     if (until === start) return;
     const { slotFrom } = this.model;
     const family = this.model.problem.family[operation] as number;
@@ -568,12 +595,24 @@ export class DispatchRun {
           bestFree = preference;
         }
       }
-      if (best < 0) best = slotFrom[pool] as number;
-      this.slotFree[best] = until;
+      // Only a fact takes what is not free then; it began before this run, and its room is free when it ends.
+      if (best < 0) best = this.firstFree(use);
+      this.slotFree[best] = Math.max(until, this.slotFree[best] as number);
       const resource = use.isPool ? pool : this.resourceOfSlot(best, use);
       if (!use.isPool) this.lastFamily[resource] = family;
-      this.record(resource, start, until, operation, family);
+      if (isRecorded) this.record(resource, start, until, operation, family);
     }
+  }
+
+  private firstFree(use: CompiledUse): number {
+    const { slotFrom } = this.model;
+    const pool = slotFrom[use.members[0] as number] as number;
+    const slots = use.isPool
+      ? Array.from({ length: this.model.problem.capacity[use.members[0] as number] as number }, (_, i) => pool + i)
+      : Array.from(use.members, (member) => slotFrom[member] as number);
+    return slots.reduce((first, slot) =>
+      (this.slotFree[slot] as number) < (this.slotFree[first] as number) ? slot : first,
+    );
   }
 
   private resourceOfSlot(slot: number, use: CompiledUse): number {

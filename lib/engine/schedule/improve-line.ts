@@ -1,16 +1,18 @@
 /**
  * Improvement of lines: annealing over sequences of jobs. A move takes a block of one to three jobs elsewhere or swaps two.
- * Starts: the orders of the general starting lists, ATCS over a grid of its scales for one machine with due dates (Lee,
- * Bhaskaran & Pinedo 1997), and insertion by decreasing work (Nawaz, Enscore & Ham 1983) for the makespan. Deterministic for
- * a seed and a number of iterations.
+ * Starts: the orders of the general starting lists, as they are and decoded, ATCS over a grid of its scales for one machine
+ * with due dates (Lee, Bhaskaran & Pinedo 1997), and insertion by decreasing work (Nawaz, Enscore & Ham 1983) for the
+ * makespan. Deterministic for a seed and a number of iterations.
  */
 import { intBelow, portableLog, type Random32, seededRandom, unitFromU32 } from "../math";
 import type { Line } from "./line";
 import { LineSchedule } from "./line-schedule";
 import { insertedByWork, setupTardinessOrders } from "./line-starts";
+import { listByStart } from "./neighbours";
 import type { ObjectiveWeights } from "./objective";
+import { emptyPlacement } from "./place";
 import { budgetGuard, clockEvery, defaultIterations, improve, type SearchResult } from "./search";
-import type { SerialPlan } from "./serial";
+import { decodeSerial, type SerialPlan } from "./serial";
 import type { SearchOptions } from "./types";
 
 /** Sequences tried in an iteration: what costs about as much as decoding one list. */
@@ -37,13 +39,23 @@ export function improveLine(
   bound: number,
   options: SearchOptions,
 ): SearchResult {
-  if (line.stages.length === 1) return improveSequence(line, starts, weights, bound, options);
-  const first = improveSequence(line, starts, weights, bound, shareOf(options, shareOfSequences));
+  const orders = [...starts, ...starts.map((list) => decodedOrder(plan, list))];
+  if (line.stages.length === 1) return improveSequence(line, orders, weights, bound, options);
+  const first = improveSequence(line, orders, weights, bound, shareOf(options, shareOfSequences));
   if (first.stoppedBy === "proven") return first;
-  const second = improve(plan, [first.list], weights, bound, shareOf(options, 1 - shareOfSequences));
+  const second = improve(plan, [first.list, ...starts], weights, bound, shareOf(options, 1 - shareOfSequences));
   const better = second.cost < first.cost ? second : first;
   const stoppedBy = first.stoppedBy === "budget" ? "budget" : second.stoppedBy;
   return { ...better, iterations: first.iterations + second.iterations, stoppedBy };
+}
+
+/** The operations by their starts when the list is decoded, which fills gaps. */
+function decodedOrder(plan: SerialPlan, list: Int32Array): Int32Array {
+  const placement = emptyPlacement(plan.problem);
+  decodeSerial(plan, list, placement);
+  const order = list.slice();
+  listByStart(placement, order);
+  return order;
 }
 
 function shareOf(options: SearchOptions, share: number): SearchOptions {

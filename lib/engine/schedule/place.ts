@@ -140,13 +140,24 @@ export function earliestByPrecedence(placement: Placement, operation: number): n
   return earliest;
 }
 
-const maxClusterSteps = 10_000;
+/** Later starts tried for a cluster. Each is the next that could do: in a week's pattern of hours that is years. */
+export const maxClusterSteps = 600;
+
+/** No start keeps the maximum gap in front of an operation, however late. */
+export class GapNeverKept extends RangeError {
+  constructor(
+    problem: CompiledProblem,
+    readonly operation: number,
+  ) {
+    super(`no start found that keeps the maximum gap before operation "${problem.operations[operation]?.id}"`);
+  }
+}
 
 /**
  * Places a cluster: operations in precedence order, of which each but the first must begin at most its maximum gap after its
  * one predecessor, which stands before it in the cluster. A later member that comes too late pulls its predecessor later.
  *
- * @throws RangeError when no start can be found
+ * @throws GapNeverKept when no start can be found
  */
 export function placeCluster(placement: Placement, cluster: readonly number[]): void {
   const { problem } = placement;
@@ -158,10 +169,6 @@ export function placeCluster(placement: Placement, cluster: readonly number[]): 
   const lowest = cluster.map((operation) => placement.lowest[operation] as number);
   let at = 0;
   for (let steps = 0; at < cluster.length; steps++) {
-    if (steps > maxClusterSteps) {
-      const id = problem.operations[cluster[0] as number]?.id;
-      throw new RangeError(`placeCluster: no start found that keeps the maximum gap after operation "${id}"`);
-    }
     const operation = cluster[at] as number;
     const start = findStart(
       placement,
@@ -179,6 +186,7 @@ export function placeCluster(placement: Placement, cluster: readonly number[]): 
       at += 1;
       continue;
     }
+    if (steps > maxClusterSteps) throw new GapNeverKept(problem, operation);
     lowest[before] = laterStart(placement, cluster[before] as number, tooLate);
     while (at > before) {
       at -= 1;

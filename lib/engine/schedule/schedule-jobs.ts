@@ -10,7 +10,7 @@ import { improveProject } from "./improve-project";
 import { jobShopOf } from "./job-shop";
 import { lineOf } from "./line";
 import { costsOf, type ObjectiveWeights, objectiveWeights } from "./objective";
-import { emptyPlacement, type Placement, place } from "./place";
+import { emptyPlacement, GapNeverKept, type Placement, place } from "./place";
 import { mirroredProject } from "./project";
 import { improve, type SearchResult } from "./search";
 import { decodeSerial, fixedConflicts, placeFixed, type SerialPlan, serialPlan } from "./serial";
@@ -39,13 +39,22 @@ export function scheduleJobs(
   const checked = validateProblem(problem);
   if (!checked.ok) return checked;
   const compiled = compileProblem(problem);
+  try {
+    return scheduled(compiled, options);
+  } catch (error) {
+    if (error instanceof GapNeverKept) return refuse(gapNotKept(compiled, error.operation));
+    throw error;
+  }
+}
+
+function scheduled(compiled: CompiledProblem, options: SearchOptions): Outcome<Schedule, ScheduleRefusal> {
   const plan = serialPlan(compiled);
   const placement = emptyPlacement(compiled);
   const overlapping = fixedConflicts(plan, placement)[0];
   if (overlapping !== undefined) {
     return refuse({ code: "fixed-overlap", path: `${pathOf(compiled, overlapping)}.fixed` });
   }
-  const weights = objectiveWeights(problem.objective);
+  const weights = objectiveWeights(compiled.problem.objective);
   const bound = lowerBound(compiled, weights);
   const starts = startingLists(compiled, plan);
   const found = improved(plan, starts, weights, bound, options);
@@ -166,6 +175,11 @@ function pathOf(problem: CompiledProblem, operation: number): string {
   return `jobs.${job}.operations.${operation - (problem.firstOfJob[job] as number)}`;
 }
 
+function gapNotKept(problem: CompiledProblem, operation: number): ScheduleRefusal {
+  const path = `${pathOf(problem, operation)}.maxGapMinutes`;
+  return { code: "gap-not-kept", path, limitMinutes: problem.maxGap[operation] };
+}
+
 /** What a finished placement cannot keep although every operation has its place. */
 function refusalOf(placement: Placement): ScheduleRefusal | null {
   const { problem, start, end } = placement;
@@ -186,12 +200,7 @@ function refusalOf(placement: Placement): ScheduleRefusal | null {
     }
     const gap = problem.maxGap[operation] as number;
     if (gap >= 0 && begins - ready > gap) {
-      return {
-        code: "gap-not-kept",
-        path: `${pathOf(problem, operation)}.maxGapMinutes`,
-        gapMinutes: begins - ready,
-        limitMinutes: gap,
-      };
+      return { ...gapNotKept(problem, operation), gapMinutes: begins - ready };
     }
     const job = problem.jobOf[operation] as number;
     const deadline = problem.deadline[job] as number;

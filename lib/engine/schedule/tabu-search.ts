@@ -127,7 +127,8 @@ export class TabuSearch {
       if (seen === 1 || intBelow(this.random, seen) === 0) at = operation;
     }
     let length = 0;
-    let isFirst = true;
+    // In a block that begins the path nothing is gained by another front, unless the front waits for its release.
+    let isFirst = at >= 0 && head[at] === 0;
     while (at >= 0) {
       block[length++] = at;
       const end = (head[at] as number) + (minutes[at] as number);
@@ -163,7 +164,10 @@ export class TabuSearch {
     );
   }
 
-  /** Moves to the end of the block (not in the last of the path but its front) and to its front (not in the first). */
+  /**
+   * Moves to the end of the block (not in the last of the path but its front) and to its front (not in the first); never past
+   * an operation of the same job.
+   */
   private tryBlock(length: number, isFirst: boolean, isLast: boolean): void {
     const { block, graph, shop } = this;
     const { head, tail } = graph;
@@ -177,17 +181,19 @@ export class TabuSearch {
       const operation = block[i] as number;
       const follower = jobBehind[operation] as number;
       const isSafe = follower < 0 || tailOfBack >= (tail[follower] as number) + (minutes[follower] as number);
-      if (isSafe && !(isLast && i > 0)) this.offer(operation, back, true);
+      if (isSafe && follower !== back && !(isLast && i > 0)) this.offer(operation, back, true);
       if (i > 0 || length === 2) continue;
-      if (!isFirst) this.offer(front, block[1] as number, true);
+      if (!isFirst && follower !== block[1]) this.offer(front, block[1] as number, true);
     }
     for (let i = 1; i < length; i++) {
       const operation = block[i] as number;
       const before = jobBefore[operation] as number;
       const isSafe = before < 0 || endOfFront >= (head[before] as number) + (minutes[before] as number);
-      if (isSafe && !(isFirst && i < length - 1)) this.offer(front, operation, false);
+      if (isSafe && before !== front && !(isFirst && i < length - 1)) this.offer(front, operation, false);
     }
-    if (length > 2 && !isLast) this.offer(block[length - 2] as number, back, true);
+    if (length > 2 && !isLast && jobBefore[back] !== block[length - 2]) {
+      this.offer(block[length - 2] as number, back, true);
+    }
   }
 
   private offer(first: number, last: number, isForward: boolean): void {
@@ -319,14 +325,15 @@ export class TabuSearch {
     if (this.pool.length > poolSize) this.pool.length = poolSize;
   }
 
-  /** Random swaps of neighbours on critical paths: these never close a cycle. */
+  /** Random swaps of neighbours on critical paths, not of one job: these never close a cycle. */
   private shake(swaps: number): void {
     const { graph, shop } = this;
     for (let swap = 0; swap < swaps; swap++) {
       const arcs: number[] = [];
       for (let operation = 0; operation < shop.operationCount; operation++) {
         const behind = graph.machineBehind[operation] as number;
-        if (behind < 0 || !this.isCritical(operation) || !this.isCritical(behind)) continue;
+        if (behind < 0 || behind === shop.jobBehind[operation]) continue;
+        if (!this.isCritical(operation) || !this.isCritical(behind)) continue;
         if ((graph.head[operation] as number) + (shop.minutes[operation] as number) === graph.head[behind])
           arcs.push(operation);
       }
