@@ -7,6 +7,7 @@ import { openConditions } from "../floor/on-floor";
 import { firstName, notBefore } from "../pairs/view";
 import type { BlockedPair, PairId, QueueChange } from "../views";
 import { pressStation, type ReasonedChange } from "./station-board";
+import { waitingSince } from "./waiting-since";
 
 type Reason = BlockedPair["reasons"][number];
 
@@ -38,8 +39,13 @@ export function blockedPairs(
 }
 
 function reasonsOf(pair: PairRecord, away: readonly AwayNow[], floor: FloorCatalog, now: Date): readonly Reason[] {
-  const since = pair.createdAt.toISOString();
-  const customer = openConditions(pair).map((condition): Reason => ({ kind: "customer", condition, since }));
+  const customer = openConditions(pair).map(
+    (condition): Reason => ({
+      kind: "customer",
+      condition,
+      since: waitingSince(pair, condition).toISOString(),
+    }),
+  );
   const holds = pair.holds.map(
     (hold): Reason => ({
       kind: hold.reason as "material" | "decision",
@@ -65,13 +71,19 @@ function held(pair: PairRecord, now: Date): readonly Reason[] {
   const rests = ready.map(({ station }) => ({ station, until: notBefore(station, pair) }));
   if (rests.some(({ until }) => until === null || until <= now)) return [];
   const first = [...rests].sort((a, b) => Number(a.until) - Number(b.until))[0];
-  if (first?.until != null)
-    return [{ kind: "rest", station: first.station, until: first.until.toISOString(), since: null }];
+  const since = lastFinished(visits);
+  if (first?.until != null) return [{ kind: "rest", station: first.station, until: first.until.toISOString(), since }];
   const next = visits.find(({ state }) => state === "blocked");
   if (next === undefined) return [];
   const open = visits.filter(({ state }) => state !== "done").map(({ station }) => station);
   const before = stationsBefore(next.station).find((station) => open.includes(station)) ?? next.station;
-  return [{ kind: "before", station: before, since: null }];
+  return [{ kind: "before", station: before, since }];
+}
+
+/** Since then nobody could work on it: when the last work on it ended. */
+function lastFinished(visits: readonly { readonly finishedAt: Date | null }[]): string | null {
+  const ends = visits.flatMap(({ finishedAt }) => (finishedAt === null ? [] : [finishedAt.getTime()]));
+  return ends.length === 0 ? null : new Date(Math.max(...ends)).toISOString();
 }
 
 function awayFor(pair: PairRecord, away: readonly AwayNow[], floor: FloorCatalog): readonly Reason[] {

@@ -33,6 +33,7 @@ import { changesOf, isInForce } from "./changes";
 import { drawnBoard } from "./drawn-board";
 import { pressDays } from "./press-plan";
 import type { PlannedVisit } from "./station-board";
+import { waitingSince } from "./waiting-since";
 
 export async function queueBoardOf(ctx: Context, days: number): Promise<QueueBoard> {
   const [pairs, revision, stored] = await Promise.all([
@@ -65,12 +66,14 @@ export async function queueBoardOf(ctx: Context, days: number): Promise<QueueBoa
       serial: pair.serial,
       skierFirstName: firstName(pair.skierName),
       waitingFor: openConditions(pair),
-      since: pair.createdAt.toISOString(),
+      since: earliest(openConditions(pair).map((condition) => waitingSince(pair, condition))).toISOString(),
     })),
     pressPlan: pressDays(plan, pairs, floorCatalog()),
     backlogPairs: pairs.filter((pair) => !isBegun(pair)).length,
   };
 }
+
+const earliest = (days: readonly Date[]) => new Date(Math.min(...days.map((day) => day.getTime())));
 
 function isBegun(pair: PairRecord): boolean {
   return pair.operations.some(({ state }) => state === "running" || state === "done" || state === "redo");
