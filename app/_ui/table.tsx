@@ -31,10 +31,12 @@ export interface TableProps<Row> {
   };
   readonly empty?: ReactNode;
   readonly dense?: boolean;
+  /** More columns than a phone is wide: there each row becomes a paragraph with the heads before the values. */
+  readonly stacks?: boolean;
 }
 
 export function Table<Row>(props: TableProps<Row>) {
-  const { caption, columns, rows, rowKey, foot, csvUrl, csv, empty, dense } = props;
+  const { caption, columns, rows, rowKey, foot, csvUrl, csv, empty, dense, stacks } = props;
   const pad = dense ? "px-2 py-1" : "px-3 py-2";
   if (rows.length === 0 && empty) return <>{empty}</>;
   return (
@@ -47,7 +49,7 @@ export function Table<Row>(props: TableProps<Row>) {
         aria-label={caption}
         className="overflow-x-auto border-y border-rule"
       >
-        <table className={cx("w-full border-collapse text-left", dense && "text-sm")}>
+        <table className={cx("w-full border-collapse text-left", dense && "text-sm", stacks && "stacks")}>
           <caption className={props.hideCaption ? "sr-only" : "py-2 text-left font-medium"}>{caption}</caption>
           <thead>
             <tr>
@@ -81,6 +83,7 @@ export function Table<Row>(props: TableProps<Row>) {
                   ) : (
                     <td
                       key={column.key}
+                      data-head={stacks && typeof column.head === "string" ? column.head : undefined}
                       className={cx(pad, "align-top", column.numeric && "measure text-right whitespace-nowrap")}
                     >
                       {column.cell(row)}

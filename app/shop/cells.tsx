@@ -24,3 +24,22 @@ export function Day({ on }: { readonly on: string | null | undefined }) {
 export function Clock({ at }: { readonly at: string }) {
   return <span className="measure whitespace-nowrap">{clock(at)}</span>;
 }
+
+/** Who did it and when. */
+export function ByAt({ by, at }: { readonly by: string; readonly at: string }) {
+  return (
+    <>
+      {by}, <Clock at={at} />
+    </>
+  );
+}
+
+/** Pairs one after the other, none of them broken over two lines. */
+export function PairLinks({ serials }: { readonly serials: readonly string[] }) {
+  return serials.map((serial, index) => (
+    <span key={serial} className="whitespace-nowrap">
+      <PairLink serial={serial} />
+      {index < serials.length - 1 ? ", " : ""}
+    </span>
+  ));
+}

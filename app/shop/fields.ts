@@ -13,6 +13,12 @@ export const wholeField = z
   .regex(/^\d{1,9}$/, { error: "Number: a whole number is needed" })
   .transform(Number);
 
+/** A text that somebody types. */
+export const textField = (label: string, most: number) =>
+  z.string().max(most, {
+    error: ({ input }) => `${label}: at most ${most} characters, not ${String(input).length}`,
+  });
+
 /** A box that must be ticked: sent as "on", or not at all. */
 export const tickedField = (label: string) => z.literal("on", { error: `${label}: please tick` });
 

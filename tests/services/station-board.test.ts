@@ -93,6 +93,30 @@ describe("a bar", () => {
   });
 });
 
+describe("the serial of a bar", () => {
+  it("stands on its widest piece, and beside one that is too short for it", () => {
+    const [over] = rowOf(7, [visit("A", 7, at("2026-12-04", 16, 20), at("2026-12-07", 9))]).bars;
+    expect(over?.label).toEqual({
+      piece: { date: "2026-12-07", fromMinute: 450, toMinute: 540 },
+      isBeside: false,
+    });
+    const [brief] = rowOf(7, [visit("A", 7, at("2026-12-07", 8), at("2026-12-07", 8, 20))]).bars;
+    expect(brief?.label.isBeside).toBe(true);
+  });
+
+  it("is covered by no other bar of its line", () => {
+    // Twenty minutes of work and a word of about an hour: what begins within that needs another line.
+    const brief = visit("A", 7, at("2026-12-07", 8), at("2026-12-07", 8, 20));
+    const soon = visit("B", 7, at("2026-12-07", 9), at("2026-12-07", 11));
+    const later = visit("C", 7, at("2026-12-07", 10), at("2026-12-07", 11));
+    expect(rowOf(7, [brief, soon, later]).bars.map(({ serial, lane }) => [serial, lane])).toEqual([
+      ["A", 0],
+      ["B", 1],
+      ["C", 0],
+    ]);
+  });
+});
+
 describe("what is different about the floor", () => {
   it("marks the press that is down at the press alone", () => {
     const down: ReasonedChange = {

@@ -54,7 +54,7 @@ export default async function ShopLayout({ children }: { readonly children: Reac
                 </DoorLink>
               ))}
           </nav>
-          <search className="min-w-0 flex-1 basis-64">
+          <search className="min-w-0 flex-1 basis-48">
             <form action="/shop/search" className="flex gap-2">
               <label className="sr-only" htmlFor="shop-search">
                 {w.search}

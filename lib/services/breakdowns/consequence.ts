@@ -6,7 +6,7 @@ import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
 import { floorCatalog } from "../floor/recipe";
 import { queuedPairs } from "../floor/situation";
-import { shopDay, shopMinuteOf } from "../shop-time";
+import { shopClock, shopDay, shopMinuteOf } from "../shop-time";
 import type { BaseShortage, BreakdownInput, RemedyOption } from "../views";
 import { baseShortage, baseStation } from "./base-short";
 import { hasBegun } from "./has-begun";
@@ -54,7 +54,7 @@ export async function consequenceOf(ctx: Context, input: BreakdownInput): Promis
       const late = expectedDay(ctx, input.expectedOn, timeZone);
       if (!late.ok) return late;
       if (!isStation(input.station)) return invalid("station", "Station: a number from 1 to 14");
-      if (input.material.trim() === "") return invalid("material", "Material: say what is late");
+      if (input.material.trim() === "") return invalid("material", "What is late: say what it is");
       const waiting = (await queuedPairs(ctx.db)).filter((pair) => !hasBegun(pair, input.station));
       const { station, expectedOn } = input;
       return accept({
@@ -90,7 +90,7 @@ export async function consequenceOf(ctx: Context, input: BreakdownInput): Promis
       if (!pair.ok) return pair;
       if (!isStation(input.fromStation)) return invalid("fromStation", "From station: a number from 1 to 14");
       if (!hasBegun(pair.value, input.fromStation)) {
-        return invalid("fromStation", `From station: the pair has not come as far as ${input.fromStation}`);
+        return invalid("fromStation", `From station: nothing has been done at station ${input.fromStation} yet`);
       }
       if (!reworkFaults.some(({ id }) => id === input.fault)) return invalid("fault", "What is wrong: choose one");
       return accept({ ...nothing, rebuild: { pairId: pair.value.id, fromStation: input.fromStation } });
@@ -152,12 +152,13 @@ function awayTimes(ctx: Context, input: { readonly from: string; readonly until:
   const [from, until] = [new Date(input.from), new Date(input.until)];
   if (Number.isNaN(from.getTime())) return invalid("from", "From: a day and a time are needed");
   if (Number.isNaN(until.getTime())) return invalid("until", "Until: a day and a time are needed");
-  if (until <= from) return invalid("until", "Until: must be later than the beginning");
-  if (until <= ctx.now) return invalid("until", "Until: is past already; nothing is to be planned around it");
+  const told = (at: Date) => shopClock(at, timeZone).replace("T", " ");
+  if (until <= from) return invalid("until", `Until: ${told(until)} is not after From, ${told(from)}`);
+  if (until <= ctx.now) return invalid("until", `Until: ${told(until)} is past; it is ${told(ctx.now)} now`);
   const fromMinute = shopMinuteOf(from, timeZone);
   const toMinute = shopMinuteOf(until, timeZone);
   if (toMinute - fromMinute > mostDays * 1440)
-    return invalid("until", `Until: at most ${mostDays} days after the beginning`);
+    return invalid("until", `Until: ${told(until)} is more than ${mostDays} days after From, ${told(from)}`);
   return accept({ fromMinute, toMinute });
 }
 

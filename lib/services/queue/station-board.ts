@@ -26,8 +26,8 @@ export interface PlannedVisit {
   readonly freeMinute: ShopMinute;
 }
 
-/** So much of the axis a serial takes in print: a shorter bar needs that room on its line. */
-const labelMinutes = 60;
+/** So much of the axis a serial takes in print: beside a shorter bar its line is kept free for that long. */
+const labelMinutes = 66;
 export const pressStation = 11;
 
 /** Calendar days from `first` on without weekends; a closed weekday stays, with the reason. */
@@ -140,16 +140,28 @@ function laid(
     const unattended = pieces(days, { fromMinute: workEndMinute, toMinute: freeMinute }, (day) => [day.axis]);
     const first = attended[0] ?? unattended[0];
     if (first === undefined) continue;
+    const piece = widest(attended) ?? first;
+    const isBeside = minutesOf(piece) < labelMinutes;
     const start = onAxis(days, first.date, first.fromMinute);
     // A press is taken until it is opened; a rest leaves its bench to the next pair, which lies over the hatching.
     const last = (cell.station === pressStation ? unattended.at(-1) : undefined) ?? attended.at(-1) ?? first;
-    const end = Math.max(start + labelMinutes, onAxis(days, last.date, last.toMinute));
+    const labelled = onAxis(days, piece.date, piece.toMinute) + (isBeside ? labelMinutes : 0);
+    const end = Math.max(labelled, onAxis(days, last.date, last.toMinute));
     const free = ends.findIndex((taken) => taken <= start);
     const lane = free < 0 ? ends.length : free;
     ends[lane] = end;
-    bars.push({ ...cell, lane, standing, attended, unattended });
+    bars.push({ ...cell, lane, standing, attended, unattended, label: { piece, isBeside } });
   }
   return bars;
+}
+
+const minutesOf = ({ fromMinute, toMinute }: BarPiece) => toMinute - fromMinute;
+
+function widest(all: readonly BarPiece[]): BarPiece | undefined {
+  return all.reduce<BarPiece | undefined>(
+    (best, each) => (best === undefined || minutesOf(each) > minutesOf(best) ? each : best),
+    undefined,
+  );
 }
 
 /** Overtime for some stations only is no time of the others. */

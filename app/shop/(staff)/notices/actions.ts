@@ -5,7 +5,7 @@ import { z } from "zod";
 import { formAction } from "@/app/_server/form-action";
 import { staffContext } from "@/app/_server/request";
 import { dropNotice, type NoticeId, sendNotice } from "@/lib/services";
-import { idField, wholeField } from "../../fields";
+import { idField, textField, wholeField } from "../../fields";
 import { say } from "../../say";
 
 const noticeId = idField.transform((id) => id as NoticeId);
@@ -14,7 +14,7 @@ const show = () => revalidatePath("/shop/notices");
 
 export const send = formAction({
   name: "send a letter",
-  schema: z.strictObject({ noticeId, version: wholeField, body: z.string().max(10_000) }),
+  schema: z.strictObject({ noticeId, version: wholeField, body: textField("Letter", 10_000) }),
   context,
   run: sendNotice,
   words: say,
@@ -23,7 +23,7 @@ export const send = formAction({
 
 export const drop = formAction({
   name: "drop a letter",
-  schema: z.strictObject({ noticeId, version: wholeField, reason: z.string().max(2000) }),
+  schema: z.strictObject({ noticeId, version: wholeField, reason: textField("Reason", 2000) }),
   context,
   run: dropNotice,
   words: say,

@@ -8,7 +8,7 @@ import { Table } from "@/app/_ui/table";
 import { fill } from "@/app/_ui/words";
 import words from "@/content/copy/breakdowns.json";
 import { listNotices, type NoticeView } from "@/lib/services";
-import { Clock } from "../../cells";
+import { ByAt, NumberLink } from "../../cells";
 import { clock } from "../../say";
 import { drop, send } from "./actions";
 
@@ -36,24 +36,20 @@ export default async function NoticesPage() {
         <Table
           caption={w.decided}
           hideCaption
+          stacks
           empty={<p className="text-pencil">{w.noneDecided}</p>}
           columns={[
             {
               key: "order",
               head: w.order,
-              cell: (row) => <Link href={`/shop/orders/${row.orderId}`}>{row.orderNumber}</Link>,
+              cell: (row) => <NumberLink href={`/shop/orders/${row.orderId}`} number={row.orderNumber} />,
             },
             { key: "kind", head: w.kind, cell: (row) => w.kinds[row.kind] },
             { key: "state", head: w.state, cell: (row) => w.states[row.state] },
             {
               key: "when",
               head: w.when,
-              cell: (row) =>
-                row.decided ? (
-                  <>
-                    {row.decided.by}, <Clock at={row.decided.at} />
-                  </>
-                ) : null,
+              cell: (row) => (row.decided ? <ByAt {...row.decided} /> : null),
             },
             { key: "reason", head: w.reason, cell: (row) => row.decided?.reason ?? "–" },
           ]}

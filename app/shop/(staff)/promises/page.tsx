@@ -2,6 +2,7 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { staffContext } from "@/app/_server/request";
+import { dayText } from "@/app/_ui/date-range";
 import { Notice } from "@/app/_ui/notice";
 import { Page, Part } from "@/app/_ui/page";
 import { Table } from "@/app/_ui/table";
@@ -10,6 +11,7 @@ import words from "@/content/copy/promises.json";
 import { textForPeople } from "@/lib/engine/units";
 import { type KeptOrder, type KeptPeriod, type KeptPromises, type KeptShare, readKeptPromises } from "@/lib/services";
 import { Clock, Day, NumberLink } from "../../cells";
+import { monthText } from "./month";
 import { SharesOverTime } from "./shares-over-time";
 
 const w = words.kept;
@@ -45,11 +47,14 @@ export default async function KeptPromisesPage() {
 function Verdict({ all }: { readonly all: KeptPeriod }) {
   const p90 = all.shares.find(({ level }) => level === "p90");
   if (p90 === undefined || p90.orders === 0) return <p className="text-pencil">{w.none}</p>;
-  if (p90.orders < fewOrders) return <Notice tone="info" title={w.few} />;
+  if (p90.orders < fewOrders) return <Notice tone="info" title={fill(w.few, { orders: p90.orders, few: fewOrders })} />;
   const share = p90.kept / p90.orders;
   if (share < 0.85) return <Notice tone="amber" title={w.tooLate} />;
   return share > 0.95 ? <Notice tone="info" title={w.tooEarly} /> : <Notice tone="moss" title={w.good} />;
 }
+
+/** With a real minus sign. */
+const signed = (days: number) => `${days > 0 ? "+" : ""}${textForPeople(days, 1)}`.replace("-", "−");
 
 function Share({ share }: { readonly share: KeptShare | undefined }) {
   if (share === undefined || share.orders === 0) return <span className="text-pencil">–</span>;
@@ -71,8 +76,9 @@ function Months({ kept }: { readonly kept: KeptPromises }) {
     <Table
       caption={w.months}
       hideCaption
+      stacks
       columns={[
-        { key: "month", head: w.heads.month, cell: (row) => row.month ?? w.total },
+        { key: "month", head: w.heads.month, cell: (row) => (row.month === null ? w.total : monthText(row.month)) },
         { key: "p50", head: w.heads.p50, cell: (row) => <Share share={level(row, "p50")} /> },
         { key: "p80", head: w.heads.p80, cell: (row) => <Share share={level(row, "p80")} /> },
         { key: "p90", head: w.heads.p90, cell: (row) => <Share share={level(row, "p90")} /> },
@@ -85,7 +91,7 @@ function Months({ kept }: { readonly kept: KeptPromises }) {
           key: "late",
           head: w.heads.lateness,
           numeric: true,
-          cell: (row) => (row.meanLateness === null ? "–" : textForPeople(row.meanLateness, 1)),
+          cell: (row) => (row.meanLateness === null ? "–" : signed(row.meanLateness)),
         },
       ]}
       rows={rows}
@@ -125,6 +131,7 @@ function Orders({ orders }: { readonly orders: readonly KeptOrder[] }) {
       caption={w.orders}
       hideCaption
       dense
+      stacks
       empty={<p className="text-pencil">{w.none}</p>}
       columns={[
         {
@@ -146,7 +153,8 @@ function Orders({ orders }: { readonly orders: readonly KeptOrder[] }) {
         {
           key: "changes",
           head: w.heads.changes,
-          cell: (row) => row.changes.map(({ to, reason, by }) => fill(w.change, { to, reason, by })).join("; ") || "–",
+          cell: (row) =>
+            row.changes.map(({ to, reason, by }) => fill(w.change, { to: dayText(to), reason, by })).join("; ") || "–",
         },
       ]}
       rows={orders}

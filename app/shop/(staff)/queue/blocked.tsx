@@ -19,6 +19,7 @@ export function Blocked({ pairs }: { readonly pairs: readonly BlockedPair[] }) {
     <Table
       caption={w.caption}
       hideCaption
+      stacks
       columns={[
         {
           key: "pair",

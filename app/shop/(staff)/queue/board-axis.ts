@@ -4,6 +4,8 @@ import type { BoardDay } from "@/lib/services";
 export const pixelsPerMinute = 0.7;
 /** A closed weekday has no hours; it stays as a column just wide enough for its word. */
 const closedWidth = 64;
+/** Behind the last day, for a serial that stands beside its bar. */
+const labelRoom = 48;
 
 export interface Axis {
   readonly width: number;
@@ -18,7 +20,7 @@ export function axisOf(days: readonly BoardDay[]): Axis {
     left += column.width;
     return column;
   });
-  return { width: left, columns };
+  return { width: left + labelRoom, columns };
 }
 
 /** Pixels from the left edge, or null on a day that is not shown. */

@@ -150,9 +150,11 @@ const edges: Readonly<Record<QueueBar["standing"], string>> = {
 /** Links are for the pointer; the keyboard has them in the list, in reading order. */
 function Bar({ bar, axis }: { readonly bar: QueueBar; readonly axis: Axis }) {
   const y = topOf(bar);
-  const first = bar.attended[0] ?? bar.unattended[0];
-  if (first === undefined) return null;
   const edge = edges[bar.standing];
+  const { piece, isBeside } = bar.label;
+  const labelled = boxOf(piece, axis);
+  const ground = isBeside ? "var(--paper)" : bar.state === "running" ? "var(--wood)" : "var(--sheet)";
+  const isOnWood = !isBeside && bar.state === "running";
   return (
     <a href={`/shop/pair/${bar.serial}`} tabIndex={-1} className="no-underline">
       <title>{titleOf(bar)}</title>
@@ -169,10 +171,11 @@ function Bar({ bar, axis }: { readonly bar: QueueBar; readonly axis: Axis }) {
         />
       ))}
       <text
-        x={boxOf(first, axis).x + 3}
+        x={labelled.x + (isBeside ? labelled.width + 3 : 4)}
         y={y + 15}
-        fill={edge}
-        stroke="var(--sheet)"
+        // Wood is light in both themes.
+        fill={isOnWood ? "var(--on-wood)" : edge}
+        stroke={ground}
         strokeWidth={3}
         paintOrder="stroke"
       >

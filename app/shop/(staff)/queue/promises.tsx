@@ -38,6 +38,7 @@ function PromiseTable({ pairs }: { readonly pairs: readonly QueuePair[] }) {
   return (
     <Table
       dense
+      stacks
       caption={w.view.promises}
       hideCaption
       columns={[

@@ -6,7 +6,7 @@ import { z } from "zod";
 import { formAction } from "@/app/_server/form-action";
 import { staffContext } from "@/app/_server/request";
 import { decideStrips, type PairId } from "@/lib/services";
-import { idField, wholeField } from "../../fields";
+import { idField, textField, wholeField } from "../../fields";
 import { say } from "../../say";
 
 export const decide = formAction({
@@ -16,7 +16,7 @@ export const decide = formAction({
     version: wholeField,
     option: z.string({ error: "Choose a way out." }).min(1, { error: "Choose a way out." }).max(120),
     expectedOn: z.string().max(10).optional(),
-    reason: z.string().max(500),
+    reason: textField("Reason", 500),
   }),
   context: () => staffContext(),
   run: (ctx, { expectedOn, ...input }) =>

@@ -4,6 +4,7 @@ import { notFound } from "next/navigation";
 import { staffContext } from "@/app/_server/request";
 import { dayText } from "@/app/_ui/date-range";
 import { Page, Part } from "@/app/_ui/page";
+import { More } from "@/app/_ui/section";
 import { Table } from "@/app/_ui/table";
 import { fill } from "@/app/_ui/words";
 import copy from "@/content/copy/rework.json";
@@ -75,22 +76,24 @@ function Species({ stock }: { readonly stock: StripStockView }) {
   );
 }
 
+/** One species at a time: a rack has more bins than anybody reads through. */
 function Bins({ stock }: { readonly stock: StripStockView }) {
-  const rows = stock.species.flatMap(({ species, bins }) => bins.map((bin) => ({ species, ...bin })));
-  return (
-    <Table
-      caption={w.bins}
-      hideCaption
-      dense
-      columns={[
-        { key: "bin", head: w.bin, cell: (row) => row.bin },
-        { key: "species", head: w.species, cell: (row) => row.species },
-        { key: "free", head: w.free, numeric: true, cell: (row) => row.free },
-        { key: "reserved", head: w.reserved, numeric: true, cell: (row) => row.reserved },
-      ]}
-      rows={rows}
-      rowKey={(row) => `${row.species} ${row.bin}`}
-      empty={<p className="text-pencil">{w.empty}</p>}
-    />
-  );
+  if (stock.species.length === 0) return <p className="text-pencil">{w.empty}</p>;
+  return stock.species.map(({ species, bins }) => (
+    <More key={species} summary={fill(w.binsOf, { species, bins: bins.length })}>
+      <Table
+        caption={fill(w.binsOf, { species, bins: bins.length })}
+        hideCaption
+        dense
+        columns={[
+          { key: "bin", head: w.bin, cell: (row) => row.bin },
+          { key: "free", head: w.free, numeric: true, cell: (row) => row.free },
+          { key: "reserved", head: w.reserved, numeric: true, cell: (row) => row.reserved },
+        ]}
+        rows={bins}
+        rowKey={(row) => row.bin}
+        empty={<p className="text-pencil">{w.noBins}</p>}
+      />
+    </More>
+  ));
 }

@@ -7,7 +7,7 @@ import { formAction } from "@/app/_server/form-action";
 import { staffContext } from "@/app/_server/request";
 import { isoDate } from "@/lib/engine/units";
 import { approveHardDate, changePromise, type OrderId, type PairId, releasePressSlot } from "@/lib/services";
-import { idField, wholeField } from "../../../fields";
+import { idField, textField, wholeField } from "../../../fields";
 import { say } from "../../../say";
 
 const order = { orderId: idField.transform((id) => id as OrderId), version: wholeField };
@@ -16,7 +16,7 @@ const day = (label: string) =>
     .string()
     .regex(/^\d{4}-\d{2}-\d{2}$/, { error: `${label}: a day is needed` })
     .transform((text) => isoDate(text));
-const text = (label: string) => z.string().max(500, { error: `${label}: at most 500 characters` });
+const text = (label: string) => textField(label, 500);
 
 export const movePromise = formAction({
   name: "move a promise",

@@ -4,6 +4,7 @@ import { moneyText } from "@/app/_ui/money";
 import { Notice } from "@/app/_ui/notice";
 import { More } from "@/app/_ui/section";
 import { fill } from "@/app/_ui/words";
+import floor from "@/content/catalog/floor.json";
 import words from "@/content/copy/promises.json";
 import type { OrderView } from "@/lib/services";
 import { clock } from "../../../say";
@@ -68,7 +69,8 @@ function PressSlot({
 }) {
   const { pressSlot, serial } = pair;
   if (pressSlot === null) return null;
-  const told = fill(w.pressSlot, { serial, press: pressSlot.press, at: clock(pressSlot.at) });
+  const press = floor.presses.find(({ id }) => id === pressSlot.press)?.label ?? pressSlot.press;
+  const told = fill(w.pressSlot, { serial, press, at: clock(pressSlot.at) });
   if (!isOwner) return <p>{told}</p>;
   return (
     <More summary={told}>

@@ -7,7 +7,7 @@ import { formAction } from "@/app/_server/form-action";
 import { staffContext } from "@/app/_server/request";
 import { type ReworkFault, reworkFaults } from "@/lib/engine/lifecycle";
 import { type PairId, startRework } from "@/lib/services";
-import { idField, wholeField } from "../../../fields";
+import { idField, textField, wholeField } from "../../../fields";
 import { say } from "../../../say";
 
 export const startAgain = formAction({
@@ -19,8 +19,10 @@ export const startAgain = formAction({
     side: z.enum(["L", "R"]),
     fault: z.enum(reworkFaults.map(({ id }) => id) as [ReworkFault, ...ReworkFault[]]),
     fromStation: wholeField,
-    location: z.string().trim().min(1, { error: "Where the other ski is parked is missing." }).max(80),
-    note: z.string().max(500),
+    location: textField("Where the other ski is parked", 80).refine((text) => text.trim() !== "", {
+      error: "Where the other ski is parked is missing.",
+    }),
+    note: textField("What was found", 500),
   }),
   context: () => staffContext(),
   run: (ctx, { serial: _serial, ...input }) => startRework(ctx, input),

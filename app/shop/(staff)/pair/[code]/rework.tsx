@@ -47,7 +47,7 @@ export async function Rework(props: { readonly ctx: Context; readonly pair: Pair
 function Question({ pair, asked }: { readonly pair: PairView; readonly asked: AskedRework }) {
   const stations = [...new Map(pair.operations.map((each) => [each.station, each.stationName]))];
   return (
-    <form method="get" action="#rework" className="flex flex-wrap items-end gap-4">
+    <form method="get" action="#rework" className="flex flex-wrap items-start gap-4">
       <SelectField
         id="rework-side"
         name="side"
@@ -72,7 +72,10 @@ function Question({ pair, asked }: { readonly pair: PairView; readonly asked: As
           .filter(([station]) => station > 1)
           .map(([station, name]) => ({ value: String(station), label: `${station} ${name}` }))}
       />
-      <Button type="submit">{w.show}</Button>
+      {/* Level with the fields, whose labels stand above them. */}
+      <Button type="submit" className="sm:mt-7.5">
+        {w.show}
+      </Button>
     </form>
   );
 }
@@ -80,16 +83,11 @@ function Question({ pair, asked }: { readonly pair: PairView; readonly asked: As
 function Answer({ view }: { readonly view: ReworkView }) {
   return (
     <section aria-live="polite" className="grid gap-4 border border-control bg-sheet p-4">
-      <p className="font-semibold">
-        {fill(w.takes, {
-          scrapped: view.scrappedSerial,
-          next: view.newSerial,
-          from: view.fromStation,
-          held: view.heldSerial,
-        })}
-      </p>
       <Facts
         facts={[
+          { name: w.scrapped, value: serial(view.scrappedSerial), measure: true },
+          { name: fill(w.built, { from: view.fromStation }), value: serial(view.newSerial), measure: true },
+          { name: w.held, value: serial(view.heldSerial), measure: true },
           {
             name: w.stations,
             value: view.stations
@@ -129,6 +127,9 @@ function Answer({ view }: { readonly view: ReworkView }) {
     </section>
   );
 }
+
+/** Never broken at its hyphens. */
+const serial = (text: string) => <strong className="whitespace-nowrap">{text}</strong>;
 
 function stripsText({ strips }: ReworkView): string {
   if (strips === null) return w.coreKept;

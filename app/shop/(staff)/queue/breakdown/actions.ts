@@ -6,7 +6,7 @@ import { z } from "zod";
 import { formAction } from "@/app/_server/form-action";
 import { staffContext } from "@/app/_server/request";
 import { chooseOption, closeIncident, type IncidentId, reportBreakdown } from "@/lib/services";
-import { idField, wholeField } from "../../../fields";
+import { idField, textField, wholeField } from "../../../fields";
 import { say } from "../../../say";
 import { breakdownSchema } from "./read-input";
 
@@ -15,7 +15,7 @@ const incidentId = idField.transform((id) => id as IncidentId);
 
 export const report = formAction({
   name: "report a breakdown",
-  schema: z.intersection(breakdownSchema, z.object({ reportId: idField, note: z.string().max(2000) })),
+  schema: z.intersection(breakdownSchema, z.object({ reportId: idField, note: textField("Note", 2000) })),
   context: () => staffContext(home),
   run: (ctx, { reportId, note, ...breakdown }) => reportBreakdown(ctx, { reportId, note, breakdown }),
   words: say,
@@ -24,7 +24,12 @@ export const report = formAction({
 
 export const choose = formAction({
   name: "choose a way on",
-  schema: z.strictObject({ incidentId, version: wholeField, option: z.string().max(60), reason: z.string().max(2000) }),
+  schema: z.strictObject({
+    incidentId,
+    version: wholeField,
+    option: z.string().max(60),
+    reason: textField("Reason", 2000),
+  }),
   context: ({ incidentId: id }) => staffContext(`${home}/${id}`),
   run: chooseOption,
   words: say,

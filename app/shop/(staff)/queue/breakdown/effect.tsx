@@ -28,6 +28,7 @@ export function EffectTable(props: {
       caption={props.caption}
       empty={<p className="text-pencil">{props.empty}</p>}
       dense
+      stacks
       columns={[
         {
           key: "pair",

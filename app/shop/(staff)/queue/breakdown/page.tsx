@@ -1,7 +1,5 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
-import { messagesByPath } from "@/app/_server/form-state";
 import { staffContext } from "@/app/_server/request";
 import { ActionForm } from "@/app/_ui/action-form.client";
 import { Notice } from "@/app/_ui/notice";
@@ -13,9 +11,9 @@ import { permit } from "@/lib/auth";
 import { type BreakdownKind, type IncidentSummary, listIncidents, previewBreakdown, queueBoard } from "@/lib/services";
 import type { Context } from "@/lib/services/context";
 import { shopClock } from "@/lib/services/shop-time";
-import { Clock } from "../../../cells";
-import { say } from "../../../say";
+import { ByAt, NumberLink } from "../../../cells";
 import { listHref, type Query } from "../../list-href";
+import { fieldErrors, KindChoice, keptAnswers, WholeError } from "../question";
 import { report } from "./actions";
 import { Base } from "./base";
 import { Effect } from "./effect";
@@ -24,32 +22,19 @@ import { breakdownKinds, breakdownSchema } from "./read-input";
 import { Ways } from "./ways";
 
 const w = words.list;
+const here = "/shop/queue/breakdown";
 export const metadata: Metadata = { title: w.title };
 
 export default async function BreakdownPage({ searchParams }: { readonly searchParams: Promise<Query> }) {
   const query = await searchParams;
-  const ctx = await staffContext(listHref("/shop/queue/breakdown", query, {}));
+  const ctx = await staffContext(listHref(here, query, {}));
   const incidents = await listIncidents(ctx);
   if (!incidents.ok) notFound();
   const kind = breakdownKinds.find((each) => each === query.kind);
   return (
     <Page title={w.title} lead={w.lead}>
       <Part title={w.choose} id="what">
-        <nav aria-label={w.choose}>
-          <ul className="grid gap-2 sm:grid-cols-2 lg:grid-cols-3">
-            {breakdownKinds.map((each) => (
-              <li key={each}>
-                <a
-                  href={`/shop/queue/breakdown?kind=${each}`}
-                  aria-current={each === kind ? "true" : undefined}
-                  className={`flex min-h-14 items-center border bg-sheet px-4 no-underline ${each === kind ? "border-larch font-semibold text-ink" : "border-control"}`}
-                >
-                  {words.kinds[each]}
-                </a>
-              </li>
-            ))}
-          </ul>
-        </nav>
+        <KindChoice label={w.choose} href={here} kinds={breakdownKinds} chosen={kind} words={words.kinds} />
       </Part>
       {kind === undefined ? null : <Asked ctx={ctx} kind={kind} query={query} />}
       <Part title={w.known} id="known">
@@ -73,15 +58,10 @@ async function Asked(props: { readonly ctx: Context; readonly kind: BreakdownKin
   const isAsked = Object.keys(query).length > 1;
   const parsed = isAsked ? breakdownSchema.safeParse(answers) : null;
   const preview = parsed?.success ? await previewBreakdown(ctx, parsed.data) : null;
-  const errors: Readonly<Record<string, string>> =
-    parsed?.success === false
-      ? messagesByPath(parsed.error.issues)
-      : preview?.ok === false
-        ? { [preview.refusal.path ?? ""]: say(preview.refusal) }
-        : {};
+  const errors = fieldErrors(parsed, preview);
   return (
     <Part title={words.kinds[kind]} id="form">
-      {errors[""] ? <Notice tone="iron" title={errors[""]} live="assertive" /> : null}
+      <WholeError errors={errors} />
       <BreakdownFields
         kind={kind}
         query={query}
@@ -107,7 +87,7 @@ async function Asked(props: { readonly ctx: Context; readonly kind: BreakdownKin
             idPrefix="report-"
             size="floor"
             fields={[
-              ...Object.entries(answers).map(([name, value]) => ({ kind: "hidden" as const, name, value })),
+              ...keptAnswers(answers),
               { kind: "hidden", name: "reportId", value: ctx.newId() },
               { kind: "textarea", name: "note", label: words.form.note, rows: 3, optional: true },
             ]}
@@ -125,12 +105,13 @@ function Known({ incidents }: { readonly incidents: readonly IncidentSummary[] }
     <Table
       caption={w.known}
       hideCaption
+      stacks
       empty={<p className="text-pencil">{w.none}</p>}
       columns={[
         {
           key: "number",
           head: w.number,
-          cell: (row) => <Link href={`/shop/queue/breakdown/${row.incidentId}`}>{row.number}</Link>,
+          cell: (row) => <NumberLink href={`${here}/${row.incidentId}`} number={row.number} />,
         },
         { key: "what", head: w.what, cell: (row) => words.kinds[row.input.kind] },
         { key: "state", head: w.state, cell: (row) => words.states[row.state] },
@@ -138,11 +119,7 @@ function Known({ incidents }: { readonly incidents: readonly IncidentSummary[] }
         {
           key: "by",
           head: w.by,
-          cell: (row) => (
-            <>
-              {row.reportedBy}, <Clock at={row.reportedAt} />
-            </>
-          ),
+          cell: (row) => <ByAt by={row.reportedBy} at={row.reportedAt} />,
         },
       ]}
       rows={incidents}

@@ -4,7 +4,7 @@ import shop from "@/content/catalog/shop.json";
 import { reworkFaults } from "@/lib/engine/lifecycle";
 import { isoDate } from "@/lib/engine/units";
 import type { PairId } from "@/lib/services";
-import { idField, shopInstantField } from "../../../fields";
+import { idField, shopInstantField, textField } from "../../../fields";
 
 const instant = (label: string) => shopInstantField(label, shop.timeZone).transform((at) => at.toISOString());
 const day = (label: string) => z.iso.date({ error: `${label}: a day is needed` }).transform(isoDate);
@@ -19,7 +19,6 @@ const pairId = z
   .max(60)
   .transform((id) => id as PairId);
 const faultIds = reworkFaults.map(({ id }) => id);
-const text = z.string().max(500);
 
 export const breakdownSchema = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("press-down"), press: idField, from: instant("From"), until: instant("Until") }),
@@ -27,7 +26,7 @@ export const breakdownSchema = z.discriminatedUnion("kind", [
   z.object({
     kind: z.literal("supplier-late"),
     station: station("Station"),
-    material: text,
+    material: textField("What is late", 500),
     expectedOn: day("Expected on"),
   }),
   z.object({

@@ -4,6 +4,7 @@ import { Table } from "@/app/_ui/table";
 import { fill } from "@/app/_ui/words";
 import words from "@/content/copy/breakdowns.json";
 import type { RemedyOption } from "@/lib/services";
+import { PairLinks } from "../../../cells";
 
 const w = words.ways;
 
@@ -12,6 +13,7 @@ export function Ways({ options, showCost }: { readonly options: readonly RemedyO
     <Table
       caption={w.title}
       hideCaption
+      stacks
       columns={[
         {
           key: "way",
@@ -39,7 +41,8 @@ export function Ways({ options, showCost }: { readonly options: readonly RemedyO
         {
           key: "still",
           head: w.still,
-          cell: (row) => (row.crossing.length === 0 ? w.nobody : row.crossing.map(({ serial }) => serial).join(", ")),
+          cell: (row) =>
+            row.crossing.length === 0 ? w.nobody : <PairLinks serials={row.crossing.map(({ serial }) => serial)} />,
         },
         { key: "late", head: w.late, numeric: true, cell: (row) => row.expectedLate.toFixed(2) },
       ]}

@@ -5,7 +5,7 @@ import { z } from "zod";
 import { formAction } from "@/app/_server/form-action";
 import { staffContext } from "@/app/_server/request";
 import { applyMove, applyOrder, type PairId, undoMove } from "@/lib/services";
-import { idField, wholeField } from "../../../fields";
+import { idField, textField, wholeField } from "../../../fields";
 import { say } from "../../../say";
 
 const here = "/shop/queue/order";
@@ -19,7 +19,7 @@ export const move = formAction({
       .max(60)
       .transform((id) => (id === "" ? null : (id as PairId))),
     revision: wholeField,
-    reason: z.string().max(500, { error: "Reason: at most 500 characters" }),
+    reason: textField("Reason", 500),
   }),
   context: () => staffContext(here),
   run: applyMove,
@@ -44,7 +44,7 @@ export const reorder = formAction({
   schema: z.strictObject({
     places: placesField,
     revision: wholeField,
-    reason: z.string().max(500, { error: "Reason: at most 500 characters" }),
+    reason: textField("Reason", 500),
   }),
   context: () => staffContext(here),
   run: applyOrder,

@@ -25,6 +25,7 @@ export function OrderTable({ order, mayMove }: { readonly order: QueueOrder; rea
         caption={w.caption}
         hideCaption
         dense
+        stacks
         empty={<p className="text-pencil">{w.empty}</p>}
         columns={[
           { key: "position", head: w.heads.position, numeric: true, cell: (row) => row.index + 1 },

@@ -5,7 +5,7 @@ import { z } from "zod";
 import { formAction } from "@/app/_server/form-action";
 import { staffContext } from "@/app/_server/request";
 import { applyWhatIf, type FloorChangeId, withdrawChange } from "@/lib/services";
-import { idField } from "../../../fields";
+import { idField, textField } from "../../../fields";
 import { say } from "../../../say";
 import { whatIfSchema } from "./read-input";
 
@@ -14,7 +14,7 @@ const show = () => revalidatePath("/shop/queue/what-if");
 
 export const apply = formAction({
   name: "apply a what-if",
-  schema: z.intersection(whatIfSchema, z.object({ changeId: idField, reason: z.string().max(2000) })),
+  schema: z.intersection(whatIfSchema, z.object({ changeId: idField, reason: textField("Reason", 2000) })),
   context,
   run: (ctx, { changeId, reason, ...whatIf }) => applyWhatIf(ctx, { changeId, reason, whatIf }),
   words: say,
@@ -25,7 +25,7 @@ export const withdraw = formAction({
   name: "withdraw a change of the floor",
   schema: z.strictObject({
     floorChangeId: idField.transform((id) => id as FloorChangeId),
-    reason: z.string().max(2000),
+    reason: textField("Reason", 2000),
   }),
   context,
   run: withdrawChange,

@@ -1,10 +1,8 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { messagesByPath } from "@/app/_server/form-state";
 import { staffContext } from "@/app/_server/request";
 import { ActionForm } from "@/app/_ui/action-form.client";
 import { moneyText } from "@/app/_ui/money";
-import { Notice } from "@/app/_ui/notice";
 import { Page, Part } from "@/app/_ui/page";
 import { fill } from "@/app/_ui/words";
 import shop from "@/content/catalog/shop.json";
@@ -13,9 +11,9 @@ import { permit } from "@/lib/auth";
 import { askWhatIf, listFloorChanges, type WhatIfAnswer, type WhatIfKind } from "@/lib/services";
 import type { Context } from "@/lib/services/context";
 import { shopDay } from "@/lib/services/shop-time";
-import { say } from "../../../say";
 import { listHref, type Query } from "../../list-href";
 import { Effect, EffectTable } from "../breakdown/effect";
+import { fieldErrors, KindChoice, keptAnswers, WholeError } from "../question";
 import { apply } from "./actions";
 import { OneMoreStrips, SlackBars } from "./charts";
 import { answersIn, WhatIfFields } from "./fields";
@@ -23,34 +21,21 @@ import { InForce } from "./in-force";
 import { whatIfFields, whatIfSchema } from "./read-input";
 
 const w = words.whatIf;
+const here = "/shop/queue/what-if";
 export const metadata: Metadata = { title: w.title };
 
 const kinds = Object.keys(whatIfFields) as readonly WhatIfKind[];
 
 export default async function WhatIfPage({ searchParams }: { readonly searchParams: Promise<Query> }) {
   const query = await searchParams;
-  const ctx = await staffContext(listHref("/shop/queue/what-if", query, {}));
+  const ctx = await staffContext(listHref(here, query, {}));
   const changes = await listFloorChanges(ctx);
   if (!changes.ok) notFound();
   const kind = kinds.find((each) => each === query.kind);
   return (
     <Page title={w.title} lead={w.lead}>
       <Part title={w.choose} id="question">
-        <nav aria-label={w.choose}>
-          <ul className="grid gap-2 sm:grid-cols-2 lg:grid-cols-4">
-            {kinds.map((each) => (
-              <li key={each}>
-                <a
-                  href={`/shop/queue/what-if?kind=${each}`}
-                  aria-current={each === kind ? "true" : undefined}
-                  className={`flex min-h-12 items-center border bg-sheet px-4 no-underline ${each === kind ? "border-larch font-semibold text-ink" : "border-control"}`}
-                >
-                  {w.kinds[each]}
-                </a>
-              </li>
-            ))}
-          </ul>
-        </nav>
+        <KindChoice label={w.choose} href={here} kinds={kinds} chosen={kind} words={w.kinds} />
       </Part>
       {kind === undefined ? null : <Asked ctx={ctx} kind={kind} query={query} />}
       <Part title={w.inForce} id="in-force">
@@ -65,17 +50,12 @@ async function Asked(props: { readonly ctx: Context; readonly kind: WhatIfKind; 
   const answers = answersIn(kind, query);
   const parsed = Object.keys(query).length > 1 ? whatIfSchema.safeParse(answers) : null;
   const asked = parsed?.success ? await askWhatIf(ctx, parsed.data) : null;
-  const errors: Readonly<Record<string, string>> =
-    parsed?.success === false
-      ? messagesByPath(parsed.error.issues)
-      : asked?.ok === false
-        ? { [asked.refusal.path ?? ""]: say(asked.refusal) }
-        : {};
+  const errors = fieldErrors(parsed, asked);
   const today = shopDay(ctx.now, shop.timeZone);
   return (
     <>
       <Part title={w.kinds[kind]} id="form">
-        {errors[""] ? <Notice tone="iron" title={errors[""]} live="assertive" /> : null}
+        <WholeError errors={errors} />
         <WhatIfFields kind={kind} query={query} today={today} errors={errors} />
       </Part>
       {asked?.ok ? <Answer answer={asked.value} /> : null}
@@ -87,7 +67,7 @@ async function Asked(props: { readonly ctx: Context; readonly kind: WhatIfKind; 
             idPrefix="apply-"
             tone="plain"
             fields={[
-              ...Object.entries(answers).map(([name, value]) => ({ kind: "hidden" as const, name, value })),
+              ...keptAnswers(answers),
               { kind: "hidden", name: "changeId", value: ctx.newId() },
               { kind: "text", name: "reason", label: w.reason },
             ]}
@@ -113,6 +93,7 @@ function Answer({ answer }: { readonly answer: WhatIfAnswer }) {
         {effect.oneMore === null ? null : (
           <>
             <h3 className="text-lg">{w.oneMore}</h3>
+            <p className="max-w-measure text-pencil">{w.oneMoreNote}</p>
             <OneMoreStrips oneMore={effect.oneMore} />
           </>
         )}

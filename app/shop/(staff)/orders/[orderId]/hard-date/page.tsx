@@ -7,7 +7,7 @@ import { Button } from "@/app/_ui/button";
 import { dayText } from "@/app/_ui/date-range";
 import { TextField } from "@/app/_ui/field";
 import { moneyText } from "@/app/_ui/money";
-import { Notice } from "@/app/_ui/notice";
+import { Notice, type Tone } from "@/app/_ui/notice";
 import { Page, Part } from "@/app/_ui/page";
 import { fill } from "@/app/_ui/words";
 import words from "@/content/copy/promises.json";
@@ -39,23 +39,31 @@ export default async function HardDatePage({
   if (!read.ok) notFound();
   const order = read.value;
   const preview = isDay(on) ? await previewHardDate(ctx, { orderId: order.orderId, on: isoDate(on) }) : null;
+  const refusal = preview?.ok === false ? preview.refusal : null;
+  const error =
+    refusal?.path === "on" ? say(refusal) : on === undefined || isDay(on) ? undefined : fill(w.noDay, { on });
   return (
     <Page wide title={fill(w.title, { number: order.number })} lead={w.lead}>
       <form className="mb-8 grid max-w-measure gap-4">
-        <TextField id="on" name="on" type="date" label={w.on} defaultValue={on ?? ""} />
+        <TextField id="on" name="on" type="date" label={w.on} defaultValue={on ?? ""} error={error} />
         <p className="flex flex-wrap items-center gap-4">
           <Button type="submit">{w.show}</Button>
           <a href={`/shop/orders/${order.orderId}`}>{w.back}</a>
         </p>
       </form>
-      {preview === null ? null : preview.ok ? (
+      {refusal !== null && refusal.path !== "on" ? <Notice tone="iron" title={say(refusal)} live="polite" /> : null}
+      {preview?.ok ? (
         <Shown preview={preview.value} order={order} isOwner={permit(ctx.actor, "promise.hard").ok} />
-      ) : (
-        <Notice tone="iron" title={say(preview.refusal)} live="polite" />
-      )}
+      ) : null}
     </Page>
   );
 }
+
+const tones: Readonly<Record<HardDatePreview["fits"], Tone>> = {
+  now: "moss",
+  "by-moving": "info",
+  "not-at-all": "iron",
+};
 
 function Shown({
   preview,
@@ -71,7 +79,7 @@ function Shown({
   return (
     <Part title={dayText(preview.on)} id="shown">
       <div className="mb-6 grid gap-2">
-        <Notice tone={fits === "not-at-all" ? "iron" : "moss"} title={fill(w.fits[fits], days)} />
+        <Notice tone={tones[fits]} title={fill(w.fits[fits], days)} />
         {fits === "by-moving" ? (
           <>
             <p>{movedSerials.length > 0 ? fill(w.moved, { serials: movedSerials.join(", ") }) : w.nobody}</p>
@@ -82,7 +90,8 @@ function Shown({
         ) : null}
         {fits === "not-at-all" ? null : <p>{feeCents > 0 ? fill(w.fee, { fee: moneyText(feeCents) }) : w.noFee}</p>}
       </div>
-      {effect ? <Effect effect={effect} /> : null}
+      {/* Of a day that cannot be kept nothing moves. */}
+      {effect && fits !== "not-at-all" ? <Effect effect={effect} /> : null}
       {fits === "not-at-all" ? null : isOwner ? (
         <div className="mt-6">
           <ActionForm
