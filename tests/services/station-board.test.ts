@@ -102,6 +102,8 @@ describe("the serial of a bar", () => {
     });
     const [brief] = rowOf(7, [visit("A", 7, at("2026-12-07", 8), at("2026-12-07", 8, 20))]).bars;
     expect(brief?.label.isBeside).toBe(true);
+    const [cut] = rowOf(7, [visit("A", 7, at("2026-12-07", 11, 30), at("2026-12-07", 12, 40))]).bars;
+    expect(cut?.label).toEqual({ piece: { date: "2026-12-07", fromMinute: 750, toMinute: 760 }, isBeside: true });
   });
 
   it("is covered by no other bar of its line", () => {

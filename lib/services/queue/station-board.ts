@@ -140,8 +140,10 @@ function laid(
     const unattended = pieces(days, { fromMinute: workEndMinute, toMinute: freeMinute }, (day) => [day.axis]);
     const first = attended[0] ?? unattended[0];
     if (first === undefined) continue;
-    const piece = widest(attended) ?? first;
-    const isBeside = minutesOf(piece) < labelMinutes;
+    const best = widest(attended) ?? first;
+    const isBeside = minutesOf(best) < labelMinutes;
+    // Beside: behind the last piece of its day, for lunch may cut a short bar in two.
+    const piece = isBeside ? (attended.findLast(({ date }) => date === best.date) ?? best) : best;
     const start = onAxis(days, first.date, first.fromMinute);
     // A press is taken until it is opened; a rest leaves its bench to the next pair, which lies over the hatching.
     const last = (cell.station === pressStation ? unattended.at(-1) : undefined) ?? attended.at(-1) ?? first;

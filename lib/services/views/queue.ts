@@ -68,7 +68,7 @@ export interface QueueBar extends QueueCell {
   readonly attended: readonly BarPiece[];
   /** Press cycle, cure or rest, as far as it falls into the day's axis. */
   readonly unattended: readonly BarPiece[];
-  /** The piece that carries the serial, its widest; beside it where it is too short for the word. */
+  /** The piece that carries the serial, its widest; behind the last of that day where it is too short for the word. */
   readonly label: { readonly piece: BarPiece; readonly isBeside: boolean };
 }
 
