@@ -42,6 +42,8 @@ const deliveredDays: readonly number[] = [24, 23, 22, 20, 19, 18, 17, 16, 15];
 const throughDays: Readonly<Record<number, number>> = { 24: 2, 23: 3, 22: 4, 20: 5, 19: 5, 18: 5, 17: 6, 16: 7, 15: 7 };
 /** Pairs on the floor: working days since their release, longest first. */
 const floorDays: readonly number[] = [9, 9, 8, 8, 7, 7, 6, 5, 5, 4, 4, 4, 3, 3, 3, 2, 2, 1, 1, 1, 0, 0, 0];
+/** The core of the last pair released: its strips are short. */
+const scarceCore = "beech-poplar";
 /** Orders that wait for something: what is already in. */
 const waitingOrders: readonly {
   readonly deposit: boolean;
@@ -74,7 +76,10 @@ export async function seedDemo(now: Date = new Date(), client?: Db): Promise<See
   await expiredQuotes(shop, calendar, person);
   // Sold while the earlier ones were still in the queue, so that their promises were made as in a busy shop.
   const onFloor: Released[] = [];
-  for (const days of floorDays) onFloor.push(await released(shop, calendar, days, person()));
+  for (const [turn, days] of floorDays.entries()) {
+    const core = turn === floorDays.length - 1 ? { core: scarceCore } : {};
+    onFloor.push(await released(shop, calendar, days, { ...person(), ...core }));
+  }
   for (const pair of gone) await delivered(shop, calendar, pair);
   await seedBench(shop, calendar, gone);
   const busy: BusyStations = new Map();
@@ -89,7 +94,7 @@ export async function seedDemo(now: Date = new Date(), client?: Db): Promise<See
   return { signIns: demoStaff.map(({ role, email, password }) => ({ role, email, password })) };
 }
 
-type Person = Pick<Parameters<typeof demoOrder>[1], "index" | "person">;
+type Person = Pick<Parameters<typeof demoOrder>[1], "index" | "person" | "core">;
 
 interface Released {
   readonly pairId: PairId;

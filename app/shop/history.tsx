@@ -1,18 +1,29 @@
 /** What happened, when, and who did it. The record itself; nothing is worded away. */
+import { dayText } from "@/app/_ui/date-range";
+import { moneyText } from "@/app/_ui/money";
 import { Table } from "@/app/_ui/table";
 import { wordOf } from "@/app/_ui/words";
 import shopWords from "@/content/copy/shop.json";
-import type { EventView } from "@/lib/services";
+import type { EventView, StripOption } from "@/lib/services";
 import { Clock } from "./cells";
+import { optionChoice } from "./strip-option-words";
 
 const w = shopWords.history;
 /** Particulars worth a reader's time, in this order. */
 const shown = Object.keys(w.particulars) as (keyof typeof w.particulars)[];
 
-function particulars(data: EventView["data"]): string {
-  return shown
-    .flatMap((key) => (data[key] == null || data[key] === "" ? [] : [`${w.particulars[key]} ${String(data[key])}`]))
-    .join(", ");
+function particulars({ kind, data }: EventView): string {
+  // The event keeps the whole way out as it was offered.
+  const way = kind === "strips-decided" ? [optionChoice(data.option as StripOption).label] : [];
+  const others = shown.flatMap((key) =>
+    data[key] == null || data[key] === "" ? [] : [`${w.particulars[key]} ${told(key, data[key])}`],
+  );
+  return [...way, ...others].join(", ");
+}
+
+function told(key: string, value: unknown): string {
+  if (typeof value === "number") return key.endsWith("Cents") ? moneyText(value) : String(value);
+  return /^\d{4}-\d{2}-\d{2}$/.test(String(value)) ? dayText(String(value)) : String(value);
 }
 
 export function History({ events, title }: { readonly events: readonly EventView[]; readonly title: string }) {
@@ -33,7 +44,7 @@ export function History({ events, title }: { readonly events: readonly EventView
           cell: (event) => (
             <>
               {wordOf(w.kinds, event.kind)}
-              {particulars(event.data) ? <span className="text-pencil">: {particulars(event.data)}</span> : null}
+              {particulars(event) ? <span className="text-pencil">: {particulars(event)}</span> : null}
             </>
           ),
         },

@@ -86,16 +86,19 @@ export interface DemoSale {
   readonly now: Date;
   /** A picture of the skier's own: proof and rights are then needed. */
   readonly picture?: { readonly bytes: Uint8Array; readonly hasRights: boolean };
+  /** A core other than the recommended one. */
+  readonly core?: string;
 }
 
 export async function demoSheet(shop: DemoShop, sale: DemoSale): Promise<SheetId> {
   const ctx = at(shop, sale.now);
-  const { person, index, picture } = sale;
+  const { person, index, picture, core } = sale;
   const opened = done(await openSheet(ctx, { channel: "phone", phone: person.phone, name: person.name }), "a sheet");
   const { sheetId, version } = opened.sheet;
   const graphic =
     picture === undefined ? {} : { "choices.graphic": await ownGraphic(ctx, sheetId, picture, person.name) };
-  const patch = { ...demoFields(index), "contact.email": person.email, ...graphic };
+  const ownCore = core === undefined ? {} : { "choices.core": core };
+  const patch = { ...demoFields(index), "contact.email": person.email, ...graphic, ...ownCore };
   done(await saveSheet(ctx, { sheetId, patch, baseVersion: version }), "its fields");
   return sheetId;
 }

@@ -20,7 +20,8 @@ const stock: readonly {
   { species: "ash", count: 400, modulusMpa: 13_200, density: 672 },
   { species: "poplar", count: 220, modulusMpa: 9790, density: 440 },
   { species: "maple", count: 180, modulusMpa: 13_860, density: 706 },
-  { species: "beech", count: 150, modulusMpa: 13_090, density: 717 },
+  // Nearly out: a pair with beech in it goes short.
+  { species: "beech", count: 2, modulusMpa: 13_090, density: 717 },
   { species: "birch", count: 140, modulusMpa: 15_290, density: 694 },
   { species: "cherry", count: 140, modulusMpa: 11_330, density: 560 },
   { species: "basswood", count: 140, modulusMpa: 11_110, density: 414 },

@@ -12,8 +12,8 @@ import copy from "@/content/copy/rework.json";
 import { permit } from "@/lib/auth";
 import { findPairByCode, type StripsShortView, stripsShort } from "@/lib/services";
 import { say } from "../../../say";
+import { optionChoice } from "../../../strip-option-words";
 import { decide } from "../actions";
-import { optionChoice } from "./option-words";
 
 const w = copy.strips;
 export const metadata: Metadata = { title: w.title };
