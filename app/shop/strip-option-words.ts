@@ -49,5 +49,6 @@ function wordsOf(option: StripOption): { readonly label: string; readonly detail
 }
 
 function signed(value: number, decimals: number): string {
-  return value > 0 ? `+${textForPeople(value, decimals)}` : textForPeople(value, decimals);
+  const text = textForPeople(value, decimals).replace("-", "−");
+  return value > 0 ? `+${text}` : text;
 }

@@ -91,7 +91,8 @@ export function Serials({ pair }: { readonly pair: PairView }) {
   return (
     <Facts
       facts={pair.skis.map((ski) => ({
-        name: w.sides[ski.side],
+        name:
+          ski.build === 1 ? w.sides[ski.side] : fill(rework.builtAgain, { side: w.sides[ski.side], build: ski.build }),
         value: (
           <span className="flex flex-wrap items-baseline gap-3">
             <span className="measure">{ski.serial}</span>

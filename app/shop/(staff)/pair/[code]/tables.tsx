@@ -1,12 +1,15 @@
 /** The pair in tables: strips, parts, thickness and every operation. */
 import { Badge } from "@/app/_ui/notice";
 import { Table } from "@/app/_ui/table";
+import { fill } from "@/app/_ui/words";
+import copy from "@/content/copy/rework.json";
 import words from "@/content/copy/shop.json";
 import { textForPeople } from "@/lib/engine/units";
 import type { PairView } from "@/lib/services";
 import { Clock } from "../../../cells";
 
 const w = words.pair;
+const { rework } = copy;
 
 interface Props {
   readonly pair: PairView;
@@ -138,7 +141,18 @@ export function Operations({ pair }: Props) {
       hideCaption
       dense
       columns={[
-        { key: "station", head: h.station, cell: (each) => `${each.station} ${each.stationName}` },
+        {
+          key: "station",
+          head: h.station,
+          cell: (each) => (
+            <>
+              {each.station} {each.stationName}
+              {each.side ? (
+                <span className="block text-pencil">{fill(rework.redoOf, { side: w.sides[each.side] })}</span>
+              ) : null}
+            </>
+          ),
+        },
         {
           key: "state",
           head: h.state,

@@ -4,25 +4,32 @@ import shop from "@/content/catalog/shop.json";
 import { reworkFaults } from "@/lib/engine/lifecycle";
 import { isoDate } from "@/lib/engine/units";
 import type { PairId } from "@/lib/services";
-import { idField, shopInstantField, textField } from "../../../fields";
+import { shopInstantField, textField } from "../../../fields";
 
+const not = (input: unknown) => (input === "" ? "" : `, not “${String(input)}”`);
 const instant = (label: string) => shopInstantField(label, shop.timeZone).transform((at) => at.toISOString());
 const day = (label: string) => z.iso.date({ error: `${label}: a day is needed` }).transform(isoDate);
 const station = (label: string) =>
   z
     .string()
-    .regex(/^\d{1,2}$/, { error: `${label}: a number from 1 to 14` })
+    .regex(/^\d{1,2}$/, { error: ({ input }) => `${label}: a number from 1 to 14 is needed${not(input)}` })
     .transform(Number);
-const pairId = z
-  .string()
-  .min(1, { error: "Pair: choose one" })
-  .max(60)
-  .transform((id) => id as PairId);
+const chosen = (label: string) =>
+  z
+    .string()
+    .min(1, { error: `${label}: choose one` })
+    .max(60);
+const pairId = chosen("Pair").transform((id) => id as PairId);
 const faultIds = reworkFaults.map(({ id }) => id);
 
 export const breakdownSchema = z.discriminatedUnion("kind", [
-  z.object({ kind: z.literal("press-down"), press: idField, from: instant("From"), until: instant("Until") }),
-  z.object({ kind: z.literal("person-away"), person: idField, from: instant("From"), until: instant("Until") }),
+  z.object({ kind: z.literal("press-down"), press: chosen("Press"), from: instant("From"), until: instant("Until") }),
+  z.object({
+    kind: z.literal("person-away"),
+    person: chosen("Person"),
+    from: instant("From"),
+    until: instant("Until"),
+  }),
   z.object({
     kind: z.literal("supplier-late"),
     station: station("Station"),

@@ -2,20 +2,25 @@
 import { z } from "zod";
 import { isoDate } from "@/lib/engine/units";
 
+const not = (input: unknown) => (input === "" ? "" : `, not “${String(input)}”`);
 const day = (label: string) => z.iso.date({ error: `${label}: a day is needed` }).transform(isoDate);
 const whole = (label: string) =>
   z
     .string()
-    .regex(/^\d{1,3}$/, { error: `${label}: a whole number is needed` })
+    .regex(/^\d{1,3}$/, { error: ({ input }) => `${label}: a whole number is needed${not(input)}` })
     .transform(Number);
 
 const stations = z
   .string()
-  .regex(/^\s*\d{1,2}(\s*,\s*\d{1,2})*\s*$/, { error: "Stations: numbers from 1 to 14 with commas, such as 10, 11" })
+  .regex(/^\s*\d{1,2}(\s*,\s*\d{1,2})*\s*$/, {
+    error: ({ input }) => `Stations: numbers from 1 to 14 with commas are needed, such as 10, 11${not(input)}`,
+  })
   .transform((text) => text.split(",").map(Number));
 const factor = z
   .string()
-  .regex(/^\d{1,2}([.,]\d{1,3})?$/, { error: "Rework: a number such as 2 or 1.5 is needed" })
+  .regex(/^\d{1,2}([.,]\d{1,3})?$/, {
+    error: ({ input }) => `Rework: a number such as 2 or 1.5 is needed${not(input)}`,
+  })
   .transform((text) => Number(text.replace(",", ".")));
 
 export const whatIfSchema = z.discriminatedUnion("kind", [

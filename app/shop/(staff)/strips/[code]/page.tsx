@@ -68,6 +68,8 @@ interface WaitingProps {
   readonly error: string | undefined;
 }
 
+const tones = { safe: "moss", "at-risk": "amber", late: "iron", open: "info" } as const;
+
 function Waiting({ view: { waiting }, expectedOn, error }: WaitingProps) {
   const told =
     waiting === null
@@ -90,7 +92,7 @@ function Waiting({ view: { waiting }, expectedOn, error }: WaitingProps) {
         <Button type="submit">{w.ask}</Button>
       </form>
       {expectedOn && error === undefined ? (
-        <Notice tone={waiting?.standingAfter === "late" ? "iron" : "info"} title={dayText(expectedOn)}>
+        <Notice tone={waiting === null ? "moss" : tones[waiting.standingAfter]} title={dayText(expectedOn)}>
           <p>{told}</p>
         </Notice>
       ) : null}
