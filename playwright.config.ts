@@ -1,7 +1,7 @@
 import { defineConfig, devices } from "playwright/test";
 import { systemBrowser } from "./.ci/browser.mjs";
 
-const port = 3210;
+const port = Number(process.env.E2E_PORT ?? 3210);
 const browser = systemBrowser();
 
 /** Names: `x.spec.ts` runs on both screens, `x.desktop.spec.ts` and `x.phone.spec.ts` on one. */

@@ -3,35 +3,9 @@
  * acceptance list (part 15); the measures and prices are worked out there by hand.
  */
 import type { Browser, Page } from "playwright/test";
+import { answerImperial, openCall, quoteFor } from "./support/shop-steps";
 import { expectAccessible, expectNoSidewaysScroll, startSheet, waitForSaved } from "./support/skier-steps";
 import { expect, signInAs, test } from "./support/test";
-
-async function openCall(page: Page, phone: string): Promise<void> {
-  await page.goto("/shop/call");
-  await page.getByLabel("Telephone number").fill(phone);
-  await page.getByRole("button", { name: "Open the sheet" }).click();
-  await page.waitForURL(/\/shop\/call\/[0-9a-f-]{36}$/);
-}
-
-async function answerImperial(page: Page): Promise<void> {
-  const you = page.locator("#you");
-  await you.getByRole("group", { name: "Unit of height" }).getByText("ft in").click();
-  await you.getByLabel("Height, feet").fill("5");
-  await you.getByLabel("Height, inches").fill("7");
-  await you.getByRole("group", { name: "Unit of weight without gear" }).getByText("lb").click();
-  await you.getByLabel("Weight without gear").fill("149");
-  await you.getByRole("radio", { name: "Improving" }).check();
-  await waitForSaved(page);
-}
-
-async function quoteFor(page: Page, name: string): Promise<string> {
-  const contact = page.getByRole("group", { name: "Where the quote goes" });
-  await contact.getByLabel("Your name").fill(name);
-  await waitForSaved(page);
-  await page.getByRole("button", { name: "Make my quote" }).click();
-  await page.waitForURL(/\/shop\/quotes\/[0-9a-f-]{36}/);
-  return new URL(page.url()).pathname;
-}
 
 async function secondDesk(browser: Browser): Promise<Page> {
   const context = await browser.newContext();
