@@ -33,6 +33,11 @@ export async function floorChangesInForce(client: Tx, now: Date): Promise<readon
   });
 }
 
+/** Presses that were ever added, those that are gone again too. */
+export async function extraPressChanges(client: Tx): Promise<readonly FloorChangeRecord[]> {
+  return client.floorChange.findMany({ where: { kind: "extra-press" }, orderBy: { madeAt: "asc" } });
+}
+
 /** False when it was withdrawn before. */
 export async function withdrawFloorChange(
   tx: Tx,

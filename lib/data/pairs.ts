@@ -142,6 +142,19 @@ export async function operationById(client: Tx, id: string): Promise<OperationRe
   return client.operation.findUnique({ where: { id } });
 }
 
+const runningVisit = { pair: { select: { id: true, serial: true } } } as const satisfies Prisma.OperationInclude;
+
+export type RunningVisit = Prisma.OperationGetPayload<{ include: typeof runningVisit }>;
+
+/** Work under way on the floor, first begun first. */
+export async function runningVisits(client: Tx): Promise<readonly RunningVisit[]> {
+  return client.operation.findMany({
+    where: { state: "running", pair: { state: { in: ["released", "building"] } } },
+    include: runningVisit,
+    orderBy: [{ startedAt: "asc" }, { id: "asc" }],
+  });
+}
+
 export type OperationChange = Omit<Prisma.OperationUncheckedUpdateManyInput, "id" | "version">;
 
 /** Moves an operation on if it is still in this state and version. */
@@ -251,6 +264,7 @@ export async function reopenOperations(tx: Tx, ids: readonly string[]): Promise<
       finishedAt: null,
       finishedByName: null,
       nextFrom: null,
+      press: null,
     },
   });
 }
@@ -312,6 +326,18 @@ export async function endMaterialHolds(
 ): Promise<void> {
   await tx.pairHold.updateMany({
     where: { pairId, station, reason: "material", clearedAt: null },
+    data: { clearedAt: how.at, clearedByName: how.by },
+  });
+}
+
+/** Ends the pair's wait for somebody to begin the rebuild of a ski. */
+export async function endRebuildHolds(
+  tx: Tx,
+  pairId: string,
+  how: { readonly at: Date; readonly by: string },
+): Promise<void> {
+  await tx.pairHold.updateMany({
+    where: { pairId, reason: "decision", clearedAt: null, incident: { kind: "ski-rebuild" } },
     data: { clearedAt: how.at, clearedByName: how.by },
   });
 }

@@ -12,7 +12,7 @@ import { consumeStrips } from "../../lib/data/strips";
 import { transaction } from "../../lib/data/transaction";
 import { stationsBefore } from "../../lib/engine/routing";
 import { stationRecipe } from "../../lib/services/floor/recipe";
-import { coreStation, lastStation } from "../../lib/services/floor/stations";
+import { coreStation, lastStation, pressStation } from "../../lib/services/floor/stations";
 import type { DemoShop } from "./sales";
 import type { DemoCalendar } from "./shop-days";
 
@@ -104,7 +104,7 @@ function doneChange(calendar: DemoCalendar, station: number, daysAgo: number, tu
   const finishedAt = new Date(startedAt.getTime() + typicalMinutes * 60_000);
   const nextFrom = restMinutes === 0 ? null : new Date(finishedAt.getTime() + restMinutes * 60_000);
   const by = makerOf(station);
-  return { state: "done", startedAt, startedByName: by, finishedAt, finishedByName: by, nextFrom };
+  return { state: "done", startedAt, startedByName: by, finishedAt, finishedByName: by, nextFrom, ...pressAt(station) };
 }
 
 /** Under work if its day has come and a bench is free, else ready for whoever comes. */
@@ -123,8 +123,14 @@ function nextChange(
     state: "running",
     startedAt,
     startedByName: makerOf(station),
-    ...(station === 11 ? { press: "press-1" } : {}),
+    ...pressAt(station),
   };
+}
+
+const onlyPress = { id: "press-1", label: "Press 1" } as const;
+
+function pressAt(station: number): { readonly press?: string } {
+  return station === pressStation ? { press: onlyPress.id } : {};
 }
 
 function makerOf(station: number): string {
@@ -132,7 +138,7 @@ function makerOf(station: number): string {
 }
 
 function ticks(pairId: string, station: number, change: OperationChange): readonly NewEvent[] {
-  const event = (kind: string, at: unknown): readonly NewEvent[] =>
+  const event = (kind: string, at: unknown, data: Readonly<Record<string, string>>): readonly NewEvent[] =>
     at instanceof Date
       ? [
           {
@@ -143,9 +149,12 @@ function ticks(pairId: string, station: number, change: OperationChange): readon
             actorKind: "staff",
             actorId: null,
             actorName: makerOf(station),
-            data: { station },
+            data: { station, ...data },
           },
         ]
       : [];
-  return [...event("operation-started", change.startedAt), ...event("operation-finished", change.finishedAt)];
+  return [
+    ...event("operation-started", change.startedAt, station === pressStation ? { press: onlyPress.label } : {}),
+    ...event("operation-finished", change.finishedAt, {}),
+  ];
 }

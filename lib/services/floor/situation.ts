@@ -4,7 +4,7 @@ import { type FloorChangeRecord, floorChangesInForce } from "../../data/floor-ch
 import { openPairs, type PairRecord } from "../../data/pairs";
 import { frozen } from "../../data/quotes";
 import type { BuildCatalog } from "../../engine/configuration";
-import type { FloorChange, QueueSituation } from "../../engine/routing";
+import { type FloorChange, floorWithChanges, type QueueSituation } from "../../engine/routing";
 import { releasedCatalog } from "../catalogue/current";
 import { shopMinuteOf } from "../shop-time";
 import { pairOnFloor } from "./on-floor";
@@ -31,12 +31,42 @@ export async function situationOf(
   const { timeZone } = floor.hours;
   const onFloor = [];
   for (const pair of pairs) onFloor.push(pairOnFloor(pair, await buildOf(db, pair), timeZone));
-  return {
+  return withPressesThatAreGone({
     floor,
     changes: changes.map((change) => floorChangeOf(change, timeZone)),
     pairs: onFloor,
     now: shopMinuteOf(now, timeZone),
-  };
+  });
+}
+
+/** Longer than any press cycle. */
+const untilOpened = 240;
+
+/**
+ * A hired press that has been given back is not on the floor any more: what was pressed in it no longer says where, and what
+ * is in it still keeps it until it is opened.
+ */
+function withPressesThatAreGone(situation: QueueSituation): QueueSituation {
+  const known = new Set(floorWithChanges(situation.floor, situation.changes).presses.map(({ id }) => id));
+  const isGone = (press: string | undefined): press is string => press !== undefined && !known.has(press);
+  const kept = new Set<string>();
+  const pairs = situation.pairs.map((pair) => {
+    if (!pair.operations.some(({ press }) => isGone(press))) return pair;
+    const operations = pair.operations.map((operation) => {
+      const { press, ...rest } = operation;
+      if (!isGone(press)) return operation;
+      if (operation.state !== "running") return rest;
+      kept.add(press);
+      return operation;
+    });
+    return { ...pair, operations };
+  });
+  const { now } = situation;
+  const still = [...kept].map((id): FloorChange => {
+    const press = { id, label: id, kind: "heated" } as const;
+    return { kind: "extra-press", press, fromMinute: now, toMinute: now + untilOpened };
+  });
+  return { ...situation, pairs, changes: [...situation.changes, ...still] };
 }
 
 /** The engine's change from a stored one: its data with its instants as shop minutes. */

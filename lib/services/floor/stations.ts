@@ -4,3 +4,7 @@
 export const coreStation = 3;
 /** The last station of a pair. */
 export const lastStation = 14;
+/** Both skis meet in the mould here. */
+export const layUpStation = 10;
+/** The one station that is as many machines as there are presses. */
+export const pressStation = 11;

@@ -12,7 +12,7 @@ import { pairView, travellerView } from "./view";
 export async function readPair(ctx: Context, input: { readonly pairId: PairId }): Promise<Outcome<PairView>> {
   const found = await findPair(ctx, ctx.db, "pair.read", input.pairId);
   if (!found.ok) return found;
-  return accept(await pairView(ctx.db, found.value));
+  return accept(await pairView(ctx.db, found.value, ctx.now));
 }
 
 /**

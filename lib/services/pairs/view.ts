@@ -3,7 +3,8 @@
 import type { ReleasedCatalog } from "../../catalog";
 import type { Tx } from "../../data/client";
 import { type EventRecord, eventsOf } from "../../data/events";
-import type { PairRecord } from "../../data/pairs";
+import { extraPressChanges, floorChangesInForce } from "../../data/floor-changes";
+import { type PairRecord, runningVisits } from "../../data/pairs";
 import { frozen } from "../../data/quotes";
 import type { PairSpec, SolvedSpec } from "../../engine/configuration";
 import { solveSpec, spreadOf } from "../../engine/configuration";
@@ -13,7 +14,9 @@ import { stationsBefore } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import { currentCatalog, releasedCatalog } from "../catalogue/current";
 import { eventView } from "../common-views";
-import { stationRecipe } from "../floor/recipe";
+import { pressChoices, pressNames } from "../floor/presses";
+import { floorCatalog, stationRecipe } from "../floor/recipe";
+import { pressStation } from "../floor/stations";
 import { orderNumber } from "../numbers";
 import { gatesView } from "../orders/gate-facts";
 import { proofView } from "../orders/view";
@@ -54,12 +57,18 @@ export async function workedPair(client: Tx, record: PairRecord): Promise<Worked
   return { spec, catalog, solved: solved.value, parts: partsFor(spec, solved.value, catalog.build, catalog.parts) };
 }
 
-export async function pairView(client: Tx, record: PairRecord): Promise<PairView> {
-  const [worked, events] = await Promise.all([workedPair(client, record), eventsOf(client, "pair", [record.id])]);
+export async function pairView(client: Tx, record: PairRecord, now: Date): Promise<PairView> {
+  const [worked, events, added, presses] = await Promise.all([
+    workedPair(client, record),
+    eventsOf(client, "pair", [record.id]),
+    extraPressChanges(client),
+    pressesFor(client, record, now),
+  ]);
+  const names = pressNames(floorCatalog(), added);
   const { spec, catalog, solved, parts } = worked;
   const model = catalog.build.models.find((candidate) => candidate.id === spec.model);
   const zone = currentCatalog().shop.timeZone;
-  const press = latestVisits(record.operations).find((operation) => operation.station === 11);
+  const press = latestVisits(record.operations).find((operation) => operation.station === pressStation);
   return {
     pairId: record.id as PairId,
     serial: record.serial,
@@ -90,7 +99,9 @@ export async function pairView(client: Tx, record: PairRecord): Promise<PairView
     parts,
     strips: stripViews(record),
     isStripsShort: isStripsShort(record),
-    operations: record.operations.map((operation) => operationView(operation, record)),
+    operations: record.operations.map((operation) => operationView(operation, record, names)),
+    presses,
+    plannedPress: record.pressSlotPress,
     gates: gatesView(record.order.depositPaidAt, record),
     proofState: record.proofState as ProofState,
     proofs: record.proofs.map(proofView),
@@ -124,7 +135,19 @@ export function firstName(name: string): string {
   return name.trim().split(/\s+/)[0] ?? "";
 }
 
-export function operationView(operation: PairRecord["operations"][number], pair: PairRecord): OperationView {
+/** Asked only when the pair may go into one. */
+async function pressesFor(client: Tx, record: PairRecord, now: Date): Promise<PairView["presses"]> {
+  if (!record.operations.some(({ station, state }) => station === pressStation && state === "ready")) return [];
+  const changes = await floorChangesInForce(client, now);
+  return pressChoices(floorCatalog(), changes, await runningVisits(client), now);
+}
+
+/** @param presses their names by id */
+export function operationView(
+  operation: PairRecord["operations"][number],
+  pair: PairRecord,
+  presses: ReadonlyMap<string, string>,
+): OperationView {
   const { name, typicalMinutes } = stationRecipe(operation.station);
   return {
     operationId: operation.id as OperationId,
@@ -140,6 +163,7 @@ export function operationView(operation: PairRecord["operations"][number], pair:
     startedBy: operation.startedByName,
     finishedAt: operation.finishedAt?.toISOString() ?? null,
     finishedBy: operation.finishedByName,
+    pressName: operation.press === null ? null : (presses.get(operation.press) ?? operation.press),
     notBefore: notBefore(operation.station, pair)?.toISOString() ?? null,
   };
 }

@@ -2,6 +2,7 @@ import { permit } from "../../auth";
 import type { Tx } from "../../data/client";
 import { bumpQueue } from "../../data/counters";
 import { recordEvents } from "../../data/events";
+import { extraPressChanges } from "../../data/floor-changes";
 import { orderById, updateOrder } from "../../data/orders";
 import {
   moveOperation,
@@ -19,11 +20,13 @@ import { latestVisits } from "../../engine/lifecycle";
 import { stationsBefore } from "../../engine/routing";
 import { accept, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
-import { stationRecipe } from "../floor/recipe";
+import { pressNames } from "../floor/presses";
+import { floorCatalog, stationRecipe } from "../floor/recipe";
 import { coreStation, lastStation } from "../floor/stations";
 import { notBefore, operationView } from "../pairs/view";
 import { eventOf, nameOf } from "../record";
 import type { OperationId, OperationView } from "../views";
+import { mayStart } from "./may-start";
 
 export interface OperationInput {
   readonly operationId: OperationId;
@@ -33,17 +36,31 @@ export interface OperationInput {
 
 type Operation = PairRecord["operations"][number];
 
-/** Starts work. Refuses `operation-blocked` (waitingFor), `too-early` (from), `already-started` (by), `order-closed`. */
-export async function startOperation(ctx: Context, input: OperationInput): Promise<Outcome<OperationView>> {
+export interface StartInput extends OperationInput {
+  /** Of the presses, where work at one begins. */
+  readonly press?: string;
+}
+
+/**
+ * Starts work. Refuses `operation-blocked` (waitingFor), `too-early` (from), `already-started` (by), `order-closed`, and
+ * what {@link mayStart} refuses: held, out of use, no room.
+ */
+export async function startOperation(ctx: Context, input: StartInput): Promise<Outcome<OperationView>> {
   return move(ctx, input, "started", async (tx, pair, operation) => {
     if (operation.state === "blocked") return refuse(blocked(pair, operation));
     if (operation.state !== "ready") return refuse(ticked(operation));
     const from = notBefore(operation.station, pair);
     if (from !== null && from > ctx.now) return refuse(tooEarly(from, ctx.now));
+    const start = await mayStart(ctx, tx, pair, operation, input.press);
+    if (!start.ok) return start;
+    const { press } = start.value;
     if (operation.station === coreStation) await consumeStrips(tx, pair.id);
     if (operation.side === null && operation.station >= joinStation) await releaseParkedSki(tx, pair);
     if (pair.state === "released") await moveOrder(ctx, tx, pair, "released", "building");
-    return accept({ state: "running", startedAt: ctx.now, startedByName: nameOf(ctx.actor) });
+    const change = { state: "running", startedAt: ctx.now, startedByName: nameOf(ctx.actor) };
+    return accept(
+      press === null ? { change } : { change: { ...change, press: press.press }, told: { press: press.name } },
+    );
   });
 }
 
@@ -59,7 +76,7 @@ export async function finishOperation(ctx: Context, input: OperationInput): Prom
     }
     const { restMinutes } = stationRecipe(operation.station);
     const nextFrom = restMinutes === 0 ? null : new Date(ctx.now.getTime() + restMinutes * 60_000);
-    return accept({ state: "done", finishedAt: ctx.now, finishedByName: nameOf(ctx.actor), nextFrom });
+    return accept({ change: { state: "done", finishedAt: ctx.now, finishedByName: nameOf(ctx.actor), nextFrom } });
   });
 }
 
@@ -84,7 +101,7 @@ export async function undoOperation(
       const begun = again ?? followers.find((other) => other.startedAt !== null);
       if (begun !== undefined) return refuse({ code: "followed", by: begun.station });
       if (operation.state === "running") {
-        return accept({ state: "ready", startedAt: null, startedByName: null });
+        return accept({ change: { state: "ready", startedAt: null, startedByName: null, press: null } });
       }
       if (operation.state !== "done") return refuse({ code: "not-started", state: operation.state });
       await setOperationStates(
@@ -94,17 +111,23 @@ export async function undoOperation(
         "blocked",
       );
       if (operation.station === lastStation) await moveOrder(ctx, tx, pair, "ready", "building");
-      return accept({ state: "running", finishedAt: null, finishedByName: null, nextFrom: null });
+      return accept({ change: { state: "running", finishedAt: null, finishedByName: null, nextFrom: null } });
     },
     { reason },
   );
+}
+
+interface Decided {
+  readonly change: OperationChange;
+  /** Told with the event beside the station. */
+  readonly told?: Readonly<Record<string, unknown>>;
 }
 
 async function move(
   ctx: Context,
   input: OperationInput,
   what: "started" | "finished" | "undone",
-  decide: (tx: Tx, pair: PairRecord, operation: Operation) => Promise<Outcome<OperationChange>>,
+  decide: (tx: Tx, pair: PairRecord, operation: Operation) => Promise<Outcome<Decided>>,
   data: Readonly<Record<string, unknown>> = {},
 ): Promise<Outcome<OperationView>> {
   const allowed = permit(ctx.actor, "pair.work");
@@ -120,16 +143,19 @@ async function move(
     if (operation.version !== input.version) return refuse(ticked(operation));
     if (["cancelled", "shipped", "delivered"].includes(pair.state))
       return refuse({ code: "order-closed", state: pair.state });
-    const change = await decide(tx, pair, operation);
-    if (!change.ok) return change;
+    const decided = await decide(tx, pair, operation);
+    if (!decided.ok) return decided;
+    const { change, told } = decided.value;
     const from = { state: operation.state, version: operation.version };
-    if (!(await moveOperation(tx, operation.id, from, change.value))) return refuse(ticked(operation));
+    if (!(await moveOperation(tx, operation.id, from, change))) return refuse(ticked(operation));
     const subject = { kind: "pair", id: pair.id } as const;
-    await recordEvents(tx, [eventOf(ctx, `operation-${what}`, subject, { station: operation.station, ...data })]);
+    await recordEvents(tx, [
+      eventOf(ctx, `operation-${what}`, subject, { station: operation.station, ...told, ...data }),
+    ]);
     const after = await pairById(tx, pair.id);
     const moved = after?.operations.find((candidate) => candidate.id === operation.id);
     if (after === null || moved === undefined) throw new Error(`operation ${operation.id} was there a moment ago`);
-    return accept(operationView(moved, after));
+    return accept(operationView(moved, after, pressNames(floorCatalog(), await extraPressChanges(tx))));
   });
 }
 

@@ -7,6 +7,7 @@ import { insertPairHolds } from "../../data/holds";
 import { orderById, updateOrder } from "../../data/orders";
 import {
   breakOffOperations,
+  endRebuildHolds,
   insertRedoVisits,
   insertSki,
   moveSki,
@@ -63,6 +64,7 @@ export async function startRework(ctx: Context, input: StartReworkInput): Promis
     const change = pair.state === "ready" ? { state: "building" } : {};
     if (pair.version !== input.version || !(await updatePair(tx, pair.id, input.version, change)))
       return refuse({ code: "changed-meanwhile", what: "pair" });
+    await endRebuildHolds(tx, pair.id, { at: ctx.now, by: nameOf(ctx.actor) });
     await writeSkis(ctx, tx, input, worked.value);
     await writeVisits(ctx, tx, input, worked.value);
     if (pair.state === "ready") await reopenOrder(ctx, tx, pair.orderId);

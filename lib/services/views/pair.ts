@@ -24,8 +24,18 @@ export interface OperationView {
   readonly startedBy: string | null;
   readonly finishedAt: Instant | null;
   readonly finishedBy: string | null;
+  /** The press it was or is in, by its name; null elsewhere and where none was recorded. */
+  readonly pressName: string | null;
   /** Cure or rest after the work before it: not before this instant. */
   readonly notBefore: Instant | null;
+}
+
+/** A press as the person who loads it finds it; free when nothing is in it and it is not down. */
+export interface PressChoice {
+  readonly press: string;
+  readonly name: string;
+  readonly takenBy: { readonly serial: string; readonly by: string } | null;
+  readonly down: { readonly until: Instant | null; readonly reason: string } | null;
 }
 
 export interface StripView {
@@ -89,6 +99,10 @@ export interface PairView {
   /** Some are lacking for a core that is still to be glued. */
   readonly isStripsShort: boolean;
   readonly operations: readonly OperationView[];
+  /** To choose from while the pair may go into a press; else none. */
+  readonly presses: readonly PressChoice[];
+  /** The press its fixed slot is on. */
+  readonly plannedPress: string | null;
   readonly gates: GatesView;
   readonly proofState: ProofState;
   readonly proofs: readonly ProofView[];

@@ -18,9 +18,9 @@ const show = (_value: unknown, { serial }: { readonly serial: string }) => reval
 
 export const start = formAction({
   name: "start an operation",
-  schema: z.strictObject(tick),
+  schema: z.strictObject({ ...tick, press: idField.optional() }),
   context,
-  run: startOperation,
+  run: (ctx, { press, ...operation }) => startOperation(ctx, press === undefined ? operation : { ...operation, press }),
   words: say,
   done: show,
 });

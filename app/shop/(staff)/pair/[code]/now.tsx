@@ -1,10 +1,10 @@
 /** The one thing to do on this pair: what runs is finished, what is ready is started, and the last tick can be undone. */
-import { ActionForm } from "@/app/_ui/action-form.client";
+import { ActionForm, type FormField } from "@/app/_ui/action-form.client";
 import { More } from "@/app/_ui/section";
 import { fill } from "@/app/_ui/words";
 import copy from "@/content/copy/rework.json";
 import words from "@/content/copy/shop.json";
-import type { OperationView, PairView } from "@/lib/services";
+import type { OperationView, PairView, PressChoice } from "@/lib/services";
 import { clock } from "../../../say";
 import { WaitingBadges } from "../../waiting-badges";
 import { finish, start, undo } from "../actions";
@@ -17,6 +17,40 @@ function tickFields(pair: PairView, operation: OperationView) {
     { kind: "hidden", name: "operationId", value: operation.operationId },
     { kind: "hidden", name: "version", value: String(operation.version) },
   ] as const;
+}
+
+const pressStation = 11;
+const isFree = ({ takenBy, down }: PressChoice) => takenBy === null && down === null;
+
+/** Asked only when there is something to choose; the press of the pair's fixed slot stands first. */
+function pressFields(pair: PairView): readonly FormField[] {
+  const free = pair.presses.filter(isFree);
+  const [first] = free;
+  if (first === undefined) return [];
+  if (free.length === 1) return [{ kind: "hidden", name: "press", value: first.press }];
+  const planned = free.find(({ press }) => press === pair.plannedPress);
+  return [
+    {
+      kind: "select",
+      name: "press",
+      label: w.press,
+      options: free.map(({ press, name }) => ({ value: press, label: name })),
+      ...(planned === undefined ? { empty: w.pressEmpty } : { value: planned.press }),
+    },
+  ];
+}
+
+/** Which press is free, who is in it, until when it is down. */
+function PressesNow({ presses }: { readonly presses: readonly PressChoice[] }) {
+  return presses.map(({ press, name, takenBy, down }) => (
+    <p key={press} className={takenBy === null && down === null ? "text-pencil" : "text-amber"}>
+      {down
+        ? fill(w.pressDown, { press: name, until: down.until ? clock(down.until) : "–", reason: down.reason })
+        : takenBy
+          ? fill(w.pressTaken, { press: name, serial: takenBy.serial })
+          : fill(w.pressFree, { press: name })}
+    </p>
+  ));
 }
 
 /** The latest tick on the pair. */
@@ -85,7 +119,9 @@ function Operation({
           {operation.startedAt
             ? `, ${fill(w.since, { at: clock(operation.startedAt), by: operation.startedBy ?? "" })}`
             : ""}
+          {isRunning && operation.pressName ? `, ${fill(w.inPress, { press: operation.pressName })}` : ""}
         </p>
+        {!isRunning && operation.station === pressStation ? <PressesNow presses={pair.presses} /> : null}
         {!isRunning && operation.notBefore ? (
           <p className="text-amber">{fill(w.notBefore, { at: clock(operation.notBefore) })}</p>
         ) : null}
@@ -96,7 +132,10 @@ function Operation({
           action={isRunning ? finish : start}
           idPrefix={`tick-${operation.station}-`}
           size="floor"
-          fields={tickFields(pair, operation)}
+          fields={[
+            ...tickFields(pair, operation),
+            ...(isRunning || operation.station !== pressStation ? [] : pressFields(pair)),
+          ]}
           submit={isRunning ? w.finish : w.start}
           busy={isRunning ? w.finishing : w.starting}
         />

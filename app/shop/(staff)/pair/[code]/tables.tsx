@@ -158,7 +158,16 @@ export function Operations({ pair }: Props) {
           head: h.state,
           cell: (each) => <Badge tone={tones[each.state]}>{words.queue.states[each.state]}</Badge>,
         },
-        { key: "started", head: h.started, cell: (each) => tick(each.startedAt, each.startedBy) },
+        {
+          key: "started",
+          head: h.started,
+          cell: (each) => (
+            <>
+              {tick(each.startedAt, each.startedBy)}
+              {each.pressName ? <span className="block">{fill(w.inPress, { press: each.pressName })}</span> : null}
+            </>
+          ),
+        },
         { key: "finished", head: h.finished, cell: (each) => tick(each.finishedAt, each.finishedBy) },
       ]}
       rows={pair.operations}
