@@ -1,7 +1,15 @@
 import { readFile } from "node:fs/promises";
 import { z } from "zod";
 import { resolveSpec } from "../../engine/configuration";
-import { type PairOnFloor, promiseRuns, rangeLevels, shopMinute } from "../../engine/routing";
+import {
+  dateOfShopMinute,
+  type PairOnFloor,
+  promiseRuns,
+  rangeLevels,
+  shopMinute,
+  type WaitingOn,
+  waitForBought,
+} from "../../engine/routing";
 import { accept, type IsoDate, isoDate, type Outcome, refuse } from "../../engine/units";
 import { catalogue } from "../catalogue";
 import { demoQueue } from "../demo-queue";
@@ -113,8 +121,12 @@ export const promiseVerb = verb({
       extraMinutes: reinforcements.flatMap((each) => each.extraMinutes),
       hasOwnGraphic: ownGraphic,
     } as const;
-    const waitingOn = ownGraphic ? [{ reason: "proof", holdsUpStation: 8 } as const] : [];
     const { nowMinute, pairs } = live.value;
+    const orderedOn = dateOfShopMinute(nowMinute);
+    const waitingOn: readonly WaitingOn[] = [
+      ...(ownGraphic ? [{ reason: "proof", holdsUpStation: 8 } as const] : []),
+      ...reinforcements.flatMap((part) => waitForBought(part, orderedOn, catalogue().floor.hours) ?? []),
+    ];
     const range = promiseRuns(
       { floor: catalogue().floor, changes: [], pairs: pairs as readonly PairOnFloor[], now: nowMinute },
       { route, waitingOn },

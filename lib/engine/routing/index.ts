@@ -1,3 +1,4 @@
+export { waitForBought } from "./bought-in";
 export { chanceKept, effectOf, standingOf } from "./compare-runs";
 export type * from "./effects";
 export * from "./floor";

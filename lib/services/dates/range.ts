@@ -8,12 +8,13 @@ import {
   type PairOnFloor,
   prepareCandidate,
 } from "../../engine/routing";
+import type { IsoDate } from "../../engine/units";
 import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
-import { routeOf } from "../floor/facts";
+import { boughtFor, routeOf } from "../floor/facts";
 import { completeRuns, inSlices, liveRuns, previewRuns, promiseRuns, runsWith } from "../floor/queue-runs";
 import { floorCatalog } from "../floor/recipe";
-import { shopMinuteOf } from "../shop-time";
+import { shopDay, shopMinuteOf } from "../shop-time";
 import type { DateRange } from "../views";
 
 export interface RangeOptions {
@@ -21,6 +22,8 @@ export interface RangeOptions {
   readonly without?: string;
   /** A date that will be promised is worth more runs than a look. */
   readonly isPromise?: boolean;
+  /** When a reinforcement that is bought was ordered, by its id; absent: today, as the clock starts. */
+  readonly orderedOn?: (reinforcement: string) => IsoDate;
 }
 
 /** Counted from the clock start: deposit, lock, proof and rights are taken to be in. @throws Error when the floor has no such mould */
@@ -28,7 +31,10 @@ export async function rangeOf(ctx: Context, spec: PairSpec, options: RangeOption
   const { runs, revision, madeAt } = await liveRuns(ctx.db, ctx.now, options.without ?? null);
   const count = ctx.promiseRuns ?? (options.isPromise ? promiseRuns : previewRuns);
   await completeRuns(runs, count);
-  const asked = prepareCandidate(runs, { route: routeOf(spec, currentCatalog().build), waitingOn: [] });
+  const { build, floor } = currentCatalog();
+  const today = shopDay(ctx.now, floor.hours.timeZone);
+  const waitingOn = boughtFor(spec, build, floor.hours, options.orderedOn ?? (() => today));
+  const asked = prepareCandidate(runs, { route: routeOf(spec, build), waitingOn });
   if (!asked.ok) throw new Error(`the pair does not fit the floor: ${JSON.stringify(asked.refusal)}`);
   await inSlices(count, (to) => answerRange(asked.value, to));
   return dateRangeView(candidateRange(asked.value), revision, madeAt);
@@ -52,13 +58,15 @@ export async function rangeOfPairs(
     return rangeOf(ctx, only.spec, { ...options, ...(only.pairId === undefined ? {} : { without: only.pairId }) });
   }
   const { build } = currentCatalog();
-  const queuedAtMinute = shopMinuteOf(ctx.now, floorCatalog().hours.timeZone);
+  const { hours } = floorCatalog();
+  const queuedAtMinute = shopMinuteOf(ctx.now, hours.timeZone);
+  const today = shopDay(ctx.now, hours.timeZone);
   const group = pairs.map(
     ({ spec }, index): PairOnFloor => ({
       pairId: `group-${index + 1}`,
       route: routeOf(spec, build),
       operations: [],
-      waitingOn: [],
+      waitingOn: boughtFor(spec, build, hours, () => today),
       queuedAtMinute,
       promise: null,
     }),

@@ -1,6 +1,7 @@
 /** A spec as the floor reads it: mould, way over the stations, what it asks for beyond the ordinary. */
 import type { BuildCatalog, PairSpec } from "../../engine/configuration";
-import type { RouteFacts } from "../../engine/routing";
+import { type RouteFacts, type ShopHours, type WaitingOn, waitForBought } from "../../engine/routing";
+import type { IsoDate } from "../../engine/units";
 
 export function routeOf(spec: PairSpec, build: BuildCatalog): RouteFacts {
   const model = build.models.find((candidate) => candidate.id === spec.model);
@@ -13,6 +14,22 @@ export function routeOf(spec: PairSpec, build: BuildCatalog): RouteFacts {
       .flatMap((reinforcement) => reinforcement.extraMinutes),
     hasOwnGraphic: needsProof(spec),
   };
+}
+
+/**
+ * What is bought for this build, and until when its station waits for it.
+ *
+ * @param orderedOn the day a reinforcement was or is ordered, by its id
+ */
+export function boughtFor(
+  spec: PairSpec,
+  build: BuildCatalog,
+  hours: ShopHours,
+  orderedOn: (reinforcement: string) => IsoDate,
+): readonly WaitingOn[] {
+  return build.reinforcements
+    .filter(({ id }) => spec.reinforcements.includes(id))
+    .flatMap((part) => waitForBought(part, orderedOn(part.id), hours) ?? []);
 }
 
 /** @throws RangeError when the catalogue does not know the model in this length */

@@ -3,22 +3,26 @@ import type { PairRecord } from "../../data/pairs";
 import { frozen } from "../../data/quotes";
 import type { BuildCatalog, PairSpec } from "../../engine/configuration";
 import { type ClockStartCondition, clockStart, type OperationState } from "../../engine/lifecycle";
-import type { OperationOnFloor, PairOnFloor, WaitingOn } from "../../engine/routing";
+import type { OperationOnFloor, PairOnFloor, ShopHours, WaitingOn } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import { gateFacts } from "../orders/gate-facts";
-import { shopMinuteOf } from "../shop-time";
-import { routeOf } from "./facts";
+import { shopDay, shopMinuteOf } from "../shop-time";
+import { boughtFor, routeOf } from "./facts";
 
 /** The floor begins only when everything is in, so every condition holds up the first station. */
 const firstStation = 1;
 
-export function pairOnFloor(pair: PairRecord, build: BuildCatalog, timeZone: string): PairOnFloor {
+/** @param now what a waiting pair needs is ordered when its clock starts: today, as far as anybody knows */
+export function pairOnFloor(pair: PairRecord, build: BuildCatalog, hours: ShopHours, now: Date): PairOnFloor {
   const { promisedOn, promiseClass } = pair.order;
+  const { timeZone } = hours;
+  const spec = frozen<PairSpec>(pair.spec);
+  const bought = boughtFor(spec, build, hours, orderedOn(pair, shopDay(now, timeZone), timeZone));
   return {
     pairId: pair.id,
-    route: routeOf(frozen<PairSpec>(pair.spec), build),
+    route: routeOf(spec, build),
     operations: pair.operations.map((operation) => operationOnFloor(operation, timeZone)),
-    waitingOn: waitingOn(pair),
+    waitingOn: [...waitingOn(pair), ...bought.filter(({ holdsUpStation }) => !hasBegun(pair, holdsUpStation))],
     queuedAtMinute: shopMinuteOf(pair.queuedAt, timeZone),
     promise:
       promisedOn === null
@@ -34,6 +38,23 @@ export function pairOnFloor(pair: PairRecord, build: BuildCatalog, timeZone: str
           },
         }),
   };
+}
+
+/** At the clock start, or when a later change of the specification brought it in. */
+export function orderedOn(pair: PairRecord, today: IsoDate, timeZone: string): (reinforcement: string) => IsoDate {
+  const { clockStartedAt } = pair.order;
+  return (reinforcement) => {
+    const isIn = (spec: unknown) => frozen<PairSpec>(spec).reinforcements.includes(reinforcement);
+    if (clockStartedAt === null || !isIn(pair.spec)) return today;
+    const without = pair.revisions.findLastIndex(({ spec }) => !isIn(spec));
+    const broughtIn = pair.revisions[without + 1]?.createdAt ?? clockStartedAt;
+    return shopDay(new Date(Math.max(Number(broughtIn), Number(clockStartedAt))), timeZone);
+  };
+}
+
+/** A station that was begun had what it needs. */
+function hasBegun(pair: PairRecord, station: number): boolean {
+  return pair.operations.some((each) => each.station === station && ["running", "done", "redo"].includes(each.state));
 }
 
 function operationOnFloor(operation: PairRecord["operations"][number], timeZone: string): OperationOnFloor {

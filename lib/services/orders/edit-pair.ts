@@ -26,9 +26,12 @@ import { catalogOf, type FrozenCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { rangeOf, rangeOfPairs } from "../dates/range";
 import { mouldOf, needsProof, needsRights } from "../floor/facts";
+import { orderedOn } from "../floor/on-floor";
+import { floorCatalog } from "../floor/recipe";
 import { setPromise } from "../promises/set-promise";
 import { rightsOfSpec } from "../quotes/rights";
 import { eventOf, isOwner, messageOf, nameOf } from "../record";
+import { shopDay } from "../shop-time";
 import { allocateStrips } from "../strips/allocate";
 import type { DateRange, EditPreview, FlagAck, PairId } from "../views";
 import { changedParts } from "./changed-parts";
@@ -148,7 +151,12 @@ async function rangeAfter(
     }));
     return rangeOfPairs(ctx, pairs);
   }
-  const own = await rangeOf(ctx, spec, { without: pair.id, isPromise: true });
+  const { timeZone } = floorCatalog().hours;
+  const own = await rangeOf(ctx, spec, {
+    without: pair.id,
+    isPromise: true,
+    orderedOn: orderedOn(pair, shopDay(ctx.now, timeZone), timeZone),
+  });
   return order.pairs.length > 1 && own.p90 <= order.promisedOn ? null : own;
 }
 

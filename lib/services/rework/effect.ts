@@ -21,7 +21,7 @@ export const oneSkiShare = 0.5;
 export async function reworkEffect(ctx: Context, worked: WorkedRework): Promise<ReworkView["effect"]> {
   const { pair } = worked;
   const { catalog } = await workedPair(ctx.db, pair);
-  const again = withRedo(pairOnFloor(pair, catalog.build, floorCatalog().hours.timeZone), worked);
+  const again = withRedo(pairOnFloor(pair, catalog.build, floorCatalog().hours, ctx.now), worked);
   const change = (situation: QueueSituation): QueueSituation => {
     const isOpen = situation.pairs.some(({ pairId }) => pairId === pair.id);
     const pairs = isOpen
