@@ -50,6 +50,7 @@ export const policy = {
   "order.change": { guest: "never", ...office },
   "deposit.choose": { guest: ["order"], ...office },
   "deposit.record": { guest: "never", ...office },
+  "payment.record": { guest: "never", ...office },
   "proof.issue": { guest: "never", ...office },
   "proof.answer": { guest: ["order"], ...office },
   "rights.confirm": { guest: ["sheet", "quote", "order"], ...office },

@@ -66,7 +66,7 @@ export async function updateOrder(tx: Tx, id: string, version: number, change: O
 export interface NewPayment {
   readonly id: string;
   readonly orderId: string;
-  readonly kind: "deposit" | "balance" | "refund";
+  readonly kind: "deposit" | "rush" | "balance" | "refund";
   readonly state: "requested" | "received";
   readonly cents: number;
   readonly method: string | null;

@@ -53,6 +53,12 @@ export const recordDepositSchema = z.strictObject({
   reference: textIn("Reference", 1, 120).exactOptional(),
 });
 
+export const recordReceiptSchema = z.strictObject({
+  what: oneOf("What for", ["rush", "balance"]),
+  method: oneOf("Method", ["bank-transfer", "counter", "demo-card"]),
+  reference: textIn("Reference", 1, 120).exactOptional(),
+});
+
 export const confirmRightsSchema = z.strictObject({
   basis: oneOf("Rights", ["own", "licensed", "public-domain", "commissioned"]),
   name: fullName,

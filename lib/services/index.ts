@@ -39,6 +39,7 @@ export {
   lockSpecification,
 } from "./orders/gates";
 export * from "./orders/read-order";
+export * from "./orders/receipt";
 export {
   buildSheetDocument,
   kitListDocument,

@@ -8,6 +8,7 @@ import {
   readPair,
   readQuote,
   recordDeposit,
+  recordReceipt,
   startOperation,
   undoOperation,
 } from "@/lib/services";
@@ -48,6 +49,29 @@ describe("money", () => {
     );
     expect(both.filter((outcome) => outcome.ok)).toHaveLength(1);
     expect(both.find((outcome) => !outcome.ok)).toMatchObject({ refusal: { code: "deposit-already-paid" } });
+  });
+
+  it("takes the balance after the deposit, once, by staff alone, and nothing stays open", async () => {
+    const shop = await openShop(db());
+    await stockWood(db());
+    const { orderId } = await acceptedQuote(shop);
+    const desk = shop.as(shop.desk);
+    const rest = { orderId, what: "balance", method: "bank-transfer", reference: "transfer 7" } as const;
+    expect(await recordReceipt(shop.as(shop.maker), rest)).toMatchObject({ refusal: { code: "not-allowed" } });
+    expect(await recordReceipt(desk, rest)).toMatchObject({ refusal: { code: "deposit-first" } });
+    expect(await recordReceipt(desk, { ...rest, what: "rush" })).toMatchObject({ refusal: { code: "rush-not-asked" } });
+    must(await recordDeposit(desk, { orderId, method: "counter", reference: "receipt 1" }));
+    // Midlow 84 collected: 1 540.00 and 6 % tax 92.40; half of 1 540.00 is the deposit.
+    const before = must(await readOrder(desk, { orderId })).money;
+    expect(before).toEqual({ totalCents: 163_240, rush: null, paidCents: 77_000, openCents: 86_240 });
+    expect(must(await recordReceipt(desk, rest))).toMatchObject({ paidCents: 163_240, openCents: 0 });
+    expect(await recordReceipt(desk, rest)).toMatchObject({ refusal: { code: "nothing-open" } });
+    const { payments, history } = must(await readOrder(desk, { orderId }));
+    expect(payments.map(({ kind, state, cents }) => [kind, state, cents])).toEqual([
+      ["deposit", "received", 77_000],
+      ["balance", "received", 86_240],
+    ]);
+    expect(history.at(-1)).toMatchObject({ kind: "balance-received", data: { cents: 86_240 } });
   });
 
   it("keeps 30 % after the core is milled and gives the rest of the deposit back", async () => {

@@ -23,7 +23,6 @@ import {
   renewEstimates,
   sweepSlots,
 } from "@/lib/services";
-import { rushFeeCents } from "@/lib/services/promises/hard-date";
 import { acceptedQuote, releasedOrder } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
@@ -149,14 +148,6 @@ describe("a promise", () => {
     expect(dayAfter.months.map(({ month }) => month)).toEqual(["2026-11"]);
     expect((await at("2027-06-01")).overdue).toBe(1);
     expect(await readKeptPromises(shop.as(shop.maker))).toMatchObject({ refusal: { code: "not-allowed" } });
-  });
-});
-
-describe("the rush fee", () => {
-  it("is 15 % of the price, at least 200", () => {
-    // Common practice, no source: 15 % of 1 925.00 is 288.75; of 900.00 it is 135.00, so the least is due.
-    expect(rushFeeCents({ price: { exTaxCents: 192_500 }, priceBook: "PB-3" })).toBe(28_875);
-    expect(rushFeeCents({ price: { exTaxCents: 90_000 }, priceBook: "PB-3" })).toBe(20_000);
   });
 });
 

@@ -3,4 +3,5 @@ export * from "./join";
 export * from "./price-spec";
 export * from "./print-job";
 export * from "./rounding";
+export * from "./rush";
 export * from "./types";

@@ -6,7 +6,7 @@
 import type { PairSpec } from "../configuration";
 import { accept, type Outcome, refuse } from "../units";
 import { discountLine } from "./discounts";
-import { shareHalfUpCents } from "./rounding";
+import { rushFeeCents } from "./rush";
 import { line, priceOf, sumCents, type UntaxedLine } from "./totals";
 import type { FixedOptionCode, Price, PriceBook, PricedCatalog, PriceLine, PriceRefusal, PriceTerms } from "./types";
 
@@ -103,7 +103,5 @@ function baseCodes(spec: PairSpec): readonly FixedOptionCode[] {
 }
 
 function rushLine(rush: NonNullable<PriceTerms["rush"]>, book: PriceBook, lines: readonly UntaxedLine[]): UntaxedLine {
-  const share = shareHalfUpCents(sumCents(lines), book.rush.basisPoints);
-  const fee = Math.max(share, book.rush.minimumCents);
-  return { ...line("rush", book.rush.label, fee, { taxClass: "service" }), ...rush };
+  return { ...line("rush", book.rush.label, rushFeeCents(sumCents(lines), book), { taxClass: "service" }), ...rush };
 }

@@ -26,6 +26,7 @@ import type {
 } from "../views";
 import { findOrder, findPair } from "./find-order";
 import { gatesView } from "./gate-facts";
+import { orderMoney } from "./money";
 import { progressSteps } from "./progress-steps";
 import { orderRow, orderView, paymentView, proofView, rightsView, slotLostView } from "./view";
 
@@ -116,7 +117,7 @@ function progressView(
       paidAt: order.depositPaidAt?.toISOString() ?? null,
       method: deposit?.method ?? null,
     },
-    totalCents: order.totalCents,
+    money: orderMoney(order),
     promiseClass: order.promiseClass as PromiseClass,
     dateRange: frozen<DateRange>(order.estimate),
     promisedOn: order.promisedOn as IsoDate | null,

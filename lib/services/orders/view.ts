@@ -30,6 +30,7 @@ import type {
   RightsStatement,
 } from "../views";
 import { gatesView, orderClock } from "./gate-facts";
+import { orderMoney, paidCents } from "./money";
 
 type OrderPair = OrderRecord["pairs"][number];
 
@@ -68,7 +69,7 @@ export async function orderView(client: Tx, record: OrderRecord): Promise<OrderV
     clockStartedAt: record.clockStartedAt?.toISOString() ?? null,
     waitingFor: clock.started ? [] : clock.waitingFor,
     payments: record.payments.map(paymentView),
-    paidCents: paidCents(record),
+    money: orderMoney(record),
     pairs: record.pairs.map((pair) => orderPairView(record, pair, modelName(frozen<PairSpec>(pair.spec)))),
     ifCancelled: await ifCancelled(client, record),
     cancelled: cancelledOf(record),
@@ -85,7 +86,7 @@ export function orderRow(record: OrderRecord): OrderRow {
     state: record.state as OrderState,
     customerName: record.customer.name,
     summary: specs.map((spec) => `${modelNameToday(spec)}, ${spec.lengthCm} cm`).join("; "),
-    totalCents: record.totalCents,
+    totalCents: orderMoney(record).totalCents,
     acceptedAt: record.acceptedAt.toISOString(),
     promisedOn: record.promisedOn as IsoDate | null,
     waitingFor: clock.started ? [] : clock.waitingFor,
@@ -155,13 +156,6 @@ export function paymentView(payment: OrderRecord["payments"][number]): PaymentVi
     reference: payment.reference,
     at: (payment.receivedAt ?? payment.requestedAt).toISOString(),
   };
-}
-
-/** Received less given back. */
-export function paidCents(record: OrderRecord): number {
-  return record.payments
-    .filter((payment) => payment.state === "received")
-    .reduce((sum, payment) => sum + (payment.kind === "refund" ? -payment.cents : payment.cents), 0);
 }
 
 /** What cancelling now would keep and give back; null when it can no longer be cancelled. */

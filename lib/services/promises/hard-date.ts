@@ -7,7 +7,7 @@ import { recordEvents } from "../../data/events";
 import { insertPayment, type OrderRecord } from "../../data/orders";
 import { frozen } from "../../data/quotes";
 import { transaction } from "../../data/transaction";
-import type { Price } from "../../engine/pricing";
+import { type Price, rushBeside } from "../../engine/pricing";
 import {
   type GivenPlace,
   inQueueOrder,
@@ -96,11 +96,11 @@ export async function approveHardDate(
       await insertPayment(tx, {
         id: ctx.newId(),
         orderId: order.id,
-        kind: "balance",
+        kind: "rush",
         state: "requested",
-        cents: preview.feeCents,
+        cents: preview.feeCents + preview.feeTaxCents,
         method: null,
-        reference: "rush fee",
+        reference: null,
         requestedAt: ctx.now,
         receivedAt: null,
         takenByName: null,
@@ -131,7 +131,15 @@ async function plan(ctx: Context, order: OrderRecord, on: IsoDate): Promise<Outc
       .sort()
       .at(-1) as IsoDate;
   const now = lastP95(queueRanges(runs));
-  const start = { orderId: order.id as OrderId, on, revision, movedSerials: [], breaksPromises: [], feeCents: 0 };
+  const start = {
+    orderId: order.id as OrderId,
+    on,
+    revision,
+    movedSerials: [],
+    breaksPromises: [],
+    feeCents: 0,
+    feeTaxCents: 0,
+  };
   if (now <= on) {
     const places = placesHeld(runs.situation, own);
     return accept({ preview: { ...start, p95: { now, moved: now }, fits: "now", effect: null }, places });
@@ -146,13 +154,15 @@ async function plan(ctx: Context, order: OrderRecord, on: IsoDate): Promise<Outc
   const isOther = ({ pairId }: { readonly pairId: string }) => !own.includes(pairId);
   const moved = effect.moved.filter((each) => isOther(each) && each.movedWorkingDays > 0);
   const isPossible = found.p95 <= on;
+  const rush = isPossible && moved.length > 0 && !order.rushCents ? rushOf(order) : null;
   const preview: HardDatePreview = {
     ...start,
     p95: { now, moved: found.p95 },
     fits: isPossible ? "by-moving" : "not-at-all",
     movedSerials: moved.map(({ serial }) => serial),
     breaksPromises: effect.crossing.filter(isOther).map(({ serial }) => serial),
-    feeCents: isPossible && moved.length > 0 && !order.rushCents ? rushFeeCents(order) : 0,
+    feeCents: rush?.feeCents ?? 0,
+    feeTaxCents: rush?.taxCents ?? 0,
     effect,
   };
   return accept({ preview, places: found.places });
@@ -199,10 +209,9 @@ async function leastMove(
   return best;
 }
 
-/** The price book's share of the order before tax, at least its minimum; half up to the cent. */
-export function rushFeeCents(order: Pick<OrderRecord, "price" | "priceBook">): number {
+/** By the price book that the order froze. */
+function rushOf(order: Pick<OrderRecord, "price" | "priceBook">): ReturnType<typeof rushBeside> {
   const book = currentCatalog().priceBooks.find(({ id }) => id === order.priceBook);
   if (book === undefined) throw new Error(`price book ${order.priceBook} is not in the catalogue`);
-  const { exTaxCents } = frozen<Price>(order.price);
-  return Math.max(Math.floor((exTaxCents * book.rush.basisPoints + 5_000) / 10_000), book.rush.minimumCents);
+  return rushBeside(frozen<Price>(order.price), book);
 }

@@ -17,12 +17,24 @@ export type DepositMethod = "pay-later" | "bank-transfer" | "counter" | "demo-ca
 export type ProofState = "none" | "issued" | "changes-asked" | "approved" | "locked";
 
 export interface PaymentView {
-  readonly kind: "deposit" | "balance" | "refund";
+  readonly kind: "deposit" | "rush" | "balance" | "refund";
   readonly state: "requested" | "received";
   readonly cents: number;
   readonly method: DepositMethod | null;
   readonly reference: string | null;
   readonly at: Instant;
+}
+
+/** What an order costs in all and what of it is paid, tax and shipping in. */
+export interface OrderMoney {
+  /** The accepted price and what was added since. */
+  readonly totalCents: number;
+  /** The fee of a hard date; null when none was asked for. */
+  readonly rush: { readonly taxCents: number; readonly totalCents: number; readonly paidAt: Instant | null } | null;
+  /** Received less given back. */
+  readonly paidCents: number;
+  /** Due before shipping; 0 once cancelled. */
+  readonly openCents: number;
 }
 
 /** The four things a clock start waits for, for one pair. */
@@ -92,7 +104,7 @@ export interface OrderView {
   readonly clockStartedAt: Instant | null;
   readonly waitingFor: readonly ClockStartCondition[];
   readonly payments: readonly PaymentView[];
-  readonly paidCents: number;
+  readonly money: OrderMoney;
   readonly pairs: readonly OrderPairView[];
   /** What cancelling now would keep and give back. */
   readonly ifCancelled: {
@@ -159,7 +171,7 @@ export interface ProgressView {
     readonly paidAt: Instant | null;
     readonly method: DepositMethod | null;
   };
-  readonly totalCents: number;
+  readonly money: OrderMoney;
   readonly promiseClass: PromiseClass;
   readonly dateRange: DateRange;
   readonly promisedOn: IsoDate | null;

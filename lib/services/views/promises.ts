@@ -65,5 +65,7 @@ export interface HardDatePreview {
   readonly breaksPromises: readonly string[];
   /** Due only when somebody gives way, and once. */
   readonly feeCents: number;
+  /** What the fee adds to the order's tax. */
+  readonly feeTaxCents: number;
   readonly effect: QueueEffect | null;
 }

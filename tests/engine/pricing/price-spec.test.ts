@@ -10,6 +10,7 @@ import {
   type PriceTerms,
   pricePrintJob,
   priceSpec,
+  rushBeside,
 } from "@/lib/engine/pricing";
 import { plainSpec } from "./plain-spec";
 
@@ -106,6 +107,12 @@ describe("priceSpec", () => {
     expect(line).toMatchObject({ code: "rush", lineCents: 28_875, ...rush });
     const cheap = { ...book, modelCents: { "midlow-95": 100_000 } };
     expect(priced({}, { rush }, cheap).lines.at(-1)?.lineCents).toBe(20_000);
+    // Asked for beside a price that was accepted before, it comes to the same cent as inside one, wherever the skis go.
+    for (const destination of ["home", "domestic", "abroad", "collect"] as const) {
+      const before = priced(q212, { destination });
+      const inside = priced(q212, { destination, rush });
+      expect(before.totalCents + rushBeside(before, book).totalCents).toBe(inside.totalCents);
+    }
   });
 
   it("takes a discount as a negative line with its reason, on the whole price or the model alone", () => {

@@ -11,10 +11,13 @@ import {
   issueProof,
   lockSpecification,
   type OrderId,
+  type PairId,
   previewHardDate,
   readOrder,
+  readProgress,
   readQueueOrder,
   recordDeposit,
+  recordReceipt,
   saveSheet,
   stateRights,
   uploadArtwork,
@@ -114,9 +117,18 @@ describe("scenario 21: a rush displaces", () => {
       promiseClass: "hard",
       hardDate: { planB: "a loan pair and a card", rushCents: 28_875 },
     });
-    expect(after.payments.filter(({ reference }) => reference === "rush fee")).toMatchObject([
-      { state: "requested", cents: 28_875 },
-    ]);
+    // 6 % tax at home on 1 925.00 is 115.50, on 2 213.75 with the fee 132.825, half up 132.83: the fee adds 17.33.
+    expect(shown.feeTaxCents).toBe(1_733);
+    expect(after.payments.filter(({ kind }) => kind === "rush")).toMatchObject([{ state: "requested", cents: 30_608 }]);
+    // 1 925.00 + 115.50 and the fee; half of 1 925.00 is paid. Nobody has paid the fee: the day stands all the same.
+    expect(after.money).toEqual({
+      totalCents: 204_050 + 30_608,
+      rush: { taxCents: 1_733, totalCents: 30_608, paidAt: null },
+      paidCents: 96_250,
+      openCents: 204_050 + 30_608 - 96_250,
+    });
+    const skier = must(await readProgress(owner, { pairId: after.pairs[0]?.pairId as PairId }));
+    expect(skier).toMatchObject({ promiseClass: "hard", money: after.money });
     expect(await promised()).toEqual(daysBefore);
     const { places } = must(await readQueueOrder(owner));
     const standings = places.filter(({ serial }) => slack.includes(serial)).map(({ standing }) => standing);
@@ -124,6 +136,23 @@ describe("scenario 21: a rush displaces", () => {
     // The place is reserved, the date holds where it now stands, and the fee is asked for once.
     const again = must(await previewHardDate(owner, { orderId, on: wished }));
     expect(again).toMatchObject({ fits: "now", feeCents: 0, movedSerials: [] });
+
+    const desk = shop.as(shop.desk);
+    const fee = { orderId, what: "rush", method: "counter" } as const;
+    expect(await recordReceipt(desk, fee)).toMatchObject({ refusal: { code: "reference-missing" } });
+    const both = await Promise.all(
+      [shop.desk, shop.secondDesk].map((actor) => recordReceipt(shop.as(actor), { ...fee, reference: "receipt 10" })),
+    );
+    expect(both.filter(({ ok }) => ok)).toHaveLength(1);
+    expect(await recordReceipt(desk, { ...fee, reference: "receipt 11" })).toMatchObject({
+      refusal: { code: "nothing-open" },
+    });
+    const paid = must(await readOrder(owner, { orderId }));
+    expect(paid.money).toMatchObject({ paidCents: 96_250 + 30_608, openCents: 204_050 - 96_250 });
+    expect(paid.money.rush?.paidAt).toBe(desk.now.toISOString());
+    expect(paid.history.filter(({ kind }) => kind === "rush-received")).toMatchObject([
+      { data: { method: "counter", cents: 30_608, reference: "receipt 10" } },
+    ]);
   });
 
   it("refuses where a promise would break, unless the owner overrides with a reason", async () => {

@@ -1,7 +1,6 @@
 /**
  * The hands of the floor: they begin what the board's plan begins now and end what takes its real time. The plan says when;
- * nothing here knows of capacities, crew, presses or what comes before what. Where the work before takes longer than the plan
- * of the hour thought, the bench is still taken: they wait until it is free.
+ * nothing here knows of capacities, crew, presses or what comes before what.
  */
 
 import { dayIndex, minutesPerDay } from "@/lib/engine/routing";
@@ -11,7 +10,6 @@ import type { IsoDate } from "@/lib/engine/units";
 import {
   finishOperation,
   type OperationId,
-  type OperationView,
   type QueueCell,
   queueBoard,
   queueRevision,
@@ -26,8 +24,6 @@ export interface FloorHands {
   /** Ends and begins what is due. Returns when something is due next; null when nothing is. */
   readonly work: (now: Date) => Promise<Date | null>;
   readonly ticks: () => number;
-  /** How often a bench was still taken when the plan began the next there. */
-  readonly waits: () => number;
 }
 
 interface Running {
@@ -46,7 +42,6 @@ export function floorHands(shop: YearShop, firstDay: IsoDate): FloorHands {
   const minuteOf = (instant: Date | string) => shopMinuteOf(new Date(instant), zone) - origin;
   let running: Running[] = [];
   let ticks = 0;
-  let waits = 0;
   let planned: { readonly revision: number; readonly next: Date | null } | null = null;
 
   /** Planned work takes 0.8 to 1.3 times as long; a press runs its cycle and is opened when somebody is there. */
@@ -70,18 +65,8 @@ export function floorHands(shop: YearShop, firstDay: IsoDate): FloorHands {
     }
   }
 
-  async function begin(now: Date, operationId: OperationId, version: number): Promise<OperationView | null> {
-    const started = await startOperation(shop.maker(now), { operationId, version });
-    if (!started.ok && started.refusal.code === "station-full") {
-      waits += 1;
-      return null;
-    }
-    return must(started);
-  }
-
   return {
     ticks: () => ticks,
-    waits: () => waits,
     async work(now) {
       const isDue = planned?.next != null && planned.next <= now;
       if (!isDue && planned?.revision === must(await queueRevision(shop.maker(now)))) return planned.next;
@@ -91,8 +76,7 @@ export function floorHands(shop: YearShop, firstDay: IsoDate): FloorHands {
       for (const cell of ready.filter(({ startsAt }) => new Date(startsAt) <= now)) {
         const { operationId } = cell;
         const { version } = await shop.db.operation.findUniqueOrThrow({ where: { id: operationId } });
-        const begun = await begin(now, operationId, version);
-        if (begun === null) continue;
+        const begun = await shop.change(shop.maker(now), (ctx) => startOperation(ctx, { operationId, version }));
         running.push({ operationId, version: begun.version, endsAt: realEnd(cell) });
         ticks += 1;
       }

@@ -1,4 +1,5 @@
 import { ActionForm } from "@/app/_ui/action-form.client";
+import { Facts } from "@/app/_ui/facts";
 import { moneyText } from "@/app/_ui/money";
 import { Badge, Notice } from "@/app/_ui/notice";
 import { fill } from "@/app/_ui/words";
@@ -34,6 +35,7 @@ export function Gates(props: Props) {
       {props.progress.state === "cancelled" ? null : (
         <>
           <Deposit {...props} />
+          <Money {...props} />
           <Proof {...props} />
           <Rights {...props} />
         </>
@@ -77,6 +79,28 @@ function Deposit({ progress, token, canAnswer }: Props) {
           ) : null}
         </>
       )}
+    </section>
+  );
+}
+
+/** What the order costs in all; the fee of a hard date stands in it from the approval on, unpaid until it is here. */
+function Money({ progress }: Props) {
+  const { rush, totalCents, paidCents, openCents } = progress.money;
+  const amount = (name: string, cents: number) => ({ name, value: moneyText(cents), measure: true });
+  return (
+    <section aria-labelledby="money-title" className="grid gap-3">
+      <h3 id="money-title" className="font-semibold">
+        {w.money}
+      </h3>
+      {rush ? (
+        <Notice
+          tone={rush.paidAt ? "moss" : "amber"}
+          title={fill(rush.paidAt ? w.rushPaid : w.rushOpen, { fee: moneyText(rush.totalCents) })}
+        />
+      ) : null}
+      <Facts
+        facts={[amount(w.moneyTotal, totalCents), amount(w.moneyPaid, paidCents), amount(w.moneyOpen, openCents)]}
+      />
     </section>
   );
 }

@@ -11,6 +11,7 @@ import {
   cancelOrderSchema,
   confirmRightsSchema,
   recordDepositSchema,
+  recordReceiptSchema,
   shipOrderSchema,
 } from "@/lib/schemas";
 import {
@@ -25,6 +26,7 @@ import {
   type OrderId,
   type PairId,
   recordDeposit,
+  recordReceipt,
   shipOrder,
 } from "@/lib/services";
 import { idField, maybeTicked, wholeField, withoutEmpty } from "../../fields";
@@ -41,6 +43,15 @@ export const deposit = formAction({
   schema: withoutEmpty(recordDepositSchema.extend(orderField)),
   context,
   run: recordDeposit,
+  words: say,
+  done: show,
+});
+
+export const receipt = formAction({
+  name: "record a receipt",
+  schema: withoutEmpty(recordReceiptSchema.extend(orderField)),
+  context,
+  run: recordReceipt,
   words: say,
   done: show,
 });

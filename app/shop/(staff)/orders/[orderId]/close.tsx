@@ -1,6 +1,7 @@
 /** How an order ends: it is sent out and arrives, or it is cancelled by the ladder. */
 import { ActionForm } from "@/app/_ui/action-form.client";
 import { moneyText } from "@/app/_ui/money";
+import { Notice } from "@/app/_ui/notice";
 import { Part } from "@/app/_ui/page";
 import { More } from "@/app/_ui/section";
 import { fill } from "@/app/_ui/words";
@@ -17,6 +18,11 @@ export function Close({ order }: { readonly order: OrderView }) {
     <>
       {order.state === "ready" ? (
         <Part title={w.ship} id="ship">
+          {order.money.openCents > 0 ? (
+            <div className="mb-3">
+              <Notice tone="amber" title={fill(w.shipOpen, { amount: moneyText(order.money.openCents) })} />
+            </div>
+          ) : null}
           <ActionForm
             action={ship}
             idPrefix="ship-"

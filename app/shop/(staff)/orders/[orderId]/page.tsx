@@ -7,7 +7,6 @@ import { moneyText } from "@/app/_ui/money";
 import { Badge, Notice } from "@/app/_ui/notice";
 import { Page, Part } from "@/app/_ui/page";
 import { PriceTable } from "@/app/_ui/price-table";
-import { Table } from "@/app/_ui/table";
 import { fill } from "@/app/_ui/words";
 import clubWords from "@/content/copy/clubs.json";
 import words from "@/content/copy/shop.json";
@@ -20,6 +19,7 @@ import { clock } from "../../../say";
 import { orderTones } from "../../order-tones";
 import { Close } from "./close";
 import { Gates } from "./gates";
+import { Payments } from "./payments";
 import { PromiseTools } from "./promise-tools";
 
 const w = words.order;
@@ -141,38 +141,6 @@ function Pairs({ order }: { readonly order: OrderView }) {
         </li>
       ))}
     </ul>
-  );
-}
-
-function Payments({ order }: { readonly order: OrderView }) {
-  return (
-    <>
-      <Table
-        caption={w.payments}
-        hideCaption
-        dense
-        columns={[
-          {
-            key: "kind",
-            head: w.payments,
-            cell: (row) => `${w.paymentKinds[row.kind]}, ${w.paymentStates[row.state]}`,
-          },
-          {
-            key: "method",
-            head: w.depositMethod,
-            cell: (row) =>
-              [row.method ? w.depositMethods[row.method] : "", row.reference ?? ""].filter(Boolean).join(", "),
-          },
-          { key: "at", head: words.history.at, cell: (row) => <span className="measure">{clock(row.at)}</span> },
-          { key: "cents", head: order.price.currency, numeric: true, cell: (row) => moneyText(row.cents) },
-        ]}
-        rows={order.payments}
-        rowKey={(row) => `${row.kind}${row.at}${row.cents}`}
-      />
-      <p className="mt-2">
-        {w.paid}: <span className="measure">{moneyText(order.paidCents)}</span>
-      </p>
-    </>
   );
 }
 

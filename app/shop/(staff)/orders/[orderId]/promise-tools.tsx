@@ -23,7 +23,9 @@ export function PromiseTools({ order, isOwner }: { readonly order: OrderView; re
       {hardDate ? (
         <p>
           {fill(w.planB, { planB: hardDate.planB })}
-          {hardDate.rushCents > 0 ? `, ${fill(w.rush, { fee: moneyText(hardDate.rushCents) })}` : ""}
+          {order.money.rush
+            ? `, ${fill(order.money.rush.paidAt ? w.rushPaid : w.rush, { fee: moneyText(order.money.rush.totalCents) })}`
+            : ""}
         </p>
       ) : null}
       {isOpen && order.promisedOn ? (

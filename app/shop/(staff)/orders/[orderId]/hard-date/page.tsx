@@ -74,7 +74,7 @@ function Shown({
   readonly order: OrderView;
   readonly isOwner: boolean;
 }) {
-  const { fits, p95, movedSerials, breaksPromises, feeCents, effect } = preview;
+  const { fits, p95, movedSerials, breaksPromises, feeCents, feeTaxCents, effect } = preview;
   const days = { p95: dayText(p95.now), moved: dayText(p95.moved) };
   return (
     <Part title={dayText(preview.on)} id="shown">
@@ -88,7 +88,13 @@ function Shown({
             ) : null}
           </>
         ) : null}
-        {fits === "not-at-all" ? null : <p>{feeCents > 0 ? fill(w.fee, { fee: moneyText(feeCents) }) : w.noFee}</p>}
+        {fits === "not-at-all" ? null : (
+          <p>
+            {feeCents > 0
+              ? fill(w.fee, { fee: moneyText(feeCents), total: moneyText(feeCents + feeTaxCents) })
+              : w.noFee}
+          </p>
+        )}
       </div>
       {/* Of a day that cannot be kept nothing moves. */}
       {effect && fits !== "not-at-all" ? <Effect effect={effect} /> : null}

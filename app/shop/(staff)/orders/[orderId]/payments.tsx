@@ -1,0 +1,98 @@
+/** What was asked for, what came in, what is still open, and recording what came. */
+import { ActionForm } from "@/app/_ui/action-form.client";
+import { Facts } from "@/app/_ui/facts";
+import { moneyText } from "@/app/_ui/money";
+import { More } from "@/app/_ui/section";
+import { Table } from "@/app/_ui/table";
+import { fill } from "@/app/_ui/words";
+import words from "@/content/copy/shop.json";
+import type { OrderView } from "@/lib/services";
+import { clock } from "../../../say";
+import { receipt } from "../actions";
+
+const w = words.order;
+
+export function Payments({ order }: { readonly order: OrderView }) {
+  return (
+    <div className="grid gap-4">
+      <Table
+        caption={w.payments}
+        hideCaption
+        dense
+        columns={[
+          {
+            key: "kind",
+            head: w.payments,
+            cell: (row) => `${w.paymentKinds[row.kind]}, ${w.paymentStates[row.state]}`,
+          },
+          {
+            key: "method",
+            head: w.depositMethod,
+            cell: (row) =>
+              [row.method ? w.depositMethods[row.method] : "", row.reference ?? ""].filter(Boolean).join(", "),
+          },
+          { key: "at", head: words.history.at, cell: (row) => <span className="measure">{clock(row.at)}</span> },
+          { key: "cents", head: order.price.currency, numeric: true, cell: (row) => moneyText(row.cents) },
+        ]}
+        rows={order.payments}
+        rowKey={(row) => `${row.kind}${row.at}${row.cents}`}
+      />
+      <Facts facts={sums(order)} />
+      <Receipt order={order} />
+    </div>
+  );
+}
+
+function sums({ money, price }: OrderView) {
+  const { rush, totalCents, paidCents, openCents } = money;
+  const amount = (name: string, cents: number) => ({ name, value: moneyText(cents), measure: true });
+  return [
+    ...(rush === null
+      ? []
+      : [
+          amount(w.priceTotal, price.totalCents),
+          amount(
+            fill(rush.paidAt === null ? w.rushOpen : w.rushPaid, { tax: moneyText(rush.taxCents) }),
+            rush.totalCents,
+          ),
+        ]),
+    amount(w.allTotal, totalCents),
+    amount(w.paid, paidCents),
+    amount(w.open, openCents),
+  ];
+}
+
+/** After the deposit: the fee alone, or everything that is open. */
+function Receipt({ order }: { readonly order: OrderView }) {
+  const { rush, openCents } = order.money;
+  const isRushOpen = rush !== null && rush.paidAt === null;
+  const isDepositPaid = order.payments.some(({ kind, state }) => kind === "deposit" && state === "received");
+  const what = [
+    ...(isRushOpen ? [{ value: "rush", label: `${w.paymentKinds.rush}, ${moneyText(rush.totalCents)}` }] : []),
+    ...(isDepositPaid && openCents > 0
+      ? [{ value: "balance", label: fill(w.allOpen, { amount: moneyText(openCents) }) }]
+      : []),
+  ];
+  const [first] = what;
+  if (order.state === "cancelled" || first === undefined) return null;
+  const methods = (["bank-transfer", "counter", "demo-card"] as const).map((value) => ({
+    value,
+    label: w.depositMethods[value],
+  }));
+  return (
+    <More summary={w.receipt}>
+      <ActionForm
+        action={receipt}
+        idPrefix="receipt-"
+        tone="plain"
+        fields={[
+          { kind: "hidden", name: "orderId", value: order.orderId },
+          { kind: "radio", name: "what", label: w.receiptWhat, value: first.value, choices: what },
+          { kind: "radio", name: "method", label: w.depositMethod, value: "bank-transfer", choices: methods },
+          { kind: "text", name: "reference", label: w.depositReference, optional: true, autoComplete: "off" },
+        ]}
+        submit={w.receiptButton}
+      />
+    </More>
+  );
+}
