@@ -12,7 +12,7 @@ import type { PartsRules } from "../engine/parts";
 import type { PriceBook } from "../engine/pricing";
 import type { FloorCatalog } from "../engine/routing";
 import type { IsoDate } from "../engine/units";
-import type { FinishRules, Recipe, Safety, Shop } from "../schemas/content";
+import type { FinishRules, Recipe, RemedySettings, Safety, Shop } from "../schemas/content";
 import { floorOf } from "../schemas/floor";
 import { sha256Of } from "./canonical-json";
 import { CatalogError } from "./catalog-error";
@@ -47,6 +47,8 @@ export interface Catalog extends ReleasedCatalog {
   readonly safety: Safety;
   /** How measured pairs are learnt from. */
   readonly calibration: CalibrationSettings;
+  /** What extra capacity costs, and how far the ways on from a breakdown go. */
+  readonly remedies: RemedySettings;
   readonly copy: Copy;
 }
 
@@ -64,6 +66,7 @@ export function loadCatalog(root: string = path.resolve("content")): Catalog {
     ...released,
     safety: house["safety.json"],
     calibration: withoutAbout(house["calibration.json"]),
+    remedies: withoutAbout(house["remedies.json"]),
     copy: readCopy(path.join(root, "copy")),
   });
 }

@@ -17,6 +17,7 @@ import {
   priceBooksFileSchema,
   recipeFileSchema,
   reinforcementsFileSchema,
+  remediesFileSchema,
   safetyFileSchema,
   shopFileSchema,
 } from "../schemas/content";
@@ -50,7 +51,11 @@ export const releaseSchemas = {
 export const extraSchemas = { "corrections.json": correctionsFileSchema } as const;
 
 /** What the house says today and did not sell. */
-export const houseSchemas = { "safety.json": safetyFileSchema, "calibration.json": calibrationFileSchema } as const;
+export const houseSchemas = {
+  "safety.json": safetyFileSchema,
+  "calibration.json": calibrationFileSchema,
+  "remedies.json": remediesFileSchema,
+} as const;
 
 type Schemas = Readonly<Record<string, z.ZodType>>;
 export type RawFiles<S extends Schemas> = { readonly [K in keyof S]: unknown };

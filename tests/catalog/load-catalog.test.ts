@@ -63,6 +63,22 @@ describe("loadCatalog", () => {
     expect(problem?.message).toContain("160");
   });
 
+  it("names field, value and limit of what extra capacity costs, and reads it beside a release", () => {
+    const before = loadCatalog();
+    const problems = problemsAfter("catalog/remedies.json", (file: { overtime: Json; secondPress: Json }) => {
+      file.overtime.centsPerPersonHour = -1;
+      file.overtime.minutesAnEvening = 400;
+      file.secondPress.kind = "lukewarm";
+    });
+    expect(problems.map(({ path, value, message }) => [path, value, message])).toEqual([
+      ["overtime.centsPerPersonHour", -1, "Overtime, cents an hour -1 is below 0"],
+      ["overtime.minutesAnEvening", 400, "Minutes an evening 400 is above 360"],
+      ["secondPress.kind", "lukewarm", expect.stringContaining("is not one of heated, cold")],
+    ]);
+    // Money of the shop's own, in no pair's release: nothing that was sold depends on it.
+    expect(Object.keys(before.release as Json)).not.toContain("remedies.json");
+  });
+
   it("names an unknown field, a missing file and a file that is not JSON", () => {
     expect(problemsAfter("catalog/fit.json", (file: Json) => ({ ...file, lenghtPerCm: 0.5 }))).toMatchObject([
       { file: "fit.json", path: "lenghtPerCm", value: 0.5, message: "unknown field" },

@@ -8,5 +8,6 @@ export * from "./models";
 export * from "./options";
 export * from "./price-books";
 export * from "./recipe";
+export * from "./remedies";
 export * from "./safety";
 export * from "./shop";

@@ -1,6 +1,7 @@
 import { permit } from "../../auth";
 import type { QueueSituation } from "../../engine/routing";
 import { accept, type Outcome } from "../../engine/units";
+import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { queueEffect } from "../floor/queue-effect";
 import type { BreakdownInput, BreakdownPreview, QueueEffect, RemedyOption } from "../views";
@@ -42,7 +43,7 @@ export async function weighed(ctx: Context, consequence: Consequence): Promise<B
 
 /** Another colour is an offer: nothing moves before the skier has said yes. */
 function ways(situation: QueueSituation, effect: QueueEffect, consequence: Consequence): readonly Remedy[] {
-  const [wait, ...others] = remedies(situation, effect, endOf(situation, consequence));
+  const [wait, ...others] = remedies(situation, effect, endOf(situation, consequence), currentCatalog().remedies);
   const hasOffer = consequence.base?.pairs.some((pair) => !pair.isServed && pair.alternatives.length > 0) ?? false;
   const offer: Remedy = { way: "offer-colour", changes: [], places: [], costCents: 0 };
   return [...(wait === undefined ? [] : [wait]), ...(hasOffer ? [offer] : []), ...others];

@@ -1,4 +1,4 @@
-/** Ways on from a breakdown, before their effect is known. Rates and lengths are the demo shop's own: invented, no source. */
+/** Ways on from a breakdown, before their effect is known. Rates and lengths are the shop's own settings. */
 import {
   dayIndex,
   type FloorChange,
@@ -7,66 +7,83 @@ import {
   type QueueSituation,
   weekdayOf,
 } from "../../engine/routing";
+import type { RemedySettings } from "../../schemas/content";
 import type { QueueEffect, RemedyCode, RemedyOption } from "../views";
-import { extraHourCents, secondPressCentsPerWeek } from "./rates";
 
-export interface Remedy extends Pick<RemedyOption, "changes" | "places" | "costCents"> {
+export interface Remedy extends Pick<RemedyOption, "changes" | "places" | "costCents" | "figures"> {
   readonly way: RemedyCode;
 }
-
-const evenings = 10;
-const eveningMinutes = 120;
-const layUpAndPress = [10, 11] as const;
-/** A pair with this many working days in hand can let another pass. */
-const slackToLend = 3;
 
 /**
  * @param situation the queue with the breakdown in it
  * @param fromMinute when the extra hours begin: at the end of what is down, else now
  */
-export function remedies(situation: QueueSituation, effect: QueueEffect, fromMinute: number): readonly Remedy[] {
+export function remedies(
+  situation: QueueSituation,
+  effect: QueueEffect,
+  fromMinute: number,
+  settings: RemedySettings,
+): readonly Remedy[] {
   const { floor } = situation;
-  const days = workingDays(situation, fromMinute, evenings);
-  const close = Math.max(...floor.hours.windows.map(({ toMinute }) => toMinute));
-  const overtime = (stations?: readonly number[]): readonly FloorChange[] =>
-    days.map((day) => ({
-      kind: "overtime",
-      fromMinute: day * minutesPerDay + close,
-      toMinute: day * minutesPerDay + close + eveningMinutes,
-      ...(stations === undefined ? {} : { stations }),
-    }));
+  const { overtime, overnightCure, secondPress, swap } = settings;
   const crew = floor.crew.filter(({ isReserve }) => !isReserve).length;
-  const hours = (days.length * eveningMinutes) / 60;
-  const places = swaps(situation, effect);
+  const hours = (overtime.evenings * overtime.minutesAnEvening) / 60;
+  const evenings = { hours: overtime.minutesAnEvening / 60, days: overtime.evenings };
+  const costOf = (people: number) => Math.round(hours * people * overtime.centsPerPersonHour);
+  const places = swaps(situation, effect, swap.slackToLendWorkingDays);
   const [firstDay = Math.floor(fromMinute / minutesPerDay)] = workingDays(situation, situation.now, 2).slice(1);
   return [
     { way: "wait", changes: [], places: [], costCents: 0 },
-    { way: "overtime", changes: overtime(), places: [], costCents: hours * crew * extraHourCents },
+    {
+      way: "overtime",
+      changes: extraHours(situation, fromMinute, overtime),
+      places: [],
+      costCents: costOf(crew),
+      figures: evenings,
+    },
     {
       way: "overnight-cure",
-      changes: overtime(layUpAndPress),
+      changes: extraHours(situation, fromMinute, overtime, overnightCure.stations),
       places: [],
-      costCents: hours * 2 * extraHourCents,
+      costCents: costOf(overnightCure.people),
+      figures: evenings,
     },
     {
       way: "second-press",
       changes: [
         {
           kind: "extra-press",
-          press: { id: `hired-press-${firstDay}`, label: "Hired press", kind: "heated" },
+          press: { id: `hired-press-${firstDay}`, label: "Hired press", kind: secondPress.kind },
           fromMinute: firstDay * minutesPerDay,
-          toMinute: (firstDay + 14) * minutesPerDay,
+          toMinute: (firstDay + secondPress.weeks * 7) * minutesPerDay,
         },
       ],
       places: [],
-      costCents: 2 * secondPressCentsPerWeek,
+      costCents: secondPress.weeks * secondPress.centsPerWeek,
+      figures: { weeks: secondPress.weeks },
     },
     ...(places.length === 0 ? [] : [{ way: "swap-with-slack" as const, changes: [], places, costCents: 0 }]),
   ];
 }
 
+/** Evenings after closing time, one for each working day. */
+function extraHours(
+  situation: QueueSituation,
+  fromMinute: number,
+  { evenings, minutesAnEvening }: RemedySettings["overtime"],
+  stations?: readonly number[],
+): readonly FloorChange[] {
+  const close = Math.max(...situation.floor.hours.windows.map(({ toMinute }) => toMinute));
+  return workingDays(situation, fromMinute, evenings).map((day) => ({
+    kind: "overtime",
+    fromMinute: day * minutesPerDay + close,
+    toMinute: day * minutesPerDay + close + minutesAnEvening,
+    ...(stations === undefined ? {} : { stations }),
+  }));
+}
+
 /** Pairs that cross their promise go before the first pair with days in hand that would go before them. */
-function swaps(situation: QueueSituation, effect: QueueEffect): RemedyOption["places"] {
+function swaps(situation: QueueSituation, effect: QueueEffect, slackToLend: number): RemedyOption["places"] {
   const slack = new Map(effect.slack.map(({ pairId, after }) => [pairId as string, after] as const));
   const crossing = new Set<string>(effect.crossing.map(({ pairId }) => pairId));
   const lenders = situation.pairs.filter(

@@ -41,6 +41,8 @@ export type RemedyCode = "wait" | "offer-colour" | "overtime" | "overnight-cure"
 export interface RemedyOption {
   readonly way: RemedyCode;
   readonly costCents: number;
+  /** What its words say: hours, days, weeks. Absent where they say no number. */
+  readonly figures?: Readonly<Record<string, number>>;
   readonly changes: readonly FloorChange[];
   /** Places in the queue, as shop minutes to rank by. */
   readonly places: readonly { readonly pairId: string; readonly placeMinute: number }[];

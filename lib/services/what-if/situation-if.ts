@@ -8,7 +8,6 @@ import {
   type QueueSituation,
   shopMinute,
 } from "../../engine/routing";
-import { hireCentsPerWeek, secondPressCentsPerWeek } from "../breakdowns/rates";
 import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { plainSpec } from "../dates/plain-spec";
@@ -54,7 +53,7 @@ export function floorChangesOf(input: WhatIfInput, id: string): readonly FloorCh
       return [
         {
           kind: "extra-press",
-          press: { id: `press-${id}`, label: "Second press", kind: "heated" },
+          press: { id: `press-${id}`, label: "Second press", kind: currentCatalog().remedies.secondPress.kind },
           fromMinute: shopMinute(input.from, 0),
           toMinute: null,
         },
@@ -72,8 +71,9 @@ export function floorChangesOf(input: WhatIfInput, id: string): readonly FloorCh
 
 /** Null where it costs nothing by itself. */
 export function costCentsPerWeek({ kind }: WhatIfInput): number | null {
-  if (kind === "hire") return hireCentsPerWeek;
-  return kind === "second-press" ? secondPressCentsPerWeek : null;
+  const { hire, secondPress } = currentCatalog().remedies;
+  if (kind === "hire") return hire.centsPerWeek;
+  return kind === "second-press" ? secondPress.centsPerWeek : null;
 }
 
 /** Both days included. */

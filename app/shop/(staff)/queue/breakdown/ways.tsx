@@ -5,6 +5,7 @@ import { fill } from "@/app/_ui/words";
 import words from "@/content/copy/breakdowns.json";
 import type { RemedyOption } from "@/lib/services";
 import { PairLinks } from "../../../cells";
+import { optionWords } from "./option-words";
 
 const w = words.ways;
 
@@ -20,7 +21,7 @@ export function Ways({ options, showCost }: { readonly options: readonly RemedyO
           head: w.way,
           cell: (row: RemedyOption) => (
             <>
-              {words.options[row.way]}
+              {optionWords(row)}
               {row.places.length > 0 ? (
                 <span className="block text-sm text-pencil">{fill(w.swaps, { count: row.places.length })}</span>
               ) : null}

@@ -15,6 +15,7 @@ import { clock } from "../../../../say";
 import { choose, close } from "../actions";
 import { Base } from "../base";
 import { Effect } from "../effect";
+import { optionWords } from "../option-words";
 import { Ways } from "../ways";
 
 const w = words.incident;
@@ -107,7 +108,7 @@ function Decision(props: {
     return (
       <p className="mt-4 max-w-measure font-medium">
         {fill(words.ways.chosen, {
-          option: words.options[chosen.option],
+          option: optionWords(incident.options.find(({ way }) => way === chosen.option) ?? { way: chosen.option }),
           reason: chosen.reason,
           by: chosen.by,
           at: clock(chosen.at),
@@ -129,7 +130,7 @@ function Decision(props: {
             kind: "radio",
             name: "option",
             label: words.ways.choose,
-            choices: incident.options.map(({ way }) => ({ value: way, label: words.options[way] })),
+            choices: incident.options.map((option) => ({ value: option.way, label: optionWords(option) })),
           },
           { kind: "textarea", name: "reason", label: words.ways.reason, rows: 2 },
         ]}
