@@ -9,6 +9,7 @@ import {
   listIncidents,
   type PairId,
   previewBreakdown,
+  queueBoard,
   readIncident,
   readPair,
   reportBreakdown,
@@ -123,16 +124,25 @@ describe("what broke", () => {
     expect(overtime?.costCents).toBe(10 * 2 * 2 * 4200);
     expect(decided.chosen).toMatchObject({ option: "overnight-cure", reason: "cheapest", costCents: 168_000 });
     const stored = await db().floorChange.findMany({ where: { source: "option" }, orderBy: { fromAt: "asc" } });
-    expect(stored).toHaveLength(10);
-    // The evening of the day the press is back: 16:30 in Denver is 23:30 UTC in winter (tz database).
-    expect(stored[0]).toMatchObject({ kind: "overtime", data: { kind: "overtime", stations: [10, 11] } });
+    expect(stored).toHaveLength(1);
+    // From 16:30 to 18:30, minutes 990 and 1,110 of the day.
+    expect(stored[0]).toMatchObject({
+      kind: "overtime",
+      data: { kind: "overtime", stations: [10, 11], daily: { fromMinute: 990, toMinute: 1_110 } },
+      costCents: 168_000,
+    });
+    // The evening of the day the press is back: 16:30 in Denver is 23:30 UTC in winter (tz database). Ten working days from
+    // Wednesday 18 November on, without Saturdays, Sundays and 26 and 27 November: the last is Thursday 3 December.
     expect(stored[0]?.fromAt?.toISOString()).toBe("2026-11-18T23:30:00.000Z");
-    expect(stored.filter(({ costCents }) => costCents !== null).map(({ costCents }) => costCents)).toEqual([168_000]);
-    // Thanksgiving 26 and 27 November, Saturdays and Sundays: nobody works.
-    const days = stored.map(({ fromAt }) => fromAt?.toISOString().slice(0, 10));
-    expect(days).not.toContain("2026-11-26");
-    expect(days).not.toContain("2026-11-27");
-    expect(days).not.toContain("2026-11-21");
+    expect(stored[0]?.toAt?.toISOString()).toBe("2026-12-04T01:30:00.000Z");
+    const { board } = must(await queueBoard(owner, { days: 28 }));
+    expect(board.changes.find(({ kind }) => kind === "overtime")?.what).toBe("10, 11, 16:30–18:30");
+    const evenings = board.days.filter(({ overtime }) => overtime.length > 0).map(({ date }) => date);
+    expect(evenings).toEqual(
+      ["18", "19", "20", "23", "24", "25", "30"]
+        .map((day) => `2026-11-${day}`)
+        .concat("2026-12-01", "2026-12-02", "2026-12-03"),
+    );
   });
 
   it("lets any of the staff report, only the owner choose, and nobody else look", async () => {

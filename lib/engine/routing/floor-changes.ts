@@ -3,8 +3,10 @@
  * a closure, overtime, a second press. The same list serves what happened, what is planned, and what is only asked about.
  */
 import type { MinuteWindow } from "../schedule";
-import type { CrewMember, FloorCatalog, Press } from "./floor";
+import type { CrewMember, FloorCatalog, Press, ShopHours } from "./floor";
+import { dateOfDay, minutesPerDay } from "./shop-time";
 import type { ShopMinute } from "./types";
+import { isWorkingDay } from "./working-days";
 
 /** Half-open, shop minutes. */
 interface ForAWhile {
@@ -26,9 +28,14 @@ export type FloorChange =
   | ({ readonly kind: "shop-closed" } & ForAWhile)
   /**
    * Extra open time. With `stations`, for the work there only: an evening of lay-up and press whose pair then cures overnight
-   * is overtime for stations 10 and 11.
+   * is overtime for stations 10 and 11. With `daily`, only these minutes of every working day in between: ten evenings are
+   * one change.
    */
-  | ({ readonly kind: "overtime"; readonly stations?: readonly number[] } & ForAWhile)
+  | ({
+      readonly kind: "overtime";
+      readonly stations?: readonly number[];
+      readonly daily?: { readonly fromMinute: number; readonly toMinute: number };
+    } & ForAWhile)
   | ({ readonly kind: "extra-press"; readonly press: Press } & FromADayOn)
   | ({ readonly kind: "extra-person"; readonly person: CrewMember } & FromADayOn)
   /** Every rework loop's chance times this. */
@@ -100,6 +107,25 @@ function joined(windows: readonly MinuteWindow[]): readonly MinuteWindow[] {
     else out.push([from, to]);
   }
   return out;
+}
+
+/** Changes of which every one is a single stretch of time: a series of evenings becomes an evening on each working day. */
+export function singleChanges(changes: readonly FloorChange[], hours: ShopHours): readonly FloorChange[] {
+  return changes.flatMap((change): readonly FloorChange[] => {
+    if (change.kind !== "overtime" || change.daily === undefined) return [change];
+    const { daily, ...once } = change;
+    const first = Math.floor(change.fromMinute / minutesPerDay);
+    const last = Math.floor((change.toMinute - 1) / minutesPerDay);
+    const days = Array.from({ length: Math.max(0, last - first + 1) }, (_, index) => first + index);
+    return days
+      .filter((day) => isWorkingDay(hours, dateOfDay(day)))
+      .map((day) => ({
+        ...once,
+        fromMinute: Math.max(change.fromMinute, day * minutesPerDay + daily.fromMinute),
+        toMinute: Math.min(change.toMinute, day * minutesPerDay + daily.toMinute),
+      }))
+      .filter(({ fromMinute, toMinute }) => fromMinute < toMinute);
+  });
 }
 
 /** Closures and extra hours of the whole shop, or with `station` also the overtime of that station. */

@@ -9,6 +9,7 @@ import {
   type FloorChange,
   floorWithChanges,
   hoursChanges,
+  singleChanges,
   stationsWithOvertime,
   unavailableWindows,
 } from "./floor-changes";
@@ -61,7 +62,7 @@ export function shopCalendar(
   station: number | "any" | null = null,
 ): CalendarSpec {
   return {
-    ...hoursChanges(changes, firstDay * minutesPerDay, station),
+    ...hoursChanges(singleChanges(changes, floor.hours), firstDay * minutesPerDay, station),
     windows: floor.hours.windows.map(({ fromMinute, toMinute }) => [fromMinute, toMinute] as const),
     weekdays: floor.hours.workingWeekdays,
     firstWeekday: weekdayOf(firstDay),

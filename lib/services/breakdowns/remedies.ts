@@ -66,20 +66,26 @@ export function remedies(
   ];
 }
 
-/** Evenings after closing time, one for each working day. */
+/** Evenings after closing time, one for each working day: one change from the first to the last. */
 function extraHours(
   situation: QueueSituation,
   fromMinute: number,
   { evenings, minutesAnEvening }: RemedySettings["overtime"],
   stations?: readonly number[],
 ): readonly FloorChange[] {
+  const days = workingDays(situation, fromMinute, evenings);
   const close = Math.max(...situation.floor.hours.windows.map(({ toMinute }) => toMinute));
-  return workingDays(situation, fromMinute, evenings).map((day) => ({
-    kind: "overtime",
-    fromMinute: day * minutesPerDay + close,
-    toMinute: day * minutesPerDay + close + minutesAnEvening,
-    ...(stations === undefined ? {} : { stations }),
-  }));
+  const daily = { fromMinute: close, toMinute: close + minutesAnEvening };
+  const minuteOn = (day: number | undefined, minute: number) => (day ?? 0) * minutesPerDay + minute;
+  return [
+    {
+      kind: "overtime",
+      ...(stations === undefined ? {} : { stations }),
+      fromMinute: minuteOn(days[0], daily.fromMinute),
+      toMinute: minuteOn(days.at(-1), daily.toMinute),
+      daily,
+    },
+  ];
 }
 
 /** Pairs that cross their promise go before the first pair with days in hand that would go before them. */

@@ -45,8 +45,17 @@ function nameOf(change: FloorChange): string | null {
     case "extra-person":
       return change.person.label;
     case "overtime":
-      return change.stations === undefined ? null : change.stations.join(", ");
+      return (
+        [...(change.stations ?? []), ...(change.daily === undefined ? [] : [timesOf(change.daily)])].join(", ") || null
+      );
     default:
       return null;
   }
+}
+
+/** "16:30–18:30": of every working day in between. */
+function timesOf({ fromMinute, toMinute }: { readonly fromMinute: number; readonly toMinute: number }): string {
+  const time = (minute: number) =>
+    `${String(Math.floor(minute / 60)).padStart(2, "0")}:${String(minute % 60).padStart(2, "0")}`;
+  return `${time(fromMinute)}–${time(toMinute)}`;
 }

@@ -1,5 +1,5 @@
 /** Everything the drawn board needs, from the plan and the floor as it is today. */
-import { dateOfShopMinute, dayIndex, minutesPerDay, pairStations } from "../../engine/routing";
+import { dateOfShopMinute, dayIndex, minutesPerDay, pairStations, singleChanges } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
 import { floorCatalog } from "../floor/recipe";
 import { shopMinuteOf } from "../shop-time";
@@ -18,7 +18,10 @@ export interface BoardInput {
 
 export function drawnBoard({ now, today, days, cells, changes }: BoardInput): StationBoard {
   const floor = floorCatalog();
-  const shown = boardDays(today, days, floor, changes);
+  const single = changes.flatMap(({ change, reason }) =>
+    singleChanges([change], floor.hours).map((each) => ({ change: each, reason })),
+  );
+  const shown = boardDays(today, days, floor, single);
   const minute = shopMinuteOf(now, floor.hours.timeZone);
   const date = dateOfShopMinute(minute);
   const ofDay = minute - dayIndex(date) * minutesPerDay;
@@ -26,7 +29,7 @@ export function drawnBoard({ now, today, days, cells, changes }: BoardInput): St
   const isOnAxis = current !== undefined && ofDay >= current.fromMinute && ofDay < current.toMinute;
   return {
     days: shown,
-    rows: boardRows(pairStations, cells, shown, changes),
+    rows: boardRows(pairStations, cells, shown, single),
     now: isOnAxis ? { date, minute: ofDay } : null,
     changes: changes.map((each) => each.shown),
   };
