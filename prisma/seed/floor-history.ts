@@ -11,8 +11,8 @@ import { moveOperation, type OperationChange, pairById, setPairState } from "../
 import { consumeStrips } from "../../lib/data/strips";
 import { transaction } from "../../lib/data/transaction";
 import { stationsBefore } from "../../lib/engine/routing";
-import { stationRecipe } from "../../lib/services/floor/recipe";
-import { coreStation, lastStation, pressStation } from "../../lib/services/floor/stations";
+import { floorCatalog, stationRecipe } from "../../lib/services/floor/recipe";
+import { coreStation, lastStation, layUpStation, pressStation } from "../../lib/services/floor/stations";
 import type { DemoShop } from "./sales";
 import type { DemoCalendar } from "./shop-days";
 
@@ -100,11 +100,25 @@ export async function seedFloorHistory(
 
 function doneChange(calendar: DemoCalendar, station: number, daysAgo: number, turn: number): OperationChange {
   const { typicalMinutes, restMinutes } = stationRecipe(station);
-  const startedAt = calendar.back(daysAgo, 8 + (turn % 6), (station * 7) % 50);
-  const finishedAt = new Date(startedAt.getTime() + typicalMinutes * 60_000);
+  const startedAt = calendar.back(daysAgo, hourAt(station, turn), (station * 7) % 50);
+  const finishedAt = new Date(startedAt.getTime() + (typicalMinutes + shutMinutes(station)) * 60_000);
   const nextFrom = restMinutes === 0 ? null : new Date(finishedAt.getTime() + restMinutes * 60_000);
   const by = makerOf(station);
   return { state: "done", startedAt, startedByName: by, finishedAt, finishedByName: by, nextFrom, ...pressAt(station) };
+}
+
+/** Two pairs of one day share the press with a cycle between them; what follows on the same day comes after it. */
+function hourAt(station: number, turn: number): number {
+  const usesPress = station === layUpStation || station === pressStation;
+  const follows = station === 2 || station === pressStation;
+  return 8 + (usesPress ? 3 * (turn % 2) : turn % 6) + (follows ? 1 : 0);
+}
+
+/** The press is finished when it is opened. */
+function shutMinutes(station: number): number {
+  if (station !== pressStation) return 0;
+  const { heatUpMinutes, dwellMinutes, coolMinutes, unloadMinutes } = floorCatalog().pressProgramme;
+  return heatUpMinutes + dwellMinutes + coolMinutes + unloadMinutes;
 }
 
 /** Under work if its day has come and a bench is free, else ready for whoever comes. */

@@ -34,5 +34,21 @@ describe("the demo shop", () => {
       where: { kind: "pair-made", data: { path: ["strips", "isMade"], equals: false } },
     });
     expect(short).toBe(1);
+    // Nothing runs over a station's room, and one press takes one pair after the other, laid up before it is pressed.
+    expect(board.stations.filter(({ running, capacity }) => running > capacity)).toEqual([]);
+    const pairs = await db().pair.findMany({ where: { state: "building" }, include: { operations: true } });
+    const visit = (pair: (typeof pairs)[number], station: number) =>
+      pair.operations.find((each) => each.station === station && each.state === "done");
+    const pressed = pairs.flatMap((pair) => {
+      const [layUp, press] = [visit(pair, 10), visit(pair, 11)];
+      return layUp === undefined || press === undefined ? [] : [{ layUp, press }];
+    });
+    expect(pressed.length).toBeGreaterThan(2);
+    expect(pressed.every(({ layUp, press }) => Number(layUp.finishedAt) <= Number(press.startedAt))).toBe(true);
+    const stays = pressed
+      .map(({ press }) => ({ press: press.press, from: Number(press.startedAt), to: Number(press.finishedAt) }))
+      .sort((a, b) => a.from - b.from);
+    expect(stays.every(({ press }) => press === "press-1")).toBe(true);
+    expect(stays.slice(1).every(({ from }, index) => from >= (stays[index]?.to ?? 0))).toBe(true);
   }, 300_000);
 });
