@@ -121,6 +121,7 @@ describe("a pair that is held", () => {
     expect(await start(shop, pairId, 6, now)).toMatchObject({
       refusal: { code: "pair-held-until", station: 6, until: "2026-11-20", note: "base sheet, lorry" },
     });
+    expect((await pairNow(shop, pairId, now)).holds).toMatchObject([{ station: 6, reason: "material" }]);
     must(await start(shop, pairId, 8, now));
     // 20 November, 08:00 in Denver (UTC−7 in winter, tz database).
     must(await start(shop, pairId, 6, new Date("2026-11-20T15:00:00.000Z")));

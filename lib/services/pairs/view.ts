@@ -100,6 +100,12 @@ export async function pairView(client: Tx, record: PairRecord, now: Date): Promi
     strips: stripViews(record),
     isStripsShort: isStripsShort(record),
     operations: record.operations.map((operation) => operationView(operation, record, names)),
+    holds: record.holds.map(({ station, reason, note, expectedOn }) => ({
+      station,
+      reason: reason as PairView["holds"][number]["reason"],
+      note,
+      expectedOn: expectedOn as IsoDate | null,
+    })),
     presses,
     plannedPress: record.pressSlotPress,
     gates: gatesView(record.order.depositPaidAt, record),

@@ -108,8 +108,10 @@ function stops(
   switch (change.kind) {
     case "press-down": {
       const down = new Set(away.flatMap((each) => (each.change.kind === "press-down" ? [each.change.press] : [])));
+      const added = away.flatMap((each) => (each.change.kind === "extra-press" ? [each.change.press] : []));
       // Lay-up is not begun without a press to close.
-      return (station === pressStation || station === layUpStation) && floor.presses.every(({ id }) => down.has(id));
+      const needsPress = station === pressStation || station === layUpStation;
+      return needsPress && [...floor.presses, ...added].every(({ id }) => down.has(id));
     }
     case "station-down":
       return change.station === station;

@@ -99,6 +99,13 @@ export interface PairView {
   /** Some are lacking for a core that is still to be glued. */
   readonly isStripsShort: boolean;
   readonly operations: readonly OperationView[];
+  /** What holds it up, at a station and all that follow. */
+  readonly holds: readonly {
+    readonly station: number;
+    readonly reason: "material" | "decision";
+    readonly note: string;
+    readonly expectedOn: IsoDate | null;
+  }[];
   /** To choose from while the pair may go into a press; else none. */
   readonly presses: readonly PressChoice[];
   /** The press its fixed slot is on. */

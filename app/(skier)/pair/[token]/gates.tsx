@@ -86,6 +86,7 @@ function Deposit({ progress, token, canAnswer }: Props) {
 /** What the order costs in all; the fee of a hard date stands in it from the approval on, unpaid until it is here. */
 function Money({ progress }: Props) {
   const { rush, totalCents, paidCents, openCents } = progress.money;
+  const isHard = progress.promiseClass === "hard";
   const amount = (name: string, cents: number) => ({ name, value: moneyText(cents), measure: true });
   return (
     <section aria-labelledby="money-title" className="grid gap-3">
@@ -95,7 +96,7 @@ function Money({ progress }: Props) {
       {rush ? (
         <Notice
           tone={rush.paidAt ? "moss" : "amber"}
-          title={fill(rush.paidAt ? w.rushPaid : w.rushOpen, { fee: moneyText(rush.totalCents) })}
+          title={fill(rush.paidAt ? w.rushPaid : isHard ? w.rushOpen : w.rushLost, { fee: moneyText(rush.totalCents) })}
         />
       ) : null}
       <Facts

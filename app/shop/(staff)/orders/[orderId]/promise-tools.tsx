@@ -23,9 +23,7 @@ export function PromiseTools({ order, isOwner }: { readonly order: OrderView; re
       {hardDate ? (
         <p>
           {fill(w.planB, { planB: hardDate.planB })}
-          {order.money.rush
-            ? `, ${fill(order.money.rush.paidAt ? w.rushPaid : w.rush, { fee: moneyText(order.money.rush.totalCents) })}`
-            : ""}
+          {order.money.rush ? `, ${fill(rushWords(order), { fee: moneyText(order.money.rush.totalCents) })}` : ""}
         </p>
       ) : null}
       {isOpen && order.promisedOn ? (
@@ -57,6 +55,11 @@ export function PromiseTools({ order, isOwner }: { readonly order: OrderView; re
       ) : null}
     </div>
   );
+}
+
+function rushWords({ money, promiseClass }: OrderView): string {
+  if (money.rush?.paidAt) return w.rushPaid;
+  return promiseClass === "hard" ? w.rush : w.rushLost;
 }
 
 /** A press start that stands fast; an owner may take it away. */

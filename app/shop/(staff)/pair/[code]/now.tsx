@@ -1,5 +1,6 @@
 /** The one thing to do on this pair: what runs is finished, what is ready is started, and the last tick can be undone. */
 import { ActionForm, type FormField } from "@/app/_ui/action-form.client";
+import { dayText } from "@/app/_ui/date-range";
 import { More } from "@/app/_ui/section";
 import { fill } from "@/app/_ui/words";
 import copy from "@/content/copy/rework.json";
@@ -69,6 +70,19 @@ export function Now({ pair, mayTick }: { readonly pair: PairView; readonly mayTi
   return (
     <div className="grid gap-4">
       {pair.gates.waitingFor.length > 0 ? <WaitingBadges waitingFor={pair.gates.waitingFor} /> : null}
+      {pair.holds.length > 0 ? (
+        <ul className="grid gap-1 text-amber">
+          {pair.holds.map((hold) => (
+            <li key={`${hold.station}${hold.reason}${hold.note}`}>
+              {fill(hold.expectedOn ? w.heldUntil : w.held, {
+                station: hold.station,
+                until: hold.expectedOn ? dayText(hold.expectedOn) : "",
+                note: hold.note,
+              })}
+            </li>
+          ))}
+        </ul>
+      ) : null}
       {running.length + ready.length === 0 ? <p>{isDone ? w.allDone : w.nothing}</p> : null}
       <ul className="grid gap-4 *:min-w-0 md:grid-cols-2">
         {[...running, ...ready].map((operation) => (
