@@ -116,8 +116,9 @@ export const partsRulesFileSchema = z.strictObject({
     plateRubberExtraMm: mm,
     baseExtraLengthMm: mm,
     baseExtraWidthMm: mm,
-    baseRollWidthMm: mm,
-    baseNestMarginMm: mm,
+    // Rules that came later have the value that was built by before, so that older releases can still be read.
+    baseRollWidthMm: mm.default(300),
+    baseNestMarginMm: mm.default(10),
     fabricExtraLengthMm: mm,
     fabricExtraWidthMm: mm,
     metalInsetMm: mm,

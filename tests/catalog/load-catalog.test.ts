@@ -172,6 +172,13 @@ describe("catalogFromRelease", () => {
     expect(price).toMatchObject({ ok: true, value: { exTaxCents: 150_000 } });
   });
 
+  it("reads a release from before the base roll had rules, as it was built", () => {
+    const old = structuredClone(loadCatalog().release) as { "parts.json": { cut: Json } };
+    const { baseRollWidthMm: _width, baseNestMarginMm: _margin, ...cut } = old["parts.json"].cut;
+    const stored = catalogFromRelease({ ...old, "parts.json": { ...old["parts.json"], cut } });
+    expect(stored.parts.cut).toMatchObject({ baseRollWidthMm: 300, baseNestMarginMm: 10 });
+  });
+
   it("cannot read what is not a release", () => {
     expect(() => catalogFromRelease(null)).toThrow(CatalogError);
     expect(() => catalogFromRelease({ ...loadCatalog().release, "notes.json": {} })).toThrow(/not part of a release/);

@@ -23,7 +23,7 @@ const doors = [
   { href: "/shop", label: w.desk, action: "call.work" },
   { href: "/shop/call", label: w.call, action: "call.work" },
   { href: "/shop/quotes", label: w.quotes, action: "quote.list" },
-  { href: "/shop/clubs", label: clubs.title, action: "club.work" },
+  { href: "/shop/clubs", label: clubs.door, action: "club.work" },
   { href: "/shop/orders", label: w.orders, action: "order.list" },
   { href: "/shop/queue", label: w.queue, action: "queue.read" },
   { href: "/shop/strips", label: rework.strips.title, action: "pair.read" },

@@ -22,7 +22,9 @@ export function Offer({ club }: { readonly club: ClubView }) {
   );
   return (
     <div className="grid grid-cols-1 gap-6">
-      <p className="max-w-measure">{fill(w.openCount, { count: quoteIds.length })}</p>
+      <p className="max-w-measure">
+        {quoteIds.length === 1 ? w.openOne : fill(w.openCount, { count: quoteIds.length })}
+      </p>
       <PriceTable price={price} words={sheetWords.price} caption={w.lines} hideCaption />
       <p>
         <DateRange verb={w.all} from={dateRange.p50} to={dateRange.p90} withYear />.

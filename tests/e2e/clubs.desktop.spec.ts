@@ -1,0 +1,86 @@
+/**
+ * A club orders (trade.md scenario 38): one palette and one customer, a sheet and a fit for each skier, one offer of which some
+ * are taken, and each name proofed by itself.
+ */
+import { dayFromNow, expectFieldError, rowsOf } from "./support/shop-steps";
+import { expectAccessible, expectNoSidewaysScroll, waitForSaved } from "./support/skier-steps";
+import { expect, signInAs, test } from "./support/test";
+
+const skiers = [
+  { name: "Ada", cm: "168", kg: "62" },
+  { name: "Bo", cm: "184", kg: "88" },
+] as const;
+
+test("a club of two: one palette, two fits, one offer, one of them ordered", async ({ page }) => {
+  test.setTimeout(120_000);
+  await signInAs(page, "desk");
+  await page.goto("/shop/clubs");
+  const begin = page.getByRole("button", { name: "Begin" });
+  const club = page.getByLabel("Club", { exact: true });
+
+  // A day that is past: the field says which, and everything typed stays.
+  await club.fill("Ridge Club");
+  await page.getByLabel("Who orders for all").fill("Robin Alder");
+  await page.getByLabel("Telephone").fill("303 555 0163");
+  await page.getByLabel("Base colour, left ski").selectOption({ label: "Lake blue" });
+  await page.getByLabel("Base colour, right ski").selectOption({ label: "Bone white" });
+  await page.getByLabel("Graphic").selectOption({ label: "Contour lines" });
+  await page.getByLabel("Each skier's name on the pair").check();
+  await page.getByLabel("One delivery for all").selectOption({ label: "Fetched at the workshop" });
+  const wanted = page.getByLabel("Wanted on");
+  await wanted.fill(dayFromNow(-2));
+  await begin.click();
+  await expectFieldError(wanted, new RegExp(`${dayFromNow(-2)} is past; today is ${dayFromNow(0)}`));
+  await expect(club).toHaveValue("Ridge Club");
+  await expect(page.getByLabel("Each skier's name on the pair")).toBeChecked();
+  await wanted.fill(dayFromNow(200));
+  await begin.click();
+  await page.waitForURL(/\/shop\/clubs\/[0-9a-f-]{36}$/);
+  const address = page.url();
+  await expect(page.getByText("Nobody yet")).toBeVisible();
+
+  for (const { name, cm, kg } of skiers) {
+    await page.goto(address);
+    await page.getByLabel("Skier's name").fill(name);
+    await page.getByRole("button", { name: "Open a sheet" }).click();
+    await page.waitForURL(/\/shop\/call\/[0-9a-f-]{36}$/);
+    await expect(page.getByRole("heading", { level: 1 })).toContainText(name);
+    const you = page.locator("#you");
+    await you.getByLabel("Height, centimetres").fill(cm);
+    await you.getByLabel("Weight without gear").fill(kg);
+    await you.getByRole("radio", { name: "Improving" }).check();
+    await waitForSaved(page);
+    await page.getByRole("button", { name: "Make my quote" }).click();
+    await page.waitForURL(/\/shop\/quotes\/[0-9a-f-]{36}/);
+    await page.getByRole("link", { name: "Part of the club order" }).click();
+    await page.waitForURL(address);
+  }
+
+  const lines = rowsOf(page, "Skiers");
+  await expect(lines).toHaveCount(2);
+  for (const [index, { name }] of skiers.entries()) await expect(lines.nth(index)).toContainText(name.toUpperCase());
+  await expect(page.getByText(/^2 quotes are open/)).toBeVisible();
+  await expect(page.getByText(/Nine times out of ten all are ready by/)).toBeVisible();
+  await expectAccessible(page);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await expectNoSidewaysScroll(page);
+  await page.setViewportSize({ width: 1440, height: 900 });
+
+  // Nobody ticked is told, and who said yes stays.
+  const picks = page.getByRole("checkbox");
+  for (const pick of await picks.all()) await pick.uncheck();
+  await page.getByRole("radio", { name: "On the telephone" }).check();
+  await page.getByLabel("Who says yes").fill("R. Alder");
+  await page.getByRole("button", { name: "Order the ticked pairs" }).click();
+  await expect(page.getByText(/tick at least one quote/).first()).toBeVisible();
+  await expect(page.getByLabel("Who says yes")).toHaveValue("R. Alder");
+  await page.getByRole("checkbox", { name: /^Bo:/ }).check();
+  await page.getByRole("button", { name: "Order the ticked pairs" }).click();
+  await page.waitForURL(/\/shop\/orders\/[0-9a-f-]{36}/);
+  await expect(page.getByText("ridden by Bo")).toBeVisible();
+  await page.getByRole("link", { name: /Ridge Club/ }).click();
+  await page.waitForURL(address);
+  await expect(lines.nth(1)).toContainText("to be made");
+  await expect(page.getByText("One quote is open.")).toBeVisible();
+  await expect(rowsOf(page, "In the press")).toHaveCount(1);
+});
