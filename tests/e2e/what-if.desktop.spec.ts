@@ -79,8 +79,14 @@ test("a second press is looked at without changing anything, then applied with a
 
 test("a desk asks but does not apply", async ({ page }) => {
   await signInAs(page, "desk");
-  await page.goto(`${home}?kind=closure&from=${dayFromNow(10)}&until=${dayFromNow(20)}`);
+  await page.goto(`${home}?kind=closure&from=${dayFromNow(1)}&until=${dayFromNow(20)}`);
   await expect(page.getByRole("heading", { name: "Before and after" })).toBeVisible();
+  // Closed days are no working days: what a closure costs a new pair shows on the calendar.
+  const told = (await page.getByText(/^Half the runs are ready by /).textContent()) ?? "";
+  const [before = 0, after = 0] = [...told.matchAll(/nine of ten by (.*) before, by (.*) after/g)]
+    .flatMap(([, ...days]) => days)
+    .map((day) => Date.parse(day));
+  expect(after).toBeGreaterThan(before);
   await expect(page.getByRole("button", { name: "Make it so" })).toHaveCount(0);
 });
 

@@ -72,10 +72,9 @@ function Question({ pair, asked }: { readonly pair: PairView; readonly asked: As
           .filter(([station]) => station > 1)
           .map(([station, name]) => ({ value: String(station), label: `${station} ${name}` }))}
       />
-      {/* Level with the fields, whose labels stand above them. */}
-      <Button type="submit" className="sm:mt-7.5">
-        {w.show}
-      </Button>
+      <p className="basis-full">
+        <Button type="submit">{w.show}</Button>
+      </p>
     </form>
   );
 }

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { staffContext } from "@/app/_server/request";
 import { ActionForm } from "@/app/_ui/action-form.client";
+import { dayText } from "@/app/_ui/date-range";
 import { moneyText } from "@/app/_ui/money";
 import { Page, Part } from "@/app/_ui/page";
 import { fill } from "@/app/_ui/words";
@@ -81,6 +82,16 @@ async function Asked(props: { readonly ctx: Context; readonly kind: WhatIfKind; 
   );
 }
 
+/** Days on the calendar: a closure takes no working days away, but it takes days. */
+function datesOf({ before, after }: NonNullable<WhatIfAnswer["effect"]["oneMore"]>) {
+  return {
+    halfBefore: dayText(before.p50),
+    halfAfter: dayText(after.p50),
+    before: dayText(before.p90),
+    after: dayText(after.p90),
+  };
+}
+
 function Answer({ answer }: { readonly answer: WhatIfAnswer }) {
   const { effect, costCentsPerWeek, ordersRescued } = answer;
   return (
@@ -93,6 +104,7 @@ function Answer({ answer }: { readonly answer: WhatIfAnswer }) {
         {effect.oneMore === null ? null : (
           <>
             <h3 className="text-lg">{w.oneMore}</h3>
+            <p>{fill(w.oneMoreDates, datesOf(effect.oneMore))}</p>
             <p className="max-w-measure text-pencil">{w.oneMoreNote}</p>
             <OneMoreStrips oneMore={effect.oneMore} />
           </>
