@@ -27,7 +27,10 @@ export interface Insertion {
   readonly placement: Placement;
   readonly operations: readonly FloorOperation[];
   readonly sampler: FloorSampler;
-  readonly rules: readonly PairRedoRule[];
+  /** The redo rule that an operation's result is put to; null: none. */
+  readonly ruleOf: readonly (PairRedoRule | null)[];
+  /** How often each operation has been done in the run at hand. */
+  readonly visits: Int32Array;
   readonly waitingOn: readonly WaitingOn[];
   readonly calendar: WorkCalendar;
   readonly nowMinute: number;
@@ -46,17 +49,22 @@ export function insertPair(
   sampler.replication = index;
   layOver(problem, insertion.resources, replication.timelines, placement.timelines);
   placement.lowest.set(problem.release);
-  const visits = new Int32Array(problem.operationCount);
+  const visits = insertion.visits.fill(0);
   const pressWaits = new Map<number, string>();
-  const pending = Array.from(problem.topological);
-  while (pending.length > 0) {
-    const operation = pending.shift() as number;
+  let pending: ArrayLike<number> = problem.topological;
+  for (let at = 0; at < pending.length; at++) {
+    const operation = pending[at] as number;
     const cluster = plan.clusterOf[operation];
     if (cluster == null) continue;
     for (const member of cluster) sampleInto(insertion, member, visits[member] as number);
     if (cluster.some((member) => isPress(insertion, member))) pressWaits.set(operation, pressCause(insertion, cluster));
     placeCluster(placement, cluster);
-    for (const member of cluster) requeueFailed(insertion, member, visits, pending);
+    for (const member of cluster) {
+      const again = redoneAfter(insertion, member, visits);
+      if (again === null) continue;
+      pending = [...again, ...Array.from(pending).slice(at + 1)];
+      at = -1;
+    }
   }
   return traceCauses(insertion, pressWaits, causes);
 }
@@ -71,19 +79,18 @@ function isPress({ operations }: Insertion, operation: number): boolean {
   return meta !== undefined && isPressWork(meta.step);
 }
 
-/** A failed pass puts the redone steps back to be placed, before whatever comes after them. */
-function requeueFailed(insertion: Insertion, operation: number, visits: Int32Array, pending: number[]): void {
-  const rule = insertion.rules.find((candidate) => candidate.operation === operation);
-  if (rule === undefined) return;
+/** The steps that a failed pass puts back to be placed, before whatever comes after them; null when it passed. */
+function redoneAfter(insertion: Insertion, operation: number, visits: Int32Array): readonly number[] | null {
+  const rule = insertion.ruleOf[operation] ?? null;
+  if (rule === null) return null;
   const { placement, problem, sampler } = insertion;
   const from = sampler.redoFrom(operation, visits[operation] as number, placement.end[operation] as number);
-  if (from < 0) return;
+  if (from < 0) return null;
   for (const redone of rule.redo) {
     visits[redone] = (visits[redone] as number) + 1;
     placement.lowest[redone] = from;
   }
-  const again = Array.from(problem.topological).filter((candidate) => rule.redo.includes(candidate));
-  pending.unshift(...again);
+  return Array.from(problem.topological).filter((candidate) => rule.redo.includes(candidate));
 }
 
 /** Which of the things that lay-up and press need is free last. */

@@ -16,7 +16,7 @@ import { accept, type IsoDate, type Outcome } from "../units";
 import { CauseTallies, usualDays } from "./drivers";
 import { candidateProblem, type FloorRefusal, isPressWork, workingDayMinutes } from "./floor-problem";
 import { type Insertion, insertPair } from "./insert-pair";
-import { afterShocks, prepareRuns, type QueueRuns, runRange } from "./replications";
+import { afterShocks, prepareRuns, type QueueRuns, type Replication, runRange } from "./replications";
 import { FloorSampler, redoRules } from "./sampling";
 import { dateOfDay, dateOfShopMinute } from "./shop-time";
 import type { QueueSituation } from "./situation";
@@ -67,7 +67,8 @@ export function prepareCandidate(runs: QueueRuns, candidate: CandidatePair): Out
     placement,
     operations,
     sampler: new FloorSampler(runs.floor, problem, operations, runs.seed, runs.calendar, nowMinute, rules),
-    rules,
+    ruleOf: operations.map((_, index) => rules.find(({ operation }) => operation === index) ?? null),
+    visits: new Int32Array(operations.length),
     waitingOn: candidate.waitingOn,
     calendar: runs.calendar,
     nowMinute,
@@ -110,16 +111,19 @@ function mouldStarts({ runs, insertion, finishWorkMinutes }: CandidateRuns, befo
   const press = operations.findIndex(({ step }) => isPressWork(step));
   const family = problem.family[press] ?? -1;
   const presses = problem.usesOf[press]?.[0]?.members ?? Int32Array.of();
-  return runs.replications.slice(0, finishWorkMinutes.length).map(({ timelines: { from, count, starts, families } }) =>
-    [...presses].flatMap((resource) => {
-      const first = from[resource] as number;
-      const all = Array.from({ length: count[resource] as number }, (_, i) => first + i);
-      return all.flatMap((at) => {
-        const start = starts[at] as number;
-        return families[at] === family && start < beforeMinute ? [start] : [];
-      });
-    }),
-  );
+  const all: number[][] = [];
+  for (let run = 0; run < finishWorkMinutes.length; run++) {
+    const { from, starts, families } = (runs.replications[run] as Replication).timelines;
+    const found: number[] = [];
+    for (const resource of presses) {
+      const last = from[resource + 1] as number;
+      for (let at = from[resource] as number; at < last && (starts[at] as number) < beforeMinute; at++) {
+        if (families[at] === family) found.push(starts[at] as number);
+      }
+    }
+    all.push(found);
+  }
+  return all;
 }
 
 /** The range of every open pair, by pair id, from the replications made so far. */
