@@ -72,7 +72,7 @@ test("a press is down for weeks: looked at, reported, decided, told, and over", 
   await expect(wait).toBeChecked();
   await owner.getByLabel("Reason").fill(reason);
   await owner.getByRole("button", { name: "Choose and draft the letters" }).click();
-  await expect(owner.getByText(new RegExp(`^Wait: change nothing\\. ${reason} Chosen by .*cost \\$0`))).toBeVisible();
+  await expect(owner.getByText(new RegExp(`^Wait: change nothing\\. “${reason}” Chosen by .*cost \\$0`))).toBeVisible();
   await expect(owner.locator("#history")).toContainText("a way on was chosen");
   await expectAccessible(owner);
   const told = await owner.getByText(/^Letters drafted: \d+\./).textContent();
