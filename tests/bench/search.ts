@@ -12,7 +12,14 @@ import {
   tardinessSequence,
   workshop,
 } from "@/tests/engine/schedule/instances";
-import { flowShop, flowShops20by5, jobShops15by15, taillardJobShop } from "@/tests/engine/schedule/taillard";
+import {
+  flowShop,
+  flowShops20by5,
+  jobShops15by15,
+  jobShops20by5,
+  loadBound,
+  taillardJobShop,
+} from "@/tests/engine/schedule/taillard";
 import { arithmetic, type Measured, measured, median } from "./measure";
 
 const folder = path.resolve("../shared/checks/instances");
@@ -44,11 +51,12 @@ const projects = [
 ] as const;
 
 /**
- * Lines. OR-Library (optima as published there); Cicirello & Smith 2005 (optima of Tanaka & Araki 2013, from memory; the
- * first is the best known beside the file); Ruiz & Stützle 2008 and the hybrid set with Naderi, Ruiz & Roshanaei 2023 (best
- * known beside the files).
+ * Lines. Carlier 1978 (best permutation, from memory); OR-Library (optima as published there); Cicirello & Smith 2005 (optima
+ * of Tanaka & Araki 2013, from memory; the first is the best known beside the file); Ruiz & Stützle 2008 and the hybrid set
+ * with Naderi, Ruiz & Roshanaei 2023 (best known beside the files).
  */
 const lines = [
+  ["flow shop 11 × 5", "flowshop_perm/car1", 7038, jobShop],
   ["one machine, late", "single_machine_twt/wt40_001", 913, tardinessSequence],
   ["one machine, late", "single_machine_twt/wt40_006", 6955, tardinessSequence],
   ["one machine, late", "single_machine_twt/wt40_011", 17465, tardinessSequence],
@@ -99,6 +107,10 @@ function instances(): readonly Instance[] {
       best,
       problem: taillardJobShop(15, 15, timeSeed, machineSeed),
     })),
+    ...jobShops20by5.map(([timeSeed, machineSeed], i) => {
+      const problem = taillardJobShop(20, 5, timeSeed, machineSeed);
+      return { kind: "job shop 20 × 5", name: `unseen ${i + 1}`, best: loadBound(problem), problem };
+    }),
     ...flowShops20by5.map(([timeSeed, best], i) => ({
       kind: "flow shop 20 × 5",
       name: `Taillard ${i + 1}`,
