@@ -96,6 +96,51 @@ describe("single machine", () => {
     expect(solve(dueAtOnce).objectiveValue).toBe(expected.min_sum_wC);
   });
 
+  it("dispatches by due date and by weight over work as Jackson's and Smith's rules say", () => {
+    const { inputs, expected } = check("single-machine-7");
+    const { p, d, w } = inputs as unknown as { p: number[]; d: number[]; w: number[] };
+    const jobs = p.map((minutes, i) => ({ id: `${i}`, operations: [{ id: "o", resource: "m", minutes }] }));
+    const compiled = compileProblem({ resources: [{ id: "m", capacity: 1 }], jobs, objective: "makespan" });
+    const ends = (ranks: readonly number[]) => {
+      const run = new DispatchRun(dispatchModel(compiled, { rank: Float64Array.from(ranks) }));
+      run.run(null);
+      return Array.from(run.end);
+    };
+    const order = (found: readonly number[]) => [...found.keys()].sort((a, b) => (found[a] ?? 0) - (found[b] ?? 0));
+    const late = (found: readonly number[]) =>
+      found.reduce((sum, end, i) => sum + (w[i] ?? 0) * Math.max(0, end - (d[i] ?? 0)), 0);
+    const byDue = ends(d);
+    expect(order(byDue)).toEqual(expected.EDD_sequence);
+    expect(late(byDue)).toBe(expected.EDD_twt);
+    expect(Math.max(...byDue.map((end, i) => end - (d[i] ?? 0)))).toBe(expected.min_Lmax);
+    const byWeight = ends(p.map((minutes, i) => minutes / (w[i] ?? 1)));
+    expect(order(byWeight)).toEqual(expected.WSPT_sequence);
+    expect(late(byWeight)).toBe(expected.WSPT_twt);
+    expect(byWeight.reduce((sum, end, i) => sum + (w[i] ?? 0) * end, 0)).toBe(expected.min_sum_wC);
+  });
+
+  it("meets deadlines that lie as late as the least of the latest lateness, and refuses a minute less", () => {
+    const { inputs, expected } = check("single-machine-7");
+    const { p, d } = inputs as unknown as { p: number[]; d: number[] };
+    const outcome = (lateness: number) =>
+      scheduleJobs(
+        {
+          resources: [{ id: "m", capacity: 1 }],
+          jobs: p.map((minutes, i) => ({
+            id: `${i}`,
+            deadlineMinute: (d[i] ?? 0) + lateness,
+            operations: [{ id: "o", resource: "m", minutes }],
+          })),
+          objective: { weightedTardiness: 1 },
+        },
+        { seed: 1, iterations: 500 },
+      );
+    const least = Number(expected.min_Lmax);
+    expect(outcome(least).ok).toBe(true);
+    const refused = outcome(least - 1);
+    expect(refused.ok ? null : refused.refusal.code).toBe("deadline-not-met");
+  });
+
   it("finds the enumerated optima of the press sequence with changeovers", () => {
     const { inputs, expected } = check("press-sequence-8");
     const { run, family, due, weight, changeover } = inputs as unknown as Record<
@@ -123,6 +168,16 @@ describe("single machine", () => {
       })),
       objective,
     });
+    const compiled = compileProblem(problem("makespan"));
+    const byDue = new DispatchRun(dispatchModel(compiled, { rank: Float64Array.from(due) }));
+    byDue.run(null);
+    const late = Array.from(byDue.end, (end, i) => (weight[i] ?? 0) * Math.max(0, end - (due[i] ?? 0)));
+    const finish = Math.max(...byDue.end);
+    expect({
+      twt: late.reduce((sum, value) => sum + value, 0),
+      changeover: finish - run.reduce((sum, minutes) => sum + minutes, 0),
+      finish,
+    }).toEqual(expected.EDD);
     expect(solve(problem({ weightedTardiness: 1 })).objectiveValue).toBe(expected.min_twt);
     expect(solve(problem({ changeover: 1 })).changeoverMinutes).toBe(expected.min_changeover);
     expect(solve(problem({ weightedTardiness: 1, changeover: 2 })).objectiveValue).toBe(expected.min_twt_plus_2co);
