@@ -40,12 +40,12 @@ export default async function ShopLayout({ children }: { readonly children: Reac
   return (
     <>
       <header className="no-print border-b border-ink">
-        <div className="mx-auto flex max-w-none flex-wrap items-center gap-x-6 gap-y-1 px-4 py-1 sm:px-6">
+        <div className="mx-auto flex max-w-none flex-wrap items-center gap-x-4 gap-y-1 px-4 py-1 sm:px-6">
           <Link href="/shop" className="flex items-center gap-3 text-ink no-underline max-sm:hidden">
             <Mark />
             <span className="font-semibold">{shop.name}</span>
           </Link>
-          <nav aria-label={w.nav} className="flex flex-wrap items-center gap-x-4">
+          <nav aria-label={w.nav} className="flex flex-wrap items-center gap-x-3">
             {doors
               .filter((door) => permit(staff, door.action).ok)
               .map((door) => (
@@ -54,7 +54,7 @@ export default async function ShopLayout({ children }: { readonly children: Reac
                 </DoorLink>
               ))}
           </nav>
-          <search className="min-w-0 flex-1 basis-48">
+          <search className="min-w-0 flex-1 basis-40">
             <form action="/shop/search" className="flex gap-2">
               <label className="sr-only" htmlFor="shop-search">
                 {w.search}
@@ -65,7 +65,7 @@ export default async function ShopLayout({ children }: { readonly children: Reac
                 type="search"
                 placeholder={w.searchShort}
                 title={w.search}
-                className={`${controlClass} w-full max-w-80 min-w-0`}
+                className={`${controlClass} w-full max-w-48 min-w-0`}
               />
               <Button type="submit">{w.find}</Button>
             </form>

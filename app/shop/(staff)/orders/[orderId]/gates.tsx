@@ -19,6 +19,7 @@ export function Gates({ order }: { readonly order: OrderView }) {
   return (
     <div className="grid gap-8">
       {order.waitingFor.length === 0 ? <Notice tone="moss" title={w.gatesDone} /> : null}
+      {order.waitingFor.includes("deposit") ? <DepositAct order={order} /> : null}
       {order.pairs.map((pair) => (
         <div key={pair.pairId} className="grid gap-4">
           <GateTable pair={pair} caption={`${w.gates} ${pair.serial}`} />
@@ -75,7 +76,6 @@ function Acts({ order, pair }: { readonly order: OrderView; readonly pair: Order
   ] as const;
   return (
     <div className="grid gap-2">
-      {gates.deposit === null ? <DepositAct order={order} /> : null}
       {gates.specificationLock === null ? (
         <More summary={w.lock}>
           <p className="mb-2 text-pencil">{w.lockLead}</p>

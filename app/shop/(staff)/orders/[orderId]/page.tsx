@@ -41,8 +41,7 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
           <a href={`/shop/quotes/${order.quote.quoteId}`}>{order.quote.number}</a>
           {order.club === null ? null : (
             <>
-              {" "}
-              {clubWords.partOf}{" "}
+              , {clubWords.joined}{" "}
               <a href={`/shop/clubs/${order.club.clubId}`}>
                 {order.club.number}, {order.club.name}
               </a>
