@@ -248,6 +248,35 @@ export interface QuoteData {
   readonly cautions: readonly string[];
 }
 
+/** Open quotes of a club as one paper: who rides what, one price, one day. */
+export interface ClubQuoteData {
+  readonly shop: ShopFacts;
+  readonly stamp: PrintStamp;
+  readonly number: string;
+  readonly name: string;
+  readonly url: string;
+  readonly urlNote: string;
+  readonly madeAt: LocalDateTime;
+  /** The first of the quotes' last days. */
+  readonly validUntil: IsoDate;
+  readonly buyerName: string;
+  readonly palette: readonly Row[];
+  readonly members: readonly {
+    readonly skierName: string;
+    readonly quoteNumber: string;
+    readonly ski: string;
+    readonly flexClass: string;
+    readonly lettering: string | null;
+    readonly totalCents: number;
+  }[];
+  readonly price: Price;
+  readonly taxNote: string;
+  readonly dates: QuoteData["dates"];
+  readonly howToAccept: readonly string[];
+  readonly cancellation: readonly Row[];
+  readonly cautions: readonly string[];
+}
+
 export interface OrderConfirmationData {
   readonly shop: ShopFacts;
   readonly stamp: PrintStamp;
@@ -307,6 +336,7 @@ export interface DocumentData {
   readonly "kit-list": KitListData;
   readonly labels: LabelsData;
   readonly quote: QuoteData;
+  readonly "club-quote": ClubQuoteData;
   readonly "order-confirmation": OrderConfirmationData;
   readonly proof: ProofData;
 }

@@ -2,6 +2,7 @@
 import { Document, renderToBuffer } from "@react-pdf/renderer";
 import { Component, type ReactElement, type ReactNode } from "react";
 import { BuildSheetPages } from "./build-sheet";
+import { ClubQuotePages } from "./club-quote";
 import { registerFonts } from "./fonts";
 import { KitListPages } from "./kit-list";
 import { LabelsPages } from "./labels";
@@ -19,6 +20,7 @@ const drawers: { readonly [K in DocumentKind]: Drawer<K> } = {
   "build-sheet": { title: (d) => `Build sheet ${d.pair.number}`, pages: BuildSheetPages },
   "kit-list": { title: (d) => `Kit list ${d.pair.number}`, pages: KitListPages },
   quote: { title: (d) => `Quote ${d.number}`, pages: QuotePages },
+  "club-quote": { title: (d) => `Offer ${d.number}`, pages: ClubQuotePages },
   "order-confirmation": { title: (d) => `Order confirmation ${d.orderNumber}`, pages: OrderConfirmationPages },
   proof: { title: (d) => `Proof ${d.pair.number}`, pages: ProofPages },
   labels: { title: (d) => `Labels ${d.pair.number}`, pages: LabelsPages },

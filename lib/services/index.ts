@@ -15,6 +15,7 @@ export * from "./breakdowns/report";
 export * from "./catalogue/active-catalog";
 export * from "./clubs/accept-club";
 export { addClubSkier } from "./clubs/add-skier";
+export { clubDocument } from "./clubs/club-document";
 export * from "./clubs/open-club";
 export { listClubs, readClub } from "./clubs/read-club";
 export * from "./context";

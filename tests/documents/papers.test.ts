@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { composeKitList, composeLabels, type DocumentData, type DocumentKind } from "@/lib/documents";
 import { drawDocument } from "@/lib/documents/draw";
 import { collisions, fonts, pdfPages, readers } from "./pdf-text";
-import { confirmation, facts, proof, quote } from "./sample";
+import { clubQuote, confirmation, facts, proof, quote } from "./sample";
 
 type Case = { readonly [K in DocumentKind]: readonly [K, DocumentData[K], readonly string[]] }[DocumentKind];
 
@@ -72,6 +72,27 @@ const CASES: readonly Case[] = [
       "How to accept",
       "If you cancel",
       "30 % of the price",
+      "ISO 11088",
+    ],
+  ],
+  [
+    "club-quote",
+    clubQuote,
+    [
+      "C-21",
+      "Fell Runners",
+      "Jon Aske",
+      "Wed 16 Dec 2026",
+      "Lake blue, Bone white",
+      "Who rides what",
+      "CLEO",
+      "Q-219",
+      "$2,105.50",
+      "$16,844.00",
+      "Tue 12 Jan 2027 to Fri 22 Jan 2027",
+      "proof approved",
+      "How to accept",
+      "If you cancel",
       "ISO 11088",
     ],
   ],

@@ -5,6 +5,7 @@
  */
 import {
   type BuildSheetFacts,
+  type ClubQuoteData,
   composeDrawing,
   type FloorFacts,
   type OrderConfirmationData,
@@ -17,6 +18,7 @@ import type { BuildCatalog, Model, PairSpec } from "@/lib/engine/configuration";
 import type { FlexStation, LayerMaterial, SkiBuild, SkiFlex } from "@/lib/engine/flex";
 import { halfWidthAt, measure, shapeAtLength } from "@/lib/engine/geometry";
 import type { PartLine } from "@/lib/engine/parts";
+import { joinPrices } from "@/lib/engine/pricing";
 import { cents, isoDate } from "@/lib/engine/units";
 
 const model: Model = {
@@ -653,6 +655,33 @@ export const quote: QuoteData = {
     { label: "Before the specification is locked", value: "$50.00" },
     { label: "After the core is milled", value: "30 % of the price" },
   ],
+  cautions,
+};
+
+export const clubQuote: ClubQuoteData = {
+  shop,
+  stamp,
+  number: "C-21",
+  name: "Fell Runners",
+  url: "https://thistleyard.example/shop/clubs/c21",
+  urlNote: "the shop's page of this offer",
+  madeAt: "2026-11-25T09:30",
+  validUntil: isoDate("2026-12-16"),
+  buyerName: "Jon Aske",
+  palette: [{ label: "Bases", value: "Lake blue, Bone white" }],
+  members: ["Ada", "Bo", "Cleo", "Dag", "Eir", "Finn", "Gro", "Hal"].map((skierName, index) => ({
+    skierName,
+    quoteNumber: `Q-${212 + index}`,
+    ski: "Midlow 95, 178 cm",
+    flexClass: "3, Middle",
+    lettering: skierName.toUpperCase(),
+    totalCents: price.totalCents,
+  })),
+  price: joinPrices(Array(8).fill(price)),
+  taxNote: "Home state, 6 % added at checkout.",
+  dates,
+  howToAccept: ["Call the desk and name C-21: all of these pairs, or some of them."],
+  cancellation: [{ label: "Before the specification is locked", value: "$50.00" }],
   cautions,
 };
 

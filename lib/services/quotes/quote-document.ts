@@ -8,12 +8,13 @@ import type { FitReason, TypedMeasures } from "../../engine/fit";
 import type { Price } from "../../engine/pricing";
 import { accept, type Outcome, type TypedHeight, type TypedMass, textForPeople } from "../../engine/units";
 import { heightText, massText } from "../../schemas/typed-text";
-import { catalogOf, currentCatalog, type FrozenCatalog } from "../catalogue/current";
+import { catalogOf, type FrozenCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { pdf, shopFacts } from "../pairs/documents";
 import { shopClock } from "../shop-time";
 import type { DocumentBytes, QuoteId, QuoteView } from "../views";
 import { findQuote } from "./find-quote";
+import { cancellationRows, cautionsOf, clockStartTerms, taxNote } from "./terms";
 import { quoteView } from "./view";
 
 /**
@@ -70,40 +71,21 @@ function quoteData(quote: QuoteView, { released, engine }: FrozenCatalog, { url,
     })),
     specification: readableSpec(spec, engine.build),
     price,
-    taxNote:
-      price.taxCents > 0
-        ? "Sales tax of the shop's own state is included in the total."
-        : "No sales tax is charged here; follow the tax rules of the destination.",
+    taxNote: taxNote(price),
     dates: {
       from: quote.dateRange.p50,
       to: quote.dateRange.p90,
       confidence: "nine of ten orders like this one are ready by the later date",
-      startsWhen: ["deposit received", "specification locked", "proof approved", "picture rights confirmed"],
+      startsWhen: clockStartTerms,
     },
     customerSpecified: quote.customerSpecified,
     howToAccept: [
       isPrivate ? `Scan the code above, or open ${url}` : "Open the private link you were sent with this quote",
       `Or call ${shop.phone} and name ${quote.number}`,
     ],
-    cancellation: shop.cancellation.map((step) => ({
-      label: step.label,
-      value: cancellationText(step),
-    })),
-    cautions: [currentCatalog().safety.binding, ...shop.terms.slice(-2)],
+    cancellation: cancellationRows(shop),
+    cautions: cautionsOf(shop),
   };
-}
-
-function cancellationText(step: {
-  readonly keepBasisPoints: number;
-  readonly keepCents: number;
-  readonly keepsArtFee: boolean;
-}): string {
-  const kept = [
-    ...(step.keepBasisPoints > 0 ? [`${step.keepBasisPoints / 100} % of the price`] : []),
-    ...(step.keepCents > 0 ? [`$${textForPeople(step.keepCents / 100, 2)}`] : []),
-    ...(step.keepsArtFee ? ["the fee for the graphic"] : []),
-  ];
-  return kept.length === 0 ? "nothing is kept" : `kept: ${kept.join(" and ")}`;
 }
 
 function answerRows(answers: PartialAnswers, typed: TypedMeasures): QuoteData["answers"] {

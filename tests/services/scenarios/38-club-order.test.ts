@@ -8,6 +8,7 @@ import {
   approveProof,
   type ClubId,
   type ClubView,
+  clubDocument,
   createQuote,
   editPair,
   issueProof,
@@ -114,6 +115,9 @@ describe("scenario 38: a club orders eight pairs", () => {
     // The last of eight is later than any of them alone.
     const latestAlone = Math.max(...quotes.map(({ dateRange }) => dateRange.workingDays.p50));
     expect(open?.dateRange.workingDays.p50 ?? 0).toBeGreaterThan(latestAlone);
+    const paper = must(await clubDocument(shop.as(shop.desk), { clubId, paper: "A4" }));
+    expect(paper.fileName).toBe("C-21-offer.pdf");
+    expect(new TextDecoder("latin1").decode(paper.bytes.slice(0, 5))).toBe("%PDF-");
     expect(open?.keepsWish).toBe((open?.dateRange.p90 ?? "") <= "2027-03-01");
   });
 
@@ -144,6 +148,9 @@ describe("scenario 38: a club orders eight pairs", () => {
     // The two may follow in an order of their own.
     must(await acceptClub(desk, { ...accepting, quoteIds: quoteIdsOf(before, ["Gro", "Hal"]) }));
     expect((await read(shop, clubId)).open).toBeNull();
+    expect(await clubDocument(desk, { clubId, paper: "A4" })).toMatchObject({
+      refusal: { code: "nothing-open-together" },
+    });
   });
 
   it("proofs every name by itself, starts one clock for all and promises one day", async () => {

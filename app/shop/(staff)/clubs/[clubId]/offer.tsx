@@ -29,6 +29,10 @@ export function Offer({ club }: { readonly club: ClubView }) {
       <p>
         <DateRange verb={w.all} from={dateRange.p50} to={dateRange.p90} withYear />.
       </p>
+      <p className="flex flex-wrap gap-x-4">
+        <a href={`/files/clubs/${club.clubId}`}>{w.print}</a>
+        <a href={`/files/clubs/${club.clubId}?paper=letter`}>{w.printLetter}</a>
+      </p>
       {club.wantedOn === null || keepsWish === null ? null : (
         <Notice
           tone={keepsWish ? "moss" : "amber"}

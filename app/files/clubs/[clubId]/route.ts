@@ -1,0 +1,14 @@
+/** A club's open quotes as one PDF: ?paper=a4 or letter. Staff only. */
+import { handler } from "@/app/_server/handler";
+import { requestContext } from "@/app/_server/request";
+import { documentResponse, paperOf } from "@/app/files/document-response";
+import { type ClubId, clubDocument } from "@/lib/services";
+
+export const GET = handler(
+  "print a club's offer",
+  async (request: Request, { params }: { params: Promise<{ clubId: string }> }): Promise<Response> => {
+    const { clubId } = await params;
+    const input = { clubId: clubId as ClubId, paper: paperOf(request) };
+    return documentResponse(await clubDocument(await requestContext(), input));
+  },
+);
