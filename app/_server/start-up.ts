@@ -10,7 +10,7 @@ const sweepEveryMs = 15 * 60_000;
 /** Gives up places whose time is over and fixes the press slots of the next days. A fault is for the log: the next round tries again. */
 async function sweep(): Promise<void> {
   try {
-    const ctx = await openContext(systemActor("slots"), new Date());
+    const ctx = await openContext(systemActor("the clock"), new Date());
     await sweepSlots(ctx);
     await freezePressSlots(ctx);
   } catch (error) {
@@ -21,7 +21,7 @@ async function sweep(): Promise<void> {
 /** Takes some seconds in the morning, so nobody waits for it. */
 async function renew(): Promise<void> {
   try {
-    await renewEstimates(await openContext(systemActor("estimates"), new Date()));
+    await renewEstimates(await openContext(systemActor("the clock"), new Date()));
   } catch (error) {
     reportFault(error, "renew estimates");
   }

@@ -1,9 +1,9 @@
-/** The demo's first incident: the press was to be down for three days and was back the same day. One letter still waits. */
+/** The demo's first incident: the press was to be down for six days and was back the same day. One letter still waits. */
 import { systemActor } from "../../lib/auth";
 import { chooseOption, closeIncident, dropNotice, listNotices, reportBreakdown } from "../../lib/services";
 import { at, type DemoShop, done } from "./sales";
 
-const threeDaysMs = 3 * 86_400_000;
+const sixDaysMs = 6 * 86_400_000;
 
 export async function seedBreakdown(shop: DemoShop, now: Date): Promise<void> {
   const maker = at(shop, now, systemActor("Press lead"));
@@ -12,7 +12,7 @@ export async function seedBreakdown(shop: DemoShop, now: Date): Promise<void> {
     kind: "press-down",
     press: "press-1",
     from: now.toISOString(),
-    until: new Date(now.getTime() + threeDaysMs).toISOString(),
+    until: new Date(now.getTime() + sixDaysMs).toISOString(),
   } as const;
   const note = "Upper heating plate stays cold";
   const incident = done(await reportBreakdown(maker, { reportId: shop.newId(), breakdown, note }), "an incident");

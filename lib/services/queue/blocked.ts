@@ -43,6 +43,7 @@ function reasonsOf(pair: PairRecord, away: readonly AwayNow[], floor: FloorCatal
     (condition): Reason => ({
       kind: "customer",
       condition,
+      isAsked: condition === "proof" && pair.proofState === "issued",
       since: waitingSince(pair, condition).toISOString(),
     }),
   );

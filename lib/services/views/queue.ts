@@ -101,7 +101,8 @@ export interface StationBoard {
 
 /** Why a pair cannot be worked on. */
 export type BlockedReason =
-  | { readonly kind: "customer"; readonly condition: ClockStartCondition }
+  /** `isAsked`: a proof is with the customer, so it is theirs to answer. */
+  | { readonly kind: "customer"; readonly condition: ClockStartCondition; readonly isAsked: boolean }
   | {
       readonly kind: "material" | "decision";
       readonly station: number;

@@ -42,6 +42,7 @@ function Known({ clubs }: { readonly clubs: readonly ClubRow[] }) {
     <Table
       caption={known}
       hideCaption
+      stacks
       empty={<p className="text-pencil">{none}</p>}
       columns={[
         {

@@ -45,7 +45,9 @@ export function Blocked({ pairs }: { readonly pairs: readonly BlockedPair[] }) {
           key: "next",
           head: w.heads.next,
           cell: ({ reason }) =>
-            reason.kind === "customer" ? shopWords.nextActor[reason.condition] : w.next[reason.kind],
+            reason.kind === "customer"
+              ? shopWords.nextActor[reason.isAsked ? "proof-asked" : reason.condition]
+              : w.next[reason.kind],
         },
       ]}
       rows={rows}

@@ -16,6 +16,7 @@ export function Members({ members }: { readonly members: readonly ClubMember[] }
     <Table
       caption={w.skiers}
       hideCaption
+      stacks
       empty={<p className="text-pencil">{w.noSkiers}</p>}
       columns={[
         { key: "skier", head: heads.skier, cell: (row) => row.skierName },

@@ -40,6 +40,10 @@ function gateOf(pair: OrderPairView, condition: ClockStartCondition): string | n
   }[condition];
 }
 
+function nextActor({ proofState }: OrderPairView, condition: ClockStartCondition): string {
+  return words.nextActor[condition === "proof" && proofState === "issued" ? "proof-asked" : condition];
+}
+
 function GateTable({ pair, caption }: { readonly pair: OrderPairView; readonly caption: string }) {
   return (
     <Table
@@ -59,7 +63,7 @@ function GateTable({ pair, caption }: { readonly pair: OrderPairView; readonly c
         {
           key: "who",
           head: w.gateWho,
-          cell: (condition) => (gateOf(pair, condition) === null ? words.nextActor[condition] : ""),
+          cell: (condition) => (gateOf(pair, condition) === null ? nextActor(pair, condition) : ""),
         },
       ]}
       rows={clockStartConditions}

@@ -25,6 +25,7 @@ export function Base({ base }: { readonly base: BaseShortage }) {
         caption={w.title}
         hideCaption
         dense
+        stacks
         columns={[
           {
             key: "pair",
