@@ -13,11 +13,11 @@ export function rushFeeCents(exTaxCents: number, { rush }: Pick<PriceBook, "rush
  * cent is the same as if the fee had stood in the price.
  */
 export function rushBeside(
-  price: Pick<Price, "exTaxCents" | "taxCents" | "destination">,
+  price: Pick<Price, "exTaxCents" | "destination">,
   book: Pick<PriceBook, "rush" | "taxBasisPoints">,
 ): { readonly feeCents: Cents; readonly taxCents: Cents; readonly totalCents: Cents } {
   const feeCents = rushFeeCents(price.exTaxCents, book);
-  const together = shareHalfUpCents(price.exTaxCents + feeCents, book.taxBasisPoints[price.destination]);
-  const taxCents = cents(together - price.taxCents);
+  const taxOn = (exTaxCents: number) => shareHalfUpCents(exTaxCents, book.taxBasisPoints[price.destination]);
+  const taxCents = cents(taxOn(price.exTaxCents + feeCents) - taxOn(price.exTaxCents));
   return { feeCents, taxCents, totalCents: cents(feeCents + taxCents) };
 }

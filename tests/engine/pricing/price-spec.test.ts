@@ -12,6 +12,7 @@ import {
   priceSpec,
   rushBeside,
 } from "@/lib/engine/pricing";
+import { cents } from "@/lib/engine/units";
 import { plainSpec } from "./plain-spec";
 
 const catalog = loadCatalog();
@@ -113,6 +114,13 @@ describe("priceSpec", () => {
       const inside = priced(q212, { destination, rush });
       expect(before.totalCents + rushBeside(before, book).totalCents).toBe(inside.totalCents);
     }
+  });
+
+  it("puts no cent of a club's single roundings on the fee", () => {
+    // Two pairs of 1 000.08 bear 60.00 each (6 % is 60.0048). 15 % of 2 000.16 is 300.02; 6 % of the whole is 138.01 with
+    // the fee (138.0108) and 120.01 without it (120.0096): the fee adds 18.00, not what the two roundings left over.
+    const joined = { exTaxCents: cents(200_016), taxCents: cents(12_000), destination: "home" } as const;
+    expect(rushBeside(joined, book)).toEqual({ feeCents: 30_002, taxCents: 1_800, totalCents: 31_802 });
   });
 
   it("takes a discount as a negative line with its reason, on the whole price or the model alone", () => {
