@@ -53,8 +53,10 @@ export function prepareCandidate(runs: QueueRuns, candidate: CandidatePair): Out
   const { operations, problem: specified, nowMinute } = built.value;
   const problem = compileProblem(specified);
   const rules = redoRules(runs.floor, operations);
+  const resources = resourcesUsed(problem);
   const timelines = workingTimelines(
     problem,
+    resources,
     runs.replications.map((replication) => replication.timelines),
     candidateEntries,
   );
@@ -72,7 +74,7 @@ export function prepareCandidate(runs: QueueRuns, candidate: CandidatePair): Out
     waitingOn: candidate.waitingOn,
     calendar: runs.calendar,
     nowMinute,
-    resources: resourcesUsed(problem),
+    resources,
   };
   return accept({ runs, insertion, finishWorkMinutes: [], causes: new CauseTallies() });
 }

@@ -162,7 +162,7 @@ function familyNames(problem: ScheduleProblem): readonly string[] {
   return [
     ...problem.resources.flatMap((resource) => [
       ...(resource.initialFamily === undefined ? [] : [resource.initialFamily]),
-      ...Object.entries(resource.changeoverMinutes ?? {}).flatMap(([from, row]) => [from, ...Object.keys(row)]),
+      ...matrixNames(resource.changeoverMinutes),
     ]),
     ...problem.jobs.flatMap((job) =>
       job.operations.flatMap((operation) => (operation.family === undefined ? [] : [operation.family])),
@@ -170,10 +170,38 @@ function familyNames(problem: ScheduleProblem): readonly string[] {
   ];
 }
 
-function changeoverTable(resource: ResourceSpec, families: ReadonlyMap<string, number>): Int32Array | null {
-  if (resource.changeoverMinutes === undefined) return null;
+type Matrix = NonNullable<ResourceSpec["changeoverMinutes"]>;
+
+/** A queue and the pair asked about beside it share their matrix: names are read and tables made once. */
+const knownNames = new WeakMap<Matrix, readonly string[]>();
+const knownTables = new WeakMap<Matrix, { readonly families: string; readonly table: Int32Array }>();
+
+function matrixNames(matrix: Matrix | undefined): readonly string[] {
+  if (matrix === undefined) return [];
+  let names = knownNames.get(matrix);
+  if (names === undefined) {
+    names = [...new Set(Object.entries(matrix).flatMap(([from, row]) => [from, ...Object.keys(row)]))];
+    knownNames.set(matrix, names);
+  }
+  return names;
+}
+
+function changeoverTable(
+  { changeoverMinutes }: ResourceSpec,
+  families: ReadonlyMap<string, number>,
+): Int32Array | null {
+  if (changeoverMinutes === undefined) return null;
+  const order = [...families.keys()].join("\n");
+  const known = knownTables.get(changeoverMinutes);
+  if (known?.families === order) return known.table;
+  const table = tableOf(changeoverMinutes, families);
+  knownTables.set(changeoverMinutes, { families: order, table });
+  return table;
+}
+
+function tableOf(matrix: Matrix, families: ReadonlyMap<string, number>): Int32Array {
   const table = new Int32Array(families.size * families.size);
-  for (const [from, row] of Object.entries(resource.changeoverMinutes)) {
+  for (const [from, row] of Object.entries(matrix)) {
     for (const [to, minutes] of Object.entries(row)) {
       table[(families.get(from) ?? 0) * families.size + (families.get(to) ?? 0)] = minutes;
     }

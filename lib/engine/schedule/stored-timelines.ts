@@ -129,13 +129,21 @@ function mergeTouching(problem: CompiledProblem, timelines: Timelines, resource:
   timelines.count[resource] = write;
 }
 
-/** Working timelines with room for any of the stored ones and `extra` entries more on each resource. */
+/**
+ * Working timelines to be laid over any of the stored ones ({@link layOver}), with room for what is copied and `extra` entries
+ * more on each resource.
+ */
 export function workingTimelines(
   problem: CompiledProblem,
+  resources: Int32Array,
   stored: readonly StoredTimelines[],
   extra: number,
 ): Timelines {
+  const copied = resources.filter((resource) => !canLieOver(problem, resource));
   let most = 0;
-  for (const { count } of stored) for (const entries of count) most = Math.max(most, entries);
+  for (let run = 0; run < stored.length; run++) {
+    const { count } = stored[run] as StoredTimelines;
+    for (let i = 0; i < copied.length; i++) most = Math.max(most, count[copied[i] as number] as number);
+  }
   return emptyTimelines(problem, most + extra);
 }
