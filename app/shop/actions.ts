@@ -17,7 +17,7 @@ export async function leave(): Promise<void> {
 
 export const newPrivateLink = formAction({
   name: "make a new private link",
-  schema: z.strictObject({ kind: z.enum(["sheet", "quote", "order"]), id: idField }),
+  schema: z.strictObject({ kind: z.enum(["sheet", "quote", "club", "order"]), id: idField }),
   context: () => staffContext(),
   run: reissueLink,
   words: say,

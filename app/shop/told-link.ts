@@ -9,7 +9,7 @@ import { config } from "@/lib/config";
 const name = "told-link";
 const seconds = 15 * 60;
 
-export type LinkKind = "sheet" | "quote" | "order";
+export type LinkKind = "sheet" | "quote" | "club" | "order";
 
 /** Only in an action. */
 export async function tellLink(kind: LinkKind, id: string, token: string): Promise<void> {
@@ -22,7 +22,7 @@ export async function tellLink(kind: LinkKind, id: string, token: string): Promi
   });
 }
 
-const pages: Readonly<Record<LinkKind, string>> = { sheet: "sheet", quote: "quote", order: "pair" };
+const pages: Readonly<Record<LinkKind, string>> = { sheet: "sheet", quote: "quote", club: "club", order: "pair" };
 
 /** The link of this very subject when it was made a moment ago, else null. */
 export async function toldLink(

@@ -7,7 +7,7 @@ declare const minted: unique symbol;
 
 /** What a private link opens. */
 export interface Subject {
-  readonly kind: "sheet" | "quote" | "order" | "pair";
+  readonly kind: "sheet" | "quote" | "club" | "order" | "pair";
   readonly id: string;
 }
 

@@ -42,6 +42,8 @@ export const policy = {
 
   // Clubs
   "club.work": { guest: "never", ...office },
+  "club.read": { guest: ["club"], ...office },
+  "club.accept": { guest: ["club"], ...office },
 
   // Orders
   "order.read": { guest: ["order"], ...office },

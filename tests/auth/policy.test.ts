@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { type Action, type Actor, permit, policy, type Subject, systemActor, visitor } from "../../lib/auth";
 import { mintGuest, mintStaff } from "../../lib/auth/actor";
 
-const kinds = ["sheet", "quote", "order", "pair"] as const;
+const kinds = ["sheet", "quote", "club", "order", "pair"] as const;
 const subjects: readonly Subject[] = kinds.map((kind) => ({ kind, id: `${kind}-1` }));
 const desk = mintStaff({ id: "d", name: "Desk", role: "desk" });
 const maker = mintStaff({ id: "m", name: "Maker", role: "maker" });
@@ -20,6 +20,8 @@ function allowedTo(actor: Actor): readonly Action[] {
 const skierMay: readonly Action[] = [
   "artwork.read",
   "artwork.upload",
+  "club.accept",
+  "club.read",
   "deposit.choose",
   "learning.show",
   "order.read",

@@ -11,7 +11,10 @@ const skiers = [
   { name: "Bo", cm: "184", kg: "88" },
 ] as const;
 
-test("a club of two: one palette, two fits, one offer, one of them ordered", async ({ page }) => {
+test("a club of two: one palette, two fits, one offer, one ordered on the phone and one online", async ({
+  page,
+  browser,
+}) => {
   test.setTimeout(120_000);
   await signInAs(page, "desk");
   await page.goto("/shop/clubs");
@@ -38,6 +41,7 @@ test("a club of two: one palette, two fits, one offer, one of them ordered", asy
   await page.waitForURL(/\/shop\/clubs\/[0-9a-f-]{36}$/);
   const address = page.url();
   await expect(page.getByText("Nobody yet")).toBeVisible();
+  const link = (await page.getByRole("link", { name: /\/club\// }).getAttribute("href")) ?? "";
 
   for (const { name, cm, kg } of skiers) {
     await page.goto(address);
@@ -83,4 +87,25 @@ test("a club of two: one palette, two fits, one offer, one of them ordered", asy
   await expect(lines.nth(1)).toContainText("to be made");
   await expect(page.getByText("One quote is open.")).toBeVisible();
   await expect(rowsOf(page, "In the press")).toHaveCount(1);
+
+  // The customer opens the private page, reads what is left and orders it.
+  const customer = await (await browser.newContext()).newPage();
+  await customer.goto(new URL(link).pathname);
+  await expect(customer.getByRole("heading", { level: 1, name: "Ridge Club" })).toBeVisible();
+  const theirs = rowsOf(customer, "Skiers");
+  await expect(theirs.nth(0)).toContainText("open");
+  await expect(theirs.nth(1)).toContainText(/ordered, TY-\d{4}/);
+  await expectAccessible(customer);
+  await customer.setViewportSize({ width: 390, height: 844 });
+  await expectNoSidewaysScroll(customer);
+  await customer.getByRole("button", { name: "Accept and order" }).click();
+  await expect(customer.getByText(/Terms and price/).first()).toBeVisible();
+  await expect(customer.getByRole("checkbox", { name: /^Ada:/ })).toBeChecked();
+  await customer.getByRole("checkbox", { name: /I accept the terms/ }).check();
+  await customer.getByRole("checkbox", { name: /right to withdraw/ }).check();
+  await customer.getByRole("button", { name: "Accept and order" }).click();
+  await customer.waitForURL(/\/pair\//);
+  await expect(customer.getByText(/TY-\d{4}/).first()).toBeVisible();
+  await page.reload();
+  await expect(page.getByText("No quote is open.")).toBeVisible();
 });

@@ -22,7 +22,7 @@ export interface AcceptClubInput {
   readonly clubId: ClubId;
   /** Those that are wanted; the others stay open. */
   readonly quoteIds: readonly QuoteId[];
-  readonly how: "phone" | "counter";
+  readonly how: "online" | "phone" | "counter";
   /** Who says yes. */
   readonly name: string;
 }
@@ -35,7 +35,7 @@ class LostRace extends Error {}
  * `name-missing`, `not-found`, `club-deliveries-differ` and whatever a single quote is refused for; then nothing is accepted.
  */
 export async function acceptClub(ctx: Context, input: AcceptClubInput): Promise<Outcome<AcceptedQuote>> {
-  const allowed = permit(ctx.actor, "club.work");
+  const allowed = permit(ctx.actor, "club.accept", { kind: "club", id: input.clubId });
   if (!allowed.ok) return allowed;
   const name = input.name.trim();
   if (name === "") return refuse({ code: "name-missing", path: "name" });

@@ -1,4 +1,4 @@
-import { permit } from "../../auth";
+import { issueLink, permit } from "../../auth";
 import { insertClub } from "../../data/clubs";
 import { nextNumber } from "../../data/counters";
 import { customerOf } from "../../data/customers";
@@ -24,10 +24,16 @@ export interface OpenClubInput {
   readonly wantedOn?: IsoDate;
 }
 
+export interface OpenedClub {
+  readonly clubId: ClubId;
+  /** Of the customer's private page, told once. */
+  readonly token: string;
+}
+
 const nameLength = { min: 1, max: 120 } as const;
 
 /** Begins a club order. Refuses `invalid-field` (path, message, value) and what a telephone number is refused for. */
-export async function openClub(ctx: Context, input: OpenClubInput): Promise<Outcome<{ readonly clubId: ClubId }>> {
+export async function openClub(ctx: Context, input: OpenClubInput): Promise<Outcome<OpenedClub>> {
   const allowed = permit(ctx.actor, "club.work");
   if (!allowed.ok) return allowed;
   const checked = checkClub(ctx, input);
@@ -57,7 +63,8 @@ export async function openClub(ctx: Context, input: OpenClubInput): Promise<Outc
     });
     const data = { number: clubNumber({ number }), name: input.name.trim() };
     await recordEvents(tx, [eventOf(ctx, "club-opened", { kind: "club", id }, data)]);
-    return accept({ clubId: id as ClubId });
+    const token = await issueLink(tx, { kind: "club", id }, { id: ctx.newId(), now: ctx.now });
+    return accept({ clubId: id as ClubId, token });
   });
 }
 

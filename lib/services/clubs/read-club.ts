@@ -8,6 +8,7 @@ import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
 import { currentCatalog } from "../catalogue/current";
 import { customerView } from "../common-views";
 import type { Context } from "../context";
+import { customerSpecified } from "../customer-specified";
 import { rangeOfPairs } from "../dates/range";
 import { mouldOf } from "../floor/facts";
 import { clubNumber, orderNumber, quoteNumber } from "../numbers";
@@ -44,7 +45,7 @@ export async function listClubs(ctx: Context): Promise<Outcome<readonly ClubRow[
 }
 
 export async function readClub(ctx: Context, input: { readonly clubId: ClubId }): Promise<Outcome<ClubView>> {
-  const allowed = permit(ctx.actor, "club.work");
+  const allowed = permit(ctx.actor, "club.read", { kind: "club", id: input.clubId });
   if (!allowed.ok) return allowed;
   const club = await translated(clubById(ctx.db, input.clubId));
   if (club === null) return refuse({ code: "not-found", what: "club", id: input.clubId });
@@ -59,7 +60,7 @@ export async function readClub(ctx: Context, input: { readonly clubId: ClubId })
     wantedOn: club.wantedOn as IsoDate | null,
     members,
     open: await openTogether(ctx, club),
-    press: await clubPress(ctx, serials),
+    press: permit(ctx.actor, "queue.read").ok ? await clubPress(ctx, serials) : [],
     orders: club.orders.map((order) => ({ orderId: order.id as OrderId, number: orderNumber(order) })),
     createdAt: club.createdAt.toISOString(),
     createdBy: club.createdByName,
@@ -143,6 +144,7 @@ async function openTogether(ctx: Context, club: ClubRecord): Promise<ClubView["o
     quoteIds: open.map(({ id }) => id as QuoteId),
     price: joinPrices(prices),
     dateRange,
+    customerSpecified: [...new Set(open.flatMap(({ spec }) => customerSpecified(frozen<PairSpec>(spec))))],
     keepsWish: club.wantedOn === null ? null : dateRange.p90 <= club.wantedOn,
   };
 }

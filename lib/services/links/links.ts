@@ -6,7 +6,7 @@ import type { Context } from "../context";
 import { eventOf } from "../record";
 
 export interface LinkSubjectInput {
-  readonly kind: "sheet" | "quote" | "order" | "pair";
+  readonly kind: "sheet" | "quote" | "club" | "order" | "pair";
   readonly id: string;
 }
 

@@ -88,7 +88,10 @@ export interface ClubView {
     readonly dateRange: DateRange;
     /** Nine of ten times all are ready by the day they want; null without such a day. */
     readonly keepsWish: boolean | null;
+    /** What is made to their specification, of all of them. */
+    readonly customerSpecified: readonly string[];
   } | null;
+  /** Empty for who may not read the queue. */
   readonly press: readonly ClubPressGroup[];
   readonly orders: readonly { readonly orderId: OrderId; readonly number: string }[];
   readonly createdAt: Instant;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { guestByToken, issueLink, visitor } from "@/lib/auth";
 import { planQueue } from "@/lib/engine/routing";
 import { isoDate } from "@/lib/engine/units";
 import {
@@ -145,8 +146,13 @@ describe("scenario 38: a club orders eight pairs", () => {
     expect(await acceptClub(desk, mixed)).toMatchObject({ refusal: { code: "quote-already-accepted" } });
     expect((await read(shop, clubId)).open?.quoteIds).toHaveLength(2);
     expect(await db().order.count()).toBe(1);
-    // The two may follow in an order of their own.
-    must(await acceptClub(desk, { ...accepting, quoteIds: quoteIdsOf(before, ["Gro", "Hal"]) }));
+    // The two may follow in an order of their own, by whoever holds the club's private link, and nobody else.
+    const rest = { ...accepting, how: "online", quoteIds: quoteIdsOf(before, ["Gro", "Hal"]) } as const;
+    const token = await issueLink(db(), { kind: "club", id: clubId }, { id: "link", now: shopNow });
+    const guest = (await guestByToken(token, shopNow))?.actor ?? visitor();
+    expect(await acceptClub(shop.as(visitor()), rest)).toMatchObject({ refusal: { code: "not-allowed" } });
+    expect(must(await readClub(shop.as(guest), { clubId })).press).toEqual([]);
+    must(await acceptClub(shop.as(guest), rest));
     expect((await read(shop, clubId)).open).toBeNull();
     expect(await clubDocument(desk, { clubId, paper: "A4" })).toMatchObject({
       refusal: { code: "nothing-open-together" },

@@ -20,6 +20,7 @@ import sheetWords from "@/content/copy/sheet.json";
 import words from "@/content/copy/skier.json";
 import { textForPeople } from "@/lib/engine/units";
 import { catalogOfRelease, type QuoteId, type QuoteView, readQuote } from "@/lib/services";
+import { Terms } from "../../terms";
 import { accept, askChange, toOrder } from "../actions";
 import { Repriced } from "./repriced";
 
@@ -95,7 +96,7 @@ export default async function QuotePage({ params }: { readonly params: Promise<{
               </div>
             </Part>
           ) : null}
-          <Terms quote={quote} />
+          <Terms specified={quote.customerSpecified} />
         </div>
       </div>
       <Answer quote={quote} token={token} />
@@ -127,50 +128,6 @@ function toldFacts(quote: QuoteView) {
 }
 
 /** Terms, what is the customer's own, and the notice that fits it. */
-function Terms({ quote }: { readonly quote: QuoteView }) {
-  const w = words.quote;
-  const items = quote.customerSpecified;
-  const notice = items.length > 0 ? shop.withdrawal.madeToSpecification : shop.withdrawal.chosenFromOptions;
-  return (
-    <Part title={w.terms} id="terms">
-      {items.length > 0 ? (
-        <div className="mb-4">
-          <h3 className="font-semibold">{w.specified}</h3>
-          <p className="text-pencil">{w.specifiedLead}</p>
-          <ul className="list-disc pl-5">
-            {items.map((item) => (
-              <li key={item}>{item}</li>
-            ))}
-          </ul>
-        </div>
-      ) : null}
-      <h3 className="font-semibold">{w.withdrawal}</h3>
-      <p className="mb-4">{fill(notice, { items: items.join(", ") })}</p>
-      <ul className="mb-4 list-disc pl-5">
-        {[...shop.terms, shop.deposit.text, shop.warranty, shop.delayNotice].map((term) => (
-          <li key={term}>{term}</li>
-        ))}
-      </ul>
-      <More summary={w.cancel}>
-        <p className="mb-2 text-pencil">{w.cancelLead}</p>
-        <Facts
-          facts={shop.cancellation.map((step) => ({
-            name: step.label,
-            value: [
-              fill(w.cancelKeep, {
-                keep: step.keepBasisPoints > 0 ? `${step.keepBasisPoints / 100} %` : moneyText(step.keepCents, "short"),
-              }),
-              step.keepsArtFee ? w.cancelArt : "",
-            ]
-              .filter(Boolean)
-              .join(" "),
-          }))}
-        />
-      </More>
-    </Part>
-  );
-}
-
 /** What can be done with the quote now. */
 function Answer({ quote, token }: { readonly quote: QuoteView; readonly token: string }) {
   const w = words.quote;

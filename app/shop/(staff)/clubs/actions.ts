@@ -4,12 +4,13 @@ import { redirect } from "next/navigation";
 import { z } from "zod";
 import { formAction } from "@/app/_server/form-action";
 import { staffContext } from "@/app/_server/request";
+import { pickedIn } from "@/app/_ui/picks";
 import { isoDate } from "@/lib/engine/units";
 import { oneOf } from "@/lib/schemas/fields";
 import { acceptClub, addClubSkier, type ClubId, openClub, type QuoteId } from "@/lib/services";
 import { idField, maybeTicked, withoutEmpty } from "../../fields";
 import { say } from "../../say";
-import { pickedPrefix } from "./picked";
+import { tellLink } from "../../told-link";
 
 const home = "/shop/clubs";
 const clubId = idField.transform((id) => id as ClubId);
@@ -49,7 +50,10 @@ export const begin = formAction({
       ...(wantedOn === undefined ? {} : { wantedOn }),
     }),
   words: say,
-  done: ({ clubId: id }) => redirect(`${home}/${id}`),
+  done: async ({ clubId: id, token }) => {
+    await tellLink("club", id, token);
+    redirect(`${home}/${id}`);
+  },
 });
 
 export const addSkier = formAction({
@@ -70,9 +74,7 @@ export const order = formAction({
       clubId: id,
       how,
       name,
-      quoteIds: Object.keys(ticks)
-        .filter((key) => key.startsWith(pickedPrefix))
-        .map((key) => key.slice(pickedPrefix.length) as QuoteId),
+      quoteIds: pickedIn<QuoteId>(ticks),
     }),
   words: say,
   done: ({ orderId }) => redirect(`/shop/orders/${orderId}`),

@@ -3,13 +3,13 @@ import { ActionForm } from "@/app/_ui/action-form.client";
 import { DateRange, dayText } from "@/app/_ui/date-range";
 import { moneyText } from "@/app/_ui/money";
 import { Notice } from "@/app/_ui/notice";
+import { pickName } from "@/app/_ui/picks";
 import { PriceTable } from "@/app/_ui/price-table";
 import { fill } from "@/app/_ui/words";
 import words from "@/content/copy/clubs.json";
 import sheetWords from "@/content/copy/sheet.json";
 import type { ClubView } from "@/lib/services";
 import { order } from "../actions";
-import { pickedPrefix } from "../picked";
 
 const w = words.club;
 
@@ -51,7 +51,7 @@ export function Offer({ club }: { readonly club: ClubView }) {
             { kind: "hidden", name: "clubId", value: club.clubId },
             ...picks.map(({ skierName, quote }) => ({
               kind: "checkbox" as const,
-              name: `${pickedPrefix}${quote.quoteId}`,
+              name: pickName(quote.quoteId),
               label: fill(w.pick, { name: skierName, ski: quote.ski, price: moneyText(quote.totalCents) }),
               value: "on",
             })),

@@ -12,6 +12,7 @@ import words from "@/content/copy/clubs.json";
 import sheetWords from "@/content/copy/sheet.json";
 import { type ClubId, type ClubView, readClub } from "@/lib/services";
 import { NumberLink } from "../../../cells";
+import { PrivateLink } from "../../../private-link";
 import { addSkier } from "../actions";
 import { Members } from "./members";
 import { Offer } from "./offer";
@@ -51,6 +52,9 @@ export default async function ClubPage({ params }: { readonly params: Promise<{ 
               submit={w.add}
               busy={w.adding}
             />
+          </Part>
+          <Part title={w.link} id="link">
+            <PrivateLink kind="club" id={club.clubId} />
           </Part>
           <Part title={w.palette} id="palette">
             <Facts facts={paletteFacts(club)} />
