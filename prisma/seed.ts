@@ -25,6 +25,7 @@ import {
 import { engineOn } from "../lib/services/catalogue/current";
 import { seedBench } from "./seed/bench";
 import { seedBreakdown } from "./seed/breakdown";
+import { seedClub } from "./seed/club";
 import { type BusyStations, seedFloorHistory } from "./seed/floor-history";
 import { seedLots } from "./seed/lots";
 import { demoPerson, demoStaff } from "./seed/people";
@@ -90,6 +91,7 @@ export async function seedDemo(now: Date = new Date(), client?: Db): Promise<See
   await quotes(shop, calendar, person);
   await drafts(shop, calendar, now, person);
   await seedBreakdown(shop, now);
+  await seedClub(shop, calendar.back(1, 14), person().person);
   for (const staff of demoStaff) done(await takeOnStaff(systemActor("first start"), staff, now), staff.email);
   return { signIns: demoStaff.map(({ role, email, password }) => ({ role, email, password })) };
 }

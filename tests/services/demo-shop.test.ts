@@ -1,6 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { signIn } from "@/lib/auth";
-import { deskOverview, listIncidents, listNotices, listQuotes, queueBoard, search } from "@/lib/services";
+import {
+  deskOverview,
+  listClubs,
+  listIncidents,
+  listNotices,
+  listQuotes,
+  queueBoard,
+  readClub,
+  search,
+} from "@/lib/services";
 import { seedDemo } from "@/prisma/seed";
 import { must, shopNow } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
@@ -27,6 +36,10 @@ describe("the demo shop", () => {
     expect(overview.counts).toMatchObject({ callBacksDue: 1, reviewsAsked: 1 });
     expect(must(await listQuotes(ctx, { state: "expired" })).total).toBe(2);
     expect(must(await search(ctx, { text: "alder" })).length).toBeGreaterThan(0);
+    // A club of four, three of them with a quote that can be accepted.
+    const [club] = must(await listClubs(ctx));
+    expect(club).toMatchObject({ skiers: 4, quoted: 3, ordered: 0 });
+    expect(must(await readClub(ctx, { clubId: club?.clubId as never })).open?.quoteIds).toHaveLength(3);
     // One breakdown lies behind it, and one of its letters still waits for a person.
     expect(must(await listIncidents(ctx))).toMatchObject([{ state: "closed", input: { kind: "press-down" } }]);
     expect(must(await listNotices(ctx)).filter(({ state }) => state === "draft")).toHaveLength(1);
