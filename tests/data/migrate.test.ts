@@ -1,3 +1,4 @@
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
 import { openDatabase } from "../../lib/data/client";
@@ -8,6 +9,16 @@ const prismaFolder = path.resolve(import.meta.dirname, "../../prisma");
 describe("the migrations", () => {
   it("lead exactly to the models", async () => {
     expect(await migrationDifference(prismaFolder)).toBeNull();
+  });
+
+  it("have no semicolon in a comment, where the engine would cut a statement on PostgreSQL", () => {
+    const folder = path.join(prismaFolder, "migrations");
+    const files = readdirSync(folder).filter((name) => existsSync(path.join(folder, name, "migration.sql")));
+    const cut = files.filter((name) =>
+      /^\s*--.*;/m.test(readFileSync(path.join(folder, name, "migration.sql"), "utf8")),
+    );
+    expect(files.length).toBeGreaterThan(3);
+    expect(cut).toEqual([]);
   });
 
   it("apply once, then find nothing to do", async () => {

@@ -18,7 +18,7 @@ ALTER TABLE "orders" ADD COLUMN     "club_id" TEXT;
 -- AlterTable
 ALTER TABLE "pairs" ADD COLUMN     "quote_id" TEXT;
 
--- Every order so far has one pair, made from the order's quote.
+-- Every order so far has one pair, made from the quote of the order.
 UPDATE "pairs" SET "quote_id" = (SELECT "quote_id" FROM "orders" WHERE "orders"."id" = "pairs"."order_id");
 ALTER TABLE "pairs" ALTER COLUMN "quote_id" SET NOT NULL;
 
