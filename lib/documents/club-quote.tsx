@@ -1,8 +1,7 @@
 /** A club's offer: one line a skier, one price, one day for all. Each skier's own quote says why that ski. */
-import { Text } from "@react-pdf/renderer";
 import { clockText, dayText, money } from "./format";
 import { Frame } from "./parts/frame";
-import { Bullets, KeyFacts, rangeText, TwoColumns } from "./parts/letter";
+import { Bullets, KeyFacts, rangeText, TwoColumns, When } from "./parts/letter";
 import { PriceTable } from "./parts/price";
 import { Rows, Section, Table } from "./parts/table";
 import type { ClubQuoteData, Paper } from "./types";
@@ -26,7 +25,7 @@ export function ClubQuotePages({ data, paper }: { readonly data: ClubQuoteData; 
           ["All ready, nine times out of ten by the later day", rangeText(data.dates)],
         ]}
       />
-      <TwoColumns left={<Parties data={data} />} right={<Dates data={data} />} />
+      <TwoColumns left={<Parties data={data} />} right={<When dates={data.dates} />} />
       <Section title="Who rides what" note="each skier has a quote of their own, with the reasons" keep={false}>
         <Members data={data} />
       </Section>
@@ -65,18 +64,6 @@ function Parties({ data }: { readonly data: ClubQuoteData }) {
           { label: "Workshop", value: data.shop.postalAddress },
         ]}
       />
-    </Section>
-  );
-}
-
-function Dates({ data }: { readonly data: ClubQuoteData }) {
-  return (
-    <Section title="When">
-      <Text>
-        {rangeText(data.dates)}: {data.dates.confidence}. A range, not a promise: it is fixed when the clock starts. The
-        clock starts with the last of:
-      </Text>
-      <Bullets lines={data.dates.startsWhen} />
     </Section>
   );
 }

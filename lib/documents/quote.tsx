@@ -2,7 +2,7 @@
 import { Text } from "@react-pdf/renderer";
 import { clockText, dayText, money } from "./format";
 import { Frame } from "./parts/frame";
-import { Bullets, KeyFacts, rangeText, TwoColumns } from "./parts/letter";
+import { Bullets, KeyFacts, rangeText, TwoColumns, When } from "./parts/letter";
 import { PriceTable } from "./parts/price";
 import { Rows, Section } from "./parts/table";
 import { PENCIL } from "./parts/theme";
@@ -27,7 +27,7 @@ export function QuotePages({ data, paper }: { readonly data: QuoteData; readonly
           [`Ready, ${data.dates.confidence}`, rangeText(data.dates)],
         ]}
       />
-      <TwoColumns left={<Parties data={data} />} right={<Dates data={data} />} />
+      <TwoColumns left={<Parties data={data} />} right={<When dates={data.dates} />} />
       <Section title="The pair">
         <Rows rows={data.specification} labelWidth={92} />
       </Section>
@@ -56,18 +56,6 @@ function Parties({ data }: { readonly data: QuoteData }) {
           { label: "Workshop", value: data.shop.postalAddress },
         ]}
       />
-    </Section>
-  );
-}
-
-function Dates({ data }: { readonly data: QuoteData }) {
-  return (
-    <Section title="When">
-      <Text>
-        {rangeText(data.dates)}: {data.dates.confidence}. A range, not a promise: it is fixed when the clock starts. The
-        clock starts with the last of:
-      </Text>
-      <Bullets lines={data.dates.startsWhen} />
     </Section>
   );
 }

@@ -3,6 +3,7 @@ import { Text, View } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
 import { dayText } from "../format";
 import type { QuoteData } from "../types";
+import { Section } from "./table";
 import { HAIRLINE, INK, PENCIL } from "./theme";
 
 /** The three or four things everybody looks for first. */
@@ -43,6 +44,19 @@ export function Bullets({ lines }: { readonly lines: readonly string[] }) {
 
 export function rangeText(dates: QuoteData["dates"]): string {
   return `${dayText(dates.from)} to ${dayText(dates.to)}`;
+}
+
+/** The range before the clock starts, and what starts it. */
+export function When({ dates }: { readonly dates: QuoteData["dates"] }) {
+  return (
+    <Section title="When">
+      <Text>
+        {rangeText(dates)}: {dates.confidence}. A range, not a promise: it is fixed when the clock starts. The clock
+        starts with the last of:
+      </Text>
+      <Bullets lines={dates.startsWhen} />
+    </Section>
+  );
 }
 
 /** Two columns that start at the same height. */
