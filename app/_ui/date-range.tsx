@@ -70,7 +70,7 @@ export function DateRange({
 }) {
   return (
     <span>
-      {verb} <strong className="font-semibold whitespace-nowrap">{dateRangeText(from, to, withYear)}</strong>,{" "}
+      {verb} <strong className="font-semibold sm:whitespace-nowrap">{dateRangeText(from, to, withYear)}</strong>,{" "}
       {from === to ? "nine times out of ten by then" : "nine times out of ten by the later date"}
     </span>
   );

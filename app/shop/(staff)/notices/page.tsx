@@ -69,7 +69,7 @@ function Draft({ notice }: { readonly notice: NoticeView }) {
     { kind: "hidden", name: "version", value: String(version) },
   ] as const;
   return (
-    <section aria-label={title} className="grid max-w-measure gap-4 border-t border-rule pt-4">
+    <article aria-label={title} className="grid max-w-measure gap-4 border-t border-rule pt-4">
       <h3 className="text-lg">
         <Link href={`/shop/orders/${notice.orderId}`}>{title}</Link>
       </h3>
@@ -88,6 +88,6 @@ function Draft({ notice }: { readonly notice: NoticeView }) {
         fields={[...hidden, { kind: "text", name: "reason", label: w.dropReason }]}
         submit={w.drop}
       />
-    </section>
+    </article>
   );
 }
