@@ -154,5 +154,16 @@ async function queueMeasures(): Promise<Measured[]> {
       ),
     );
   }
+  for (const count of longQueues) found.push(await replanned(count));
   return found;
+}
+
+/** Far more than a workshop has: a ratio that hardly changes says that planning grows with the operations. */
+const longQueues = [1000, 5000] as const;
+
+async function replanned(count: number): Promise<Measured> {
+  const pairs = queueOf(count);
+  const operations = accepted(prepareRuns(situation(pairs), 1)).problem.operationCount;
+  const baseline = `a loop over ${operations} operations`;
+  return measured(`planQueue, ${count} pairs`, () => planQueue(situation(pairs)), baseline, arithmetic(operations), 3);
 }
