@@ -38,7 +38,6 @@ export async function addClubSkier(
     "contact.name": customer.name,
     "contact.phone": customer.phone,
     "contact.email": customer.email,
-    "answers.buyerIsSkier": false,
     "choices.base": palette.base,
     "choices.graphic": paletteGraphic(palette, skierName),
     "choices.destination": palette.destination,

@@ -62,7 +62,7 @@ function quoteData(quote: QuoteView, { released, engine }: FrozenCatalog, { url,
     validUntil: quote.validUntilDay,
     seller: quote.createdBy === "skier" ? shop.name : quote.createdBy,
     skierName: quote.club?.skierName ?? quote.customer.name,
-    buyerName: quote.answers.buyerIsSkier === false ? quote.customer.name : null,
+    buyerName: quote.club !== null || quote.answers.buyerIsSkier === false ? quote.customer.name : null,
     answers: answerRows(quote.answers, quote.typed),
     recommendation: recommendationOf(quote, engine.build.models),
     flags: quote.fit.flags.map((flag) => ({

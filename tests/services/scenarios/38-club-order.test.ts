@@ -106,6 +106,8 @@ describe("scenario 38: a club orders eight pairs", () => {
     // Eight fits: every skier's own stiffness, from their own weight and height.
     expect(new Set(quotes.map(({ spec }) => spec.flexRatio)).size).toBeGreaterThan(3);
     expect(quotes.map(({ answers }) => answers.massKg)).toEqual(skiers.map(({ kg }) => kg));
+    // Somebody else buys, but each skier was asked: no fit is marked incomplete.
+    expect(quotes.flatMap(({ fit }) => fit.flags.filter(({ code }) => code.includes("buyer")))).toEqual([]);
     for (const { spec } of quotes) expect(spec.base).toMatchObject({ left: "lake", right: "bone" });
     const { open } = club;
     expect(open?.quoteIds).toHaveLength(8);
