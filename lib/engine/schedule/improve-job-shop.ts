@@ -4,7 +4,7 @@ import type { JobShop } from "./job-shop";
 import { listByStart } from "./neighbours";
 import { type ObjectiveWeights, searchCost } from "./objective";
 import { emptyPlacement } from "./place";
-import { budgetGuard, clockEvery, defaultIterations, type SearchResult } from "./search";
+import { budgetGuard, clockEvery, iterationLimit, type SearchResult } from "./search";
 import { decodeSerial, type SerialPlan } from "./serial";
 import { TabuSearch } from "./tabu-search";
 import type { SearchOptions } from "./types";
@@ -24,7 +24,7 @@ export function improveJobShop(
   bound: number,
   options: SearchOptions,
 ): SearchResult {
-  const limit = options.iterations ?? (options.budgetMs === undefined ? defaultIterations : Number.POSITIVE_INFINITY);
+  const limit = iterationLimit(options);
   const isOver = budgetGuard(options);
   const placement = emptyPlacement(plan.problem);
   const list = plan.problem.topological.slice();

@@ -11,7 +11,7 @@ import { insertedByWork, setupTardinessOrders } from "./line-starts";
 import { listByStart } from "./neighbours";
 import type { ObjectiveWeights } from "./objective";
 import { emptyPlacement } from "./place";
-import { budgetGuard, clockEvery, defaultIterations, improve, type SearchResult } from "./search";
+import { budgetGuard, clockEvery, defaultIterations, improve, iterationLimit, type SearchResult } from "./search";
 import { decodeSerial, type SerialPlan } from "./serial";
 import type { SearchOptions } from "./types";
 
@@ -76,7 +76,7 @@ function improveSequence(
   bound: number,
   options: SearchOptions,
 ): SearchResult {
-  const limit = options.iterations ?? (options.budgetMs === undefined ? defaultIterations : Number.POSITIVE_INFINITY);
+  const limit = iterationLimit(options);
   const isOver = budgetGuard(options);
   const walk = new SequenceWalk(line, weights, seededRandom(options.seed));
   for (const sequence of [

@@ -8,7 +8,7 @@ import { intBelow, type Random32, seededRandom, unitFromU32 } from "../math";
 import type { CompiledProblem } from "./compile";
 import { listByStart } from "./neighbours";
 import { emptyPlacement, type Placement } from "./place";
-import { budgetGuard, defaultIterations, type SearchResult } from "./search";
+import { budgetGuard, iterationLimit, type SearchResult } from "./search";
 import { decodeSerial, type SerialPlan, serialPlan } from "./serial";
 import type { SearchOptions } from "./types";
 
@@ -31,7 +31,7 @@ export function improveProject(
   bound: number,
   options: SearchOptions,
 ): SearchResult {
-  const limit = options.iterations ?? (options.budgetMs === undefined ? defaultIterations : Number.POSITIVE_INFINITY);
+  const limit = iterationLimit(options);
   const isOver = budgetGuard(options);
   const random = seededRandom(options.seed);
   const decoder = new Decoder(plan, serialPlan(mirrored));

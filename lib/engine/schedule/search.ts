@@ -31,6 +31,11 @@ const shareOfRandomMoves = { makespan: 0.1, other: 0.4 };
 export const defaultIterations = 20_000;
 export const clockEvery = 32;
 
+/** Iterations that a search may do: those asked for, the usual number, or no limit under a budget of time. */
+export function iterationLimit({ iterations, budgetMs }: SearchOptions): number {
+  return iterations ?? (budgetMs === undefined ? defaultIterations : Number.POSITIVE_INFINITY);
+}
+
 /** Improves on the best of `starts`. Every start is decoded and counts as an iteration. */
 export function improve(
   plan: SerialPlan,
@@ -39,7 +44,7 @@ export function improve(
   bound: number,
   options: SearchOptions,
 ): SearchResult {
-  const limit = options.iterations ?? (options.budgetMs === undefined ? defaultIterations : Number.POSITIVE_INFINITY);
+  const limit = iterationLimit(options);
   const isOver = budgetGuard(options);
   const walk = new Walk(plan, weights, seededRandom(options.seed));
   let iterations = 0;
