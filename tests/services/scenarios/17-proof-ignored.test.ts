@@ -1,4 +1,3 @@
-import sharp from "sharp";
 import { describe, expect, it } from "vitest";
 import { systemActor } from "@/lib/auth";
 import {
@@ -10,14 +9,12 @@ import {
   queueBoard,
   readOrder,
   recordDeposit,
-  saveSheet,
-  stateRights,
   sweepSlots,
-  uploadArtwork,
 } from "@/lib/services";
 import { filledSheet } from "../../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";
+import { ownPicture } from "./own-picture";
 import { fewRuns } from "./released-pairs";
 
 const db = databaseForTests();
@@ -29,19 +26,7 @@ describe("scenario 17: a proof ignored for nine days", () => {
     await stockWood(db());
     const desk = shop.as(shop.desk);
     const sheetId = await filledSheet(shop, { choices: { "choices.model": "midlow-95" } });
-    const bytes = await sharp({ create: { width: 2400, height: 400, channels: 3, background: "#224466" } })
-      .png()
-      .toBuffer();
-    const art = must(await uploadArtwork(desk, { sheetId, fileName: "ridge.png", bytes }));
-    must(await stateRights(desk, { artworkId: art.artworkId, basis: "own", name: "Robin Alder" }));
-    const graphic = {
-      kind: "own",
-      artwork: { id: art.artworkId, widthPx: art.widthPx, heightPx: art.heightPx, sha256: art.sha256 },
-      placement: { centreXMm: 900, centreYMm: 0, mmPerPixel: 0.15, angleDeg: 0 },
-      layout: "same",
-      windows: [],
-    };
-    must(await saveSheet(desk, { sheetId, patch: { "choices.graphic": graphic }, baseVersion: 99 }));
+    await ownPicture(desk, sheetId, "Robin Alder");
     const { quote } = must(await createQuote(desk, { sheetId }));
     const { orderId, pairs } = must(
       await acceptQuote(desk, { quoteId: quote.quoteId, how: "phone", name: "Robin Alder" }),

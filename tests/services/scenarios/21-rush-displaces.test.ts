@@ -1,4 +1,3 @@
-import sharp from "sharp";
 import { describe, expect, it } from "vitest";
 import { addWorkingDays } from "@/lib/engine/routing";
 import { isoDate } from "@/lib/engine/units";
@@ -18,15 +17,13 @@ import {
   readQueueOrder,
   recordDeposit,
   recordReceipt,
-  saveSheet,
-  stateRights,
-  uploadArtwork,
 } from "@/lib/services";
 import { floorCatalog } from "@/lib/services/floor/recipe";
 import { filledSheet } from "../../support/builders/sale";
 import { must, openShop, stockWood, type TestShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";
 import { midlow95 } from "./midlow-95";
+import { ownPicture } from "./own-picture";
 import { fewRuns, releasedPairs } from "./released-pairs";
 
 const db = databaseForTests();
@@ -38,19 +35,7 @@ const wished = addWorkingDays(floorCatalog().hours, isoDate("2026-11-10"), 14);
 async function hurriedOrder(shop: TestShop): Promise<OrderId> {
   const desk = shop.as(shop.desk);
   const sheetId = await filledSheet(shop, { ...midlow95, phone: "303 555 7777", name: "Last Skier" });
-  const bytes = await sharp({ create: { width: 2400, height: 400, channels: 3, background: "#224466" } })
-    .png()
-    .toBuffer();
-  const art = must(await uploadArtwork(desk, { sheetId, fileName: "ridge.png", bytes }));
-  must(await stateRights(desk, { artworkId: art.artworkId, basis: "own", name: "Last Skier" }));
-  const graphic = {
-    kind: "own",
-    artwork: { id: art.artworkId, widthPx: art.widthPx, heightPx: art.heightPx, sha256: art.sha256 },
-    placement: { centreXMm: 900, centreYMm: 0, mmPerPixel: 0.15, angleDeg: 0 },
-    layout: "same",
-    windows: [],
-  };
-  must(await saveSheet(desk, { sheetId, patch: { "choices.graphic": graphic }, baseVersion: 99 }));
+  await ownPicture(desk, sheetId, "Last Skier");
   const { quote } = must(await createQuote(desk, { sheetId }));
   expect(quote.price.exTaxCents).toBe(192_500);
   const accept = { quoteId: quote.quoteId, how: "phone", name: "Last Skier" } as const;
