@@ -53,6 +53,8 @@ export const policy = {
   "deposit.choose": { guest: ["order"], ...office },
   "deposit.record": { guest: "never", ...office },
   "payment.record": { guest: "never", ...office },
+  "payment.waive": { guest: "never", ...ownerOnly },
+  "order.ship-unpaid": { guest: "never", ...ownerOnly },
   "proof.issue": { guest: "never", ...office },
   "proof.answer": { guest: ["order"], ...office },
   "rights.confirm": { guest: ["sheet", "quote", "order"], ...office },

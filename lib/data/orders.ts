@@ -99,6 +99,12 @@ export async function receivePayment(
   return count === 1;
 }
 
+/** Gives a requested payment up; false when it is not open any more. */
+export async function waivePayment(tx: Tx, id: string): Promise<boolean> {
+  const { count } = await tx.payment.updateMany({ where: { id, state: "requested" }, data: { state: "waived" } });
+  return count === 1;
+}
+
 /** The payment row has decided who was first; the order only follows. */
 export async function markDepositPaid(tx: Tx, orderId: string, paidAt: Date): Promise<void> {
   await tx.order.updateMany({

@@ -75,4 +75,8 @@ export const askProofChangesSchema = z.strictObject({
 });
 
 export const cancelOrderSchema = z.strictObject({ reason });
-export const shipOrderSchema = z.strictObject({ tracking: textIn("Tracking", 1, 120).exactOptional() });
+export const shipOrderSchema = z.strictObject({
+  tracking: textIn("Tracking", 1, 120).exactOptional(),
+  unpaidReason: reason.exactOptional(),
+});
+export const waiveRushSchema = z.strictObject({ reason });

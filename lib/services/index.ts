@@ -41,6 +41,7 @@ export {
 } from "./orders/gates";
 export * from "./orders/read-order";
 export * from "./orders/receipt";
+export { waiveRush } from "./orders/waive-rush";
 export {
   buildSheetDocument,
   kitListDocument,

@@ -9,6 +9,7 @@ import {
   readQuote,
   recordDeposit,
   recordReceipt,
+  shipOrder,
   startOperation,
   undoOperation,
 } from "@/lib/services";
@@ -72,6 +73,40 @@ describe("money", () => {
       ["balance", "received", 86_240],
     ]);
     expect(history.at(-1)).toMatchObject({ kind: "balance-received", data: { cents: 86_240 } });
+  });
+
+  // "Balance before shipping": trade.md part 10, typical terms, common practice.
+  it("ships nothing unpaid, unless an owner says why", async () => {
+    const shop = await openShop(db());
+    await stockWood(db());
+    const { orderId } = await releasedOrder(shop);
+    await db().order.update({ where: { id: orderId }, data: { state: "ready" } });
+    const desk = shop.as(shop.desk);
+    const owner = shop.as(shop.owner);
+    const unpaid = { refusal: { code: "balance-open", path: "unpaidReason", open: "862.40", currency: "USD" } };
+    expect(await shipOrder(desk, { orderId })).toMatchObject(unpaid);
+    expect(await shipOrder(desk, { orderId, unpaidReason: "a friend of mine" })).toMatchObject(unpaid);
+    expect(await shipOrder(owner, { orderId, unpaidReason: "  " })).toMatchObject(unpaid);
+    expect(must(await readOrder(desk, { orderId })).state).toBe("ready");
+
+    const sent = must(await shipOrder(owner, { orderId, tracking: "LF-7", unpaidReason: "pays at the hut" }));
+    expect(sent.state).toBe("shipped");
+    expect(sent.history.find(({ kind }) => kind === "order-shipped")?.data).toEqual({
+      tracking: "LF-7",
+      openCents: 86_240,
+      unpaidReason: "pays at the hut",
+    });
+  });
+
+  it("ships a paid order from the desk, and nothing of a reason is kept", async () => {
+    const shop = await openShop(db());
+    await stockWood(db());
+    const { orderId } = await releasedOrder(shop);
+    await db().order.update({ where: { id: orderId }, data: { state: "ready" } });
+    const desk = shop.as(shop.desk);
+    must(await recordReceipt(desk, { orderId, what: "balance", method: "counter", reference: "receipt 3" }));
+    const sent = must(await shipOrder(desk, { orderId }));
+    expect(sent.history.find(({ kind }) => kind === "order-shipped")?.data).toEqual({ tracking: null });
   });
 
   it("keeps 30 % after the core is milled and gives the rest of the deposit back", async () => {

@@ -22,7 +22,7 @@ export function pairOnFloor(pair: PairRecord, build: BuildCatalog, hours: ShopHo
     pairId: pair.id,
     route: routeOf(spec, build),
     operations: pair.operations.map((operation) => operationOnFloor(operation, timeZone)),
-    waitingOn: [...waitingOn(pair), ...bought.filter(({ holdsUpStation }) => !hasBegun(pair, holdsUpStation))],
+    waitingOn: [...waitingOn(pair), ...bought.filter(({ holdsUpStation }) => !wasEverBegun(pair, holdsUpStation))],
     queuedAtMinute: shopMinuteOf(pair.queuedAt, timeZone),
     promise:
       promisedOn === null
@@ -52,8 +52,8 @@ export function orderedOn(pair: PairRecord, today: IsoDate, timeZone: string): (
   };
 }
 
-/** A station that was begun had what it needs. */
-function hasBegun(pair: PairRecord, station: number): boolean {
+/** A station that was begun had what it needs, even if its work is to be done again. */
+function wasEverBegun(pair: PairRecord, station: number): boolean {
   return pair.operations.some((each) => each.station === station && ["running", "done", "redo"].includes(each.state));
 }
 

@@ -1,17 +1,21 @@
+import { permit } from "../../auth";
 import type { Tx } from "../../data/client";
 import { bumpQueue } from "../../data/counters";
 import { recordEvents } from "../../data/events";
 import { insertPayment, type OrderChange, type OrderRecord, orderById, updateOrder } from "../../data/orders";
 import { queueMessages } from "../../data/outbox";
 import { setPairStates, voidTravellers } from "../../data/pairs";
+import { frozen } from "../../data/quotes";
 import { releaseStrips } from "../../data/strips";
 import { transaction } from "../../data/transaction";
 import { type OrderState, transition } from "../../engine/lifecycle";
+import type { Price } from "../../engine/pricing";
 import { accept, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
 import { eventOf, messageOf, nameOf } from "../record";
 import type { OrderId, OrderView } from "../views";
 import { findOrder } from "./find-order";
+import { orderMoney } from "./money";
 import { ifCancelled, orderView } from "./view";
 
 /** Cancels before shipping, keeping what the ladder says; strips that were not cut go back to stock. */
@@ -43,14 +47,31 @@ export async function cancelOrder(
   });
 }
 
-/** A ready order leaves the house. */
+/**
+ * A ready order leaves the house, paid: the balance is due before shipping. Refuses `balance-open`, unless an owner sends it
+ * all the same and says why.
+ */
 export async function shipOrder(
   ctx: Context,
-  input: { readonly orderId: OrderId; readonly tracking?: string },
+  input: { readonly orderId: OrderId; readonly tracking?: string; readonly unpaidReason?: string },
 ): Promise<Outcome<OrderView>> {
   const found = await findOrder(ctx, ctx.db, "order.change", input.orderId);
   if (!found.ok) return found;
-  return move(ctx, found.value, "shipped", "", {}, { tracking: input.tracking?.trim() || null });
+  const tracking = input.tracking?.trim() || null;
+  const { openCents } = orderMoney(found.value);
+  if (openCents === 0 || found.value.state !== "ready") return move(ctx, found.value, "shipped", "", {}, { tracking });
+  const unpaidReason = input.unpaidReason?.trim() ?? "";
+  const allowed = permit(ctx.actor, "order.ship-unpaid");
+  if (!allowed.ok || unpaidReason === "") {
+    const open = (openCents / 100).toFixed(2);
+    return refuse({
+      code: "balance-open",
+      path: "unpaidReason",
+      open,
+      currency: frozen<Price>(found.value.price).currency,
+    });
+  }
+  return move(ctx, found.value, "shipped", "", {}, { tracking, openCents, unpaidReason });
 }
 
 /** The order arrived. */

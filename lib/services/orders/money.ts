@@ -12,7 +12,7 @@ export function paidCents({ payments }: Payments): number {
 }
 
 export function orderMoney(record: OrderRecord): OrderMoney {
-  const asked = record.payments.find(({ kind }) => kind === "rush");
+  const asked = record.payments.find(({ kind, state }) => kind === "rush" && state !== "waived");
   const rush =
     asked === undefined
       ? null

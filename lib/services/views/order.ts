@@ -18,7 +18,7 @@ export type ProofState = "none" | "issued" | "changes-asked" | "approved" | "loc
 
 export interface PaymentView {
   readonly kind: "deposit" | "rush" | "balance" | "refund";
-  readonly state: "requested" | "received";
+  readonly state: "requested" | "received" | "waived";
   readonly cents: number;
   readonly method: DepositMethod | null;
   readonly reference: string | null;

@@ -17,6 +17,7 @@ import {
   readQueueOrder,
   recordDeposit,
   recordReceipt,
+  waiveRush,
 } from "@/lib/services";
 import { floorCatalog } from "@/lib/services/floor/recipe";
 import { filledSheet } from "../../support/builders/sale";
@@ -175,5 +176,20 @@ describe("scenario 21: a rush displaces", () => {
       override: "the first skier was asked and agrees",
     });
     expect(must(await readOrder(owner, { orderId: first.orderId })).promisedOn).toBe(tight);
+
+    // The fee is the owner's to give up, once and with a reason: the price is what it was, the day stands, no fee again.
+    const waive = { orderId, reason: "our own press was down" };
+    expect(await waiveRush(shop.as(shop.desk), waive)).toMatchObject({ refusal: { code: "not-allowed" } });
+    expect(await waiveRush(owner, { orderId, reason: " " })).toMatchObject({ refusal: { code: "reason-missing" } });
+    expect(must(await waiveRush(owner, waive))).toMatchObject({ totalCents: 204_050, rush: null });
+    expect(await waiveRush(owner, waive)).toMatchObject({ refusal: { code: "rush-not-asked" } });
+    expect(await recordReceipt(owner, { orderId, what: "rush", method: "counter", reference: "r" })).toMatchObject({
+      refusal: { code: "rush-not-asked" },
+    });
+    const waived = must(await readOrder(owner, { orderId }));
+    expect(waived).toMatchObject({ promisedOn: on, promiseClass: "hard" });
+    expect(waived.payments.find(({ kind }) => kind === "rush")?.state).toBe("waived");
+    expect(waived.history.find(({ kind }) => kind === "rush-waived")?.data).toMatchObject({ reason: waive.reason });
+    expect(must(await previewHardDate(owner, { orderId, on }))).toMatchObject({ feeCents: 0 });
   });
 });

@@ -15,6 +15,7 @@ import {
   queueBoard,
   readOrder,
   readPair,
+  recordReceipt,
   reportBreakdown,
   sendNotice,
   shipOrder,
@@ -31,6 +32,8 @@ export async function morning(shop: YearShop, agenda: Agenda, now: Date): Promis
   must(await freezePressSlots(shop.clock(now)));
   for (const { id } of await shop.db.order.findMany({ where: { state: "ready" }, orderBy: { number: "asc" } })) {
     const orderId = id as OrderId;
+    const rest = { orderId, what: "balance", method: "bank-transfer", reference: `transfer ${id}` } as const;
+    await shop.change(shop.desk(now), (ctx) => recordReceipt(ctx, rest));
     await shop.change(shop.desk(now), (ctx) => shipOrder(ctx, { orderId, tracking: `LF-${id}` }));
     const arrives = workingTime(dateAt(now), 3, 12);
     agenda.enter(arrives, async () => {

@@ -13,6 +13,7 @@ import {
   recordDepositSchema,
   recordReceiptSchema,
   shipOrderSchema,
+  waiveRushSchema,
 } from "@/lib/schemas";
 import {
   approveProof,
@@ -28,6 +29,7 @@ import {
   recordDeposit,
   recordReceipt,
   shipOrder,
+  waiveRush,
 } from "@/lib/services";
 import { idField, maybeTicked, wholeField, withoutEmpty } from "../../fields";
 import { say } from "../../say";
@@ -52,6 +54,15 @@ export const receipt = formAction({
   schema: withoutEmpty(recordReceiptSchema.extend(orderField)),
   context,
   run: recordReceipt,
+  words: say,
+  done: show,
+});
+
+export const waive = formAction({
+  name: "waive a rush fee",
+  schema: waiveRushSchema.extend(orderField),
+  context,
+  run: waiveRush,
   words: say,
   done: show,
 });

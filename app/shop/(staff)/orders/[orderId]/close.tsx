@@ -11,27 +11,36 @@ import { cancel, deliver, ship } from "../actions";
 
 const w = words.order;
 
-export function Close({ order }: { readonly order: OrderView }) {
+/** `isOwner`: may send it out although money is open. */
+export function Close({ order, isOwner }: { readonly order: OrderView; readonly isOwner: boolean }) {
   const id = { kind: "hidden", name: "orderId", value: order.orderId } as const;
   const { ifCancelled } = order;
+  const isUnpaid = order.money.openCents > 0;
   return (
     <>
       {order.state === "ready" ? (
         <Part title={w.ship} id="ship">
-          {order.money.openCents > 0 ? (
+          {isUnpaid ? (
             <div className="mb-3">
-              <Notice tone="amber" title={fill(w.shipOpen, { amount: moneyText(order.money.openCents) })} />
+              <Notice tone="amber" title={fill(w.shipOpen, { amount: moneyText(order.money.openCents) })}>
+                {isOwner ? null : w.shipOpenDesk}
+              </Notice>
             </div>
           ) : null}
-          <ActionForm
-            action={ship}
-            idPrefix="ship-"
-            fields={[
-              id,
-              { kind: "text", name: "tracking", label: w.shipTracking, optional: true, autoComplete: "off" },
-            ]}
-            submit={w.shipButton}
-          />
+          {isUnpaid && !isOwner ? null : (
+            <ActionForm
+              action={ship}
+              idPrefix="ship-"
+              fields={[
+                id,
+                { kind: "text", name: "tracking", label: w.shipTracking, optional: true, autoComplete: "off" },
+                ...(isUnpaid
+                  ? ([{ kind: "text", name: "unpaidReason", label: w.shipUnpaid, autoComplete: "off" }] as const)
+                  : []),
+              ]}
+              submit={w.shipButton}
+            />
+          )}
         </Part>
       ) : null}
       {order.state === "shipped" ? (

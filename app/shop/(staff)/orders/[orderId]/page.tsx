@@ -91,9 +91,9 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
             <PriceTable price={order.price} words={skierWords.priceWords} caption={w.price} hideCaption />
           </Part>
           <Part title={w.payments} id="payments">
-            <Payments order={order} />
+            <Payments order={order} isOwner={permit(ctx.actor, "payment.waive").ok} />
           </Part>
-          <Close order={order} />
+          <Close order={order} isOwner={permit(ctx.actor, "order.ship-unpaid").ok} />
         </div>
       </div>
     </Page>

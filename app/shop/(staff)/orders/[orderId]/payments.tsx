@@ -8,11 +8,11 @@ import { fill } from "@/app/_ui/words";
 import words from "@/content/copy/shop.json";
 import type { OrderView } from "@/lib/services";
 import { clock } from "../../../say";
-import { receipt } from "../actions";
+import { receipt, waive } from "../actions";
 
 const w = words.order;
 
-export function Payments({ order }: { readonly order: OrderView }) {
+export function Payments({ order, isOwner }: { readonly order: OrderView; readonly isOwner: boolean }) {
   return (
     <div className="grid gap-4">
       <Table
@@ -39,6 +39,7 @@ export function Payments({ order }: { readonly order: OrderView }) {
       />
       <Facts facts={sums(order)} />
       <Receipt order={order} />
+      {isOwner ? <WaiveRush order={order} /> : null}
     </div>
   );
 }
@@ -92,6 +93,27 @@ function Receipt({ order }: { readonly order: OrderView }) {
           { kind: "text", name: "reference", label: w.depositReference, optional: true, autoComplete: "off" },
         ]}
         submit={w.receiptButton}
+      />
+    </More>
+  );
+}
+
+/** The fee of a hard date is the owner's to give up, as long as it is not paid. */
+function WaiveRush({ order }: { readonly order: OrderView }) {
+  const { rush } = order.money;
+  if (rush === null || rush.paidAt !== null || order.state === "cancelled") return null;
+  return (
+    <More summary={w.waive}>
+      <p className="mb-3">{w.waiveLead}</p>
+      <ActionForm
+        action={waive}
+        idPrefix="waive-"
+        tone="plain"
+        fields={[
+          { kind: "hidden", name: "orderId", value: order.orderId },
+          { kind: "text", name: "reason", label: w.waiveReason, autoComplete: "off" },
+        ]}
+        submit={w.waiveButton}
       />
     </More>
   );
