@@ -33,7 +33,7 @@ export async function morning(shop: YearShop, agenda: Agenda, now: Date): Promis
   for (const { id } of await shop.db.order.findMany({ where: { state: "ready" }, orderBy: { number: "asc" } })) {
     const orderId = id as OrderId;
     const rest = { orderId, what: "balance", method: "bank-transfer", reference: `transfer ${id}` } as const;
-    await shop.change(shop.desk(now), (ctx) => recordReceipt(ctx, rest));
+    must(await recordReceipt(shop.desk(now), rest));
     await shop.change(shop.desk(now), (ctx) => shipOrder(ctx, { orderId, tracking: `LF-${id}` }));
     const arrives = workingTime(dateAt(now), 3, 12);
     agenda.enter(arrives, async () => {
