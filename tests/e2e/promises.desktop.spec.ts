@@ -95,6 +95,23 @@ test("a hard date is asked for, seen with its fee, approved with a plan B and ke
   await expect(rowsOf(owner, "Money").filter({ hasText: "rush fee" })).toContainText(fee);
   await owner.goto("/shop/queue/order");
   await expect(owner.locator("tr").filter({ hasText: serial })).toContainText("by hand");
+
+  // The fee is the owner's to give up; the desk is not asked.
+  await page.goto(order);
+  await expect(page.getByText("Record a receipt", { exact: true })).toBeVisible();
+  await expect(page.getByText("Waive the rush fee")).toHaveCount(0);
+  await owner.goto(order);
+  const money = owner.locator("#payments");
+  await money.getByText("Waive the rush fee").click();
+  await money.getByRole("button", { name: "Waive it" }).click();
+  await expectFieldError(money.getByLabel("Reason"), /Reason: /);
+  await money.getByLabel("Reason").fill("a guest of the house");
+  await money.getByRole("button", { name: "Waive it" }).click();
+  await expect(rowsOf(owner, "Money").filter({ hasText: "rush fee" })).toContainText("waived");
+  await expect(money.getByText("Waive the rush fee")).toHaveCount(0);
+  await expect(promise).not.toContainText("rush fee");
+  await expect(promise).toContainText(`Promised for ${textOf(wanted)}`);
+  await expect(history.filter({ hasText: "Rush fee waived" })).toContainText("a guest of the house");
   await owner.context().close();
 
   // Moved once more by the desk, with the customer's consent.
