@@ -16,6 +16,7 @@ import {
   openSheet,
   type PairId,
   recordDeposit,
+  recordReceipt,
   requestChange,
   saveSheet,
   setCallBack,
@@ -118,6 +119,8 @@ async function released(shop: DemoShop, calendar: DemoCalendar, days: number, wh
 
 async function delivered(shop: DemoShop, calendar: DemoCalendar, { pairId, orderId, days }: Released): Promise<void> {
   await seedFloorHistory(shop, calendar, { pairId, days, turn: days, through: throughDays[days] ?? 9 }, new Map());
+  const rest = { orderId, what: "balance", method: "bank-transfer", reference: `transfer ${3000 + days}` } as const;
+  done(await recordReceipt(at(shop, calendar.back(days - 11, 14)), rest), "a balance");
   done(await shipOrder(at(shop, calendar.back(days - 11, 15)), { orderId, tracking: `LF-${5000 + days}` }), "a parcel");
   done(await deliverOrder(at(shop, calendar.back(days - 13, 12)), { orderId }), "a delivery");
 }
