@@ -242,6 +242,7 @@ class JobBuilder {
   private readonly busyCrew = new Set<string>();
   private readonly busyAt = new Map<string, number>();
   private readonly able = new Map<number, readonly string[]>();
+  private readonly needsAhead = new Map<string, Needs>();
 
   constructor(
     private readonly floor: FloorCatalog,
@@ -311,7 +312,7 @@ class JobBuilder {
       isProofGate: false,
       minutesShare,
     });
-    const uses = this.usesOf(pair, step, state);
+    const { uses, held } = this.needsOf(pair, step, state);
     const planned = plannedMinutes(this.floor, step, minutesShare, spent);
     const release = this.releaseOf(pair, route, states, position);
     const waitsInPress = isPressWork(step);
@@ -327,7 +328,7 @@ class JobBuilder {
         ...gates.filter(({ station }) => station === step.station && step.kind === "work").map(({ spec }) => spec.id),
       ],
       ...(release > 0 ? { releaseMinute: release } : {}),
-      ...(waitsInPress ? { holdsDuring: uses.flatMap(heldInPress) } : {}),
+      ...(held === null ? {} : { holdsDuring: held }),
       ...(family === null ? {} : { family }),
       ...(layUpIsOpen ? { maxGapMinutes: this.floor.pressProgramme.closeWithinMinutes } : {}),
       ...(stationOf(this.floor, step.station).isUninterrupted && step.kind === "work" && !isRunning
@@ -335,6 +336,17 @@ class JobBuilder {
         : {}),
       ...(isRunning ? { fixed: { startMinute: this.nowMinute } } : {}),
     };
+  }
+
+  /** Equal for all pairs of a mould until a step runs: then one list serves them all. */
+  private needsOf(pair: PairOnFloor, step: RouteStep, state: OperationOnFloor | undefined): Needs {
+    const key = state?.state === "running" ? null : `${stepId(step)} ${pair.route.mould}`;
+    const known = key === null ? undefined : this.needsAhead.get(key);
+    if (known !== undefined) return known;
+    const uses = this.usesOf(pair, step, state);
+    const needs = { uses, held: isPressWork(step) ? uses.flatMap(heldInPress) : null };
+    if (key !== null) this.needsAhead.set(key, needs);
+    return needs;
   }
 
   private usesOf(pair: PairOnFloor, step: RouteStep, state: OperationOnFloor | undefined): readonly ResourceUse[] {
@@ -406,6 +418,12 @@ class JobBuilder {
     }
     return release;
   }
+}
+
+/** What a step occupies, and what of it until the press opens; null: nothing longer than the work. */
+interface Needs {
+  readonly uses: readonly ResourceUse[];
+  readonly held: readonly string[] | null;
 }
 
 interface ProofGate {

@@ -60,7 +60,32 @@ const sheetsOfPair = 2;
 
 /** The steps of a job in an order that respects what comes before what. */
 export function routeFor(facts: RouteFacts, floor: FloorCatalog): readonly RouteStep[] {
-  const network = facts.kind === "pair" ? before : printOnlyBefore;
+  const plain = plainRoute(facts.kind, floor);
+  if (facts.kind === "pair" && facts.extraMinutes.length === 0) return plain;
+  return plain.map((step) =>
+    step.kind === "rest"
+      ? step
+      : { ...step, extraMinutes: extraAt(facts, step.station), share: shareOf(facts, step.station) },
+  );
+}
+
+function extraAt({ extraMinutes }: RouteFacts, station: number): number {
+  return extraMinutes.reduce((sum, extra) => sum + (extra.station === station ? extra.minutes : 0), 0);
+}
+
+/** Routes of a floor without what a job brings; a long queue asks for the same one again and again. */
+const plainRoutes = new WeakMap<FloorCatalog, Map<RouteFacts["kind"], readonly RouteStep[]>>();
+
+function plainRoute(kind: RouteFacts["kind"], floor: FloorCatalog): readonly RouteStep[] {
+  const known = plainRoutes.get(floor) ?? new Map<RouteFacts["kind"], readonly RouteStep[]>();
+  plainRoutes.set(floor, known);
+  const route = known.get(kind) ?? stepsOf(kind, floor);
+  known.set(kind, route);
+  return route;
+}
+
+function stepsOf(kind: RouteFacts["kind"], floor: FloorCatalog): readonly RouteStep[] {
+  const network = kind === "pair" ? before : printOnlyBefore;
   const steps: RouteStep[] = [];
   const lastOf = new Map<number, number>();
   for (const number of Object.keys(network).map(Number)) {
@@ -72,8 +97,8 @@ export function routeFor(facts: RouteFacts, floor: FloorCatalog): readonly Route
       station: number,
       kind: "work",
       minutes: station.minutes,
-      extraMinutes: facts.extraMinutes.reduce((sum, extra) => sum + (extra.station === number ? extra.minutes : 0), 0),
-      share: shareOf(facts, number),
+      extraMinutes: 0,
+      share: 1,
       crewNeeded: station.crewNeeded,
       waitMinutes: restsApart ? null : (station.waitMinutes ?? null),
       after,

@@ -1,22 +1,24 @@
 import {
   busyWidth,
   type CompiledProblem,
+  calendarNamed,
   compileProblem,
   DispatchRun,
   dispatchModel,
   type WorkCalendar,
-  workCalendar,
   workMinutesBefore,
 } from "../schedule";
 import { accept, type Outcome } from "../units";
 import type { FloorCatalog } from "./floor";
 import {
+  calendarName,
+  crewResource,
   type FloorProblem,
   type FloorRefusal,
   isOpenEnded,
   isPressWork,
   openQueue,
-  shopCalendar,
+  pressResource,
   workingDayMinutes,
 } from "./floor-problem";
 import { rankByPromise } from "./rank";
@@ -29,7 +31,7 @@ import type { PairOnFloor, PlannedOperation, PlannedPair, PressSlot, QueuePlan, 
  * to spare a change of mould. Deterministic; it is optimistic, so dates are promised from {@link promiseRuns}, never from it.
  */
 export function planQueue(situation: QueueSituation): Outcome<QueuePlan, FloorRefusal> {
-  const { pairs, now, changes } = situation;
+  const { pairs, now } = situation;
   const built = openQueue(situation);
   if (!built.ok) return built;
   const { floor } = built.value;
@@ -47,10 +49,10 @@ export function planQueue(situation: QueueSituation): Outcome<QueuePlan, FloorRe
     start: run.start,
     workEnd: run.workEnd,
     end: run.end,
-    taken: takenBy(run, problem),
+    ...takenBy(run, problem),
   };
   const finish = finishOfPairs(queue, pairs.length, run.end);
-  const calendar = workCalendar([shopCalendar(floor, Math.floor(queue.originMinute / minutesPerDay), changes)]);
+  const calendar = calendarNamed(queue.problem, calendarName);
   const pressPlan = pressSlots(queue, pairs, placement);
   const planned = pairs.map((pair, index) => plannedPair(pair, finish[index] as number, queue, calendar, floor));
   return accept({
@@ -66,13 +68,16 @@ export function planQueue(situation: QueueSituation): Outcome<QueuePlan, FloorRe
   });
 }
 
-/** The shop as one run has placed it; `taken` lists the resources of every operation. */
+/** The shop as one run has placed it. */
 interface Placed {
   readonly problem: CompiledProblem;
   readonly start: Int32Array;
   readonly workEnd: Int32Array;
   readonly end: Int32Array;
-  readonly taken: readonly (readonly number[])[];
+  /** Who does each operation, by their ids on the floor. */
+  readonly crewOf: readonly (readonly string[])[];
+  /** The press of each operation as a resource; −1: none. */
+  readonly pressOf: Int32Array;
 }
 
 function emptyPlan(now: ShopMinute): QueuePlan {
@@ -106,7 +111,7 @@ function plannedOperations(
         workEndMinute: originMinute + (placement.workEnd[index] as number),
         freeMinute: originMinute + (placement.end[index] as number),
         date: dateOfShopMinute(startMinute),
-        crew: resourcesOf(placement, index, "crew:"),
+        crew: placement.crewOf[index] ?? [],
         state,
       },
     ];
@@ -114,25 +119,32 @@ function plannedOperations(
 }
 
 function visitOf(pair: PairOnFloor | undefined, station: number): number {
-  const visits = (pair?.operations ?? []).filter((state) => state.station === station).map(({ visit }) => visit ?? 0);
-  return Math.max(0, ...visits);
+  let last = 0;
+  for (const state of pair?.operations ?? []) {
+    if (state.station === station && (state.visit ?? 0) > last) last = state.visit ?? 0;
+  }
+  return last;
 }
 
-/** Ids of the resources with a prefix that an operation occupies, without the prefix. */
-function resourcesOf({ problem, taken }: Placed, operation: number, prefix: string): readonly string[] {
-  return (taken[operation] ?? [])
-    .map((resource) => problem.problem.resources[resource]?.id ?? "")
-    .filter((id) => id.startsWith(prefix))
-    .map((id) => id.slice(prefix.length));
+/** The id on the floor of every resource with a prefix; null for the others. */
+function idsWith(problem: CompiledProblem, prefix: string): readonly (string | null)[] {
+  return problem.problem.resources.map(({ id }) => (id.startsWith(prefix) ? id.slice(prefix.length) : null));
 }
 
 /** What the run took for every operation. */
-function takenBy({ busy }: DispatchRun, problem: CompiledProblem): readonly (readonly number[])[] {
-  const taken: number[][] = Array.from({ length: problem.operationCount }, () => []);
+function takenBy({ busy }: DispatchRun, problem: CompiledProblem): Pick<Placed, "crewOf" | "pressOf"> {
+  const people = idsWith(problem, crewResource(""));
+  const presses = idsWith(problem, pressResource(""));
+  const crewOf: string[][] = Array.from({ length: problem.operationCount }, () => []);
+  const pressOf = new Int32Array(problem.operationCount).fill(-1);
   for (let at = 0; at < busy.length; at += busyWidth) {
-    taken[busy.data[at + 3] as number]?.push(busy.data[at] as number);
+    const resource = busy.data[at] as number;
+    const operation = busy.data[at + 3] as number;
+    const person = people[resource] ?? null;
+    if (person !== null) crewOf[operation]?.push(person);
+    else if (presses[resource] !== null) pressOf[operation] = resource;
   }
-  return taken;
+  return { crewOf, pressOf };
 }
 
 /** Problem minute at which everything of each pair is over; not before now. */
@@ -145,22 +157,22 @@ function finishOfPairs(queue: FloorProblem, count: number, end: Int32Array): Int
 }
 
 function pressSlots(queue: FloorProblem, pairs: readonly PairOnFloor[], placement: Placed): readonly PressSlot[] {
-  const { problem } = placement;
+  const { problem, pressOf } = placement;
+  const presses = idsWith(problem, pressResource(""));
   const pressed = queue.operations.flatMap((operation, index) =>
     isPressWork(operation.step) && !operation.isDone ? [index] : [],
   );
   pressed.sort((a, b) => (placement.start[a] as number) - (placement.start[b] as number));
-  const mounted = new Map<string, number>();
+  const mounted = new Map<number, number>();
   return pressed.map((index) => {
     const operation = queue.operations[index];
-    const press = resourcesOf(placement, index, "press:")[0] ?? "";
-    const resource = problem.problem.resources.findIndex(({ id }) => id === `press:${press}`);
+    const resource = pressOf[index] as number;
     const family = problem.family[index] as number;
-    const before = mounted.get(press) ?? (problem.initialFamily[resource] as number);
-    mounted.set(press, family);
+    const before = mounted.get(resource) ?? (problem.initialFamily[resource] as number);
+    mounted.set(resource, family);
     const startMinute = queue.originMinute + (placement.start[index] as number);
     return {
-      press,
+      press: presses[resource] ?? "",
       pairId: operation?.pairKey ?? "",
       mould: pairs[operation?.pair ?? 0]?.route.mould ?? "",
       startMinute,

@@ -5,6 +5,7 @@
  */
 import {
   type CompiledProblem,
+  calendarNamed,
   compileProblem,
   DispatchRun,
   dispatchModel,
@@ -13,12 +14,11 @@ import {
   storeTimelines,
   type Timelines,
   type WorkCalendar,
-  workCalendar,
   workMinutesBefore,
 } from "../schedule";
 import { accept, type Outcome } from "../units";
 import type { FloorCatalog } from "./floor";
-import { type FloorProblem, type FloorRefusal, openQueue, shopCalendar } from "./floor-problem";
+import { calendarName, type FloorProblem, type FloorRefusal, openQueue } from "./floor-problem";
 import { rankByPromise } from "./rank";
 import { FloorSampler, outageDays, redoRules, type Shock, sharedShocks } from "./sampling";
 import { minutesPerDay } from "./shop-time";
@@ -54,13 +54,13 @@ const roomForOutages = 2 * outageDays;
 
 /** Prepares a queue for running. Refused when a pair does not fit the floor. */
 export function prepareRuns(situation: QueueSituation, seed: number): Outcome<QueueRuns, FloorRefusal> {
-  const { pairs, changes } = situation;
+  const { pairs } = situation;
   const built = openQueue(situation);
   if (!built.ok) return built;
   const queue = built.value;
   const { floor } = queue;
   const problem = compileProblem(queue.problem);
-  const calendar = workCalendar([shopCalendar(floor, Math.floor(queue.originMinute / minutesPerDay), changes)]);
+  const calendar = calendarNamed(queue.problem, calendarName);
   const rules = redoRules(floor, queue.operations);
   const model = dispatchModel(problem, {
     rank: rankByPromise(problem, pairs, queue.originMinute),

@@ -61,30 +61,31 @@ export function compileProblem(problem: ScheduleProblem): CompiledProblem {
   const calendars = calendarCache(problem.calendars ?? {});
   const uses = new UseTable(problem.resources);
   const usesOf = operations.map((operation) => uses.of(operation));
-  const calendarOf = usesOf.map((used) =>
-    calendars(used.map((use) => problem.resources[use.members[0] as number]?.calendar)),
-  );
+  const calendarOfUses = new Map<readonly CompiledUse[], WorkCalendar | null>();
+  for (const used of usesOf) {
+    if (calendarOfUses.has(used)) continue;
+    calendarOfUses.set(used, calendars(used.map((use) => problem.resources[use.members[0] as number]?.calendar)));
+  }
   const precedence = compilePrecedence(problem.jobs);
+  const jobOf = problem.jobs.flatMap((job, index) => job.operations.map(() => index));
   return {
     problem,
     operationCount: operations.length,
     jobCount: problem.jobs.length,
     resourceCount: problem.resources.length,
     operations,
-    jobOf: Int32Array.from(problem.jobs.flatMap((job, index) => job.operations.map(() => index))),
+    jobOf: int32Of(jobOf, (job) => job),
     firstOfJob: offsetsOf(problem.jobs.map((job) => job.operations.length)),
-    minutes: Int32Array.from(operations, (operation) => operation.minutes),
-    unattended: Int32Array.from(operations, (operation) => operation.unattendedMinutes ?? 0),
-    maxGap: Int32Array.from(operations, (operation) => operation.maxGapMinutes ?? -1),
-    release: Int32Array.from(
-      problem.jobs.flatMap((job) =>
-        job.operations.map((operation) => Math.max(job.releaseMinute ?? 0, operation.releaseMinute ?? 0)),
-      ),
+    minutes: int32Of(operations, (operation) => operation.minutes),
+    unattended: int32Of(operations, (operation) => operation.unattendedMinutes ?? 0),
+    maxGap: int32Of(operations, (operation) => operation.maxGapMinutes ?? -1),
+    release: int32Of(operations, (operation, index) =>
+      Math.max(problem.jobs[jobOf[index] as number]?.releaseMinute ?? 0, operation.releaseMinute ?? 0),
     ),
-    fixedStart: Int32Array.from(operations, (operation) => operation.fixed?.startMinute ?? -1),
-    family: Int32Array.from(operations, ({ family }) => (family === undefined ? -1 : (families.get(family) ?? -1))),
+    fixedStart: int32Of(operations, (operation) => operation.fixed?.startMinute ?? -1),
+    family: int32Of(operations, ({ family }) => (family === undefined ? -1 : (families.get(family) ?? -1))),
     isUninterrupted: Uint8Array.from(operations, (operation) => (operation.uninterrupted ? 1 : 0)),
-    calendarOf,
+    calendarOf: usesOf.map((used) => calendarOfUses.get(used) ?? null),
     usesOf,
     ...precedence,
     capacity: Int32Array.from(problem.resources, (resource) => resource.capacity),
@@ -121,18 +122,30 @@ export function predecessorsWritten(job: JobSpec, position: number): readonly st
 class UseTable {
   private readonly indexOf: ReadonlyMap<string, number>;
   private readonly known = new Map<string, CompiledUse>();
-  private readonly joined = new WeakMap<readonly string[], string>();
+  /** Problems made by a program hand over the same lists again and again. */
+  private readonly knownLists = new WeakMap<
+    readonly ResourceUse[],
+    { readonly held: OperationSpec["holdsDuring"]; readonly uses: readonly CompiledUse[] }
+  >();
 
   constructor(private readonly resources: readonly ResourceSpec[]) {
     this.indexOf = new Map(resources.map((resource, index) => [resource.id, index] as const));
   }
 
   of(operation: OperationSpec): readonly CompiledUse[] {
-    const held = operation.holdsDuring ?? [];
-    return usesWritten(operation).map((use) => {
+    const written = usesWritten(operation);
+    const known = this.knownLists.get(written);
+    if (known !== undefined && known.held === operation.holdsDuring) return known.uses;
+    const uses = this.compileAll(written, operation.holdsDuring ?? []);
+    this.knownLists.set(written, { held: operation.holdsDuring, uses });
+    return uses;
+  }
+
+  private compileAll(written: readonly ResourceUse[], held: readonly string[]): readonly CompiledUse[] {
+    return written.map((use) => {
       const holds = held.length > 0 && ("anyOf" in use ? use.anyOf : [use.resource]).some((id) => held.includes(id));
       const units = use.units ?? 1;
-      const key = `${"anyOf" in use ? this.joinedIds(use.anyOf) : JSON.stringify(use.resource)} ${units} ${holds}`;
+      const key = `${"anyOf" in use ? JSON.stringify(use.anyOf) : JSON.stringify(use.resource)} ${units} ${holds}`;
       const known = this.known.get(key);
       if (known !== undefined) return known;
       const compiled = this.compile(use, units, holds);
@@ -145,16 +158,6 @@ class UseTable {
     const members = Int32Array.from("anyOf" in use ? use.anyOf : [use.resource], (id) => this.indexOf.get(id) ?? -1);
     const isPool = !("anyOf" in use) && (this.resources[members[0] as number]?.capacity ?? 1) > 1;
     return { number: this.known.size, members, units, holds, isPool };
-  }
-
-  /** Problems made by a program hand over the same list again and again. */
-  private joinedIds(ids: readonly string[]): string {
-    let joined = this.joined.get(ids);
-    if (joined === undefined) {
-      joined = JSON.stringify(ids);
-      this.joined.set(ids, joined);
-    }
-    return joined;
   }
 }
 
@@ -212,6 +215,13 @@ function tableOf(matrix: Matrix, families: ReadonlyMap<string, number>): Int32Ar
 /** Calendars built for one set of specifications: a queue and the pair asked about beside it share them. */
 const builtCalendars = new WeakMap<Readonly<Record<string, CalendarSpec>>, Map<string, WorkCalendar>>();
 
+/** A problem's calendar as its operations have it, built once. @throws RangeError when the problem has none of this name */
+export function calendarNamed({ calendars = {} }: ScheduleProblem, name: string): WorkCalendar {
+  const calendar = calendarCache(calendars)([name]);
+  if (calendar === null) throw new RangeError(`calendarNamed: the problem has no calendar "${name}"`);
+  return calendar;
+}
+
 /** Combined calendars, each built once, equal ones together; null when always open. */
 function calendarCache(
   specs: Readonly<Record<string, CalendarSpec>>,
@@ -245,6 +255,13 @@ function calendarCache(
     }
     return calendar;
   }
+}
+
+/** As `Int32Array.from`, which goes through an iterator and takes ten times as long. */
+function int32Of<T>(list: readonly T[], numberOf: (entry: T, index: number) => number): Int32Array {
+  const numbers = new Int32Array(list.length);
+  for (let i = 0; i < list.length; i++) numbers[i] = numberOf(list[i] as T, i);
+  return numbers;
 }
 
 function offsetsOf(lengths: readonly number[]): Int32Array {
