@@ -128,7 +128,7 @@ function firstFit(
 ): number {
   let start = from;
   for (;;) {
-    const later = fitOfUse(problem, placement.timelines, use, start, start + minutes, family);
+    const later = fitOfUse(problem, placement.timelines, use, start, start + minutes, family, minutes);
     if (later === start) return start;
     start = later;
   }

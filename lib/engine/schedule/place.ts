@@ -60,7 +60,8 @@ export function findStart(placement: Placement, operation: number, lowest: numbe
     let later = start;
     for (let i = 0; i < uses.length && later === start; i++) {
       const use = uses[i] as (typeof uses)[number];
-      later = fitOfUse(problem, timelines, use, start, use.holds ? done + unattended : done, family);
+      const held = use.holds ? unattended : 0;
+      later = fitOfUse(problem, timelines, use, start, done + held, family, minutes + held);
     }
     if (later === start) return start;
     start = later;

@@ -128,10 +128,17 @@ function mountedBefore(problem: CompiledProblem, timelines: Timelines, resource:
 }
 
 /** As {@link unitFit} where no changeover counts. */
-function plainFit(timelines: PackedTimelines, resource: number, start: number, end: number): number {
+function plainFit(timelines: PackedTimelines, resource: number, start: number, end: number, least: number): number {
   const at = (timelines.from[resource] as number) + firstEndingAfter(timelines, resource, start);
   const last = (timelines.from[resource] as number) + (timelines.count[resource] as number);
-  return at === last || (timelines.starts[at] as number) >= end ? start : (timelines.ends[at] as number);
+  return at === last || (timelines.starts[at] as number) >= end ? start : endOfCrowd(timelines, at, last, least);
+}
+
+/** End of the busy interval at index `at`, or of a later one: the first before a gap of at least so many minutes. */
+function endOfCrowd({ starts, ends }: PackedTimelines, at: number, last: number, least: number): number {
+  let index = at;
+  while (index + 1 < last && (starts[index + 1] as number) - (ends[index] as number) < least) index++;
+  return ends[index] as number;
 }
 
 /** `start` when [start, end) fits on a unit resource; else a later start before which nothing fits. */
@@ -142,11 +149,12 @@ function unitFit(
   start: number,
   end: number,
   family: number,
+  least: number,
 ): number {
   const table = problem.changeover[resource] ?? null;
   if (table === null) {
-    const fit = plainFit(timelines, resource, start, end);
-    return fit !== start || timelines.below === null ? fit : plainFit(timelines.below, resource, start, end);
+    const fit = plainFit(timelines, resource, start, end, least);
+    return fit !== start || timelines.below === null ? fit : plainFit(timelines.below, resource, start, end, least);
   }
   const base = timelines.from[resource] as number;
   const count = timelines.count[resource] as number;
@@ -170,7 +178,7 @@ function unitFit(
   }
   return next === count || (timelines.starts[base + next] as number) >= limit
     ? start
-    : (timelines.ends[base + next] as number);
+    : endOfCrowd(timelines, base + next, base + count, least);
 }
 
 /** As {@link unitFit} for `units` of a pool. */
@@ -196,7 +204,12 @@ function poolFit(
   return start;
 }
 
-/** `start` when [start, end) fits one use of an operation; else a later start before which nothing fits. */
+/**
+ * `start` when [start, end) fits one use of an operation; else a later start before which nothing fits.
+ *
+ * @param least minutes that the use takes whenever it begins, at most end − start (closed hours make an operation longer):
+ *   shorter gaps are passed over
+ */
 export function fitOfUse(
   problem: CompiledProblem,
   timelines: Timelines,
@@ -204,16 +217,17 @@ export function fitOfUse(
   start: number,
   end: number,
   family: number,
+  least: number,
 ): number {
   if (end === start) return start;
   const { members, units } = use;
   if (use.isPool) return poolFit(problem, timelines, members[0] as number, start, end, units);
-  if (members.length === 1) return unitFit(problem, timelines, members[0] as number, start, end, family);
+  if (members.length === 1) return unitFit(problem, timelines, members[0] as number, start, end, family, least);
   let free = 0;
   let earliest = Number.POSITIVE_INFINITY;
   const fits = units === 1 ? null : new Float64Array(members.length);
   for (let i = 0; i < members.length; i++) {
-    const fit = unitFit(problem, timelines, members[i] as number, start, end, family);
+    const fit = unitFit(problem, timelines, members[i] as number, start, end, family, least);
     if (fit === start && ++free === units) return start;
     if (fits !== null) fits[i] = fit;
     if (fit < earliest) earliest = fit;
@@ -264,7 +278,7 @@ export function chooseMembers(
     for (let i = 0; i < members.length; i++) {
       const member = members[i] as number;
       if (isAmong(chosen, at, taken, member)) continue;
-      if (end > start && unitFit(problem, timelines, member, start, end, family) !== start) continue;
+      if (end > start && unitFit(problem, timelines, member, start, end, family, end - start) !== start) continue;
       const cost = changeoverInFront(problem, timelines, member, start, family);
       if (cost < bestCost) {
         best = member;
