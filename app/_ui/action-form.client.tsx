@@ -5,8 +5,8 @@
  *
  *   <ActionForm action={accept} submit="Accept" fields={[{ kind: "text", name: "name", label: "Your name" }]} />
  */
-import { type ReactNode, useActionState } from "react";
-import { type Choice, RadioGroup } from "./choice-group";
+import { type ReactNode, useActionState, useEffect, useRef } from "react";
+import { CheckGroup, type Choice, RadioGroup } from "./choice-group";
 import { ErrorSummary } from "./error-summary";
 import { CheckboxField, NumberField, SelectField, type SelectOption, TextAreaField, TextField } from "./field";
 import { Notice } from "./notice";
@@ -36,6 +36,8 @@ export type FormField =
   | (Common & { readonly kind: "number"; readonly unit?: string })
   | (Common & { readonly kind: "textarea"; readonly rows?: number })
   | (Common & { readonly kind: "checkbox" })
+  /** Some of several under one name; `value` is the ticked ones with commas between them. */
+  | (Common & { readonly kind: "checks"; readonly choices: readonly Choice[] })
   | (Common & { readonly kind: "radio"; readonly choices: readonly Choice[] })
   | (Common & { readonly kind: "select"; readonly options: readonly SelectOption[]; readonly empty?: string });
 
@@ -59,11 +61,14 @@ const empty: FormState = { status: "new", values: {}, refusals: {} };
 export function ActionForm(props: ActionFormProps) {
   const { action, fields, submit, busy, tone = "primary", size = "normal", done, children, idPrefix = "" } = props;
   const [state, send] = useActionState(action, empty);
-  const messages = Object.entries(state.refusals).map(([field, message]) =>
-    field === "" ? { message } : { field: `${idPrefix}${field.split(".")[0]}`, message },
-  );
+  const form = useRef<HTMLFormElement>(null);
+  useEffect(() => followAnswer(state, form.current), [state]);
+  const messages = Object.entries(state.refusals).map(([path, message]) => {
+    const name = refusedField(fields, path);
+    return name === undefined ? { message } : { name, field: `${idPrefix}${name}`, message };
+  });
   return (
-    <form action={send} className="grid max-w-measure gap-4">
+    <form ref={form} action={send} className="grid max-w-measure gap-4">
       <ErrorSummary messages={messages} />
       {state.status === "done" && done ? <Notice tone="moss" title={done} live="polite" /> : null}
       {/* A new answer remounts the fields, so that what was typed stands in them again. */}
@@ -75,7 +80,7 @@ export function ActionForm(props: ActionFormProps) {
             id={`${idPrefix}${field.name}`}
             kept={state.status === "done" ? undefined : state.values[field.name]}
             isSent={state.status === "refused" || state.status === "failed"}
-            error={state.refusals[field.name]}
+            error={messages.find(({ name }) => name === field.name)?.message}
           />
         ))}
       </div>
@@ -87,6 +92,20 @@ export function ActionForm(props: ActionFormProps) {
       </p>
     </form>
   );
+}
+
+/** The field that a refusal is about: its own name, or the head of a dotted path. None is the form as a whole. */
+function refusedField(fields: readonly FormField[], path: string): string | undefined {
+  const [head] = path.split(".");
+  const shown = fields.filter(({ kind }) => kind !== "hidden");
+  return (shown.find(({ name }) => name === path) ?? shown.find(({ name }) => name === head))?.name;
+}
+
+/** What was refused gets the focus; after a success it stays in the form, whose fields are new ones. */
+function followAnswer({ status }: FormState, form: HTMLFormElement | null): void {
+  if (status === "refused" || status === "failed") form?.querySelector<HTMLElement>("[role=alert]")?.focus();
+  else if (status === "done" && document.activeElement === document.body)
+    form?.querySelector<HTMLElement>("[type=submit]")?.focus();
 }
 
 function OneField({
@@ -118,6 +137,10 @@ function OneField({
       return <TextAreaField {...look} rows={field.rows ?? 4} defaultValue={value} />;
     case "checkbox":
       return <CheckboxField {...look} value="on" defaultChecked={isSent ? kept !== undefined : field.value === "on"} />;
+    case "checks": {
+      const ticked = (isSent ? (kept ?? "") : value).split(",");
+      return <CheckGroup {...look} choices={field.choices} defaultValues={ticked} />;
+    }
     case "radio":
       return <RadioGroup {...look} choices={field.choices} defaultValue={value} />;
     case "select":

@@ -18,6 +18,8 @@ export interface Choice {
 }
 
 interface Shared extends FieldLook {
+  /** Its first choice carries it too, so that a summary of errors can lead there. */
+  readonly id?: string;
   readonly choices: readonly Choice[];
   /** Rows: one under the other with details. Chips: short labels side by side. */
   readonly layout?: "rows" | "chips";
@@ -92,9 +94,10 @@ export function RadioGroup({ value, defaultValue, onChange, choices, layout = "r
   const id = look.id ?? look.name;
   return (
     <Frame look={look} id={id} layout={layout}>
-      {choices.map((choice) => (
+      {choices.map((choice, index) => (
         <label key={choice.value} className={optionClass}>
           <input
+            id={index === 0 ? look.id : undefined}
             type="radio"
             name={look.name}
             value={choice.value}
@@ -118,9 +121,10 @@ export function CheckGroup({ values, defaultValues, onChange, choices, layout = 
     chosen.includes(value) ? chosen.filter((other) => other !== value) : [...chosen, value];
   return (
     <Frame look={look} id={id} layout={layout}>
-      {choices.map((choice) => (
+      {choices.map((choice, index) => (
         <label key={choice.value} className={optionClass}>
           <input
+            id={index === 0 ? look.id : undefined}
             type="checkbox"
             name={look.name}
             value={choice.value}

@@ -1,4 +1,4 @@
-/** What a form refused, at its top, each line a link to its field. What was typed is kept below. */
+/** What a form refused, at its top and with the focus, each line a link to its field. What was typed is kept below. */
 import { Notice } from "./notice";
 
 export interface FieldMessage {
@@ -13,6 +13,7 @@ export function ErrorSummary({ messages }: { readonly messages: readonly FieldMe
     <Notice
       tone="iron"
       live="assertive"
+      takesFocus
       title={messages.length === 1 ? "One thing to put right" : `${messages.length} things to put right`}
     >
       <ul className="grid gap-1">

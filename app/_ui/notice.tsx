@@ -1,5 +1,6 @@
 /** A message that stands out: always a word and a sign with the colour, so that it reads in black and white. */
 import type { ReactNode } from "react";
+import { arrival } from "./arrival";
 import { cx } from "./cx";
 
 export type Tone = "info" | "moss" | "amber" | "iron";
@@ -18,15 +19,18 @@ export interface NoticeProps {
   readonly children?: ReactNode;
   /** Read out at once (an error after an action) or when the reader gets there. */
   readonly live?: "assertive" | "polite";
+  /** Reading goes on here when the page arrives with it, with scripts or without. */
+  readonly takesFocus?: boolean;
   readonly id?: string;
 }
 
-export function Notice({ tone, title, children, live, id }: NoticeProps) {
+export function Notice({ tone, title, children, live, takesFocus, id }: NoticeProps) {
   const { sign, word, text, edge } = tones[tone];
   return (
     <div
       id={id}
       role={live === "assertive" ? "alert" : live === "polite" ? "status" : undefined}
+      {...(takesFocus ? arrival : {})}
       className={cx("flex gap-3 border-l-4 bg-sheet px-4 py-3", edge)}
     >
       <span aria-hidden="true" className={cx("w-4 flex-none text-center font-mono font-bold", text)}>

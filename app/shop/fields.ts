@@ -14,8 +14,8 @@ export const wholeField = z
   .transform(Number);
 
 /** A text that somebody types. */
-export const textField = (label: string, most: number) =>
-  z.string().max(most, {
+export const textField = (label: string, most: number, missing = `${label} is missing`) =>
+  z.string({ error: missing }).max(most, {
     error: ({ input }) => `${label}: at most ${most} characters, not ${String(input).length}`,
   });
 

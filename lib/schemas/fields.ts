@@ -60,3 +60,9 @@ export function catalogId(label: string) {
 }
 
 export const percent = (label: string) => numberIn({ label, unit: "%", min: 0, max: 100 });
+
+/** Ids of ticked rows, as a form sends them: no field, one text, or several under one name. */
+export const idsField = z
+  .union([z.string().max(60), z.array(z.string().max(60)).max(200)])
+  .optional()
+  .transform((sent) => (typeof sent === "string" ? [sent] : (sent ?? [])));

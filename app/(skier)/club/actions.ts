@@ -3,9 +3,8 @@ import { redirect } from "next/navigation";
 import { z } from "zod";
 import { formAction } from "@/app/_server/form-action";
 import { linkContext } from "@/app/_server/request";
-import { pickedIn } from "@/app/_ui/picks";
 import refusalWords from "@/content/copy/refusals.json";
-import { acceptQuoteSchema, wordsFor } from "@/lib/schemas";
+import { acceptQuoteSchema, idsField, wordsFor } from "@/lib/schemas";
 import { acceptClub, type ClubId, type QuoteId } from "@/lib/services";
 import { linkField, withTicks } from "../form-schemas";
 
@@ -14,16 +13,16 @@ export const accept = formAction({
   name: "accept a club's offer",
   schema: withTicks(
     ["acceptsTerms", "sawWithdrawalNotice"],
-    z.looseObject({ ...acceptQuoteSchema.shape, ...linkField }),
+    z.object({ ...acceptQuoteSchema.shape, ...linkField, quoteIds: idsField }),
   ),
   context: async ({ token }) => (await linkContext(token, "club")).ctx,
-  run: async (ctx, { token, name, ...ticks }) => {
+  run: async (ctx, { token, name, quoteIds }) => {
     const { subject } = await linkContext(token, "club");
     return acceptClub(ctx, {
       clubId: subject.id as ClubId,
       how: "online",
       name,
-      quoteIds: pickedIn<QuoteId>(ticks),
+      quoteIds: quoteIds as readonly string[] as readonly QuoteId[],
     });
   },
   words: (refusal) => wordsFor(refusal, refusalWords),

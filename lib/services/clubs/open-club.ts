@@ -71,7 +71,7 @@ export async function openClub(ctx: Context, input: OpenClubInput): Promise<Outc
 function checkClub(ctx: Context, { name, customer, palette, wantedOn }: OpenClubInput): Outcome<void> {
   const names = [
     ["name", "Club", name],
-    ["customer.name", "Who orders", customer.name],
+    ["customer.name", "Who orders for all", customer.name],
   ] as const;
   for (const [path, label, value] of names) {
     const { length } = value.trim();

@@ -7,7 +7,6 @@ import { DateRange, dayText } from "@/app/_ui/date-range";
 import { moneyText } from "@/app/_ui/money";
 import { Notice } from "@/app/_ui/notice";
 import { Page, Part } from "@/app/_ui/page";
-import { pickName } from "@/app/_ui/picks";
 import { PriceTable } from "@/app/_ui/price-table";
 import { Table } from "@/app/_ui/table";
 import { fill, wordOf } from "@/app/_ui/words";
@@ -108,21 +107,25 @@ function Open(props: {
       </div>
       <Terms specified={open.customerSpecified} />
       <section aria-labelledby="accept-title" className="no-print border-t border-ink pt-6">
-        <h2 id="accept-title" className="text-xl">
+        <h2 id="accept-title" className="mb-4 text-xl">
           {online.accept}
         </h2>
-        <p className="mb-4 max-w-measure text-pencil">{w.acceptHint}</p>
         <ActionForm
           action={accept}
           idPrefix="accept-"
           fields={[
             { kind: "hidden", name: "token", value: token },
-            ...picks.map(({ skierName, quote }) => ({
-              kind: "checkbox" as const,
-              name: pickName(quote.quoteId),
-              label: fill(w.pick, { name: skierName, ski: quote.ski, price: moneyText(quote.totalCents) }),
-              value: "on",
-            })),
+            {
+              kind: "checks",
+              name: "quoteIds",
+              label: w.picks,
+              hint: online.picksHint,
+              value: quoteIds.join(","),
+              choices: picks.map(({ skierName, quote }) => ({
+                value: quote.quoteId,
+                label: fill(w.pick, { name: skierName, ski: quote.ski, price: moneyText(quote.totalCents) }),
+              })),
+            },
             {
               kind: "text",
               name: "name",

@@ -4,11 +4,11 @@ import { redirect } from "next/navigation";
 import { z } from "zod";
 import { formAction } from "@/app/_server/form-action";
 import { staffContext } from "@/app/_server/request";
-import { pickedIn } from "@/app/_ui/picks";
 import { isoDate } from "@/lib/engine/units";
-import { oneOf } from "@/lib/schemas/fields";
+import { emailSchema } from "@/lib/schemas/contact";
+import { idsField, oneOf } from "@/lib/schemas/fields";
 import { acceptClub, addClubSkier, type ClubId, openClub, type QuoteId } from "@/lib/services";
-import { idField, maybeTicked, withoutEmpty } from "../../fields";
+import { idField, maybeTicked, textField, withoutEmpty } from "../../fields";
 import { say } from "../../say";
 import { tellLink } from "../../told-link";
 
@@ -20,10 +20,10 @@ export const begin = formAction({
   name: "begin a club order",
   schema: withoutEmpty(
     z.strictObject({
-      name: z.string({ error: "Club: a name is needed" }).max(400),
-      "customer.name": z.string({ error: "Who orders for all: a name is needed" }).max(400),
-      "customer.phone": z.string({ error: "Telephone: a number is needed" }).max(60),
-      email: z.email({ error: "E-mail: not an address" }).max(200).optional(),
+      name: textField("Club", 400, "Club: a name is needed"),
+      "customer.name": textField("Who orders for all", 400, "Who orders for all: a name is needed"),
+      "customer.phone": textField("Telephone", 60, "Telephone: a number is needed"),
+      email: emailSchema.optional(),
       "palette.base.left": idField,
       "palette.base.right": idField,
       "palette.house": idField,
@@ -58,7 +58,7 @@ export const begin = formAction({
 
 export const addSkier = formAction({
   name: "add a skier to a club",
-  schema: z.strictObject({ clubId, skierName: z.string().max(400) }),
+  schema: z.strictObject({ clubId, skierName: textField("Skier's name", 400) }),
   context: ({ clubId: id }) => staffContext(`${home}/${id}`),
   run: addClubSkier,
   words: say,
@@ -67,15 +67,15 @@ export const addSkier = formAction({
 
 export const order = formAction({
   name: "order a club's pairs",
-  schema: z.looseObject({ clubId, how: oneOf("How they said yes", ["phone", "counter"]), name: z.string().max(120) }),
+  schema: z.strictObject({
+    clubId,
+    quoteIds: idsField,
+    how: z.enum(["phone", "counter"], { error: "How they said yes: choose one" }),
+    name: textField("Who says yes", 120),
+  }),
   context: ({ clubId: id }) => staffContext(`${home}/${id}`),
-  run: (ctx, { clubId: id, how, name, ...ticks }) =>
-    acceptClub(ctx, {
-      clubId: id,
-      how,
-      name,
-      quoteIds: pickedIn<QuoteId>(ticks),
-    }),
+  run: (ctx, { quoteIds, ...said }) =>
+    acceptClub(ctx, { ...said, quoteIds: quoteIds as readonly string[] as readonly QuoteId[] }),
   words: say,
   done: ({ orderId }) => redirect(`/shop/orders/${orderId}`),
 });

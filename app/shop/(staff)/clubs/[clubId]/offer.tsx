@@ -3,7 +3,6 @@ import { ActionForm } from "@/app/_ui/action-form.client";
 import { DateRange, dayText } from "@/app/_ui/date-range";
 import { moneyText } from "@/app/_ui/money";
 import { Notice } from "@/app/_ui/notice";
-import { pickName } from "@/app/_ui/picks";
 import { PriceTable } from "@/app/_ui/price-table";
 import { fill } from "@/app/_ui/words";
 import words from "@/content/copy/clubs.json";
@@ -40,21 +39,25 @@ export function Offer({ club }: { readonly club: ClubView }) {
         />
       )}
       <section aria-labelledby="accept">
-        <h3 id="accept" className="mb-2 text-lg">
+        <h3 id="accept" className="mb-4 text-lg">
           {w.accept}
         </h3>
-        <p className="mb-4 max-w-measure text-pencil">{w.acceptHint}</p>
         <ActionForm
           action={order}
           idPrefix="order-"
           fields={[
             { kind: "hidden", name: "clubId", value: club.clubId },
-            ...picks.map(({ skierName, quote }) => ({
-              kind: "checkbox" as const,
-              name: pickName(quote.quoteId),
-              label: fill(w.pick, { name: skierName, ski: quote.ski, price: moneyText(quote.totalCents) }),
-              value: "on",
-            })),
+            {
+              kind: "checks",
+              name: "quoteIds",
+              label: w.picks,
+              hint: w.picksHint,
+              value: quoteIds.join(","),
+              choices: picks.map(({ skierName, quote }) => ({
+                value: quote.quoteId,
+                label: fill(w.pick, { name: skierName, ski: quote.ski, price: moneyText(quote.totalCents) }),
+              })),
+            },
             {
               kind: "radio",
               name: "how",
