@@ -1,4 +1,5 @@
 /** What stands in the cells of the shop's tables and is never broken over two lines: numbers, days, instants. */
+import { Fragment } from "react";
 import { dayText } from "@/app/_ui/date-range";
 import { clock } from "./say";
 
@@ -37,9 +38,13 @@ export function ByAt({ by, at }: { readonly by: string; readonly at: string }) {
 /** Pairs one after the other, none of them broken over two lines. */
 export function PairLinks({ serials }: { readonly serials: readonly string[] }) {
   return serials.map((serial, index) => (
-    <span key={serial} className="whitespace-nowrap">
-      <PairLink serial={serial} />
-      {index < serials.length - 1 ? ", " : ""}
-    </span>
+    <Fragment key={serial}>
+      {/* The space stands outside of what does not break: there a line may end. */}
+      {index > 0 ? " " : ""}
+      <span className="whitespace-nowrap">
+        <PairLink serial={serial} />
+        {index < serials.length - 1 ? "," : ""}
+      </span>
+    </Fragment>
   ));
 }
