@@ -1,5 +1,6 @@
 /** The frame inside the site's frame: one heading, an optional lead, the content. */
 import type { ReactNode } from "react";
+import { arrival } from "./arrival";
 import { cx } from "./cx";
 
 export function Page({
@@ -34,15 +35,22 @@ export function Page({
 export function Part({
   title,
   id,
+  arrives,
   children,
 }: {
   readonly title: string;
   readonly id?: string;
+  /** It answers what was just asked: reading goes on at its title. */
+  readonly arrives?: boolean;
   readonly children: ReactNode;
 }) {
   return (
     <section id={id} aria-labelledby={id ? `${id}-title` : undefined} className="mb-10">
-      <h2 id={id ? `${id}-title` : undefined} className="mb-3 border-b border-rule pb-1 text-xl">
+      <h2
+        id={id ? `${id}-title` : undefined}
+        {...(arrives ? arrival : {})}
+        className="mb-3 border-b border-rule pb-1 text-xl"
+      >
         {title}
       </h2>
       {children}

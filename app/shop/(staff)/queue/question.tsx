@@ -1,6 +1,7 @@
 /** A question whose answers stand in the address: its kinds to choose from, what is wrong with it, and taking it along. */
 import type { z } from "zod";
 import { messagesByPath } from "@/app/_server/form-state";
+import { arrival } from "@/app/_ui/arrival";
 import { Notice } from "@/app/_ui/notice";
 import type { Outcome, Refusal } from "@/lib/engine/units";
 import { say } from "../../say";
@@ -41,10 +42,28 @@ export function fieldErrors(
   return answer?.ok === false ? { [answer.refusal.path ?? ""]: say(answer.refusal) } : {};
 }
 
+/** The first field, in the order of the form, that has to be put right: reading goes on there. */
+export function arrivalAt<Name extends string>(
+  names: readonly Name[],
+  errors: Readonly<Record<string, string>>,
+): (name: Name) => { readonly autoFocus?: true } {
+  const first = names.find((name) => errors[name] !== undefined);
+  return (name) => (name === first ? { autoFocus: true } : {});
+}
+
+/** Begins the answer, in sight and with the focus: on a phone it stands far below the question. */
+export function AnswerHead({ children }: { readonly children: string }) {
+  return (
+    <h3 {...arrival} className="text-lg">
+      {children}
+    </h3>
+  );
+}
+
 /** What is wrong with the question as a whole. */
 export function WholeError({ errors }: { readonly errors: Readonly<Record<string, string>> }) {
   const { "": error } = errors;
-  return error ? <Notice tone="iron" title={error} live="assertive" /> : null;
+  return error ? <Notice tone="iron" title={error} live="assertive" takesFocus /> : null;
 }
 
 /** The answers as hidden fields, so that what is stored is what was asked. */

@@ -6,6 +6,7 @@ import floor from "@/content/catalog/floor.json";
 import words from "@/content/copy/breakdowns.json";
 import type { BreakdownKind } from "@/lib/services";
 import type { Query } from "../../list-href";
+import { arrivalAt } from "../question";
 
 const w = words.form;
 
@@ -45,6 +46,7 @@ export function BreakdownFields(props: {
   readonly errors: Readonly<Record<string, string>>;
 }) {
   const { kind, query, pairs, now, errors } = props;
+  const arrivesAt = arrivalAt(fieldsOf[kind], errors);
   return (
     <form className="grid max-w-measure gap-4">
       <input type="hidden" name="kind" value={kind} />
@@ -54,6 +56,7 @@ export function BreakdownFields(props: {
           label: w[name],
           defaultValue: query[name] ?? (name === "from" ? now : ""),
           error: errors[name],
+          ...arrivesAt(name),
         };
         switch (name) {
           case "press":

@@ -13,7 +13,7 @@ import type { Context } from "@/lib/services/context";
 import { shopClock } from "@/lib/services/shop-time";
 import { ByAt, NumberLink } from "../../../cells";
 import { listHref, type Query } from "../../list-href";
-import { fieldErrors, KindChoice, keptAnswers, WholeError } from "../question";
+import { AnswerHead, fieldErrors, KindChoice, keptAnswers, WholeError } from "../question";
 import { report } from "./actions";
 import { Base } from "./base";
 import { Effect } from "./effect";
@@ -71,13 +71,15 @@ async function Asked(props: { readonly ctx: Context; readonly kind: BreakdownKin
       />
       {preview?.ok ? (
         <div className="mt-8 grid grid-cols-1 gap-6">
-          {preview.value.base === null ? null : (
+          {preview.value.base === null ? (
+            <AnswerHead>{words.effect.title}</AnswerHead>
+          ) : (
             <>
-              <h3 className="text-lg">{words.base.title}</h3>
+              <AnswerHead>{words.base.title}</AnswerHead>
               <Base base={preview.value.base} />
+              <h3 className="text-lg">{words.effect.title}</h3>
             </>
           )}
-          <h3 className="text-lg">{words.effect.title}</h3>
           <Effect effect={preview.value.effect} />
           <h3 className="text-lg">{words.ways.title}</h3>
           <Ways options={preview.value.options} showCost={permit(ctx.actor, "what-if.ask").ok} />

@@ -5,6 +5,7 @@ import floor from "@/content/catalog/floor.json";
 import words from "@/content/copy/breakdowns.json";
 import type { WhatIfKind } from "@/lib/services";
 import type { Query } from "../../list-href";
+import { arrivalAt } from "../question";
 import { whatIfFields } from "./read-input";
 
 const w = words.whatIf;
@@ -28,13 +29,14 @@ export function WhatIfFields(props: {
   readonly errors: Readonly<Record<string, string>>;
 }) {
   const { kind, query, today, errors } = props;
+  const arrivesAt = arrivalAt<string>(whatIfFields[kind], errors);
   return (
     <form className="grid max-w-measure gap-4">
       <input type="hidden" name="kind" value={kind} />
       {whatIfFields[kind].map((name) => {
         const isDay = name === "from" || name === "until";
         const defaultValue = query[name] ?? (isDay ? today : usual[name]) ?? "";
-        const look = { name, label: w[name], defaultValue, error: errors[name] };
+        const look = { name, label: w[name], defaultValue, error: errors[name], ...arrivesAt(name) };
         switch (name) {
           case "from":
           case "until":

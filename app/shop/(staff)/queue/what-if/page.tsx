@@ -95,7 +95,7 @@ function datesOf({ before, after }: NonNullable<WhatIfAnswer["effect"]["oneMore"
 function Answer({ answer }: { readonly answer: WhatIfAnswer }) {
   const { effect, costCentsPerWeek, ordersRescued } = answer;
   return (
-    <Part title={w.answer} id="answer">
+    <Part title={w.answer} id="answer" arrives>
       <div className="grid grid-cols-1 gap-6">
         <p className="text-lg">
           {fill(w.rescued, { count: ordersRescued })}{" "}

@@ -45,13 +45,23 @@ export default async function HardDatePage({
   return (
     <Page wide title={fill(w.title, { number: order.number })} lead={w.lead}>
       <form className="mb-8 grid max-w-measure gap-4">
-        <TextField id="on" name="on" type="date" label={w.on} defaultValue={on ?? ""} error={error} />
+        <TextField
+          id="on"
+          name="on"
+          type="date"
+          label={w.on}
+          defaultValue={on ?? ""}
+          error={error}
+          autoFocus={error !== undefined}
+        />
         <p className="flex flex-wrap items-center gap-4">
           <Button type="submit">{w.show}</Button>
           <a href={`/shop/orders/${order.orderId}`}>{w.back}</a>
         </p>
       </form>
-      {refusal !== null && refusal.path !== "on" ? <Notice tone="iron" title={say(refusal)} live="polite" /> : null}
+      {refusal !== null && refusal.path !== "on" ? (
+        <Notice tone="iron" title={say(refusal)} live="polite" takesFocus />
+      ) : null}
       {preview?.ok ? (
         <Shown preview={preview.value} order={order} isOwner={permit(ctx.actor, "promise.hard").ok} />
       ) : null}
@@ -77,7 +87,7 @@ function Shown({
   const { fits, p95, movedSerials, breaksPromises, feeCents, feeTaxCents, effect } = preview;
   const days = { p95: dayText(p95.now), moved: dayText(p95.moved) };
   return (
-    <Part title={dayText(preview.on)} id="shown">
+    <Part title={dayText(preview.on)} id="shown" arrives>
       <div className="mb-6 grid gap-2">
         <Notice tone={tones[fits]} title={fill(w.fits[fits], days)} />
         {fits === "by-moving" ? (
