@@ -23,6 +23,7 @@ function particulars({ kind, data }: EventView): string {
 
 function told(key: string, value: unknown): string {
   if (typeof value === "number") return key.endsWith("Cents") ? moneyText(value) : String(value);
+  if (key === "method") return wordOf(shopWords.order.depositMethods, String(value));
   return /^\d{4}-\d{2}-\d{2}$/.test(String(value)) ? dayText(String(value)) : String(value);
 }
 
