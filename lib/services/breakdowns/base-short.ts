@@ -44,7 +44,9 @@ export async function baseShortage(ctx: Context, { colour, leftM, expectedOn }: 
   );
   const neededM = wanting.reduce((sum, { needM }) => sum + needM, 0);
   if (isServed.every(Boolean)) {
-    const needed = `${neededM.toFixed(2)} m for ${wanting.length} pairs`;
+    if (wanting.length === 0)
+      return invalid("colour", `Base colour: no open pair has a base of ${label} still to be cut`);
+    const needed = `${neededM.toFixed(2)} m for ${wanting.length === 1 ? "one pair" : `${wanting.length} pairs`}`;
     return invalid("leftM", `Left on the roll: ${leftM} m is enough for all that is to be cut, ${needed}`);
   }
   const shelf = await shelfOf(ctx, build, wanting, label);
