@@ -2,7 +2,7 @@ import sheetWords from "../../../content/copy/sheet.json";
 import { sha256Of } from "../../catalog";
 import { config } from "../../config";
 import { type ClubQuoteData, type Paper, renderDocument } from "../../documents";
-import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
+import { accept, type Outcome, refuse } from "../../engine/units";
 import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { pdf, shopFacts } from "../pairs/documents";
@@ -38,7 +38,7 @@ function clubData(club: ClubView, open: NonNullable<ClubView["open"]>, now: Date
     url: `${config().publicOrigin}/shop/clubs/${club.clubId}`,
     urlNote: "the shop's page of this offer",
     madeAt: at,
-    validUntil: members.map(({ quote }) => quote.validUntilDay).sort()[0] as IsoDate,
+    validUntil: open.validUntilDay,
     buyerName: club.customer.name,
     palette: paletteRows(club),
     members: members.map(({ skierName, quote }) => ({

@@ -112,9 +112,13 @@ function clubQuote(quote: Quote, palette: ClubPalette, now: Date): ClubQuote {
     mould: quote.pair?.mould ?? mouldOf(spec, build),
     lettering: spec.graphic.text?.text ?? null,
     leavesPalette: leavesPalette(spec, palette),
-    validUntilDay: addDays(shopDay(acceptableUntil(quote), shop.timeZone), -1),
+    validUntilDay: validUntilDay(quote, shop.timeZone),
+    customerSpecified: customerSpecified(spec),
   };
 }
+
+const validUntilDay = (quote: Quote, timeZone: string): IsoDate =>
+  addDays(shopDay(acceptableUntil(quote), timeZone), -1);
 
 function clubPair(pair: NonNullable<Quote["pair"]>): ClubPair {
   return {
@@ -134,17 +138,19 @@ async function openTogether(ctx: Context, club: ClubRecord): Promise<ClubView["o
     const quote = latestQuote(club, id);
     return quote !== undefined && quoteStateOf(quote, ctx.now) === "open" ? [quote] : [];
   });
+  const { timeZone } = currentCatalog().shop;
   const prices = open.map(({ price }) => frozen<Price>(price));
-  if (open.length === 0 || new Set(prices.map(({ destination }) => destination)).size > 1) return null;
+  const [validUntil] = open.map((quote) => validUntilDay(quote, timeZone)).sort();
+  if (validUntil === undefined || new Set(prices.map(({ destination }) => destination)).size > 1) return null;
   const dateRange = await rangeOfPairs(
     ctx,
     open.map(({ spec }) => ({ spec: frozen<PairSpec>(spec) })),
   );
   return {
     quoteIds: open.map(({ id }) => id as QuoteId),
+    validUntilDay: validUntil,
     price: joinPrices(prices),
     dateRange,
-    customerSpecified: [...new Set(open.flatMap(({ spec }) => customerSpecified(frozen<PairSpec>(spec))))],
     keepsWish: club.wantedOn === null ? null : dateRange.p90 <= club.wantedOn,
   };
 }

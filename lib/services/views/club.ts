@@ -29,6 +29,8 @@ export interface ClubQuote {
   /** Base or house graphic are not the club's. */
   readonly leavesPalette: boolean;
   readonly validUntilDay: IsoDate;
+  /** What makes this pair its skier's own, in words. */
+  readonly customerSpecified: readonly string[];
 }
 
 export interface ClubPair {
@@ -83,13 +85,13 @@ export interface ClubView {
   /** Of the quotes that can still be accepted together; null without one, or when they cannot go together. */
   readonly open: {
     readonly quoteIds: readonly QuoteId[];
+    /** The last day on which all of them can be accepted. */
+    readonly validUntilDay: IsoDate;
     readonly price: Price;
     /** When the last of them is ready. */
     readonly dateRange: DateRange;
     /** Nine of ten times all are ready by the day they want; null without such a day. */
     readonly keepsWish: boolean | null;
-    /** What is made to their specification, of all of them. */
-    readonly customerSpecified: readonly string[];
   } | null;
   /** Empty for who may not read the queue. */
   readonly press: readonly ClubPressGroup[];

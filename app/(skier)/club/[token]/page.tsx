@@ -10,6 +10,7 @@ import { Page, Part } from "@/app/_ui/page";
 import { PriceTable } from "@/app/_ui/price-table";
 import { Table } from "@/app/_ui/table";
 import { fill, wordOf } from "@/app/_ui/words";
+import shop from "@/content/catalog/shop.json";
 import words from "@/content/copy/clubs.json";
 import sheetWords from "@/content/copy/sheet.json";
 import skierWords from "@/content/copy/skier.json";
@@ -33,7 +34,7 @@ export default async function ClubPage({ params }: { readonly params: Promise<{ 
         <Members members={club.members} />
       </Part>
       {club.open === null ? (
-        <p className="text-pencil">{online.nothingOpen}</p>
+        <p className="text-pencil">{fill(online.nothingOpen, shop)}</p>
       ) : (
         <Open club={club} open={club.open} token={token} />
       )}
@@ -47,7 +48,7 @@ function Members({ members }: { readonly members: readonly ClubMember[] }) {
       caption={w.skiers}
       hideCaption
       stacks
-      empty={<p className="text-pencil">{online.noSkiers}</p>}
+      empty={<p className="text-pencil">{fill(online.noSkiers, shop)}</p>}
       columns={[
         { key: "skier", head: w.heads.skier, cell: (row) => row.skierName },
         { key: "ski", head: w.heads.ski, cell: ({ quote }) => quote?.ski ?? online.noQuote },
@@ -66,7 +67,7 @@ function Members({ members }: { readonly members: readonly ClubMember[] }) {
             pair === null
               ? quote === null
                 ? "–"
-                : wordOf(online.states, quote.state)
+                : fill(wordOf(online.states, quote.state), shop)
               : fill(online.ordered, { serial: pair.serial }),
         },
       ]}
@@ -82,7 +83,7 @@ function Open(props: {
   readonly token: string;
 }) {
   const { club, open, token } = props;
-  const { price, dateRange, keepsWish, quoteIds } = open;
+  const { price, dateRange, keepsWish, quoteIds, validUntilDay } = open;
   const picks = club.members.flatMap(({ skierName, quote }) =>
     quote !== null && quoteIds.includes(quote.quoteId) ? [{ skierName, quote }] : [],
   );
@@ -91,6 +92,10 @@ function Open(props: {
       <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-2">
         <Part title={online.price} id="price">
           <PriceTable price={price} words={sheetWords.price} caption={w.lines} hideCaption />
+          <p className="mt-2 text-sm text-pencil">
+            {fill(sheetWords.price.book, { book: price.priceBook })},{" "}
+            {fill(skierWords.quote.states.open, { day: dayText(validUntilDay) })}.
+          </p>
         </Part>
         <Part title={online.date} id="date">
           <p>
@@ -105,7 +110,11 @@ function Open(props: {
           )}
         </Part>
       </div>
-      <Terms specified={open.customerSpecified} />
+      <Terms
+        specified={picks.map(({ skierName, quote }) =>
+          fill(online.specified, { name: skierName, items: quote.customerSpecified.join(", ") }),
+        )}
+      />
       <section aria-labelledby="accept-title" className="no-print border-t border-ink pt-6">
         <h2 id="accept-title" className="mb-4 text-xl">
           {online.accept}
@@ -139,6 +148,7 @@ function Open(props: {
           submit={skierWords.quote.acceptButton}
           busy={skierWords.quote.accepting}
         />
+        <p className="mt-6 max-w-measure text-pencil">{fill(online.ask, { phone: shop.phone, number: club.number })}</p>
       </section>
     </>
   );
