@@ -46,6 +46,13 @@ export function shopDay(instant: Date, timeZone: string): IsoDate {
   return wallClock(instant, timeZone).date;
 }
 
+/** As far ahead as a day may be promised or waited for. A day beyond it is a slip of the hand, and would have to be planned to. */
+export const farthestDays = 366;
+
+export function isTooFar(on: IsoDate, today: IsoDate): boolean {
+  return dayIndex(on) - dayIndex(today) > farthestDays;
+}
+
 /** The shop's clock as documents print it: `YYYY-MM-DDTHH:mm`. */
 export function shopClock(instant: Date, timeZone: string): string {
   const { date, minuteOfDay } = wallClock(instant, timeZone);

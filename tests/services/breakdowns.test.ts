@@ -48,6 +48,7 @@ describe("what broke", () => {
       [{ kind: "supplier-late", station: 15, material: "edges", expectedOn: today }, "station"],
       [{ kind: "supplier-late", station: 7, material: " ", expectedOn: today }, "material"],
       [{ kind: "supplier-late", station: 7, material: "edges", expectedOn: isoDate("2026-11-09") }, "expectedOn"],
+      [{ kind: "supplier-late", station: 7, material: "edges", expectedOn: isoDate("2027-11-12") }, "expectedOn"],
       [{ kind: "proof-late", pairId, expectedOn: today }, "pairId"],
       [{ kind: "ski-rebuild", pairId, side: "L", fromStation: 2, fault: "core-wrong" }, "pairId"],
     ];

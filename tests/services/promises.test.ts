@@ -103,6 +103,13 @@ describe("a promise", () => {
     expect(await changePromise(desk, { ...to, on: isoDate("2026-11-01"), reason: "x" })).toMatchObject({
       refusal: { code: "date-past", path: "on" },
     });
+    // A slip of the hand in the year would have every date of the queue reckoned to it.
+    expect(await changePromise(desk, { ...to, on: isoDate("2072-01-15"), reason: "x" })).toMatchObject({
+      refusal: { code: "date-too-far", path: "on", value: "2072-01-15", days: 366, today: "2026-11-10" },
+    });
+    expect(await previewHardDate(desk, { orderId, on: isoDate("2072-01-15") })).toMatchObject({
+      refusal: { code: "date-too-far", path: "on" },
+    });
     must(await changePromise(desk, { ...to, reason: "the customer agreed on the phone" }));
     const after = must(await readOrder(desk, { orderId }));
     expect(after).toMatchObject({ promisedOn: "2027-01-15", promiseClass: "promise" });

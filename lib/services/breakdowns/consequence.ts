@@ -6,7 +6,7 @@ import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
 import { floorCatalog } from "../floor/recipe";
 import { queuedPairs } from "../floor/situation";
-import { shopClock, shopDay, shopMinuteOf } from "../shop-time";
+import { farthestDays, isTooFar, shopClock, shopDay, shopMinuteOf } from "../shop-time";
 import type { BaseShortage, BreakdownInput, RemedyOption } from "../views";
 import { baseShortage, baseStation } from "./base-short";
 import { hasBegun } from "./has-begun";
@@ -145,9 +145,6 @@ function rebuilt(pair: PairOnFloor, rebuild: Consequence["rebuild"]): PairOnFloo
   };
 }
 
-/** A breakdown that lasts longer than a year is a different floor, not an incident. */
-const mostDays = 366;
-
 function awayTimes(ctx: Context, input: { readonly from: string; readonly until: string }, timeZone: string) {
   const [from, until] = [new Date(input.from), new Date(input.until)];
   if (Number.isNaN(from.getTime())) return invalid("from", "From: a day and a time are needed");
@@ -157,14 +154,18 @@ function awayTimes(ctx: Context, input: { readonly from: string; readonly until:
   if (until <= ctx.now) return invalid("until", `Until: ${told(until)} is past; it is ${told(ctx.now)} now`);
   const fromMinute = shopMinuteOf(from, timeZone);
   const toMinute = shopMinuteOf(until, timeZone);
-  if (toMinute - fromMinute > mostDays * 1440)
-    return invalid("until", `Until: ${told(until)} is more than ${mostDays} days after From, ${told(from)}`);
+  // What lasts longer is a different floor, not an incident.
+  if (toMinute - fromMinute > farthestDays * 1440)
+    return invalid("until", `Until: ${told(until)} is more than ${farthestDays} days after From, ${told(from)}`);
   return accept({ fromMinute, toMinute });
 }
 
 function expectedDay(ctx: Context, on: IsoDate, timeZone: string): Outcome<void> {
   const today = shopDay(ctx.now, timeZone);
-  return on < today ? invalid("expectedOn", `Expected on: ${on} is past; today is ${today}`) : accept(undefined);
+  if (on < today) return invalid("expectedOn", `Expected on: ${on} is past; today is ${today}`);
+  if (isTooFar(on, today))
+    return invalid("expectedOn", `Expected on: ${on} is more than ${farthestDays} days after today, ${today}`);
+  return accept(undefined);
 }
 
 async function openPair(ctx: Context, pairId: string): Promise<Outcome<PairRecord>> {

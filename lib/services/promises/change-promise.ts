@@ -8,11 +8,11 @@ import { floorCatalog } from "../floor/recipe";
 import { findOrder } from "../orders/find-order";
 import { changed } from "../orders/gates";
 import { messageOf } from "../record";
-import { shopDay } from "../shop-time";
+import { farthestDays, isTooFar, shopDay } from "../shop-time";
 import type { OrderId } from "../views";
 import { setPromise } from "./set-promise";
 
-/** Refuses `no-promise-yet`, `order-closed`, `date-past`, `same-date`, `reason-missing`, `changed-meanwhile`. */
+/** Refuses `no-promise-yet`, `order-closed`, `date-past`, `date-too-far`, `same-date`, `reason-missing`, `changed-meanwhile`. */
 export async function changePromise(
   ctx: Context,
   input: { readonly orderId: OrderId; readonly version: number; readonly on: IsoDate; readonly reason: string },
@@ -28,6 +28,9 @@ export async function changePromise(
   }
   const today = shopDay(ctx.now, floorCatalog().hours.timeZone);
   if (input.on < today) return refuse({ code: "date-past", path: "on", value: input.on, today });
+  if (isTooFar(input.on, today)) {
+    return refuse({ code: "date-too-far", path: "on", value: input.on, days: farthestDays, today });
+  }
   if (input.on === order.promisedOn) return refuse({ code: "same-date", path: "on", value: input.on });
   return transaction(ctx.db, async (tx) => {
     const to = { on: input.on, class: order.promiseClass === "hard" ? "hard" : "promise", reason } as const;

@@ -28,7 +28,7 @@ import { findOrder } from "../orders/find-order";
 import { changed } from "../orders/gates";
 import { givePlaces } from "../queue/places";
 import { eventOf } from "../record";
-import { shopDay } from "../shop-time";
+import { farthestDays, isTooFar, shopDay } from "../shop-time";
 import type { HardDatePreview, OrderId } from "../views";
 import { setPromise } from "./set-promise";
 
@@ -37,7 +37,7 @@ interface Plan {
   readonly places: readonly GivenPlace[];
 }
 
-/** What the date would take. Refuses `order-closed`, `no-slot`, `date-past`. */
+/** What the date would take. Refuses `order-closed`, `no-slot`, `date-past`, `date-too-far`. */
 export async function previewHardDate(
   ctx: Context,
   input: { readonly orderId: OrderId; readonly on: IsoDate },
@@ -115,6 +115,7 @@ export async function approveHardDate(
 async function plan(ctx: Context, order: OrderRecord, on: IsoDate): Promise<Outcome<Plan>> {
   const today = shopDay(ctx.now, floorCatalog().hours.timeZone);
   if (on <= today) return refuse({ code: "date-past", path: "on", value: on, today });
+  if (isTooFar(on, today)) return refuse({ code: "date-too-far", path: "on", value: on, days: farthestDays, today });
   if (["ready", "shipped", "delivered", "cancelled"].includes(order.state)) {
     return refuse({ code: "order-closed", state: order.state });
   }

@@ -17,7 +17,7 @@ import { queueEffect } from "../floor/queue-effect";
 import { coreStation } from "../floor/stations";
 import { findPair } from "../orders/find-order";
 import { eventOf, nameOf } from "../record";
-import { shopDay } from "../shop-time";
+import { farthestDays, isTooFar, shopDay } from "../shop-time";
 import type { PairId, QueueEffect, StripsShortView } from "../views";
 import { allocateStrips, holdSet } from "./allocate";
 import { isStripsShort, lackingSide } from "./is-short";
@@ -189,5 +189,9 @@ function dayOf(ctx: Context, text: string | undefined): Outcome<IsoDate | null> 
   const today = shopDay(ctx.now, currentCatalog().shop.timeZone);
   if (!/^\d{4}-\d{2}-\d{2}$/.test(text) || Number.isNaN(Date.parse(text)) || text < today)
     return refuse({ code: "invalid-field", path: "expectedOn", message: `${text} is no day from ${today} on.` });
+  if (isTooFar(isoDate(text), today)) {
+    const message = `${text} is more than ${farthestDays} days after today, ${today}.`;
+    return refuse({ code: "invalid-field", path: "expectedOn", message });
+  }
   return accept(isoDate(text));
 }

@@ -1,12 +1,10 @@
 /** Whether a question makes sense: each refusal names the field, the value and the limit. */
-import { dayIndex } from "../../engine/routing";
 import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
 import { floorCatalog } from "../floor/recipe";
-import { shopDay } from "../shop-time";
+import { farthestDays, isTooFar, shopDay } from "../shop-time";
 import type { WhatIfInput } from "../views";
 
-const mostDays = 366;
 const mostPairs = 24;
 const mostWeeks = 26;
 const mostFactor = 10;
@@ -51,8 +49,8 @@ function window(input: { readonly from: IsoDate; readonly until: IsoDate }, toda
 
 function within(path: string, date: IsoDate, least: IsoDate, today: IsoDate): Outcome<void> {
   if (date < least) return invalid(path, `${path === "from" ? "From" : "Until"}: not before ${least}, not ${date}`);
-  if (dayIndex(date) - dayIndex(today) > mostDays) {
-    return invalid(path, `${path === "from" ? "From" : "Until"}: at most ${mostDays} days from today, not ${date}`);
+  if (isTooFar(date, today)) {
+    return invalid(path, `${path === "from" ? "From" : "Until"}: at most ${farthestDays} days from today, not ${date}`);
   }
   return accept(undefined);
 }

@@ -114,6 +114,9 @@ describe("scenario 20: strips are short", () => {
     expect(thicker.thicknessMm).toBeGreaterThan(0);
     const wait = { pairId, version: short.version, option: "wait", reason: "a batch is on its way" };
     expect(await decideStrips(ctx, wait)).toMatchObject({ ok: false, refusal: { path: "expectedOn" } });
+    expect(await decideStrips(ctx, { ...wait, expectedOn: "2072-11-25" })).toMatchObject({
+      refusal: { path: "expectedOn" },
+    });
     must(await decideStrips(ctx, { ...wait, expectedOn: "2026-11-25" }));
     const waits = must(await stripsShort(ctx, { pairId }));
     expect(waits.waitsUntil).toBe("2026-11-25");

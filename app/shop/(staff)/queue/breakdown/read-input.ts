@@ -42,7 +42,9 @@ export const breakdownSchema = z.discriminatedUnion("kind", [
     leftM: z
       .string()
       .trim()
-      .regex(/^\d{1,3}([.,]\d{1,3})?$/, { error: "Left on the roll: a number of metres, such as 12.5" })
+      .regex(/^\d{1,3}([.,]\d{1,3})?$/, {
+        error: ({ input }) => `Left on the roll: a number of metres is needed, such as 12.5${not(input)}`,
+      })
       .transform((text) => Number(text.replace(",", "."))),
     expectedOn: day("Expected on"),
   }),
