@@ -5,7 +5,7 @@
  *
  *   <ActionForm action={accept} submit="Accept" fields={[{ kind: "text", name: "name", label: "Your name" }]} />
  */
-import { type ReactNode, useActionState, useEffect, useRef } from "react";
+import { type ReactNode, useActionState, useEffect, useLayoutEffect, useRef } from "react";
 import { CheckGroup, type Choice, RadioGroup } from "./choice-group";
 import { ErrorSummary } from "./error-summary";
 import { CheckboxField, NumberField, SelectField, type SelectOption, TextAreaField, TextField } from "./field";
@@ -63,6 +63,12 @@ export function ActionForm(props: ActionFormProps) {
   const [state, send] = useActionState(action, empty);
   const form = useRef<HTMLFormElement>(null);
   useEffect(() => followAnswer(state, form.current), [state]);
+  useLayoutEffect(() => {
+    const own = form.current;
+    return () => {
+      if (own !== null) leaveFocus(own);
+    };
+  }, []);
   const messages = Object.entries(state.refusals).map(([path, message]) => {
     const name = refusedField(fields, path);
     return name === undefined ? { message } : { name, field: `${idPrefix}${name}`, message };
@@ -106,6 +112,18 @@ function followAnswer({ status }: FormState, form: HTMLFormElement | null): void
   if (status === "refused" || status === "failed") form?.querySelector<HTMLElement>("[role=alert]")?.focus();
   else if (status === "done" && document.activeElement === document.body)
     form?.querySelector<HTMLElement>("[type=submit]")?.focus();
+}
+
+/** A form that was answered by its own disappearance leaves the focus to the title it stood under, else to the page's. */
+function leaveFocus(form: HTMLFormElement): void {
+  if (!form.contains(document.activeElement)) return;
+  const above = form.closest("section")?.querySelector<HTMLElement>("h2");
+  requestAnimationFrame(() => {
+    if (document.activeElement !== document.body) return;
+    const title = above?.isConnected ? above : document.querySelector<HTMLElement>("main h1");
+    title?.setAttribute("tabindex", "-1");
+    title?.focus();
+  });
 }
 
 function OneField({

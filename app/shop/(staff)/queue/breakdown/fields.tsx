@@ -48,7 +48,8 @@ export function BreakdownFields(props: {
   const { kind, query, pairs, now, errors } = props;
   const arrivesAt = arrivalAt(fieldsOf[kind], errors);
   return (
-    <form className="grid max-w-measure gap-4">
+    // With its own address, or the page would keep the skip link's "#main", which takes the focus from where it arrives.
+    <form action="/shop/queue/breakdown" className="grid max-w-measure gap-4">
       <input type="hidden" name="kind" value={kind} />
       {fieldsOf[kind].map((name) => {
         const look = {

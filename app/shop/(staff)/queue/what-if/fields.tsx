@@ -31,7 +31,8 @@ export function WhatIfFields(props: {
   const { kind, query, today, errors } = props;
   const arrivesAt = arrivalAt<string>(whatIfFields[kind], errors);
   return (
-    <form className="grid max-w-measure gap-4">
+    // With its own address, or the page would keep the skip link's "#main", which takes the focus from where it arrives.
+    <form action="/shop/queue/what-if" className="grid max-w-measure gap-4">
       <input type="hidden" name="kind" value={kind} />
       {whatIfFields[kind].map((name) => {
         const isDay = name === "from" || name === "until";

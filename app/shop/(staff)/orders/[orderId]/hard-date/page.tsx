@@ -44,7 +44,7 @@ export default async function HardDatePage({
     refusal?.path === "on" ? say(refusal) : on === undefined || isDay(on) ? undefined : fill(w.noDay, { on });
   return (
     <Page wide title={fill(w.title, { number: order.number })} lead={w.lead}>
-      <form className="mb-8 grid max-w-measure gap-4">
+      <form action={`/shop/orders/${order.orderId}/hard-date`} className="mb-8 grid max-w-measure gap-4">
         <TextField
           id="on"
           name="on"
