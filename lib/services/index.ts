@@ -39,6 +39,7 @@ export {
   issueProof,
   lockSpecification,
 } from "./orders/gates";
+export { orderDocument } from "./orders/order-document";
 export * from "./orders/read-order";
 export * from "./orders/receipt";
 export { waiveRush } from "./orders/waive-rush";

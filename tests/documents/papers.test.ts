@@ -1,6 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { composeKitList, composeLabels, type DocumentData, type DocumentKind } from "@/lib/documents";
+import {
+  composeKitList,
+  composeLabels,
+  type DocumentData,
+  type DocumentKind,
+  type OrderConfirmationData,
+} from "@/lib/documents";
 import { drawDocument } from "@/lib/documents/draw";
+import { isoDate } from "@/lib/engine/units";
 import { collisions, fonts, pdfPages, readers } from "./pdf-text";
 import { clubQuote, confirmation, facts, proof, quote } from "./sample";
 
@@ -101,16 +108,24 @@ const CASES: readonly Case[] = [
     confirmation,
     [
       "O-0388",
-      "Q-212, revision 2",
+      "of quote Q-212 r2",
       "Jon Aske",
-      "26 Nov 2026, 18:04",
-      "3fa9 c17e 52d0",
+      "26 Nov 2026, 18:04, on the quote's own page",
+      "Pair TY-0417 for Maren Aske",
+      "3fa9 c17e 52d0, revision 2",
       "Midlow 95, revision C",
       "$2,105.50",
-      "$962.50 received Fri 27 Nov 2026",
-      "Promise",
-      "until the core is milled",
+      "$962.50 received Fri 27 Nov 2026, bank transfer",
+      "Hard date: approved by the owner",
+      "Ready by Wed 23 Dec 2026",
+      "a loan pair until it is ready",
+      "Still missing before the clock starts",
+      "$200.00, not received yet",
+      "$2,305.50",
+      "$1,343.00",
+      "up to the start of gluing the core",
       "right to withdraw",
+      "30 % of the price",
       "+1 555 0142",
     ],
   ],
@@ -150,13 +165,25 @@ describe.each(CASES)("%s", (kind, data, required) => {
 });
 
 describe("order confirmation", () => {
-  it("hides every price on a gift's copy", async () => {
-    const bytes = await drawDocument(
-      "order-confirmation",
-      { ...confirmation, price: null, depositReceived: null },
-      "A4",
-    );
-    expect(pdfPages(bytes).join(" ")).not.toContain("$");
+  const read = async (change: Partial<OrderConfirmationData>) =>
+    pdfPages(await drawDocument("order-confirmation", { ...confirmation, ...change }, "A4")).join(" ");
+
+  it("hides every price on a copy for somebody who is given the pair", async () => {
+    const text = await read({ money: null });
+    expect(text).not.toContain("$");
+    expect(text).toContain("This copy carries no prices");
+  });
+
+  it("gives a range as an estimate and one day as a promise", async () => {
+    const since = { waitingFor: [], note: null };
+    const estimate = { class: "estimate", from: isoDate("2027-01-12"), to: isoDate("2027-01-22"), ...since } as const;
+    const text = await read({ promise: estimate });
+    expect(text).toContain("Estimate: a range that moves");
+    expect(text).toContain("Tue 12 Jan 2027 to Fri 22 Jan 2027");
+    expect(text).not.toContain("Still missing");
+    const promised = await read({ promise: { class: "promise", on: isoDate("2027-01-22"), ...since } });
+    expect(promised).toContain("Promise: fixed when the clock started");
+    expect(promised).not.toContain("12 Jan 2027");
   });
 });
 

@@ -61,6 +61,11 @@ test("a skier goes from the home page to a pair in the queue (scenario 1)", asyn
   await page.getByRole("radio", { name: /Demonstration card/ }).check();
   await page.getByRole("button", { name: "Choose" }).click();
   await expect(page.getByText(/^Received on/)).toBeVisible();
+
+  const link = page.getByRole("link", { name: "Order confirmation, A4" });
+  const paper = await page.request.get((await link.getAttribute("href")) ?? "");
+  expect(paper.headers()["content-type"]).toBe("application/pdf");
+  expect((await paper.body()).subarray(0, 5).toString()).toBe("%PDF-");
 });
 
 test("feet, inches and pounds stay as they were said (scenario 5)", async ({ page }) => {

@@ -11,6 +11,7 @@ import { Table } from "@/app/_ui/table";
 import { fill, wordOf } from "@/app/_ui/words";
 import { PairFigure } from "@/app/_visuals/pair-figure";
 import shop from "@/content/catalog/shop.json";
+import paperWords from "@/content/copy/papers.json";
 import promiseWords from "@/content/copy/promises.json";
 import sheetWords from "@/content/copy/sheet.json";
 import words from "@/content/copy/skier.json";
@@ -66,6 +67,13 @@ export default async function PairPage({ params, searchParams }: Props) {
             </a>
           ))}
         </nav>
+      ) : null}
+      {subject.kind === "order" && progress.state !== "cancelled" ? (
+        <p className="no-print mb-6 flex flex-wrap gap-x-4">
+          <a href={`/files/orders/${token}`}>{paperWords.links.a4}</a>
+          <a href={`/files/orders/${token}?paper=letter`}>{paperWords.links.letter}</a>
+          <a href={`/files/orders/${token}?prices=no`}>{paperWords.links.withoutPrices}</a>
+        </p>
       ) : null}
       <div className="grid gap-x-12 lg:grid-cols-2">
         <div>

@@ -9,6 +9,7 @@ import { Page, Part } from "@/app/_ui/page";
 import { PriceTable } from "@/app/_ui/price-table";
 import { fill } from "@/app/_ui/words";
 import clubWords from "@/content/copy/clubs.json";
+import paperWords from "@/content/copy/papers.json";
 import words from "@/content/copy/shop.json";
 import skierWords from "@/content/copy/skier.json";
 import { permit } from "@/lib/auth";
@@ -83,6 +84,13 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
         <div>
           <Part title={w.customer} id="customer">
             <Facts facts={customerFacts(order)} />
+            {order.cancelled ? null : (
+              <p className="mt-3 flex flex-wrap gap-x-4">
+                <a href={`/files/orders/${order.orderId}`}>{paperWords.links.a4}</a>
+                <a href={`/files/orders/${order.orderId}?paper=letter`}>{paperWords.links.letter}</a>
+                <a href={`/files/orders/${order.orderId}?prices=no`}>{paperWords.links.withoutPrices}</a>
+              </p>
+            )}
             <div className="mt-3">
               <PrivateLink kind="order" id={order.orderId} />
             </div>

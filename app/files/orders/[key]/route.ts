@@ -1,0 +1,23 @@
+/**
+ * An order's confirmation as PDF: ?paper=a4 or letter, ?prices=no for a copy without prices. The key is the order's private
+ * link, or its id for staff.
+ */
+import { handler } from "@/app/_server/handler";
+import { linkContext, requestContext } from "@/app/_server/request";
+import { documentResponse, paperOf } from "@/app/files/document-response";
+import { looksLikeToken } from "@/lib/auth";
+import { type OrderId, orderDocument } from "@/lib/services";
+
+export const GET = handler(
+  "print an order confirmation",
+  async (request: Request, { params }: { params: Promise<{ key: string }> }): Promise<Response> => {
+    const { key } = await params;
+    const isWithoutPrices = new URL(request.url).searchParams.get("prices") === "no";
+    const wanted = { paper: paperOf(request), isWithoutPrices };
+    if (!looksLikeToken(key)) {
+      return documentResponse(await orderDocument(await requestContext(), { orderId: key as OrderId, ...wanted }));
+    }
+    const { ctx, subject } = await linkContext(key, "order");
+    return documentResponse(await orderDocument(ctx, { orderId: subject.id as OrderId, ...wanted, token: key }));
+  },
+);
