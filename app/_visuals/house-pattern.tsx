@@ -1,163 +1,5 @@
-/**
- * The workshop's own graphics, drawn from parameters: no picture file, sharp at any size, the same in print.
- * Each fills −reach…reach across and 0…length along; the outline that clips it is the caller's.
- */
-import type { HouseGraphic } from "../../lib/engine/configuration";
-
-interface PatternArea {
-  readonly lengthMm: number;
-  /** Half of the width to fill: a ski's, or a whole pair's when the graphic continues across both. */
-  readonly reachMm: number;
-}
-
-/** A fraction of 0…1 that depends on two whole numbers only: the same drawing every time, without a random source. */
-function fixed(a: number, b: number): number {
-  const s = Math.sin(a * 127.1 + b * 311.7) * 43758.5453;
-  return s - Math.floor(s);
-}
-
-const r = (value: number) => Math.round(value * 10) / 10;
-
-/**
- * Lines of one height on an invented hillside: the height is a smooth function of place, and each line joins the points
- * where it has one value, found by stepping across at every station.
- */
-function Contours({ area, colours }: { readonly area: PatternArea; readonly colours: readonly string[] }) {
-  const across = (x: number, level: number) =>
-    level * 7.5 +
-    15 * Math.sin(x / 168 + level * 0.19) +
-    8 * Math.sin(x / 71 - level * 0.41) +
-    4 * Math.sin(x / 33 + level * 0.9) * Math.sin(x / 240);
-  const lines: { readonly level: number; readonly d: string }[] = [];
-  const reach = Math.ceil((area.reachMm + 30) / 7.5);
-  for (let level = -reach; level <= reach; level++) {
-    const points: string[] = [];
-    for (let x = -10; x <= area.lengthMm + 10; x += 12) points.push(`${r(across(x, level))} ${x}`);
-    lines.push({ level, d: `M${points.join("L")}` });
-  }
-  const isIndex = (level: number) => level % 5 === 0;
-  const thin = lines.filter(({ level }) => !isIndex(level)).map(({ d }) => d);
-  const thick = lines.filter(({ level }) => isIndex(level)).map(({ d }) => d);
-  return (
-    <>
-      <rect x={-area.reachMm} y={0} width={2 * area.reachMm} height={area.lengthMm} fill={colours[0]} />
-      <path d={thin.join("")} fill="none" stroke={colours[2] ?? colours[0]} strokeWidth={1.2} />
-      <path d={thick.join("")} fill="none" stroke={colours[1] ?? colours[0]} strokeWidth={2.4} />
-    </>
-  );
-}
-
-function Larch({ area, colours }: { readonly area: PatternArea; readonly colours: readonly string[] }) {
-  const twigs: string[] = [];
-  const needles: string[] = [];
-  const pitch = 74;
-  const columns = Math.ceil((2 * area.reachMm) / 150);
-  for (let column = 0; column < columns; column++) {
-    const axis = -area.reachMm + (2 * area.reachMm * (column + 0.5)) / columns;
-    const stem: string[] = [];
-    for (let x = -10; x <= area.lengthMm + 20; x += 30) stem.push(`${r(axis + 7 * Math.sin(x / 170 + column))} ${x}`);
-    twigs.push(`M${stem.join("L")}`);
-    for (let i = 0; i * pitch < area.lengthMm + pitch; i++) {
-      const y = i * pitch + 30 * fixed(i, column);
-      const side = i % 2 === 0 ? 1 : -1;
-      const reach = 34 + 16 * fixed(i, column + 3);
-      const x0 = axis + 7 * Math.sin(y / 170 + column);
-      twigs.push(`M${r(x0)} ${r(y)}q${r(side * reach * 0.4)} -6 ${r(side * reach)} -${r(reach * 0.8)}`);
-      for (let tuft = 1; tuft <= 3; tuft++) {
-        const u = tuft / 3;
-        const cx = x0 + side * reach * u;
-        const cy = y - reach * 0.8 * u * u - 4 * u;
-        for (let n = 0; n < 11; n++) {
-          const angle = -Math.PI / 2 + ((n - 5) / 5) * 1.35;
-          const length = 11 + 7 * fixed(n + i, tuft);
-          needles.push(`M${r(cx)} ${r(cy)}l${r(length * Math.cos(angle))} ${r(length * Math.sin(angle))}`);
-        }
-      }
-    }
-  }
-  return (
-    <>
-      <rect x={-area.reachMm} y={0} width={2 * area.reachMm} height={area.lengthMm} fill={colours[0]} />
-      <path
-        d={needles.join("")}
-        fill="none"
-        stroke={colours[1] ?? colours[0]}
-        strokeWidth={1.3}
-        strokeLinecap="round"
-      />
-      <path d={twigs.join("")} fill="none" stroke={colours[2] ?? colours[1]} strokeWidth={2.2} strokeLinecap="round" />
-    </>
-  );
-}
-
-function Strata({ area, colours }: { readonly area: PatternArea; readonly colours: readonly string[] }) {
-  const bands: { d: string; fill: string | undefined }[] = [];
-  const edge = (k: number, across: number) => {
-    const at = (area.lengthMm * k) / 16 + 46 * (fixed(k, 2) - 0.5);
-    return at + across * (0.55 + 0.3 * fixed(k, 7)) + 13 * Math.sin(across / 34 + k * 1.7);
-  };
-  for (let k = -1; k < 18; k++) {
-    const top: string[] = [];
-    for (let across = -area.reachMm; across <= area.reachMm; across += 6)
-      top.push(`${r(across)} ${r(edge(k, across))}`);
-    bands.push({
-      d: `M${top.join("L")}L${r(area.reachMm)} ${area.lengthMm + 400}L${r(-area.reachMm)} ${area.lengthMm + 400}Z`,
-      fill: colours[(k + colours.length * 4) % colours.length],
-    });
-  }
-  return (
-    <>
-      <rect x={-area.reachMm} y={-200} width={2 * area.reachMm} height={area.lengthMm + 200} fill={colours.at(-1)} />
-      {bands.map((band) => (
-        <path key={band.d.slice(0, 24)} d={band.d} fill={band.fill} />
-      ))}
-    </>
-  );
-}
-
-function Facets({ area, colours }: { readonly area: PatternArea; readonly colours: readonly string[] }) {
-  const cell = 46;
-  const columns = Math.ceil((2 * area.reachMm) / cell) + 1;
-  const rows = Math.ceil(area.lengthMm / cell) + 1;
-  const corner = (i: number, j: number) =>
-    `${r(-area.reachMm - cell / 2 + i * cell + (fixed(i, j) - 0.5) * cell * 0.8)} ${r(-cell / 2 + j * cell + (fixed(j, i + 9) - 0.5) * cell * 0.8)}`;
-  const groups: string[][] = colours.map(() => []);
-  for (let i = 0; i < columns; i++) {
-    for (let j = 0; j < rows; j++) {
-      const a = corner(i, j);
-      const b = corner(i + 1, j);
-      const c = corner(i, j + 1);
-      const d = corner(i + 1, j + 1);
-      groups[Math.floor(fixed(i * 3 + 1, j) * colours.length)]?.push(`M${a}L${b}L${c}Z`);
-      groups[Math.floor(fixed(i * 3 + 2, j) * colours.length)]?.push(`M${b}L${d}L${c}Z`);
-    }
-  }
-  return (
-    <>
-      <rect x={-area.reachMm} y={0} width={2 * area.reachMm} height={area.lengthMm} fill={colours[0]} />
-      {groups.map((paths, i) => (
-        <path key={colours[i]} d={paths.join("")} fill={colours[i]} stroke={colours[i]} strokeWidth={0.6} />
-      ))}
-    </>
-  );
-}
-
-function Plain({ area, colours }: { readonly area: PatternArea; readonly colours: readonly string[] }) {
-  return (
-    <>
-      <rect x={-area.reachMm} y={0} width={2 * area.reachMm} height={area.lengthMm} fill={colours[0]} />
-      {colours[1] ? (
-        <>
-          <rect x={-area.reachMm} y={area.lengthMm * 0.18} width={2 * area.reachMm} height={5} fill={colours[1]} />
-          <rect x={-area.reachMm} y={area.lengthMm * 0.18 + 12} width={2 * area.reachMm} height={2} fill={colours[1]} />
-          <rect x={-area.reachMm} y={area.lengthMm * 0.86} width={2 * area.reachMm} height={5} fill={colours[1]} />
-        </>
-      ) : null}
-    </>
-  );
-}
-
-const drawings = { plain: Plain, contours: Contours, larch: Larch, strata: Strata, facets: Facets } as const;
+/** A house graphic as the engine works it out, as paths of a drawing; the outline that clips it is the caller's. */
+import { type HouseGraphic, housePattern, otherPalette, type PatternArea } from "../../lib/engine/configuration";
 
 export function HousePattern({
   graphic,
@@ -169,6 +11,14 @@ export function HousePattern({
   /** The second ski of an "alternate" pair takes the palette the other way round. */
   readonly swapColours?: boolean;
 }) {
-  const Drawing = drawings[graphic.pattern];
-  return <Drawing area={area} colours={swapColours ? [...graphic.colours].reverse() : graphic.colours} />;
+  return housePattern(swapColours ? otherPalette(graphic) : graphic, area).map((shape) => (
+    <path
+      key={`${shape.fill}${shape.stroke}${shape.d.slice(0, 24)}`}
+      d={shape.d}
+      fill={shape.fill ?? "none"}
+      stroke={shape.stroke}
+      strokeWidth={shape.strokeWidthMm}
+      strokeLinecap="round"
+    />
+  ));
 }

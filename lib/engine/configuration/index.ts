@@ -8,6 +8,7 @@ export * from "./complete-spec";
 export * from "./designed-profile";
 export * from "./flex-class";
 export * from "./graphic-resolution";
+export * from "./house-pattern";
 export * from "./layer-materials";
 export * from "./lettering";
 export * from "./lookup";

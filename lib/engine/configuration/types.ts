@@ -104,7 +104,7 @@ export interface BaseColour {
 export interface HouseGraphic {
   readonly id: string;
   readonly label: string;
-  /** Drawn by app/_visuals from these parameters, so that no picture file is needed. */
+  /** What housePattern draws from these parameters, so that no picture file is needed. */
   readonly pattern: "plain" | "contours" | "larch" | "strata" | "facets";
   readonly colours: readonly string[];
 }
