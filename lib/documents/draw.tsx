@@ -22,7 +22,7 @@ const drawers: { readonly [K in DocumentKind]: Drawer<K> } = {
   quote: { title: (d) => `Quote ${d.number}`, pages: QuotePages },
   "club-quote": { title: (d) => `Offer ${d.number}`, pages: ClubQuotePages },
   "order-confirmation": { title: (d) => `Order confirmation ${d.orderNumber}`, pages: OrderConfirmationPages },
-  proof: { title: (d) => `Proof ${d.pair.number}`, pages: ProofPages },
+  proof: { title: (d) => `Proof ${d.serial}`, pages: ProofPages },
   labels: { title: (d) => `Labels ${d.pair.number}`, pages: LabelsPages },
 };
 

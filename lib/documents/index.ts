@@ -6,6 +6,6 @@ export { composeBuildSheet } from "./compose/build-sheet";
 export { composeDrawing } from "./compose/drawing";
 export { composeKitList } from "./compose/kit-list";
 export { composeLabels } from "./compose/labels";
-export { readableSpec } from "./compose/spec-rows";
+export { layoutText, readableSpec } from "./compose/spec-rows";
 export { renderDocument } from "./render";
 export * from "./types";

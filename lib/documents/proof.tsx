@@ -1,7 +1,7 @@
 /** The proof: both skis at scale with picture, outline, safe line and what the binding hides; to approve or send back. */
 import { G, Image, Path, Rect, Svg, Text, View } from "@react-pdf/renderer";
 import { MONO } from "./fonts";
-import { dayText, mm, plainNumber, shortHash } from "./format";
+import { clockText, dayText, mm, plainNumber, shortHash } from "./format";
 import { type AxisScale, axisScale, hatch, Label, mirroredOutline, polyline } from "./parts/drawing";
 import { Frame } from "./parts/frame";
 import { Rows, Section, WriteBox } from "./parts/table";
@@ -16,10 +16,10 @@ export function ProofPages({ data, paper }: { readonly data: ProofData; readonly
       paper={paper}
       orientation="landscape"
       kind="Proof"
-      part={`revision ${data.stamp.revision}: seen from above, tip to the left, 1 : ${plainNumber(scale.denominator, 1)}`}
-      subject={data.pair.number}
+      part={`${data.answer.state === "draft" ? "not sent yet, " : ""}revision ${data.stamp.revision}: seen from above, tip to the left, 1 : ${plainNumber(scale.denominator, 1)}`}
+      subject={data.serial}
       subjectNote={data.title}
-      codeText={data.pair.pageUrl}
+      codeText={data.url}
       shop={data.shop}
       stamp={data.stamp}
     >
@@ -63,17 +63,13 @@ function BothSkis({
   const box = { left: scale.x(0), width: scale.len(drawing.lengthMm), height: 2 * half };
   return (
     <View style={{ width: innerPt, height }}>
-      {places.map(({ side, axisY }) => {
-        const picture = data.pictures[side];
-        if (!picture) return null;
-        return (
-          <Image
-            key={side}
-            src={picture}
-            style={{ position: "absolute", ...box, top: axisY - half, objectFit: "fill" }}
-          />
-        );
-      })}
+      {places.map(({ side, axisY }) => (
+        <Image
+          key={side}
+          src={data.pictures[side]}
+          style={{ position: "absolute", ...box, top: axisY - half, objectFit: "fill" }}
+        />
+      ))}
       <Svg
         width={innerPt}
         height={height}
@@ -82,7 +78,7 @@ function BothSkis({
       >
         {places.map(({ side, ...place }) => (
           <G key={side}>
-            {data.pictures[side] ? <Surround {...place} /> : null}
+            <Surround {...place} />
             <Marks {...place} />
             <Names {...place} side={side} />
           </G>
@@ -165,22 +161,43 @@ function Marks({ data, scale, axisY }: SkiPlace) {
 /** Cap height of the text face over its size (IBM Plex Sans: 698 of 1000 units). */
 const CAP_HEIGHT = 0.698;
 
+const LETTER = "#fffdf9";
+const LETTER_EDGE = "#1b2023";
+/**
+ * Width of the dark edge around a letter over the type size. The skier's pages draw 0.06; up to here readers take the copies
+ * for one word.
+ */
+const EDGE_SHARE = 0.045;
+
+/** Light letters with a dark edge: the library strokes no text, so the edge is the letters again, all around. */
+function Lettering(props: { readonly x: number; readonly y: number; readonly text: string; readonly size: number }) {
+  const away = EDGE_SHARE * props.size;
+  return (
+    <G>
+      {[0, 1, 2, 3, 4, 5, 6, 7].map((eighth) => {
+        const angle = (eighth * Math.PI) / 4;
+        const at = { x: props.x + away * Math.cos(angle), y: props.y + away * Math.sin(angle) };
+        return <Label key={eighth} {...props} {...at} anchor="middle" bold colour={LETTER_EDGE} />;
+      })}
+      <Label {...props} anchor="middle" bold colour={LETTER} />
+    </G>
+  );
+}
+
 function Names({ data, scale, half, axisY, side }: SkiPlace & { readonly side: SkiSide }) {
-  const { drawing, text, pair } = data;
+  const { drawing, text } = data;
   const above = axisY - half - 4;
   const below = axisY + half + 9;
-  const foot = side === "L" ? `left foot · ${pair.leftSerial}` : `right foot · ${pair.rightSerial}`;
+  const foot = side === "L" ? `left foot · ${data.leftSerial}` : `right foot · ${data.rightSerial}`;
   const hidden = plainNumber(drawing.bindingZone.toMm - drawing.bindingZone.fromMm);
   return (
     <G>
       {text ? (
-        <Label
+        <Lettering
           x={scale.x(text.xMm)}
           y={axisY + scale.len(text.capHeightMm / 2)}
           text={text.transcript}
           size={scale.len(text.capHeightMm) / CAP_HEIGHT}
-          anchor="middle"
-          bold
         />
       ) : null}
       <Label x={0} y={axisY + 5} text={side} size={14} bold />
@@ -207,7 +224,7 @@ function Names({ data, scale, half, axisY, side }: SkiPlace & { readonly side: S
 function facts(data: ProofData) {
   return [
     { label: "Layout", value: data.layout },
-    { label: "Resolution", value: `${data.dpi}: ${data.dpiVerdict}` },
+    { label: "Resolution", value: data.resolution },
     {
       label: "Text, letter by letter",
       value: data.text ? `“${data.text.transcript}”, cap height ${mm(data.text.capHeightMm)}` : "no text",
@@ -216,7 +233,7 @@ function facts(data: ProofData) {
       label: "Safe line (dashed)",
       value: `${mm(data.safeMm)} inside the edge: nothing that must be seen lies beyond it`,
     },
-    { label: "Bleed", value: `${mm(data.bleedSideMm)} at the sides, ${mm(data.bleedEndMm)} at tip and tail` },
+    { label: "Bleed", value: `${mm(data.bleedSideMm)} beyond the sides` },
     { label: "Colours", value: `${data.colourProfile}; close, not exact` },
     { label: "Print", value: data.mirrored },
     { label: "Source file", value: data.sourceHash ? shortHash(data.sourceHash) : "house graphic" },
@@ -227,9 +244,33 @@ function facts(data: ProofData) {
 }
 
 function Answer({ data }: { readonly data: ProofData }) {
+  const { answer, note } = data;
   return (
-    <Section title="Your answer" note={data.answerBy ? `please by ${dayText(data.answerBy)}` : ""}>
-      <Text style={{ marginBottom: 4 }}>{data.effectOfLateAnswer}</Text>
+    <>
+      {note === null ? null : (
+        <Section title="With this proof">
+          <Text>{note}</Text>
+        </Section>
+      )}
+      {answer.state === "issued" ? <Ask answer={answer} /> : <Section title="Answer">{answered(answer)}</Section>}
+      <Text style={{ fontFamily: MONO, fontSize: 7.5, marginTop: 4, color: PENCIL }}>
+        L {data.leftSerial} · R {data.rightSerial}
+      </Text>
+    </>
+  );
+}
+
+function answered(answer: Exclude<ProofData["answer"], { readonly state: "issued" }>) {
+  if (answer.state === "draft") return <Text>Not sent yet: nobody has been asked.</Text>;
+  const at = clockText(answer.at);
+  if (answer.state === "approved") return <Text>{`Approved${answer.by ? ` by ${answer.by}` : ""}, ${at}.`}</Text>;
+  return <Text>{`Changes asked, ${at}: ${answer.note}`}</Text>;
+}
+
+function Ask({ answer }: { readonly answer: Extract<ProofData["answer"], { readonly state: "issued" }> }) {
+  return (
+    <Section title="Your answer" note={answer.answerBy ? `please by ${dayText(answer.answerBy)}` : ""}>
+      <Text style={{ marginBottom: 4 }}>{answer.ifLate}</Text>
       <Text style={{ marginBottom: 4 }}>
         Approving means that you have read the text letter by letter and looked at both skis. Scan the code to approve
         or to ask for changes; or sign here.
@@ -241,9 +282,6 @@ function Answer({ data }: { readonly data: ProofData }) {
           </View>
         ))}
       </View>
-      <Text style={{ fontFamily: MONO, fontSize: 7.5, marginTop: 4, color: PENCIL }}>
-        L {data.pair.leftSerial} · R {data.pair.rightSerial}
-      </Text>
     </Section>
   );
 }

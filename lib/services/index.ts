@@ -48,6 +48,7 @@ export {
   kitListDocument,
   labelsDocument,
 } from "./pairs/documents";
+export { proofDocument } from "./pairs/proof-document";
 export * from "./pairs/read-pair";
 export { changePromise } from "./promises/change-promise";
 export { renewEstimates } from "./promises/estimates";

@@ -5,6 +5,7 @@ import {
   type DocumentData,
   type DocumentKind,
   type OrderConfirmationData,
+  type ProofData,
 } from "@/lib/documents";
 import { drawDocument } from "@/lib/documents/draw";
 import { isoDate } from "@/lib/engine/units";
@@ -144,6 +145,8 @@ const CASES: readonly Case[] = [
       "revision 2",
       "5a1f e0c2 77d1",
       "Wed 2 Dec 2026",
+      "a little higher than on the first one",
+      "place in the queue is given up",
       "Approve as drawn",
     ],
   ],
@@ -184,6 +187,21 @@ describe("order confirmation", () => {
     const promised = await read({ promise: { class: "promise", on: isoDate("2027-01-22"), ...since } });
     expect(promised).toContain("Promise: fixed when the clock started");
     expect(promised).not.toContain("12 Jan 2027");
+  });
+});
+
+describe("proof", () => {
+  const read = async (answer: ProofData["answer"]) =>
+    pdfPages(await drawDocument("proof", { ...proof, answer }, "A4")).join(" ");
+
+  it("asks for an answer only while it is waited for", async () => {
+    const draft = await read({ state: "draft" });
+    expect(draft).toContain("not sent yet, revision 2");
+    const approved = await read({ state: "approved", at: "2026-12-01T09:05", by: "Maren Aske" });
+    expect(approved).toContain("Approved by Maren Aske, 1 Dec 2026, 09:05.");
+    const changes = await read({ state: "changes-asked", at: "2026-12-01T09:05", note: "the name is PEAK HOME" });
+    expect(changes).toContain("Changes asked, 1 Dec 2026, 09:05: the name is PEAK HOME");
+    for (const text of [draft, approved, changes]) expect(text).not.toContain("Approve as drawn");
   });
 });
 

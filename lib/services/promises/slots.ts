@@ -10,7 +10,7 @@ import { queueMessages } from "../../data/outbox";
 import { queuePairsAgain, type SlotOrder, waitingWithSlot } from "../../data/promises";
 import { transaction } from "../../data/transaction";
 import { addWorkingDays } from "../../engine/routing";
-import { accept, type Outcome, refuse } from "../../engine/units";
+import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
 import { floorCatalog } from "../floor/recipe";
 import { eventOf, messageOf } from "../record";
@@ -18,11 +18,15 @@ import { addDays, shopDay, startOfShopDay } from "../shop-time";
 
 export type SlotLoss = "hold-lapsed" | "proof-late";
 
-/** The end of the working day that lies so many working days on: until then something is waited for. */
-function waitsUntil(from: Date): Date {
+/** The last day on which something is waited for: so many working days on. */
+export function lastDayToWait(from: Date): IsoDate {
   const { hours, planning } = floorCatalog();
-  const last = addWorkingDays(hours, shopDay(from, hours.timeZone), planning.softHoldWorkingDays);
-  return startOfShopDay(addDays(last, 1), hours.timeZone);
+  return addWorkingDays(hours, shopDay(from, hours.timeZone), planning.softHoldWorkingDays);
+}
+
+/** The end of that day. */
+function waitsUntil(from: Date): Date {
+  return startOfShopDay(addDays(lastDayToWait(from), 1), floorCatalog().hours.timeZone);
 }
 
 /** Until when an order accepted now keeps its place without a deposit. */

@@ -3,6 +3,7 @@ import { Facts } from "@/app/_ui/facts";
 import { moneyText } from "@/app/_ui/money";
 import { Badge, Notice } from "@/app/_ui/notice";
 import { fill } from "@/app/_ui/words";
+import paperWords from "@/content/copy/papers.json";
 import words from "@/content/copy/skier.json";
 import type { ProgressView } from "@/lib/services";
 import { approve, askForChanges, chooseDeposit, confirmPictureRights } from "../actions";
@@ -120,7 +121,14 @@ function Proof({ progress, token, canAnswer }: Props) {
         {w.proof}
         {proof ? <span className="font-normal text-pencil">, {w.proofStates[proof.state]}</span> : null}
       </h3>
-      {proof === null ? <p className="text-pencil">{w.proofNone}</p> : null}
+      {proof === null ? (
+        <p className="text-pencil">{w.proofNone}</p>
+      ) : (
+        <p className="flex flex-wrap gap-x-4">
+          <a href={`/files/proofs/${token}/${progress.pairId}`}>{paperWords.links.proofA4}</a>
+          <a href={`/files/proofs/${token}/${progress.pairId}?paper=letter`}>{paperWords.links.proofLetter}</a>
+        </p>
+      )}
       {proof?.state === "issued" ? (
         <>
           <p>{fill(w.proofIssued, { revision: proof.revision })}</p>

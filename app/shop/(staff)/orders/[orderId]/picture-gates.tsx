@@ -2,6 +2,7 @@
 import { ActionForm } from "@/app/_ui/action-form.client";
 import { More } from "@/app/_ui/section";
 import { fill } from "@/app/_ui/words";
+import paperWords from "@/content/copy/papers.json";
 import words from "@/content/copy/shop.json";
 import type { OrderId, OrderPairView } from "@/lib/services";
 import { clock } from "../../../say";
@@ -28,6 +29,10 @@ export function ProofGate(props: Props) {
   const isOut = latest?.state === "issued";
   return (
     <More summary={`${w.proof}: ${w.proofStates[pair.proofState]}`}>
+      <p className="mb-3 flex flex-wrap gap-x-4">
+        <a href={`/files/proofs/shop/${pair.pairId}`}>{paperWords.links.proofA4}</a>
+        <a href={`/files/proofs/shop/${pair.pairId}?paper=letter`}>{paperWords.links.proofLetter}</a>
+      </p>
       <ul className="mb-3 text-sm">
         {pair.proofs.map((proof) => (
           <li key={proof.proofId}>

@@ -5,6 +5,7 @@ import { Facts } from "@/app/_ui/facts";
 import { Badge, type Tone } from "@/app/_ui/notice";
 import { plusMinus } from "@/app/_ui/plus-minus";
 import { fill } from "@/app/_ui/words";
+import paperWords from "@/content/copy/papers.json";
 import copy from "@/content/copy/rework.json";
 import words from "@/content/copy/shop.json";
 import { nineOfTen } from "@/lib/engine/configuration";
@@ -110,20 +111,23 @@ export function Serials({ pair }: { readonly pair: PairView }) {
 export function Documents({ pair }: { readonly pair: PairView }) {
   const last = pair.prints.at(-1);
   const papers = [
-    { key: "build-sheet", label: w.buildSheet },
-    { key: "kit-list", label: w.kitList },
-    { key: "labels", label: w.labels },
+    { href: `/files/pairs/${pair.pairId}/build-sheet`, label: w.buildSheet },
+    { href: `/files/pairs/${pair.pairId}/kit-list`, label: w.kitList },
+    { href: `/files/pairs/${pair.pairId}/labels`, label: w.labels },
+    ...(pair.gates.proof === "not-needed"
+      ? []
+      : [{ href: `/files/proofs/shop/${pair.pairId}`, label: paperWords.links.proof }]),
   ];
   return (
     <>
       <ul className="grid gap-2">
-        {papers.map(({ key, label }) => (
-          <li key={key} className="flex flex-wrap items-center gap-2">
+        {papers.map(({ href, label }) => (
+          <li key={href} className="flex flex-wrap items-center gap-2">
             <span className="w-28">{label}</span>
-            <ButtonLink href={`/files/pairs/${pair.pairId}/${key}`} aria-label={`${label}, A4`}>
+            <ButtonLink href={href} aria-label={`${label}, A4`}>
               A4
             </ButtonLink>
-            <ButtonLink href={`/files/pairs/${pair.pairId}/${key}?paper=letter`} aria-label={`${label}, Letter`}>
+            <ButtonLink href={`${href}?paper=letter`} aria-label={`${label}, Letter`}>
               Letter
             </ButtonLink>
           </li>

@@ -1,0 +1,20 @@
+/**
+ * A pair's proof as PDF: ?paper=a4 or letter. The key is a private link to its order or to the pair; anything else asks the
+ * staff session.
+ */
+import { handler } from "@/app/_server/handler";
+import { linkContext, requestContext } from "@/app/_server/request";
+import { documentResponse, paperOf } from "@/app/files/document-response";
+import { looksLikeToken } from "@/lib/auth";
+import { type PairId, proofDocument } from "@/lib/services";
+
+export const GET = handler(
+  "print a proof",
+  async (request: Request, { params }: { params: Promise<{ key: string; pairId: string }> }): Promise<Response> => {
+    const { key, pairId } = await params;
+    const wanted = { pairId: pairId as PairId, paper: paperOf(request) };
+    if (!looksLikeToken(key)) return documentResponse(await proofDocument(await requestContext(), wanted));
+    const { ctx } = await linkContext(key);
+    return documentResponse(await proofDocument(ctx, { ...wanted, token: key }));
+  },
+);
