@@ -109,6 +109,9 @@ function Surround({ data, scale, half, axisY }: SkiPlace) {
   );
 }
 
+/** White over a picture, so that the marks are seen on a dark one. */
+const VEIL = 0.28;
+
 /** Outline, safe line, binding zone and windows. */
 function Marks({ data, scale, axisY }: SkiPlace) {
   const { drawing } = data;
@@ -120,16 +123,24 @@ function Marks({ data, scale, axisY }: SkiPlace) {
   const inner = drawing.outline.filter((p) => p.y > data.safeMm).map((p) => ({ x: p.x, y: p.y - data.safeMm }));
   return (
     <G>
-      <Path d={hatch(zone.x, axisY - zoneHalf, zone.width, 2 * zoneHalf, 6)} stroke={PENCIL} strokeWidth={HAIRLINE} />
       <Rect
         x={zone.x}
         y={axisY - zoneHalf}
         width={zone.width}
         height={2 * zoneHalf}
-        fill="none"
+        fill={WHITE}
+        fillOpacity={VEIL}
         stroke={PENCIL}
         strokeWidth={HAIRLINE}
         strokeDasharray="2 1.5"
+      />
+      <Path d={hatch(zone.x, axisY - zoneHalf, zone.width, 2 * zoneHalf, 6)} stroke={PENCIL} strokeWidth={HAIRLINE} />
+      <Path
+        d={mirroredOutline(inner, scale, axisY)}
+        fill="none"
+        stroke={WHITE}
+        strokeOpacity={0.6}
+        strokeWidth={2 * THIN}
       />
       <Path
         d={mirroredOutline(inner, scale, axisY)}

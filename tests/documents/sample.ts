@@ -753,7 +753,7 @@ export const proof: ProofData = {
   text: { transcript: "RIDGE HOME", xMm: 520, capHeightMm: 24 },
   resolution: "155 dpi: sharp in print",
   colourProfile: "sRGB",
-  mirrored: "on the underside of the clear sheet: the paper is printed as read",
+  mirrored: "on the underside of the sheet: the paper is printed as read",
   sourceHash: "5a1fe0c277d1".padEnd(64, "0"),
   note: "The ridge is a little higher than on the first one.",
   answer: {

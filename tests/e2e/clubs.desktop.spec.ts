@@ -2,6 +2,7 @@
  * A club orders (trade.md scenario 38): one palette and one customer, a sheet and a fit for each skier, one offer of which some
  * are taken, and each name proofed by itself.
  */
+import { expectPdf } from "./support/paper";
 import { dayFromNow, expectFieldError, rowsOf } from "./support/shop-steps";
 import { expectAccessible, expectNoSidewaysScroll, waitForSaved } from "./support/skier-steps";
 import { expect, signInAs, test } from "./support/test";
@@ -82,6 +83,8 @@ test("a club of two: one palette, two fits, one offer, one ordered on the phone 
   await page.getByRole("button", { name: "Order the ticked pairs" }).click();
   await page.waitForURL(/\/shop\/orders\/[0-9a-f-]{36}/);
   await expect(page.getByText("ridden by Bo")).toBeVisible();
+  await page.getByText("Proof: none yet").click();
+  await expectPdf(page, page.getByRole("link", { name: "See the proof, A4" }));
   await page.getByRole("link", { name: /Ridge Club/ }).click();
   await page.waitForURL(address);
   await expect(lines.nth(1)).toContainText("to be made");

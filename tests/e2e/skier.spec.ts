@@ -3,6 +3,7 @@
  * book PB-3 (part 10), worked out there by hand; tax 6 % at home and shipping 65 are the demo's terms.
  */
 import sharp from "sharp";
+import { expectPdf } from "./support/paper";
 import { answerBody, makeQuote, openSection, section, startSheet, waitForSaved } from "./support/skier-steps";
 import { expect, test } from "./support/test";
 
@@ -45,9 +46,7 @@ test("a skier goes from the home page to a pair in the queue (scenario 1)", asyn
   await expect(page.getByRole("heading", { name: /Quote Q-\d+/ })).toBeVisible();
   await expect(page.getByText("Carbon stringers").first()).toBeVisible();
   await expect(page.getByText("$1,792.80").first()).toBeVisible();
-  const pdf = await page.request.get((await page.getByRole("link", { name: /A4/ }).getAttribute("href")) ?? "");
-  expect(pdf.headers()["content-type"]).toBe("application/pdf");
-  expect((await pdf.body()).subarray(0, 5).toString()).toBe("%PDF-");
+  await expectPdf(page, page.getByRole("link", { name: /A4/ }));
 
   await page.getByLabel(/I accept the terms/).check();
   await page.getByLabel(/right to withdraw$/).check();
@@ -62,10 +61,7 @@ test("a skier goes from the home page to a pair in the queue (scenario 1)", asyn
   await page.getByRole("button", { name: "Choose" }).click();
   await expect(page.getByText(/^Received on/)).toBeVisible();
 
-  const link = page.getByRole("link", { name: "Order confirmation, A4" });
-  const paper = await page.request.get((await link.getAttribute("href")) ?? "");
-  expect(paper.headers()["content-type"]).toBe("application/pdf");
-  expect((await paper.body()).subarray(0, 5).toString()).toBe("%PDF-");
+  await expectPdf(page, page.getByRole("link", { name: "Order confirmation, A4" }));
 });
 
 test("feet, inches and pounds stay as they were said (scenario 5)", async ({ page }) => {
