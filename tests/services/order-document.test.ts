@@ -74,7 +74,7 @@ describe("order confirmation", () => {
       "Our final check of your measures and options",
       "up to the start of gluing the core",
       "until the pair is shipped",
-      "made to your own specification (stiffness made for your measures",
+      "stiffness made for your measures (flex ratio",
       "Bindings are not included",
     ]) {
       expect(text).toContain(words);
