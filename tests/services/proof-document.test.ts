@@ -8,6 +8,7 @@ import {
   type Context,
   cancelOrder,
   createQuote,
+  editPair,
   issueProof,
   type PairId,
   proofDocument,
@@ -113,6 +114,19 @@ describe("proof", () => {
     expect(text).toContain("“FERN & FELL”, cap height 24 mm");
     expect(text).toContain("drawn from lines: sharp at any size");
     expect(text).toContain("house graphic");
+  });
+
+  it("is still answered after a change that leaves the print alone, and is void after one that does not", async () => {
+    const { shop, pairId, guest } = await sold(withPicture);
+    const desk = shop.as(shop.desk);
+    const { revision } = must(await issueProof(desk, { pairId }));
+    must(await editPair(desk, { pairId, choices: { flexRatio: 1.12 }, reason: "softer, they say", revision: 1 }));
+    expect(must(await approveProof(guest, { pairId, revision, name: "Robin Alder" })).state).toBe("approved");
+    must(await editPair(desk, { pairId, choices: { lengthCm: 178 }, reason: "shorter, they say", revision: 2 }));
+    expect(await readPaper(desk, { pairId })).toContain("not sent yet, revision 2");
+    expect(await approveProof(guest, { pairId, revision, name: "Robin Alder" })).toMatchObject({
+      refusal: { code: "no-proof" },
+    });
   });
 
   it("opens to no passer-by and no other order's link, and is not drawn where none is needed", async () => {
