@@ -6,6 +6,7 @@ import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
 import { floorCatalog } from "../floor/recipe";
 import { queuedPairs } from "../floor/situation";
+import { printStation } from "../floor/stations";
 import { farthestDays, isTooFar, shopClock, shopDay, shopMinuteOf } from "../shop-time";
 import type { BaseShortage, BreakdownInput, RemedyOption } from "../views";
 import { baseShortage, baseStation } from "./base-short";
@@ -31,7 +32,6 @@ const nothing: Consequence = { changes: [], holds: [], rebuild: null, base: null
 
 /** A redo of one ski of two. */
 const oneSkiShare = 0.5;
-const printStation = 8;
 
 /** Checks what was entered. Refuses `invalid-field` with the field's name and limit, `not-found`. */
 export async function consequenceOf(ctx: Context, input: BreakdownInput): Promise<Outcome<Consequence>> {

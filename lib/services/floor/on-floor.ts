@@ -8,6 +8,7 @@ import type { IsoDate } from "../../engine/units";
 import { gateFacts } from "../orders/gate-facts";
 import { shopDay, shopMinuteOf } from "../shop-time";
 import { boughtFor, routeOf } from "./facts";
+import { printStation } from "./stations";
 
 /** The floor begins only when everything is in, so every condition holds up the first station. */
 const firstStation = 1;
@@ -73,6 +74,7 @@ function operationOnFloor(operation: PairRecord["operations"][number], timeZone:
 function waitingOn(pair: PairRecord): readonly WaitingOn[] {
   return [
     ...openConditions(pair).map((reason) => ({ reason, holdsUpStation: firstStation })),
+    ...openForPrint(pair).map((reason) => ({ reason, holdsUpStation: printStation })),
     ...pair.holds.map(({ reason, station, expectedOn }) => ({
       reason: reason as "material" | "decision",
       holdsUpStation: station,
@@ -81,6 +83,18 @@ function waitingOn(pair: PairRecord): readonly WaitingOn[] {
   ];
 }
 
+/** A change after the clock start may ask for a proof or for rights anew: the print waits for them, the rest goes on. */
+export function openForPrint(pair: PairRecord): readonly ("proof" | "rights")[] {
+  if (pair.state === "waiting" || wasEverBegun(pair, printStation)) return [];
+  const { proofApprovedAtMs, rightsConfirmedAtMs } = gateFacts(pair.order.depositPaidAt, pair);
+  const open = [
+    ["proof", proofApprovedAtMs],
+    ["rights", rightsConfirmedAtMs],
+  ] as const;
+  return open.flatMap(([condition, at]) => (at === null ? [condition] : []));
+}
+
+/** What a waiting pair's clock still waits for. */
 export function openConditions(pair: PairRecord): readonly ClockStartCondition[] {
   if (pair.state !== "waiting") return [];
   const start = clockStart(gateFacts(pair.order.depositPaidAt, pair));

@@ -2,6 +2,8 @@
 
 /** The station whose start uses up the strips. */
 export const coreStation = 3;
+/** Where the topsheet is printed: what a proof shows is fixed from here on. */
+export const printStation = 8;
 /** The last station of a pair. */
 export const lastStation = 14;
 /** Both skis meet in the mould here. */

@@ -3,7 +3,7 @@ import type { PairRecord } from "../../data/pairs";
 import { latestVisits } from "../../engine/lifecycle";
 import { type FloorCatalog, stationsBefore } from "../../engine/routing";
 import type { IsoDate } from "../../engine/units";
-import { openConditions } from "../floor/on-floor";
+import { openConditions, openForPrint } from "../floor/on-floor";
 import { firstName, notBefore } from "../pairs/view";
 import type { BlockedPair, PairId, QueueChange } from "../views";
 import { pressStation, type ReasonedChange } from "./station-board";
@@ -39,7 +39,7 @@ export function blockedPairs(
 }
 
 function reasonsOf(pair: PairRecord, away: readonly AwayNow[], floor: FloorCatalog, now: Date): readonly Reason[] {
-  const customer = openConditions(pair).map(
+  const customer = [...openConditions(pair), ...openForPrint(pair)].map(
     (condition): Reason => ({
       kind: "customer",
       condition,

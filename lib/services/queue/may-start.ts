@@ -5,9 +5,10 @@ import { type PairRecord, type RunningVisit, runningVisits } from "../../data/pa
 import { stationsBefore } from "../../engine/routing";
 import { accept, type Outcome, refuse } from "../../engine/units";
 import type { Context } from "../context";
+import { openForPrint } from "../floor/on-floor";
 import { changeData, isFree, isOn, longestAway, pressChoices } from "../floor/presses";
 import { floorCatalog, stationRecipe } from "../floor/recipe";
-import { layUpStation, pressStation } from "../floor/stations";
+import { layUpStation, pressStation, printStation } from "../floor/stations";
 import { shopClock, shopDay } from "../shop-time";
 import type { PressChoice } from "../views";
 
@@ -16,7 +17,7 @@ type Operation = PairRecord["operations"][number];
 type Start = Outcome<{ readonly press: PressChoice | null }>;
 
 /**
- * Refuses `pair-held` and `pair-held-until` (station, note, until), `out-of-use` (what, until, reason), `station-full`
+ * Refuses `print-not-agreed` (by: `print-proof`, `print-rights`), `pair-held` and `pair-held-until` (station, note, until), `out-of-use` (what, until, reason), `station-full`
  * (place, capacity, occupants), `press-missing` when several are free and none was named, `invalid-field` (press).
  */
 export async function mayStart(
@@ -28,6 +29,8 @@ export async function mayStart(
 ): Promise<Start> {
   const held = heldBy(pair, operation.station, shopDay(ctx.now, zone()));
   if (held !== null) return refuse(held);
+  const open = operation.station === printStation ? openForPrint(pair) : [];
+  if (open.length > 0) return refuse({ code: "print-not-agreed", by: open.map((code) => ({ code: `print-${code}` })) });
   const changes = await floorChangesInForce(tx, ctx.now);
   const running = await runningVisits(tx);
   const away = outOfUse(pair, operation.station, changes, ctx.now);
