@@ -1,7 +1,7 @@
 /**
  * Documents as bytes without holding up the server: drawing blocks for up to a second, so it happens in one long-lived
  * worker thread. The thread's program is bundled to `.cache/documents-worker.mjs` before the server starts; where it is
- * absent (tests, the command line) the document is drawn in this process.
+ * absent (the command line) the document is drawn in this process.
  */
 import { existsSync } from "node:fs";
 import path from "node:path";
