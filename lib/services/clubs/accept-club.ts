@@ -22,6 +22,8 @@ export interface AcceptClubInput {
   readonly clubId: ClubId;
   /** Those that are wanted; the others stay open. */
   readonly quoteIds: readonly QuoteId[];
+  /** Those whose price and day as one were shown to whoever says yes. */
+  readonly pricedIds: readonly string[];
   readonly how: "online" | "phone" | "counter";
   /** Who says yes. */
   readonly name: string;
@@ -32,7 +34,8 @@ class LostRace extends Error {}
 
 /**
  * One order from some of a club's quotes, exactly once: a pair, two skis and a route for each. Refuses `nothing-chosen`,
- * `name-missing`, `not-found`, `club-deliveries-differ` and whatever a single quote is refused for; then nothing is accepted.
+ * `name-missing`, `not-found`, `club-deliveries-differ`, `other-pairs-priced` when price and day were shown for others than those
+ * chosen, and whatever a single quote is refused for; then nothing is accepted.
  */
 export async function acceptClub(ctx: Context, input: AcceptClubInput): Promise<Outcome<AcceptedQuote>> {
   const allowed = permit(ctx.actor, "club.accept", { kind: "club", id: input.clubId });
@@ -51,6 +54,10 @@ export async function acceptClub(ctx: Context, input: AcceptClubInput): Promise<
   }
   const refusal = whyNotTogether(quotes, ctx.now);
   if (refusal !== null) return refuse(refusal);
+  const priced = new Set(input.pricedIds);
+  if (priced.size !== ids.length || ids.some((id) => !priced.has(id))) {
+    return refuse({ code: "other-pairs-priced", path: "quoteIds" });
+  }
   const members: OrderMember[] = [];
   for (const quote of quotes) {
     const spec = frozen<PairSpec>(quote.spec);

@@ -44,11 +44,26 @@ export async function listClubs(ctx: Context): Promise<Outcome<readonly ClubRow[
   return accept((await translated(recentClubs(ctx.db, most))).map(clubRow));
 }
 
-export async function readClub(ctx: Context, input: { readonly clubId: ClubId }): Promise<Outcome<ClubView>> {
+interface ReadClubInput {
+  readonly clubId: ClubId;
+  /** The quotes whose price and day are asked for; absent: all that are open. */
+  readonly quoteIds?: readonly string[];
+}
+
+/**
+ * A club with one price and one day for what can be accepted of it. Refuses `not-found`; of quotes that are asked for
+ * `nothing-chosen` without one and `none-of-chosen-open` when none of them can be accepted now; some are left out and named.
+ */
+export async function readClub(ctx: Context, input: ReadClubInput): Promise<Outcome<ClubView>> {
   const allowed = permit(ctx.actor, "club.read", { kind: "club", id: input.clubId });
   if (!allowed.ok) return allowed;
   const club = await translated(clubById(ctx.db, input.clubId));
   if (club === null) return refuse({ code: "not-found", what: "club", id: input.clubId });
+  const asked = input.quoteIds;
+  if (asked?.length === 0) return refuse({ code: "nothing-chosen", path: "quoteIds" });
+  const quotes = openQuotes(club, ctx.now);
+  const chosen = asked === undefined ? quotes : quotes.filter(({ id }) => asked.includes(id));
+  if (asked !== undefined && chosen.length === 0) return refuse({ code: "none-of-chosen-open", path: "quoteIds" });
   const members = membersOf(club, ctx.now);
   const serials = new Map(members.flatMap(({ pair }) => (pair === null ? [] : [[pair.pairId, pair.serial] as const])));
   return accept({
@@ -59,7 +74,8 @@ export async function readClub(ctx: Context, input: { readonly clubId: ClubId })
     palette: frozen<ClubPalette>(club.palette),
     wantedOn: club.wantedOn as IsoDate | null,
     members,
-    open: await openTogether(ctx, club),
+    open: await openTogether(ctx, club, chosen),
+    leftOut: leftOut(club, asked ?? [], chosen),
     press: permit(ctx.actor, "queue.read").ok ? await clubPress(ctx, serials) : [],
     orders: club.orders.map((order) => ({ orderId: order.id as OrderId, number: orderNumber(order) })),
     createdAt: club.createdAt.toISOString(),
@@ -132,12 +148,24 @@ function clubPair(pair: NonNullable<Quote["pair"]>): ClubPair {
   };
 }
 
-/** What can be accepted now, as one: its price, and one day for all of it from the queue as it stands. */
-async function openTogether(ctx: Context, club: ClubRecord): Promise<ClubView["open"]> {
-  const open = club.sheets.flatMap(({ id }) => {
+/** The latest quote of every skier that can be accepted now. */
+const openQuotes = (club: ClubRecord, now: Date): readonly Quote[] =>
+  club.sheets.flatMap(({ id }) => {
     const quote = latestQuote(club, id);
-    return quote !== undefined && quoteStateOf(quote, ctx.now) === "open" ? [quote] : [];
+    return quote !== undefined && quoteStateOf(quote, now) === "open" ? [quote] : [];
   });
+
+function leftOut(club: ClubRecord, asked: readonly string[], chosen: readonly Quote[]): readonly string[] {
+  const missing = [...new Set(asked)].filter((id) => !chosen.some((quote) => quote.id === id));
+  const names = missing.map((id) => {
+    const sheetId = club.quotes.find((quote) => quote.id === id)?.sheetId;
+    return club.sheets.find((sheet) => sheet.id === sheetId)?.skierName ?? id;
+  });
+  return [...new Set(names)];
+}
+
+/** Some open quotes as one: their price, and one day for all of them from the queue as it stands. */
+async function openTogether(ctx: Context, club: ClubRecord, open: readonly Quote[]): Promise<ClubView["open"]> {
   const { timeZone } = currentCatalog().shop;
   const prices = open.map(({ price }) => frozen<Price>(price));
   const [validUntil] = open.map((quote) => validUntilDay(quote, timeZone)).sort();

@@ -82,7 +82,7 @@ export interface ClubView {
   readonly palette: ClubPalette;
   readonly wantedOn: IsoDate | null;
   readonly members: readonly ClubMember[];
-  /** Of the quotes that can still be accepted together; null without one, or when they cannot go together. */
+  /** Of the quotes that were asked for, else of all that can be accepted; null without one, or when they cannot go together. */
   readonly open: {
     readonly quoteIds: readonly QuoteId[];
     /** The last day on which all of them can be accepted. */
@@ -93,6 +93,8 @@ export interface ClubView {
     /** Nine of ten times all are ready by the day they want; null without such a day. */
     readonly keepsWish: boolean | null;
   } | null;
+  /** What was asked for and cannot be accepted here now: the skier's name, or the id itself where the club knows none. */
+  readonly leftOut: readonly string[];
   /** Empty for who may not read the queue. */
   readonly press: readonly ClubPressGroup[];
   readonly orders: readonly { readonly orderId: OrderId; readonly number: string }[];

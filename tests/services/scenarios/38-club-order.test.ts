@@ -79,6 +79,9 @@ const read = async (shop: TestShop, clubId: ClubId): Promise<ClubView> =>
 const quoteIdsOf = (club: ClubView, names: readonly string[]): readonly QuoteId[] =>
   club.members.flatMap(({ skierName, quote }) => (names.includes(skierName) && quote ? [quote.quoteId] : []));
 
+/** Taken as they were priced. */
+const chosen = (quoteIds: readonly QuoteId[]) => ({ quoteIds, pricedIds: quoteIds });
+
 const six = ["Ada", "Bo", "Cleo", "Dag", "Eir", "Finn"];
 
 async function acceptedSix(shop: TestShop) {
@@ -86,7 +89,7 @@ async function acceptedSix(shop: TestShop) {
   const clubId = await clubOf(shop);
   const before = await read(shop, clubId);
   const desk = shop.as(shop.desk);
-  const accepting = { clubId, quoteIds: quoteIdsOf(before, six), how: "phone", name: "Robin Alder" } as const;
+  const accepting = { clubId, ...chosen(quoteIdsOf(before, six)), how: "phone", name: "Robin Alder" } as const;
   return { clubId, before, desk, accepting, order: must(await acceptClub(desk, accepting)) };
 }
 
@@ -144,12 +147,12 @@ describe("scenario 38: a club orders eight pairs", () => {
     const [ada] = accepting.quoteIds;
     const alone = await acceptQuote(desk, { quoteId: ada as QuoteId, how: "phone", name: "Robin" });
     expect(alone).toMatchObject({ refusal: { code: "quote-already-accepted" } });
-    const mixed = { ...accepting, quoteIds: [...quoteIdsOf(before, ["Gro"]), ada as QuoteId] };
+    const mixed = { ...accepting, ...chosen([...quoteIdsOf(before, ["Gro"]), ada as QuoteId]) };
     expect(await acceptClub(desk, mixed)).toMatchObject({ refusal: { code: "quote-already-accepted" } });
     expect((await read(shop, clubId)).open?.quoteIds).toHaveLength(2);
     expect(await db().order.count()).toBe(1);
     // The two may follow in an order of their own, by whoever holds the club's private link, and nobody else.
-    const rest = { ...accepting, how: "online", quoteIds: quoteIdsOf(before, ["Gro", "Hal"]) } as const;
+    const rest = { ...accepting, how: "online", ...chosen(quoteIdsOf(before, ["Gro", "Hal"])) } as const;
     const token = await issueLink(db(), { kind: "club", id: clubId }, { id: "link", now: shopNow });
     const guest = (await guestByToken(token, shopNow))?.actor ?? visitor();
     expect(await acceptClub(shop.as(visitor()), rest)).toMatchObject({ refusal: { code: "not-allowed" } });
@@ -247,12 +250,61 @@ describe("scenario 38: a club orders eight pairs", () => {
     }
     expect((await read(shop, clubId)).open).toBeNull();
     const accepting = { clubId, how: "phone", name: "Robin" } as const;
-    expect(await acceptClub(desk, { ...accepting, quoteIds: [] })).toMatchObject({
+    expect(await acceptClub(desk, { ...accepting, ...chosen([]) })).toMatchObject({
       refusal: { code: "nothing-chosen" },
     });
-    expect(await acceptClub(desk, { ...accepting, quoteIds: ids })).toMatchObject({
+    expect(await acceptClub(desk, { ...accepting, ...chosen(ids) })).toMatchObject({
       refusal: { code: "club-deliveries-differ", destinations: ["collect", "domestic"] },
     });
     expect(await db().order.count()).toBe(0);
+    // Each place by itself has its price, and is ordered at that.
+    const there = ids.slice(1);
+    const alone = must(await readClub(desk, { clubId, quoteIds: there }));
+    expect(alone.open).toMatchObject({ quoteIds: there, price: { destination: "domestic" } });
+    must(await acceptClub(desk, { ...accepting, ...chosen(there) }));
+  });
+
+  it("prices and dates the chosen ones, and orders nothing at a price that was not shown", async () => {
+    const shop = fewRuns(await openShop(db()), 20);
+    await stockWood(db());
+    const clubId = await clubOf(shop);
+    const desk = shop.as(shop.desk);
+    const whole = await read(shop, clubId);
+    const priceOf = (names: readonly string[]) =>
+      whole.members
+        .filter(({ skierName }) => names.includes(skierName))
+        .reduce((sum, { quote }) => sum + (quote?.totalCents ?? 0), 0);
+    const two = quoteIdsOf(whole, ["Ada", "Bo"]);
+    const some = must(await readClub(desk, { clubId, quoteIds: two }));
+    expect(some.open?.quoteIds).toEqual(two);
+    expect(some.open?.price.totalCents).toBe(priceOf(["Ada", "Bo"]));
+    expect(some.leftOut).toEqual([]);
+    // The last of two of the eight is no later than the last of all, and here it is earlier.
+    expect(some.open?.dateRange.workingDays.p90).toBeLessThan(whole.open?.dateRange.workingDays.p90 ?? 0);
+    expect(some.members.filter(({ quote }) => quote?.state === "open")).toHaveLength(8);
+
+    // One ticked more, one less, or as many others than were priced: nothing is ordered. Their order is no difference.
+    const yes = { clubId, how: "phone", name: "Robin Alder" } as const;
+    for (const others of [["Ada"], ["Ada", "Bo", "Cleo"], ["Ada", "Cleo"], []]) {
+      const pricedIds = quoteIdsOf(whole, others);
+      const asked = await acceptClub(desk, { ...yes, quoteIds: two, pricedIds });
+      expect(asked, others.join()).toMatchObject({ refusal: { code: "other-pairs-priced", path: "quoteIds" } });
+    }
+    expect(await db().order.count()).toBe(0);
+    const made = must(await acceptClub(desk, { ...yes, quoteIds: two, pricedIds: two.toReversed() }));
+    const order = must(await readOrder(desk, { orderId: made.orderId }));
+    expect(order.price.totalCents).toBe(some.open?.price.totalCents);
+    expect(order.estimate.p90).toBe(some.open?.dateRange.p90);
+
+    // What is ordered by now, or was never the club's, is left out and named; the rest has its price.
+    const late = [...quoteIdsOf(whole, ["Ada", "Cleo"]), "somebody-elses"];
+    const rest = must(await readClub(desk, { clubId, quoteIds: late }));
+    expect(rest.open?.quoteIds).toEqual(quoteIdsOf(whole, ["Cleo"]));
+    expect(rest.open?.price.totalCents).toBe(priceOf(["Cleo"]));
+    expect(rest.leftOut).toEqual(["Ada", "somebody-elses"]);
+    const refusal = async (quoteIds: readonly string[]) => await readClub(desk, { clubId, quoteIds });
+    expect(await refusal([])).toMatchObject({ refusal: { code: "nothing-chosen", path: "quoteIds" } });
+    expect(await refusal(two)).toMatchObject({ refusal: { code: "none-of-chosen-open", path: "quoteIds" } });
+    expect((await read(shop, clubId)).open?.quoteIds).toHaveLength(6);
   });
 });
