@@ -27,6 +27,8 @@ export interface FormAction<Schema extends z.ZodType, Value> {
   readonly context: (input: z.output<Schema>) => Promise<Context>;
   readonly run: (ctx: Context, input: z.output<Schema>) => Promise<Outcome<Value, Refusal>>;
   readonly words: (refusal: Refusal) => string;
+  /** Before a refusal is put into words: a redirect to where it is shown better, with what was typed. */
+  readonly refused?: (refusal: Refusal, values: FormState["values"], input: z.output<Schema>) => void | Promise<void>;
   /** After success: revalidate, redirect. */
   readonly done?: (value: Value, input: z.output<Schema>) => void | Promise<void>;
 }
@@ -41,6 +43,7 @@ export function formAction<Schema extends z.ZodType, Value>(action: FormAction<S
       const outcome = await action.run(await action.context(parsed.data), parsed.data);
       if (!outcome.ok) {
         const { refusal } = outcome;
+        await action.refused?.(refusal, values, parsed.data);
         return { status: "refused", values, refusals: { [refusal.path ?? ""]: action.words(refusal) } };
       }
       await action.done?.(outcome.value, parsed.data);

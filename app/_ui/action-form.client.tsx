@@ -39,7 +39,15 @@ export type FormField =
   /** Some of several under one name; `value` is the ticked ones with commas between them. */
   | (Common & { readonly kind: "checks"; readonly choices: readonly Choice[] })
   | (Common & { readonly kind: "radio"; readonly choices: readonly Choice[] })
-  | (Common & { readonly kind: "select"; readonly options: readonly SelectOption[]; readonly empty?: string });
+  | (Common & { readonly kind: "select"; readonly options: readonly SelectOption[]; readonly empty?: string })
+  /** A second button, of a question to answer before the form is sent; its name is sent with it. Enter presses the main one. */
+  | {
+      readonly kind: "ask";
+      readonly name: string;
+      readonly label: string;
+      readonly busy: string;
+      readonly answer?: ReactNode;
+    };
 
 export interface ActionFormProps {
   readonly action: (previous: FormState, form: FormData) => Promise<FormState>;
@@ -54,13 +62,16 @@ export interface ActionFormProps {
   readonly children?: ReactNode;
   /** Tells fields of two forms on one page apart. */
   readonly idPrefix?: string;
+  /** What the page came back with after a redirect: typed values, refusals. A form that starts anew needs a new key. */
+  readonly start?: FormState | undefined;
 }
 
 const empty: FormState = { status: "new", values: {}, refusals: {} };
 
 export function ActionForm(props: ActionFormProps) {
   const { action, fields, submit, busy, tone = "primary", size = "normal", done, children, idPrefix = "" } = props;
-  const [state, send] = useActionState(action, empty);
+  const [state, send] = useActionState(action, props.start ?? empty);
+  const ask = fields.find(({ kind }) => kind === "ask")?.name;
   const form = useRef<HTMLFormElement>(null);
   useEffect(() => followAnswer(state, form.current), [state]);
   useLayoutEffect(() => {
@@ -75,6 +86,8 @@ export function ActionForm(props: ActionFormProps) {
   });
   return (
     <form ref={form} action={send} className="grid max-w-measure gap-4">
+      {/* Enter in a field presses a form's first button. */}
+      {ask === undefined ? null : <button type="submit" tabIndex={-1} aria-hidden="true" className="sr-only" />}
       <ErrorSummary messages={messages} />
       {state.status === "done" && done ? <Notice tone="moss" title={done} live="polite" /> : null}
       {/* A new answer remounts the fields, so that what was typed stands in them again. */}
@@ -92,7 +105,7 @@ export function ActionForm(props: ActionFormProps) {
       </div>
       {children}
       <p>
-        <SubmitButton tone={tone} size={size} {...(busy ? { busy } : {})}>
+        <SubmitButton tone={tone} size={size} unless={ask} {...(busy ? { busy } : {})}>
           {submit}
         </SubmitButton>
       </p>
@@ -111,7 +124,7 @@ function refusedField(fields: readonly FormField[], path: string): string | unde
 function followAnswer({ status }: FormState, form: HTMLFormElement | null): void {
   if (status === "refused" || status === "failed") form?.querySelector<HTMLElement>("[role=alert]")?.focus();
   else if (status === "done" && document.activeElement === document.body)
-    form?.querySelector<HTMLElement>("[type=submit]")?.focus();
+    form?.querySelector<HTMLElement>("[type=submit]:not([aria-hidden])")?.focus();
 }
 
 /** A form that was answered by its own disappearance leaves the focus to the title it stood under, else to the page's. */
@@ -140,6 +153,16 @@ function OneField({
   readonly error: string | undefined;
 }) {
   if (field.kind === "hidden") return <input type="hidden" name={field.name} value={field.value} />;
+  if (field.kind === "ask") {
+    return (
+      <div className="grid justify-items-start gap-2">
+        <SubmitButton tone="plain" name={field.name} value="yes" busy={field.busy}>
+          {field.label}
+        </SubmitButton>
+        {field.answer}
+      </div>
+    );
+  }
   const { name, label } = field;
   const value = kept ?? field.value ?? "";
   const look = {

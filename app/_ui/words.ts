@@ -15,3 +15,8 @@ function shown(value: unknown): string | undefined {
 export function wordOf(group: Readonly<Record<string, string>>, key: string): string {
   return group[key] ?? key;
 }
+
+/** "Ada, Bo and Cleo" */
+export function listText(items: readonly string[]): string {
+  return new Intl.ListFormat("en-GB", { type: "conjunction" }).format(items);
+}

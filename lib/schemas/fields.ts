@@ -66,3 +66,9 @@ export const idsField = z
   .union([z.string().max(60), z.array(z.string().max(60)).max(200)])
   .optional()
   .transform((sent) => (typeof sent === "string" ? [sent] : (sent ?? [])));
+
+/** Ids in one hidden field, with commas between them. */
+export const idListField = z
+  .string()
+  .max(200 * 61)
+  .transform((sent) => sent.split(",").filter((id) => id !== ""));

@@ -1,30 +1,46 @@
 "use server";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { forgetTyped, showTicked } from "@/app/_server/club-choice";
 import { formAction } from "@/app/_server/form-action";
+import { type FormState, readForm, typedValues } from "@/app/_server/form-state";
 import { linkContext } from "@/app/_server/request";
 import refusalWords from "@/content/copy/refusals.json";
-import { acceptQuoteSchema, idsField, wordsFor } from "@/lib/schemas";
+import { acceptQuoteSchema, idListField, idsField, wordsFor } from "@/lib/schemas";
 import { acceptClub, type ClubId, type QuoteId } from "@/lib/services";
 import { linkField, withTicks } from "../form-schemas";
 
-/** The customer takes some or all of the offer. */
-export const accept = formAction({
+const pageOf = (token: string) => `/club/${encodeURIComponent(token)}`;
+
+/** The customer asks for price and day of some of the offer, or takes them. */
+export async function accept(previous: FormState, form: FormData): Promise<FormState> {
+  if (form.has("ask")) return showTicked(pageOf(String(form.get("token"))), typedValues(readForm(form)));
+  return take(previous, form);
+}
+
+const take = formAction({
   name: "accept a club's offer",
   schema: withTicks(
     ["acceptsTerms", "sawWithdrawalNotice"],
-    z.object({ ...acceptQuoteSchema.shape, ...linkField, quoteIds: idsField }),
+    z.object({ ...acceptQuoteSchema.shape, ...linkField, quoteIds: idsField, priced: idListField }),
   ),
   context: async ({ token }) => (await linkContext(token, "club")).ctx,
-  run: async (ctx, { token, name, quoteIds }) => {
+  run: async (ctx, { token, name, quoteIds, priced }) => {
     const { subject } = await linkContext(token, "club");
     return acceptClub(ctx, {
       clubId: subject.id as ClubId,
       how: "online",
       name,
       quoteIds: quoteIds as readonly string[] as readonly QuoteId[],
+      pricedIds: priced,
     });
   },
   words: (refusal) => wordsFor(refusal, refusalWords),
-  done: (order) => redirect(`/pair/${order.token}`),
+  refused: async ({ code }, values, { token }) => {
+    if (code === "other-pairs-priced") await showTicked(pageOf(token), values, "changed");
+  },
+  done: async (order, { token }) => {
+    await forgetTyped(pageOf(token));
+    redirect(`/pair/${order.token}`);
+  },
 });

@@ -52,7 +52,8 @@ interface ReadClubInput {
 
 /**
  * A club with one price and one day for what can be accepted of it. Refuses `not-found`; of quotes that are asked for
- * `nothing-chosen` without one and `none-of-chosen-open` when none of them can be accepted now; some are left out and named.
+ * `nothing-chosen` without one, `none-of-chosen-open` when none of them can be accepted now, and `club-deliveries-differ`; those
+ * that cannot be accepted among others are left out and named.
  */
 export async function readClub(ctx: Context, input: ReadClubInput): Promise<Outcome<ClubView>> {
   const allowed = permit(ctx.actor, "club.read", { kind: "club", id: input.clubId });
@@ -64,6 +65,10 @@ export async function readClub(ctx: Context, input: ReadClubInput): Promise<Outc
   const quotes = openQuotes(club, ctx.now);
   const chosen = asked === undefined ? quotes : quotes.filter(({ id }) => asked.includes(id));
   if (asked !== undefined && chosen.length === 0) return refuse({ code: "none-of-chosen-open", path: "quoteIds" });
+  const places = [...new Set(chosen.map(({ price }) => frozen<Price>(price).destination))];
+  if (asked !== undefined && places.length > 1) {
+    return refuse({ code: "club-deliveries-differ", path: "quoteIds", destinations: places });
+  }
   const members = membersOf(club, ctx.now);
   const serials = new Map(members.flatMap(({ pair }) => (pair === null ? [] : [[pair.pairId, pair.serial] as const])));
   return accept({

@@ -257,6 +257,9 @@ describe("scenario 38: a club orders eight pairs", () => {
       refusal: { code: "club-deliveries-differ", destinations: ["collect", "domestic"] },
     });
     expect(await db().order.count()).toBe(0);
+    expect(await readClub(desk, { clubId, quoteIds: ids })).toMatchObject({
+      refusal: { code: "club-deliveries-differ", path: "quoteIds", destinations: ["collect", "domestic"] },
+    });
     // Each place by itself has its price, and is ordered at that.
     const there = ids.slice(1);
     const alone = must(await readClub(desk, { clubId, quoteIds: there }));

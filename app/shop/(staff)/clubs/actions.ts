@@ -2,11 +2,13 @@
 /** A club order: begun, joined by skiers, ordered. */
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { forgetTyped, showTicked } from "@/app/_server/club-choice";
 import { formAction } from "@/app/_server/form-action";
+import { type FormState, readForm, typedValues } from "@/app/_server/form-state";
 import { staffContext } from "@/app/_server/request";
 import { isoDate } from "@/lib/engine/units";
 import { emailSchema } from "@/lib/schemas/contact";
-import { idsField, oneOf } from "@/lib/schemas/fields";
+import { idListField, idsField, oneOf } from "@/lib/schemas/fields";
 import { acceptClub, addClubSkier, type ClubId, openClub, type QuoteId } from "@/lib/services";
 import { idField, maybeTicked, textField, withoutEmpty } from "../../fields";
 import { say } from "../../say";
@@ -65,17 +67,32 @@ export const addSkier = formAction({
   done: ({ sheetId }) => redirect(`/shop/call/${sheetId}`),
 });
 
-export const order = formAction({
+const pageOf = (id: string) => `${home}/${encodeURIComponent(id)}`;
+
+/** Price and day of some of the offer are asked for, or they are ordered. */
+export async function order(previous: FormState, form: FormData): Promise<FormState> {
+  if (form.has("ask")) return showTicked(pageOf(String(form.get("clubId"))), typedValues(readForm(form)));
+  return take(previous, form);
+}
+
+const take = formAction({
   name: "order a club's pairs",
   schema: z.strictObject({
     clubId,
     quoteIds: idsField,
+    priced: idListField,
     how: z.enum(["phone", "counter"], { error: "How they said yes: choose one" }),
     name: textField("Who says yes", 120),
   }),
   context: ({ clubId: id }) => staffContext(`${home}/${id}`),
-  run: (ctx, { quoteIds, ...said }) =>
-    acceptClub(ctx, { ...said, quoteIds: quoteIds as readonly string[] as readonly QuoteId[] }),
+  run: (ctx, { quoteIds, priced, ...said }) =>
+    acceptClub(ctx, { ...said, quoteIds: quoteIds as readonly string[] as readonly QuoteId[], pricedIds: priced }),
   words: say,
-  done: ({ orderId }) => redirect(`/shop/orders/${orderId}`),
+  refused: async ({ code }, values, { clubId: id }) => {
+    if (code === "other-pairs-priced") await showTicked(pageOf(id), values, "changed");
+  },
+  done: async ({ orderId }, { clubId: id }) => {
+    await forgetTyped(pageOf(id));
+    redirect(`/shop/orders/${orderId}`);
+  },
 });

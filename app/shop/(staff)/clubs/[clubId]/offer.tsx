@@ -1,8 +1,6 @@
 /** What is open, as one offer: lines, sum, one day, and the yes. */
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { DateRange, dayText } from "@/app/_ui/date-range";
-import { moneyText } from "@/app/_ui/money";
-import { Notice } from "@/app/_ui/notice";
+import type { ChosenClub } from "@/app/_server/club-choice";
+import { ClubDay, ClubOrderForm, ClubWish, LeftOut, namesOfSome, openPicks } from "@/app/_ui/club-offer";
 import { PriceTable } from "@/app/_ui/price-table";
 import { fill } from "@/app/_ui/words";
 import words from "@/content/copy/clubs.json";
@@ -12,52 +10,29 @@ import { order } from "../actions";
 
 const w = words.club;
 
-export function Offer({ club }: { readonly club: ClubView }) {
-  const isOpen = club.members.some(({ quote }) => quote?.state === "open");
-  if (club.open === null) return <p className="text-pencil">{isOpen ? w.deliveriesDiffer : w.nothingOpen}</p>;
-  const { quoteIds, price, dateRange, keepsWish } = club.open;
-  const picks = club.members.flatMap(({ skierName, quote }) =>
-    quote !== null && quoteIds.includes(quote.quoteId) ? [{ skierName, quote }] : [],
-  );
+export function Offer({ chosen: { club, start } }: { readonly chosen: ChosenClub }) {
+  const count = openPicks(club).length;
+  if (count === 0) return <p className="text-pencil">{w.nothingOpen}</p>;
   return (
     <div className="grid grid-cols-1 gap-6">
-      <p className="max-w-measure">
-        {quoteIds.length === 1 ? w.openOne : fill(w.openCount, { count: quoteIds.length })}
-      </p>
-      <PriceTable price={price} words={sheetWords.price} caption={w.lines} hideCaption />
-      <p>
-        <DateRange verb={w.all} from={dateRange.p50} to={dateRange.p90} withYear />.
-      </p>
-      <p className="flex flex-wrap gap-x-4">
-        <a href={`/files/clubs/${club.clubId}`}>{w.print}</a>
-        <a href={`/files/clubs/${club.clubId}?paper=letter`}>{w.printLetter}</a>
-      </p>
-      {club.wantedOn === null || keepsWish === null ? null : (
-        <Notice
-          tone={keepsWish ? "moss" : "amber"}
-          title={fill(keepsWish ? w.keeps : w.misses, { day: dayText(club.wantedOn) })}
-        />
+      <p className="max-w-measure">{count === 1 ? w.openOne : fill(w.openCount, { count })}</p>
+      {club.open === null ? (
+        <p className="max-w-measure">{w.deliveriesDiffer}</p>
+      ) : (
+        <Sum club={club} open={club.open} />
       )}
       <section aria-labelledby="accept">
         <h3 id="accept" className="mb-4 text-lg">
           {w.accept}
         </h3>
-        <ActionForm
+        <ClubOrderForm
+          club={club}
+          start={start}
           action={order}
           idPrefix="order-"
+          hint={w.picksHint}
           fields={[
             { kind: "hidden", name: "clubId", value: club.clubId },
-            {
-              kind: "checks",
-              name: "quoteIds",
-              label: w.picks,
-              hint: w.picksHint,
-              value: quoteIds.join(","),
-              choices: picks.map(({ skierName, quote }) => ({
-                value: quote.quoteId,
-                label: fill(w.pick, { name: skierName, ski: quote.ski, price: moneyText(quote.totalCents) }),
-              })),
-            },
             {
               kind: "radio",
               name: "how",
@@ -74,5 +49,25 @@ export function Offer({ club }: { readonly club: ClubView }) {
         />
       </section>
     </div>
+  );
+}
+
+/** Of what is ticked, or of all; the paper is always of all. */
+function Sum({ club, open }: { readonly club: ClubView; readonly open: NonNullable<ClubView["open"]> }) {
+  const names = namesOfSome(club);
+  return (
+    <>
+      <LeftOut names={club.leftOut} />
+      {names === null ? null : <p className="max-w-measure">{fill(w.pricedSome, { names })}</p>}
+      <PriceTable price={open.price} words={sheetWords.price} caption={w.lines} hideCaption />
+      <p>
+        <ClubDay open={open} />
+      </p>
+      <p className="flex flex-wrap gap-x-4">
+        <a href={`/files/clubs/${club.clubId}`}>{w.print}</a>
+        <a href={`/files/clubs/${club.clubId}?paper=letter`}>{w.printLetter}</a>
+      </p>
+      <ClubWish club={club} />
+    </>
   );
 }

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { type ClubQuery, readChosenClub } from "@/app/_server/club-choice";
 import { staffContext } from "@/app/_server/request";
 import { ActionForm } from "@/app/_ui/action-form.client";
 import { dayText } from "@/app/_ui/date-range";
@@ -10,7 +11,7 @@ import bases from "@/content/catalog/base-colours.json";
 import graphics from "@/content/catalog/house-graphics.json";
 import words from "@/content/copy/clubs.json";
 import sheetWords from "@/content/copy/sheet.json";
-import { type ClubId, type ClubView, readClub } from "@/lib/services";
+import type { ClubId, ClubView } from "@/lib/services";
 import { NumberLink } from "../../../cells";
 import { PrivateLink } from "../../../private-link";
 import { addSkier } from "../actions";
@@ -21,11 +22,18 @@ import { PressGroups } from "./press-groups";
 const w = words.club;
 export const metadata: Metadata = { title: words.title };
 
-export default async function ClubPage({ params }: { readonly params: Promise<{ readonly clubId: string }> }) {
+interface Props {
+  readonly params: Promise<{ readonly clubId: string }>;
+  readonly searchParams: Promise<ClubQuery>;
+}
+
+/** `?pairs=` shows price and day of those quotes alone. */
+export default async function ClubPage({ params, searchParams }: Props) {
   const { clubId } = await params;
-  const read = await readClub(await staffContext(`/shop/clubs/${clubId}`), { clubId: clubId as ClubId });
-  if (!read.ok) notFound();
-  const club = read.value;
+  const ctx = await staffContext(`/shop/clubs/${clubId}`);
+  const chosen = await readChosenClub(ctx, clubId as ClubId, await searchParams);
+  if (chosen === null) notFound();
+  const { club } = chosen;
   return (
     <Page
       wide
@@ -37,7 +45,7 @@ export default async function ClubPage({ params }: { readonly params: Promise<{ 
       </Part>
       <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
         <Part title={w.openTitle} id="offer">
-          <Offer club={club} />
+          <Offer chosen={chosen} />
         </Part>
         <div>
           <Part title={w.addTitle} id="add">
