@@ -120,9 +120,10 @@ function refusedField(fields: readonly FormField[], path: string): string | unde
   return (shown.find(({ name }) => name === path) ?? shown.find(({ name }) => name === head))?.name;
 }
 
-/** What was refused gets the focus; after a success it stays in the form, whose fields are new ones. */
+/** What was refused gets the focus, or what a second button asked for; after a success it stays in the form, whose fields are new ones. */
 function followAnswer({ status }: FormState, form: HTMLFormElement | null): void {
-  if (status === "refused" || status === "failed") form?.querySelector<HTMLElement>("[role=alert]")?.focus();
+  if (status === "refused" || status === "failed")
+    form?.querySelector<HTMLElement>("[role=alert], [role=status]")?.focus();
   else if (status === "done" && document.activeElement === document.body)
     form?.querySelector<HTMLElement>("[type=submit]:not([aria-hidden])")?.focus();
 }

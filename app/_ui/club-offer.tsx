@@ -48,11 +48,6 @@ export function ClubWish({ club: { wantedOn, open } }: { readonly club: ClubView
   );
 }
 
-/** Said when something that was asked for is not in the price. */
-export function LeftOut({ names }: { readonly names: readonly string[] }) {
-  return names.length === 0 ? null : <Notice tone="amber" title={fill(w.leftOut, { names: listText(names) })} />;
-}
-
 interface ClubOrderFormProps
   extends Required<Pick<ActionFormProps, "action" | "fields" | "idPrefix" | "submit" | "busy">> {
   readonly club: ClubView;
@@ -98,8 +93,13 @@ function Priced(props: {
   const { club, open, isAnswer } = props;
   const names = listText(pricedPicks(club).map(({ skierName }) => skierName));
   return (
-    <p {...(isAnswer ? arrival : {})}>
-      {fill(w.priced, { names, price: moneyText(open.price.totalCents) })} <ClubDay open={open} />
-    </p>
+    <>
+      {club.leftOut.length === 0 ? null : (
+        <Notice tone="amber" title={fill(w.leftOut, { names: listText(club.leftOut) })} />
+      )}
+      <p role="status" {...(isAnswer ? arrival : {})}>
+        {fill(w.priced, { names, price: moneyText(open.price.totalCents) })} <ClubDay open={open} />
+      </p>
+    </>
   );
 }

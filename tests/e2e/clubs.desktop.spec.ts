@@ -79,7 +79,17 @@ test("a club of two: one palette, two fits, one offer, one ordered on the phone 
   await page.getByRole("button", { name: "Order the ticked pairs" }).click();
   await expect(page.getByText(/tick at least one quote/).first()).toBeVisible();
   await expect(page.getByLabel("Who says yes")).toHaveValue("R. Alder");
+  // The price shown was of both: Bo alone is not ordered at it, but priced, and everything said stays.
   await page.getByRole("checkbox", { name: /^Bo:/ }).check();
+  await page.getByRole("button", { name: "Order the ticked pairs" }).click();
+  await expect(
+    page.getByText(/Nothing is ordered yet: the price and the day shown were those of other pairs/),
+  ).toBeVisible();
+  await expect(page.getByText("Price and day here are those of Bo.")).toBeVisible();
+  await expect(page.getByRole("checkbox", { checked: true })).toHaveCount(1);
+  await expect(page.getByRole("radio", { name: "On the telephone" })).toBeChecked();
+  await expect(page.getByLabel("Who says yes")).toHaveValue("R. Alder");
+  await expectAccessible(page);
   await page.getByRole("button", { name: "Order the ticked pairs" }).click();
   await page.waitForURL(/\/shop\/orders\/[0-9a-f-]{36}/);
   await expect(page.getByText("ridden by Bo")).toBeVisible();
@@ -112,3 +122,75 @@ test("a club of two: one palette, two fits, one offer, one ordered on the phone 
   await page.reload();
   await expect(page.getByText("No quote is open.")).toBeVisible();
 });
+
+test("a club's customer without scripts asks what some of the pairs cost and when they are ready", async ({
+  page,
+  browser,
+}) => {
+  await signInAs(page, "desk");
+  await page.goto("/shop/clubs");
+  await rowsOf(page, "Clubs so far").filter({ hasText: "Lower Fennick Ski Club" }).getByRole("link").click();
+  await page.getByRole("button", { name: "Make a new private link" }).click();
+  const link = (await page.getByRole("link", { name: /\/club\// }).getAttribute("href")) ?? "";
+  const customer = await (await browser.newContext({ javaScriptEnabled: false })).newPage();
+  await customer.goto(new URL(link).pathname);
+  const picks = customer.getByRole("group", { name: "Pairs ordered now" });
+  const open = await picks.getByRole("checkbox").count();
+  expect(open).toBeGreaterThan(1);
+  const ask = customer.getByRole("button", { name: "Price and day of the ticked" });
+  const yes = customer.getByRole("button", { name: "Accept and order" });
+  const total = customer.getByRole("row", { name: /^Total/ });
+  const name = customer.getByLabel("Your name");
+  const accepts = customer.getByRole("checkbox", { name: /I accept the terms/ });
+
+  // One is left out: the sum of the others is what the ticks say they cost, and the day is of them.
+  await name.fill("R. Umber");
+  await accepts.check();
+  await picks.getByRole("checkbox").first().uncheck();
+  const labels = await picks.getByRole("checkbox", { checked: true }).locator("xpath=..").allTextContents();
+  const sumCents = labels.reduce((sum, text) => sum + centsIn(text), 0);
+  await ask.click();
+  await customer.waitForURL(/\?pairs=[0-9a-f-]{36}/);
+  expect(centsIn(await total.textContent())).toBe(sumCents);
+  const names = labels.map((text) => text.split(":")[0] ?? "");
+  const answer = customer.getByRole("status");
+  await expect(answer).toBeFocused();
+  await expect(answer).toContainText(new RegExp(`^${names.join(" and ")}: .* in all\\. (All ready|Ready) \\d`));
+  expect(centsIn(await answer.textContent())).toBe(sumCents);
+  await expect(customer.getByRole("heading", { name: `Price of the ticked: ${names.join(" and ")}` })).toBeVisible();
+  await expect(picks.getByRole("checkbox", { checked: true })).toHaveCount(open - 1);
+  await expect(name).toHaveValue("R. Umber");
+  await expect(accepts).toBeChecked();
+
+  // Others are ticked than were priced: refused once, with their price, and nothing typed is lost.
+  await customer.getByRole("checkbox", { name: /right to withdraw/ }).check();
+  await picks.getByRole("checkbox").first().check();
+  await yes.click();
+  await customer.waitForURL(/changed=yes/);
+  await expect(customer.getByRole("alert")).toBeFocused();
+  await expect(customer.getByRole("alert")).toContainText("Nothing is ordered yet");
+  await expect(customer.getByRole("heading", { name: "Price of all that is open" })).toBeVisible();
+  expect(centsIn(await total.textContent())).toBeGreaterThan(sumCents);
+  await expect(name).toHaveValue("R. Umber");
+  await expect(accepts).toBeChecked();
+
+  // None is ticked: said at the ticks.
+  for (const tick of await picks.getByRole("checkbox").all()) await tick.uncheck();
+  await ask.click();
+  await customer.waitForURL(/\?pairs=$/);
+  await expect(picks).toHaveAccessibleDescription(/Error: Nothing is chosen: tick at least one quote/);
+  await expect(picks.getByRole("checkbox", { checked: true })).toHaveCount(0);
+
+  // An address that names somebody else's quote says that it is left out.
+  const first = await picks.getByRole("checkbox").first().getAttribute("value");
+  await customer.goto(`${new URL(link).pathname}?pairs=somebody-elses,${first}`);
+  await expect(customer.getByText("Left out, not open here: somebody-elses.")).toBeVisible();
+  await expect(picks.getByRole("checkbox", { checked: true })).toHaveCount(1);
+});
+
+/** The first amount of money in a text, "$1,727.80", in cents. */
+function centsIn(text: string | null): number {
+  const [, dollars = "", cents = ""] = /\$([\d,]+)\.(\d\d)/.exec(text ?? "") ?? [];
+  expect(dollars, `an amount in "${text}"`).not.toBe("");
+  return Number(dollars.replaceAll(",", "")) * 100 + Number(cents);
+}

@@ -140,6 +140,16 @@ test("a club's customer leaves one out and orders, by keyboard alone", async ({ 
   await customer.keyboard.press("Enter");
   await expect(name).toBeFocused();
   await retype(customer, "R. Umber");
+  // All were priced, so the one that is ticked is priced first, and then taken.
+  await customer.keyboard.press("Enter");
+  await expectErrorInFocus(customer, /Nothing is ordered yet/);
+  await expect(picks.getByRole("checkbox", { checked: true })).toHaveCount(1);
+  await tabTo(customer, customer.getByRole("button", { name: "Price and day of the ticked" }));
+  await customer.keyboard.press("Enter");
+  await expect(customer.getByRole("status")).toBeFocused();
+  await expect(customer.getByRole("status")).toContainText(/in all\. Ready \d/);
+  await tabTo(customer, name);
+  await expect(name).toHaveValue("R. Umber");
   await customer.keyboard.press("Enter");
   await customer.waitForURL(/\/pair\//);
   await expect(customer.getByText(/TY-\d{4}/).first()).toBeVisible();

@@ -3,7 +3,7 @@ import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { type ChosenClub, type ClubQuery, readChosenClub } from "@/app/_server/club-choice";
 import { linkContext } from "@/app/_server/request";
-import { ClubDay, ClubOrderForm, ClubWish, LeftOut, namesOfSome, openPicks, pricedPicks } from "@/app/_ui/club-offer";
+import { ClubDay, ClubOrderForm, ClubWish, namesOfSome, openPicks, pricedPicks } from "@/app/_ui/club-offer";
 import { dayText } from "@/app/_ui/date-range";
 import { moneyText } from "@/app/_ui/money";
 import { Page, Part } from "@/app/_ui/page";
@@ -94,7 +94,6 @@ function Open({ club, open }: { readonly club: ClubView; readonly open: ClubView
   const names = namesOfSome(club);
   return (
     <>
-      <LeftOut names={club.leftOut} />
       <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-2">
         <Part title={names === null ? online.price : fill(online.priceSome, { names })} id="price">
           <PriceTable price={price} words={sheetWords.price} caption={w.lines} hideCaption />

@@ -1,6 +1,6 @@
 /** What is open, as one offer: lines, sum, one day, and the yes. */
 import type { ChosenClub } from "@/app/_server/club-choice";
-import { ClubDay, ClubOrderForm, ClubWish, LeftOut, namesOfSome, openPicks } from "@/app/_ui/club-offer";
+import { ClubDay, ClubOrderForm, ClubWish, namesOfSome, openPicks } from "@/app/_ui/club-offer";
 import { PriceTable } from "@/app/_ui/price-table";
 import { fill } from "@/app/_ui/words";
 import words from "@/content/copy/clubs.json";
@@ -57,7 +57,6 @@ function Sum({ club, open }: { readonly club: ClubView; readonly open: NonNullab
   const names = namesOfSome(club);
   return (
     <>
-      <LeftOut names={club.leftOut} />
       {names === null ? null : <p className="max-w-measure">{fill(w.pricedSome, { names })}</p>}
       <PriceTable price={open.price} words={sheetWords.price} caption={w.lines} hideCaption />
       <p>
