@@ -101,12 +101,34 @@ export async function pairBySerialNumber(client: Tx, serialNumber: number): Prom
 }
 
 /** Every pair that still needs the floor, in the order it took its place. */
+const open = { state: { in: ["waiting", "released", "building"] } } satisfies Prisma.PairWhereInput;
+
 export async function openPairs(client: Tx): Promise<readonly PairRecord[]> {
   return client.pair.findMany({
-    where: { state: { in: ["waiting", "released", "building"] } },
+    where: open,
     include: whole,
     orderBy: [{ queuedAt: "asc" }, { serialNumber: "asc" }],
   });
+}
+
+export interface OpenPairVersion {
+  readonly id: string;
+  readonly version: number;
+  readonly specHash: string;
+  readonly order: { readonly slotLostAt: Date | null };
+}
+
+/** As {@link openPairs}, only what tells whether anything about them has changed: a tenth of the work. */
+export async function openPairVersions(client: Tx): Promise<readonly OpenPairVersion[]> {
+  return client.pair.findMany({
+    where: open,
+    select: { id: true, version: true, specHash: true, order: { select: { slotLostAt: true } } },
+    orderBy: [{ queuedAt: "asc" }, { serialNumber: "asc" }],
+  });
+}
+
+export async function countOpenPairs(client: Tx): Promise<number> {
+  return client.pair.count({ where: open });
 }
 
 export async function searchPairs(client: Tx, text: string): Promise<readonly PairRecord[]> {

@@ -1,4 +1,4 @@
-import { openPairs } from "../../data/pairs";
+import { countOpenPairs } from "../../data/pairs";
 import { accept, type Outcome } from "../../engine/units";
 import type { Context } from "../context";
 import type { LeadTimeToday } from "../views";
@@ -7,7 +7,7 @@ import { rangeOf } from "./range";
 
 /** Today's honest lead time of an ordinary pair, for the home page. */
 export async function leadTimeToday(ctx: Context): Promise<Outcome<LeadTimeToday>> {
-  const [range, pairs] = await Promise.all([rangeOf(ctx, plainSpec(ctx.now)), openPairs(ctx.db)]);
+  const [range, pairsAhead] = await Promise.all([rangeOf(ctx, plainSpec(ctx.now)), countOpenPairs(ctx.db)]);
   const { p50, p90, workingDays } = range;
-  return accept({ p50, p90, workingDays, pairsAhead: pairs.length });
+  return accept({ p50, p90, workingDays, pairsAhead });
 }

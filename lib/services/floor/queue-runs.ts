@@ -8,7 +8,7 @@ import { sha256Of } from "../../catalog";
 import type { Db } from "../../data/client";
 import { currentQueueRevision } from "../../data/counters";
 import { type FloorChangeRecord, floorChangesInForce } from "../../data/floor-changes";
-import type { PairRecord } from "../../data/pairs";
+import { openPairVersions } from "../../data/pairs";
 import { dayIndex, type PairOnFloor, prepareRuns, type QueueRuns, runRange } from "../../engine/routing";
 import { shopDay } from "../shop-time";
 import { floorCatalog } from "./recipe";
@@ -52,13 +52,13 @@ export async function runsWith(
   group: readonly PairOnFloor[],
 ): Promise<LiveRuns> {
   const revision = await currentQueueRevision(db);
-  const [queued, changes] = await Promise.all([queuedPairs(db), floorChangesInForce(db, now)]);
-  const pairs = queued.filter((pair) => !without.includes(pair.id));
+  const [open, changes] = await Promise.all([openPairVersions(db), floorChangesInForce(db, now)]);
+  const versions = open.filter(({ id, order }) => order.slotLostAt === null && !without.includes(id));
   const key = sha256Of([
     revision,
     // The floor moves on while nobody ticks: an hour is as fine as a date needs.
     Math.floor(now.getTime() / 3_600_000),
-    pairs.map((pair) => [pair.id, pair.version, pair.specHash]),
+    versions.map(({ id, version, specHash }) => [id, version, specHash]),
     changes.map((change) => change.id),
     group,
   ]);
@@ -66,7 +66,7 @@ export async function runsWith(
   shelf.set(db, known);
   const running = known.get(key);
   if (running !== undefined) return running;
-  const made = makeRuns(db, pairs, changes, group, now).then((runs) => ({
+  const made = makeRuns(db, without, changes, group, now).then((runs) => ({
     revision,
     madeAt: now,
     runs,
@@ -79,11 +79,12 @@ export async function runsWith(
 
 async function makeRuns(
   db: Db,
-  pairs: readonly PairRecord[],
+  without: readonly string[],
   changes: readonly FloorChangeRecord[],
   group: readonly PairOnFloor[],
   now: Date,
 ): Promise<QueueRuns> {
+  const pairs = (await queuedPairs(db)).filter(({ id }) => !without.includes(id));
   const situation = await situationOf(db, pairs, changes, now);
   const prepared = prepareRuns({ ...situation, pairs: [...situation.pairs, ...group] }, seedOn(now));
   if (!prepared.ok) throw new Error(`the queue does not fit the floor: ${JSON.stringify(prepared.refusal)}`);
