@@ -118,7 +118,7 @@ export interface OpenPairVersion {
   readonly order: { readonly slotLostAt: Date | null };
 }
 
-/** As {@link openPairs}, only what tells whether anything about them has changed: a tenth of the work. */
+/** As {@link openPairs}, only what tells whether anything about them has changed. */
 export async function openPairVersions(client: Tx): Promise<readonly OpenPairVersion[]> {
   return client.pair.findMany({
     where: open,

@@ -96,6 +96,9 @@ describe("money", () => {
       openCents: 86_240,
       unpaidReason: "pays at the hut",
     });
+    // The reason is the shop's own: what the customer is told names the parcel alone.
+    const [told] = await db().outboxMessage.findMany({ where: { kind: "order-shipped" } });
+    expect(told?.data).toEqual({ tracking: "LF-7" });
   });
 
   it("ships a paid order from the desk, and nothing of a reason is kept", async () => {

@@ -74,7 +74,7 @@ export function compileProblem(problem: ScheduleProblem): CompiledProblem {
     jobCount: problem.jobs.length,
     resourceCount: problem.resources.length,
     operations,
-    jobOf: int32Of(jobOf, (job) => job),
+    jobOf: Int32Array.from(jobOf),
     firstOfJob: offsetsOf(problem.jobs.map((job) => job.operations.length)),
     minutes: int32Of(operations, (operation) => operation.minutes),
     unattended: int32Of(operations, (operation) => operation.unattendedMinutes ?? 0),
@@ -257,7 +257,7 @@ function calendarCache(
   }
 }
 
-/** As `Int32Array.from`, which goes through an iterator and takes ten times as long. */
+/** As `Int32Array.from`, without its iterator: a long queue has fifteen thousand operations and seven such lists. */
 function int32Of<T>(list: readonly T[], numberOf: (entry: T, index: number) => number): Int32Array {
   const numbers = new Int32Array(list.length);
   for (let i = 0; i < list.length; i++) numbers[i] = numberOf(list[i] as T, i);

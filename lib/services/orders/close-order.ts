@@ -71,7 +71,8 @@ export async function shipOrder(
       currency: frozen<Price>(found.value.price).currency,
     });
   }
-  return move(ctx, found.value, "shipped", "", {}, { tracking, openCents, unpaidReason });
+  const own = { openCents, unpaidReason };
+  return move(ctx, found.value, "shipped", "", {}, { tracking }, async () => undefined, own);
 }
 
 /** The order arrived. */
@@ -81,6 +82,7 @@ export async function deliverOrder(ctx: Context, input: { readonly orderId: Orde
   return move(ctx, found.value, "delivered", "", { deliveredAt: ctx.now }, {});
 }
 
+/** @param own what the shop's history keeps beside `data` and the customer is not told */
 async function move(
   ctx: Context,
   order: OrderRecord,
@@ -89,6 +91,7 @@ async function move(
   change: OrderChange,
   data: Readonly<Record<string, unknown>>,
   also: (tx: Tx) => Promise<void> = async () => undefined,
+  own: Readonly<Record<string, unknown>> = {},
 ): Promise<Outcome<OrderView>> {
   const allowed = transition("order", order.state as OrderState, to, reason);
   if (!allowed.ok) return allowed;
@@ -100,7 +103,7 @@ async function move(
     await setPairStates(tx, order.id, to);
     await also(tx);
     const subject = { kind: "order", id: order.id } as const;
-    await recordEvents(tx, [eventOf(ctx, `order-${to}`, subject, data)]);
+    await recordEvents(tx, [eventOf(ctx, `order-${to}`, subject, { ...data, ...own })]);
     const recipient = order.customer.email ?? order.customer.phone ?? "desk";
     await queueMessages(tx, [messageOf(ctx, `order-${to}`, recipient, subject, data)]);
     const after = await orderById(tx, order.id);
