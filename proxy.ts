@@ -5,7 +5,7 @@
  * scripts would be refused.
  */
 import { type NextRequest, NextResponse } from "next/server";
-import { isDevelopment, config as settings } from "./lib/config";
+import { isDevelopment, config as settings } from "#config";
 
 export default function proxy(request: NextRequest): NextResponse {
   const nonce = Buffer.from(crypto.getRandomValues(new Uint8Array(18))).toString("base64");

@@ -2,7 +2,6 @@ import path from "node:path";
 import { defineConfig } from "vitest/config";
 
 const alias = {
-  "@": path.resolve(import.meta.dirname),
   "server-only": path.resolve(import.meta.dirname, ".ci/nothing.mjs"),
 };
 

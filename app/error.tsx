@@ -1,5 +1,5 @@
 "use client";
-import { Button } from "./_ui/button";
+import { Button } from "#app/_ui/button.tsx";
 
 /** Something unexpected: says what to do, keeps what was typed (it waits in the browser), offers another try. */
 export default function ErrorPage({

@@ -3,12 +3,12 @@ import "@fontsource/ibm-plex-sans/500.css";
 import "@fontsource/ibm-plex-sans/600.css";
 import "@fontsource/ibm-plex-mono/400.css";
 import "@fontsource/ibm-plex-mono/500.css";
-import "./globals.css";
+import "#app/globals.css";
 import type { Metadata, Viewport } from "next";
 import { cookies } from "next/headers";
 import { connection } from "next/server";
 import type { ReactNode } from "react";
-import shop from "@/content/catalog/shop.json";
+import shop from "#content/catalog/shop.json";
 
 export const metadata: Metadata = {
   title: { default: `${shop.name}: skis built to order, in pairs`, template: `%s · ${shop.name}` },

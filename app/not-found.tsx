@@ -1,7 +1,7 @@
 import Link from "next/link";
-import { SiteFrame } from "@/app/_ui/site-frame";
-import shop from "@/content/catalog/shop.json";
-import words from "@/content/copy/site.json";
+import { SiteFrame } from "#app/_ui/site-frame.tsx";
+import shop from "#content/catalog/shop.json";
+import words from "#content/copy/site.json";
 
 export default function NotFound() {
   const w = words.notFound;

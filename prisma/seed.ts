@@ -3,9 +3,9 @@
  * back from now and made with the shop's own use cases; the same moment gives the same shop. Invented throughout.
  */
 import sharp from "sharp";
-import { systemActor, takeOnStaff } from "../lib/auth";
-import { type Db, db } from "../lib/data/client";
-import { newId } from "../lib/data/ids";
+import { systemActor, takeOnStaff } from "#auth";
+import { type Db, db } from "#data/client";
+import { newId } from "#data/ids";
 import {
   approveProof,
   askReview,
@@ -22,8 +22,8 @@ import {
   setCallBack,
   shipOrder,
   withdrawQuote,
-} from "../lib/services";
-import { engineOn } from "../lib/services/catalogue/current";
+} from "#services";
+import { engineOn } from "#services/catalogue/current";
 import { seedBench } from "./seed/bench";
 import { seedBreakdown } from "./seed/breakdown";
 import { seedClub } from "./seed/club";

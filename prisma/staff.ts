@@ -1,8 +1,8 @@
 /** Takes somebody on from the command line: the first owner of a shop that starts without the demo. */
-import { type NewStaff, systemActor, takeOnStaff } from "../lib/auth";
-import { closeDatabase, database } from "../lib/data/client";
-import { applyMigrations } from "../lib/data/migrate";
-import { newStaffSchema } from "../lib/schemas";
+import { type NewStaff, systemActor, takeOnStaff } from "#auth";
+import { closeDatabase, database } from "#data/client";
+import { applyMigrations } from "#data/migrate";
+import { newStaffSchema } from "#schemas";
 
 /** @returns what is wrong in words, or null when the person can sign in */
 export async function addStaff(input: unknown, prismaFolder: string, now: Date): Promise<string | null> {

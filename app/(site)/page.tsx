@@ -1,16 +1,16 @@
-import { requestContext } from "@/app/_server/request";
-import { buttonClass } from "@/app/_ui/button";
-import { DateRange } from "@/app/_ui/date-range";
-import { Part } from "@/app/_ui/page";
-import { fill } from "@/app/_ui/words";
-import { HousePattern } from "@/app/_visuals/house-pattern";
-import { SkiPair } from "@/app/_visuals/ski-drawing";
-import { SkiOutline } from "@/app/_visuals/ski-outline";
-import shop from "@/content/catalog/shop.json";
-import words from "@/content/copy/site.json";
-import { measure, shapeAtLength } from "@/lib/engine/geometry";
-import { roundForPeople, textForPeople } from "@/lib/engine/units";
-import { activeCatalog, leadTimeToday } from "@/lib/services";
+import { requestContext } from "#app/_server/request.ts";
+import { buttonClass } from "#app/_ui/button.tsx";
+import { DateRange } from "#app/_ui/date-range.tsx";
+import { Part } from "#app/_ui/page.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { HousePattern } from "#app/_visuals/house-pattern.tsx";
+import { SkiPair } from "#app/_visuals/ski-drawing.tsx";
+import { SkiOutline } from "#app/_visuals/ski-outline.tsx";
+import shop from "#content/catalog/shop.json";
+import words from "#content/copy/site.json";
+import { measure, shapeAtLength } from "#engine/geometry";
+import { roundForPeople, textForPeople } from "#engine/units";
+import { activeCatalog, leadTimeToday } from "#services";
 
 export default async function HomePage() {
   const ctx = await requestContext();

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
-import { SiteFrame } from "@/app/_ui/site-frame";
-import shop from "@/content/catalog/shop.json";
+import { SiteFrame } from "#app/_ui/site-frame.tsx";
+import shop from "#content/catalog/shop.json";
 
 export default function SkierLayout({ children }: { readonly children: ReactNode }) {
   return (

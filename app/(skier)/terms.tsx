@@ -1,11 +1,11 @@
 /** What is made to the skier's specification, the terms, and what cancelling costs. */
-import { Facts } from "@/app/_ui/facts";
-import { moneyText } from "@/app/_ui/money";
-import { Part } from "@/app/_ui/page";
-import { More } from "@/app/_ui/section";
-import { fill } from "@/app/_ui/words";
-import shop from "@/content/catalog/shop.json";
-import words from "@/content/copy/skier.json";
+import { Facts } from "#app/_ui/facts.tsx";
+import { moneyText } from "#app/_ui/money.ts";
+import { Part } from "#app/_ui/page.tsx";
+import { More } from "#app/_ui/section.tsx";
+import { fill } from "#app/_ui/words.ts";
+import shop from "#content/catalog/shop.json";
+import words from "#content/copy/skier.json";
 
 export function Terms({ specified }: { readonly specified: readonly string[] }) {
   const w = words.quote;

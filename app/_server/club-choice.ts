@@ -6,10 +6,10 @@ import { cookies } from "next/headers";
 import { redirect } from "next/navigation";
 import "server-only";
 import { z } from "zod";
-import refusalWords from "@/content/copy/refusals.json";
-import { config } from "@/lib/config";
-import { wordsFor } from "@/lib/schemas";
-import { type ClubId, type ClubView, type Context, readClub } from "@/lib/services";
+import { config } from "#config";
+import refusalWords from "#content/copy/refusals.json";
+import { wordsFor } from "#schemas";
+import { type ClubId, type ClubView, type Context, readClub } from "#services";
 import type { FormState } from "./form-state";
 
 const cookie = "club-typed";

@@ -15,8 +15,8 @@
 import { unstable_rethrow } from "next/navigation";
 import "server-only";
 import type { z } from "zod";
-import type { Outcome, Refusal } from "@/lib/engine/units";
-import type { Context } from "@/lib/services/context";
+import type { Outcome, Refusal } from "#engine/units";
+import type { Context } from "#services/context";
 import { faultWords, reportFault } from "./faults";
 import { type FormState, messagesByPath, readForm, typedValues } from "./form-state";
 

@@ -1,7 +1,7 @@
 /** What every route handler does around its own work: refusals and faults become answers in words. */
 import { unstable_rethrow } from "next/navigation";
 import "server-only";
-import type { Refusal } from "@/lib/engine/units";
+import type { Refusal } from "#engine/units";
 import { faultWords, reportFault } from "./faults";
 
 const statusOf: Readonly<Record<string, number>> = {

@@ -1,9 +1,9 @@
 /** The sheet behind a private link that somebody pasted into a page, read in the name of that link and no other. */
-import { tokenIn } from "@/app/_ui/compare/candidates";
-import type { OtherSheet } from "@/app/_ui/compare/compare-view";
-import { fill, wordOf } from "@/app/_ui/words";
-import words from "@/content/copy/compare.json";
-import { readSheet, type SheetId } from "@/lib/services";
+import { tokenIn } from "#app/_ui/compare/candidates.ts";
+import type { OtherSheet } from "#app/_ui/compare/compare-view.tsx";
+import { fill, wordOf } from "#app/_ui/words.ts";
+import words from "#content/copy/compare.json";
+import { readSheet, type SheetId } from "#services";
 import { findLink } from "./request";
 
 /** @param link as typed; nothing typed is no other sheet */

@@ -3,9 +3,9 @@
  * follows, and tells them when the number has changed.
  */
 import "server-only";
-import { systemActor } from "@/lib/auth";
-import { queueRevision } from "@/lib/services";
-import { openContext } from "@/lib/services/context";
+import { systemActor } from "#auth";
+import { queueRevision } from "#services";
+import { openContext } from "#services/context";
 import { reportFault } from "./faults";
 
 type Follower = (revision: number) => void;

@@ -20,9 +20,9 @@ import {
   signOut,
   staffBySession,
   visitor,
-} from "@/lib/auth";
-import { config } from "@/lib/config";
-import { type Context, openContext } from "@/lib/services/context";
+} from "#auth";
+import { config } from "#config";
+import { type Context, openContext } from "#services/context";
 import { visitorAddress } from "./address";
 
 export const signInPath = "/shop/sign-in";

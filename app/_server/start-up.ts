@@ -1,8 +1,8 @@
 /** Opens the database when the server starts, so that the first visitor does not wait and a fault shows at once. */
-import { systemActor } from "@/lib/auth";
-import { freezePressSlots, renewEstimates, sweepSlots } from "@/lib/services";
-import { openContext } from "@/lib/services/context";
-import { checkHealth } from "@/lib/services/health";
+import { systemActor } from "#auth";
+import { freezePressSlots, renewEstimates, sweepSlots } from "#services";
+import { openContext } from "#services/context";
+import { checkHealth } from "#services/health";
 import { reportFault } from "./faults";
 
 const sweepEveryMs = 15 * 60_000;

@@ -1,7 +1,7 @@
 /** Takes one of the compared pairs onto a sheet: what is saved is worked out here again, never sent by the page. */
-import { takingPatch } from "@/app/_ui/compare/candidates";
-import { refuse } from "@/lib/engine/units";
-import { activeCatalog, type Context, type SheetId, saveSheet } from "@/lib/services";
+import { takingPatch } from "#app/_ui/compare/candidates.ts";
+import { refuse } from "#engine/units";
+import { activeCatalog, type Context, type SheetId, saveSheet } from "#services";
 import { otherSheetOf } from "./other-sheet";
 
 export interface TakePair {

@@ -1,8 +1,8 @@
 /** What the days until ready are spent on, largest first, in words, with the days that can be named. */
 
-import { onlyWeekdays } from "../../lib/engine/routing/shop-time";
-import { textForPeople } from "../../lib/engine/units";
-import type { DateRange } from "../../lib/services/views";
+import { textForPeople } from "#engine/units";
+import { onlyWeekdays } from "#lib/engine/routing/shop-time";
+import type { DateRange } from "#services/views/index";
 import { dayText } from "./date-range";
 import type { SheetWords } from "./sheet/words";
 import { fill, wordOf } from "./words";

@@ -12,7 +12,7 @@ import {
   poundsFromKg,
   type TypedHeight,
   type TypedMass,
-} from "../../lib/engine/units";
+} from "#engine/units";
 import { controlClass, FieldError, FieldHint, Optional } from "./field";
 import { otherHeight, otherMass, plain } from "./typed-measures";
 

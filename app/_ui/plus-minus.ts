@@ -1,6 +1,6 @@
 /** How sure a number is, beside it: the band that nine of ten lie in. */
-import { nineOfTen } from "../../lib/engine/configuration";
-import { textForPeople } from "../../lib/engine/units";
+import { nineOfTen } from "#engine/configuration";
+import { textForPeople } from "#engine/units";
 
 /** "1785 ± 98", both with the same decimals; the bare number where its deviation is not known. */
 export function plusMinus(value: number, deviation: number | undefined, decimals = 0): string {

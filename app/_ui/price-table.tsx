@@ -1,5 +1,5 @@
 /** The lines of a price and what they add up to. Every figure comes from the engine; nothing is summed here. */
-import type { Price } from "../../lib/engine/pricing";
+import type { Price } from "#engine/pricing";
 import { moneyText } from "./money";
 import { Table } from "./table";
 

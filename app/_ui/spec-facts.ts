@@ -1,6 +1,6 @@
 /** What is ordered, as name and value, in the sheet's words: for quote, progress and the shop's pages. */
-import type { BuildCatalog, PairSpec } from "../../lib/engine/configuration";
-import { textForPeople } from "../../lib/engine/units";
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { textForPeople } from "#engine/units";
 import type { Fact } from "./facts";
 import type { SheetWords } from "./sheet/words";
 

@@ -7,7 +7,7 @@ import {
   type TypedHeight,
   type TypedMass,
   textForPeople,
-} from "../../lib/engine/units";
+} from "#engine/units";
 
 /** At most `decimals` digits, no trailing zeros: what a person would type. */
 export function plain(value: number, decimals: number): string {

@@ -1,4 +1,4 @@
-import { textForPeople } from "../../lib/engine/units";
+import { textForPeople } from "#engine/units";
 
 /** Words come from content/copy; `{name}` in them stands for a parameter. */
 export function fill(text: string, values: Readonly<Record<string, unknown>>): string {

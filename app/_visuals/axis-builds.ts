@@ -3,9 +3,9 @@
  * axis is mm from the mount line, negative towards the tip, and every build keeps its own millimetres, so that a longer
  * ski reaches further at both ends and nothing is stretched. A build alone is also told from its tip.
  */
-import type { SkiFlex } from "../../lib/engine/flex";
-import type { SkiShape } from "../../lib/engine/geometry";
-import { textForPeople } from "../../lib/engine/units";
+import type { SkiFlex } from "#engine/flex";
+import type { SkiShape } from "#engine/geometry";
+import { textForPeople } from "#engine/units";
 import { type AxisReading, axisSeries, readingAt } from "./axis-data";
 
 /** More lines than this cannot be told apart in black and white. */

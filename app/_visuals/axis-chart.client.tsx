@@ -7,7 +7,7 @@
  * mount line, and are told apart by their line and letter.
  */
 import { type ReactNode, useMemo, useState } from "react";
-import { textForPeople } from "../../lib/engine/units";
+import { textForPeople } from "#engine/units";
 import { axisFrame, axisQuantities, mostBuilds, readingFromMount } from "./axis-builds";
 import { axisSeries } from "./axis-data";
 import {

@@ -2,8 +2,8 @@
  * What hangs on the one axis, as plain data: series for the charts and the reading at one station. Units as shown: EI and
  * GJ in N·m² (engine N·mm² / 10⁶), the rest mm and g/m.
  */
-import type { FlexStation, SkiFlex } from "../../lib/engine/flex";
-import { profileHeightMm, type SkiShape } from "../../lib/engine/geometry";
+import type { FlexStation, SkiFlex } from "#engine/flex";
+import { profileHeightMm, type SkiShape } from "#engine/geometry";
 
 /** Everything at one station, interpolated between the engine's stations. */
 export interface AxisReading extends FlexStation {

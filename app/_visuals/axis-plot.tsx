@@ -4,7 +4,7 @@
  */
 import { scaleLinear } from "d3-scale";
 import { area, line } from "d3-shape";
-import { profileHeightMm } from "../../lib/engine/geometry";
+import { profileHeightMm } from "#engine/geometry";
 import { type AxisBuild, type AxisFrame, axisFrame } from "./axis-builds";
 import { type AxisSeries, readingAt } from "./axis-data";
 import { lineOf } from "./axis-looks";

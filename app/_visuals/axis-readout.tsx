@@ -1,5 +1,5 @@
 /** Every value at the hairline, in one place that fits a phone; of several builds a column each, with the difference. */
-import { textForPeople } from "../../lib/engine/units";
+import { textForPeople } from "#engine/units";
 import { type AxisBuild, axisQuantities, axisReadout, readingFromMount } from "./axis-builds";
 import { LineKey, lookOf } from "./axis-looks";
 

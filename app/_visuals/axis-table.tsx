@@ -1,6 +1,6 @@
 /** The numbers behind the axis chart as a table every 100 mm and as CSV every 10 mm. */
 import { memo } from "react";
-import { csvHref } from "../_ui/csv";
+import { csvHref } from "#app/_ui/csv.ts";
 import { type AxisBuild, axisTable } from "./axis-builds";
 
 const tableStepMm = 100;

@@ -1,5 +1,5 @@
 /** A house graphic as the engine works it out, as paths of a drawing; the outline that clips it is the caller's. */
-import { type HouseGraphic, housePattern, otherPalette, type PatternArea } from "../../lib/engine/configuration";
+import { type HouseGraphic, housePattern, otherPalette, type PatternArea } from "#engine/configuration";
 
 export function HousePattern({
   graphic,

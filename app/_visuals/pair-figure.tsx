@@ -1,6 +1,6 @@
 /** A pair as ordered, for pages that only show it: from above and from below, true to scale. */
-import type { BuildCatalog, PairSpec } from "../../lib/engine/configuration";
-import { mountLineMm, shapeAtLength } from "../../lib/engine/geometry";
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { mountLineMm, shapeAtLength } from "#engine/geometry";
 import { type SkiGraphic, SkiPair } from "./ski-drawing";
 import { type WoodStrip, woodStrips } from "./ski-wood";
 

@@ -3,7 +3,7 @@
  * X = y of the ski (positive to the skier's right), Y = x of the ski (mm from the tip). A lying drawing is this one
  * turned by −90°, so that the tip is on the left.
  */
-import { halfOutline, halfWidthAt, type OutlinePoint, type SkiShape } from "../../lib/engine/geometry";
+import { halfOutline, halfWidthAt, type OutlinePoint, type SkiShape } from "#engine/geometry";
 
 /** One decimal is 0.1 mm: finer than a hairline at any zoom that a screen shows. */
 const mm = (value: number) => Math.round(value * 10) / 10;

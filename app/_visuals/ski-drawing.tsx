@@ -6,9 +6,9 @@
  * on the left and, as seen from above by the same skier, the right ski above the left one.
  */
 import { type ReactNode, useId } from "react";
-import type { ArtworkPlacement, GraphicLayout, HouseGraphic } from "../../lib/engine/configuration";
-import { offsetOutline, type SkiShape } from "../../lib/engine/geometry";
-import { cx } from "../_ui/cx";
+import { cx } from "#app/_ui/cx.ts";
+import type { ArtworkPlacement, GraphicLayout, HouseGraphic } from "#engine/configuration";
+import { offsetOutline, type SkiShape } from "#engine/geometry";
 import { HousePattern } from "./house-pattern";
 import { closedPath, greatestHalfWidthMm, screenOutline, sidePath } from "./paths";
 import { type ClearWindow, Windows, type WoodStrip } from "./ski-wood";

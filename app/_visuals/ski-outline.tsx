@@ -1,5 +1,5 @@
 /** A thumbnail: outlines to one scale, so that two models side by side show their true difference. */
-import type { SkiShape } from "../../lib/engine/geometry";
+import type { SkiShape } from "#engine/geometry";
 import { closedPath, screenOutline } from "./paths";
 
 export function SkiOutline({

@@ -1,9 +1,9 @@
 /** A document or picture as an answer: shown in place, never sniffed, never kept by a shared cache. */
-import { refusalResponse } from "@/app/_server/handler";
-import refusalWords from "@/content/copy/refusals.json";
-import type { Outcome } from "@/lib/engine/units";
-import { wordsFor } from "@/lib/schemas";
-import type { DocumentBytes } from "@/lib/services";
+import { refusalResponse } from "#app/_server/handler.ts";
+import refusalWords from "#content/copy/refusals.json";
+import type { Outcome } from "#engine/units";
+import { wordsFor } from "#schemas";
+import type { DocumentBytes } from "#services";
 
 export function documentResponse(outcome: Outcome<DocumentBytes>, maxAgeSeconds = 0): Response {
   if (!outcome.ok) return refusalResponse(outcome.refusal, wordsFor(outcome.refusal, refusalWords));

@@ -1,8 +1,8 @@
 /** For machines: 200 when the database answers, 503 when not. */
-import { reportFault } from "@/app/_server/faults";
-import { systemActor } from "@/lib/auth";
-import { openContext } from "@/lib/services/context";
-import { checkHealth } from "@/lib/services/health";
+import { reportFault } from "#app/_server/faults.ts";
+import { systemActor } from "#auth";
+import { openContext } from "#services/context";
+import { checkHealth } from "#services/health";
 
 export const dynamic = "force-dynamic";
 

@@ -3,9 +3,9 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { endSession, signInPath, staffContext } from "@/app/_server/request";
-import { reissueLink } from "@/lib/services";
+import { formAction } from "#app/_server/form-action.ts";
+import { endSession, signInPath, staffContext } from "#app/_server/request.ts";
+import { reissueLink } from "#services";
 import { idField } from "./fields";
 import { say } from "./say";
 import { tellLink } from "./told-link";

@@ -1,6 +1,6 @@
 /** What stands in the cells of the shop's tables and is never broken over two lines: numbers, days, instants. */
 import { Fragment } from "react";
-import { dayText } from "@/app/_ui/date-range";
+import { dayText } from "#app/_ui/date-range.tsx";
 import { clock } from "./say";
 
 /** A quote's or an order's number, a pair's serial, as the way to its page. */

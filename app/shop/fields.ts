@@ -1,8 +1,8 @@
 /** What the shop's buttons send, as text, turned into what the use cases' schemas expect. */
 import { z } from "zod";
-import { shopMinute } from "@/lib/engine/routing";
-import { isoDate } from "@/lib/engine/units";
-import { instantOfShopMinute } from "@/lib/services/shop-time";
+import { shopMinute } from "#engine/routing";
+import { isoDate } from "#engine/units";
+import { instantOfShopMinute } from "#services/shop-time";
 
 /** A row's id in a hidden field. */
 export const idField = z.string().min(1).max(60);

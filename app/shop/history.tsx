@@ -1,10 +1,10 @@
 /** What happened, when, and who did it. The record itself; nothing is worded away. */
-import { dayText } from "@/app/_ui/date-range";
-import { moneyText } from "@/app/_ui/money";
-import { Table } from "@/app/_ui/table";
-import { wordOf } from "@/app/_ui/words";
-import shopWords from "@/content/copy/shop.json";
-import type { EventView, StripOption } from "@/lib/services";
+import { dayText } from "#app/_ui/date-range.tsx";
+import { moneyText } from "#app/_ui/money.ts";
+import { Table } from "#app/_ui/table.tsx";
+import { wordOf } from "#app/_ui/words.ts";
+import shopWords from "#content/copy/shop.json";
+import type { EventView, StripOption } from "#services";
 import { Clock } from "./cells";
 import { optionChoice } from "./strip-option-words";
 

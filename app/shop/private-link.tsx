@@ -1,7 +1,7 @@
 /** The skier's private link, just made; or the button that makes a new one. */
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { Notice } from "@/app/_ui/notice";
-import shopWords from "@/content/copy/shop.json";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { Notice } from "#app/_ui/notice.tsx";
+import shopWords from "#content/copy/shop.json";
 import { newPrivateLink } from "./actions";
 import { type LinkKind, toldLink } from "./told-link";
 

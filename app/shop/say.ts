@@ -1,9 +1,9 @@
 /** A refusal in words, and the days and instants of the shop's own clock. */
-import { instantText } from "@/app/_ui/date-range";
-import shop from "@/content/catalog/shop.json";
-import refusalWords from "@/content/copy/refusals.json";
-import type { Refusal } from "@/lib/engine/units";
-import { wordsFor } from "@/lib/schemas";
+import { instantText } from "#app/_ui/date-range.tsx";
+import shop from "#content/catalog/shop.json";
+import refusalWords from "#content/copy/refusals.json";
+import type { Refusal } from "#engine/units";
+import { wordsFor } from "#schemas";
 
 /** What is behind "not yet": a blocked sale names each thing that blocks it. */
 export function say(refusal: Refusal): string {

@@ -1,10 +1,10 @@
 /** A way out in words. */
-import type { Choice } from "@/app/_ui/choice-group";
-import { dayText } from "@/app/_ui/date-range";
-import { fill } from "@/app/_ui/words";
-import copy from "@/content/copy/rework.json";
-import { textForPeople } from "@/lib/engine/units";
-import type { StripOption } from "@/lib/services";
+import type { Choice } from "#app/_ui/choice-group.tsx";
+import { dayText } from "#app/_ui/date-range.tsx";
+import { fill } from "#app/_ui/words.ts";
+import copy from "#content/copy/rework.json";
+import { textForPeople } from "#engine/units";
+import type { StripOption } from "#services";
 
 const w = copy.strips;
 

@@ -4,7 +4,7 @@
  */
 import { cookies } from "next/headers";
 import "server-only";
-import { config } from "@/lib/config";
+import { config } from "#config";
 
 const name = "told-link";
 const seconds = 15 * 60;

@@ -1,7 +1,7 @@
 /**
  * Who is asking. An actor can only be made in lib/auth, so a use case that takes one has proof that somebody checked.
  */
-import type { StaffRole } from "../data/access";
+import type { StaffRole } from "#data/access";
 
 declare const minted: unique symbol;
 

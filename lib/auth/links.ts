@@ -1,6 +1,6 @@
 /** Private links: whoever holds one stands for the skier of that one sheet, quote, order or pair. */
-import { findLiveLink, insertLink, revokeLinksOf } from "../data/access";
-import { type Db, db, type Tx } from "../data/client";
+import { findLiveLink, insertLink, revokeLinksOf } from "#data/access";
+import { type Db, db, type Tx } from "#data/client";
 import { type Guest, mintGuest, type Subject } from "./actor";
 import { hashToken, looksLikeToken, newToken } from "./tokens";
 

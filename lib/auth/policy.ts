@@ -2,7 +2,7 @@
  * Who may do what: one table. A use case asks it before anything else.
  * A guest may "always", "never", or only with a link to one of the named kinds of subject.
  */
-import { accept, type Outcome, refuse } from "../engine/units";
+import { accept, type Outcome, refuse } from "#engine/units";
 import type { Actor, Subject } from "./actor";
 
 interface Row {

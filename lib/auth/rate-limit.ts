@@ -1,7 +1,7 @@
 /** Slows guessing down. Counted in the database, so it holds over restarts and several processes. */
-import { countEvent, forgetEvents } from "../data/access";
-import type { Db } from "../data/client";
-import { accept, type Outcome, refuse } from "../engine/units";
+import { countEvent, forgetEvents } from "#data/access";
+import type { Db } from "#data/client";
+import { accept, type Outcome, refuse } from "#engine/units";
 
 export interface Limit {
   /** Stable name of what is limited. */

@@ -7,10 +7,10 @@ import {
   revokeSessionsOf,
   sweepAccess,
   touchSession,
-} from "../data/access";
-import { db } from "../data/client";
-import { newId } from "../data/ids";
-import { accept, type Outcome, refuse } from "../engine/units";
+} from "#data/access";
+import { db } from "#data/client";
+import { newId } from "#data/ids";
+import { accept, type Outcome, refuse } from "#engine/units";
 import { mintStaff, type StaffActor } from "./actor";
 import { isPassword, spendPasswordTime } from "./passwords";
 import { countAttempt, forgetAttempts, signInLimits, type TooMany } from "./rate-limit";

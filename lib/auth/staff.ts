@@ -1,10 +1,10 @@
 /** The people of the shop: taking somebody on, a new password, somebody leaving. */
-import { closeStaff, insertStaff, revokeSessionsOf, type StaffRole, updatePassword } from "../data/access";
-import { db } from "../data/client";
-import { Conflict, translateError } from "../data/errors";
-import { newId } from "../data/ids";
-import { transaction } from "../data/transaction";
-import { accept, type Outcome, type Refusal, refuse } from "../engine/units";
+import { closeStaff, insertStaff, revokeSessionsOf, type StaffRole, updatePassword } from "#data/access";
+import { db } from "#data/client";
+import { Conflict, translateError } from "#data/errors";
+import { newId } from "#data/ids";
+import { transaction } from "#data/transaction";
+import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { Actor } from "./actor";
 import { hashPassword, passwordLength } from "./passwords";
 import { permit } from "./policy";

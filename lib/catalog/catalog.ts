@@ -3,17 +3,17 @@
  * once, checked, frozen and named by the hash of its release; rebuilt from a stored release for ever.
  */
 import path from "node:path";
-import type { EngineCatalog } from "../engine/assessment";
-import type { CalibrationSettings } from "../engine/calibration";
-import type { BuildCatalog } from "../engine/configuration";
-import type { FitCoefficients } from "../engine/fit";
-import type { Corrections } from "../engine/materials";
-import type { PartsRules } from "../engine/parts";
-import type { PriceBook } from "../engine/pricing";
-import type { FloorCatalog } from "../engine/routing";
-import type { IsoDate } from "../engine/units";
-import type { FinishRules, Recipe, RemedySettings, Safety, Shop } from "../schemas/content";
-import { floorOf } from "../schemas/floor";
+import type { EngineCatalog } from "#engine/assessment";
+import type { CalibrationSettings } from "#engine/calibration";
+import type { BuildCatalog } from "#engine/configuration";
+import type { FitCoefficients } from "#engine/fit";
+import type { Corrections } from "#engine/materials";
+import type { PartsRules } from "#engine/parts";
+import type { PriceBook } from "#engine/pricing";
+import type { FloorCatalog } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
+import type { FinishRules, Recipe, RemedySettings, Safety, Shop } from "#schemas/content/index";
+import { floorOf } from "#schemas/floor";
 import { sha256Of } from "./canonical-json";
 import { CatalogError } from "./catalog-error";
 import { type Copy, readCopy } from "./copy";

@@ -1,7 +1,7 @@
 /** The words of pages and mails, file by file. Pages import their own file; here all are checked and can be listed. */
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
-import { copyFileSchema, type RefusalWords, refusalWordsSchema } from "../schemas/words";
+import { copyFileSchema, type RefusalWords, refusalWordsSchema } from "#schemas/words";
 import { CatalogError, type CatalogProblem } from "./catalog-error";
 import { parseFiles } from "./files";
 

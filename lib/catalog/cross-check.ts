@@ -1,7 +1,7 @@
 /** What no schema of one file can see: that the files agree with each other. */
-import type { CoreBlend, LayupLayer, Model, Reinforcement } from "../engine/configuration";
-import type { Corrections } from "../engine/materials";
-import type { PriceBook } from "../engine/pricing";
+import type { CoreBlend, LayupLayer, Model, Reinforcement } from "#engine/configuration";
+import type { Corrections } from "#engine/materials";
+import type { PriceBook } from "#engine/pricing";
 import type { CatalogProblem } from "./catalog-error";
 import type { ReadFiles, releaseSchemas } from "./files";
 

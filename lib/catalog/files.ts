@@ -20,9 +20,9 @@ import {
   remediesFileSchema,
   safetyFileSchema,
   shopFileSchema,
-} from "../schemas/content";
-import { floorFileSchema } from "../schemas/floor";
-import { partsRulesFileSchema } from "../schemas/parts-rules";
+} from "#schemas/content/index";
+import { floorFileSchema } from "#schemas/floor";
+import { partsRulesFileSchema } from "#schemas/parts-rules";
 import { CatalogError, type CatalogProblem } from "./catalog-error";
 
 /**

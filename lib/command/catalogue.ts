@@ -1,7 +1,7 @@
 /** The catalogue as the command line reads it: content in the working directory, one price book by name or by day. */
-import { type Catalog, engineCatalog, loadCatalog, priceBookOn } from "../catalog";
-import type { EngineCatalog } from "../engine/assessment";
-import { accept, type IsoDate, type Outcome, refuse } from "../engine/units";
+import { type Catalog, engineCatalog, loadCatalog, priceBookOn } from "#catalog";
+import type { EngineCatalog } from "#engine/assessment";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 
 let loaded: Catalog | undefined;
 

@@ -10,8 +10,8 @@ import {
   type OperationOnFloor,
   type PairOnFloor,
   type ShopMinute,
-} from "../engine/routing";
-import type { IsoDate } from "../engine/units";
+} from "#engine/routing";
+import type { IsoDate } from "#engine/units";
 
 const openPairs = 29;
 /** Of these, so many wait for a deposit or a check and have not begun. */

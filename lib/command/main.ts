@@ -5,7 +5,7 @@
 import { readFileSync } from "node:fs";
 import { writeFile } from "node:fs/promises";
 import { z } from "zod";
-import { isoDate } from "../engine/units";
+import { isoDate } from "#engine/units";
 import { helpText } from "./help";
 import { invalidInputs } from "./invalid";
 import type { Verb, VerbFlags } from "./verb";

@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import type { IsoDate, Outcome } from "../engine/units";
+import type { IsoDate, Outcome } from "#engine/units";
 
 /** What a verb may use beside its input: files named on the command line. */
 export interface VerbFlags {

@@ -2,7 +2,7 @@
  * The one database of this process, opened on first use. Embedded or PostgreSQL, the rest of the code cannot tell.
  */
 import type { SqlMigrationAwareDriverAdapterFactory } from "@prisma/driver-adapter-utils";
-import { config, type DatabaseSettings, isBuilding } from "../config";
+import { config, type DatabaseSettings, isBuilding } from "#config";
 import { type Prisma, PrismaClient } from "./generated/client";
 
 /** The root client. Inside a transaction use only the `tx` it hands you: the root client would wait for itself. */

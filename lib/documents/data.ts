@@ -1,6 +1,6 @@
 /** What is printed: plain words and numbers, composed from facts. */
-import type { Price } from "../engine/pricing";
-import type { IsoDate } from "../engine/units";
+import type { Price } from "#engine/pricing";
+import type { IsoDate } from "#engine/units";
 import type { LocalDateTime, PairFacts, PrintStamp, ShopFacts, SkiSide, StationFact } from "./facts";
 
 /** Label and value, as printed. `isOption` marks what this order changed from the model's own build. */

@@ -1,9 +1,9 @@
 /** What callers hand over: engine types and the shop's own settings, before anything is put into words. */
-import type { BuildCatalog, PairSpec } from "../engine/configuration";
-import type { CoreSolution, SkiBuild, SkiFlex } from "../engine/flex";
-import type { ShapeMeasures, SkiShape } from "../engine/geometry";
-import type { PartsList } from "../engine/parts";
-import type { IsoDate } from "../engine/units";
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import type { CoreSolution, SkiBuild, SkiFlex } from "#engine/flex";
+import type { ShapeMeasures, SkiShape } from "#engine/geometry";
+import type { PartsList } from "#engine/parts";
+import type { IsoDate } from "#engine/units";
 
 export type Paper = "A4" | "LETTER";
 export type SkiSide = "L" | "R";

@@ -1,6 +1,6 @@
 /** How documents write numbers, money and days: one way everywhere, half up, the unit beside the number. */
-import type { IsoDate } from "../engine/units";
-import { textForPeople } from "../engine/units";
+import type { IsoDate } from "#engine/units";
+import { textForPeople } from "#engine/units";
 import type { LocalDateTime } from "./types";
 
 const WEEKDAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"] as const;

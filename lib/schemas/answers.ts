@@ -3,9 +3,9 @@
  * accepts: an unlikely answer is a flag with a script, not a refusal.
  */
 import { z } from "zod";
-import type { PartialAnswers } from "../engine/assessment";
-import type { FitAnswers, TypedMeasures } from "../engine/fit";
-import { heightCm, massKg, type TypedHeight, type TypedMass } from "../engine/units";
+import type { PartialAnswers } from "#engine/assessment";
+import type { FitAnswers, TypedMeasures } from "#engine/fit";
+import { heightCm, massKg, type TypedHeight, type TypedMass } from "#engine/units";
 import { numberIn, oneOf, percent, yesOrNo } from "./fields";
 
 const heightField = numberIn({ label: "Height", unit: "cm", min: 90, max: 250 });

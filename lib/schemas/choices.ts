@@ -1,8 +1,8 @@
 /** What the skier chose, and the complete specification that follows from it. Which ids exist is the catalogue's business. */
 import { z } from "zod";
-import type { SheetChoices } from "../engine/assessment";
-import type { Artwork, ArtworkPlacement, GraphicSpec, PairSpec } from "../engine/configuration";
-import type { GivenDiscount } from "../engine/pricing";
+import type { SheetChoices } from "#engine/assessment";
+import type { Artwork, ArtworkPlacement, GraphicSpec, PairSpec } from "#engine/configuration";
+import type { GivenDiscount } from "#engine/pricing";
 import { catalogId, numberIn, oneOf, textIn, yesOrNo } from "./fields";
 
 const alongMm = (label: string) => numberIn({ label, unit: "mm", min: -300, max: 2500 });

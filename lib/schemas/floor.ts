@@ -1,7 +1,7 @@
 /** The shop floor's settings file: stations, people, presses, moulds, hours and what can go wrong. */
 import { z } from "zod";
-import type { FloorCatalog } from "../engine/routing";
-import { type IsoDate, isoDate } from "../engine/units";
+import type { FloorCatalog } from "#engine/routing";
+import { type IsoDate, isoDate } from "#engine/units";
 
 const id = z.string().min(1);
 const text = z.string().min(1);

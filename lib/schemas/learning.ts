@@ -1,6 +1,6 @@
 /** What is typed about measured pairs: the bench's readings, pairs of the paper book, what counts and what does not. */
 import { z } from "zod";
-import type { BenchMeasure, BenchValues } from "../engine/calibration";
+import type { BenchMeasure, BenchValues } from "#engine/calibration";
 import { catalogId, numberIn, oneOf, textIn } from "./fields";
 
 /** As the bench reads: gram, mm, N/cm. `perEngine` turns the engine's unit into the bench's. */

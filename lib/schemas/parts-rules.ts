@@ -1,6 +1,6 @@
 /** content/catalog/parts.json: the shop's parts list, its allowances and its consumption. */
 import { z } from "zod";
-import type { PartCode, PartRule, PartsRules } from "../engine/parts";
+import type { PartCode, PartRule, PartsRules } from "#engine/parts";
 import { about, distinctBy, label, notNegative, positive, sentence, wholeCents } from "./content/shared";
 import { oneOf, textIn } from "./fields";
 

@@ -3,7 +3,7 @@
  * choices.KEY, contact.KEY, asked.KEY, notes. Null clears a field.
  */
 import { z } from "zod";
-import { accept, type Outcome, refuse } from "../engine/units";
+import { accept, type Outcome, refuse } from "#engine/units";
 import { answerFields, typedHeightSchema, typedMassSchema } from "./answers";
 import { choiceFields, discountRequestSchema } from "./choices";
 import { contactFields } from "./contact";

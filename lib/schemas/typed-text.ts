@@ -2,7 +2,7 @@
  * Reads and writes body measures as people say them on the phone: "182", "1.82 m", "5 ft 7", "5'7\"", "82 kg", "149 lb".
  * What was said is kept as it was said; the SI value stands beside it.
  */
-import { accept, type Outcome, refuse, type TypedHeight, type TypedMass, textForPeople } from "../engine/units";
+import { accept, type Outcome, refuse, type TypedHeight, type TypedMass, textForPeople } from "#engine/units";
 
 export type UnreadMeasure = {
   readonly code: "measure-not-understood";

@@ -3,7 +3,7 @@
  * places. Browser-safe: whoever shows a refusal passes the words in.
  */
 import { z } from "zod";
-import { type Refusal, textForPeople } from "../engine/units";
+import { type Refusal, textForPeople } from "#engine/units";
 
 const text = z
   .string()

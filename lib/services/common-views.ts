@@ -1,5 +1,5 @@
-import type { EventRecord } from "../data/events";
-import type { CustomerId, CustomerView, EventView, PostalAddress } from "./views";
+import type { EventRecord } from "#data/events";
+import type { CustomerId, CustomerView, EventView, PostalAddress } from "#services/views/index";
 
 export function eventView(event: EventRecord): EventView {
   return {

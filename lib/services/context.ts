@@ -1,11 +1,11 @@
 /**
  * What every use case stands on: who asks, what time it is, how new ids are made, and the database. Made once a request.
  */
-import type { Actor } from "../auth";
-import { type Db, db } from "../data/client";
-import { newId } from "../data/ids";
-import { translated } from "../data/transaction";
-import { refreshCorrections } from "./catalogue/book-in-force";
+import type { Actor } from "#auth";
+import { type Db, db } from "#data/client";
+import { newId } from "#data/ids";
+import { translated } from "#data/transaction";
+import { refreshCorrections } from "#services/catalogue/book-in-force";
 
 export interface Context {
   readonly actor: Actor;

@@ -2,7 +2,7 @@
  * What makes a pair the customer's own rather than picked from the shop's options: it decides which withdrawal notice
  * fits (trade.md part 10; the law is narrower than the trade thinks, so only real specifications count).
  */
-import type { PairSpec } from "../engine/configuration";
+import type { PairSpec } from "#engine/configuration";
 
 export function customerSpecified(spec: PairSpec): readonly string[] {
   const { graphic, base, mount } = spec;

@@ -1,6 +1,6 @@
 /** Whether the shop can work right now. */
-import { findStaffForSignIn } from "../data/access";
-import { translated } from "../data/transaction";
+import { findStaffForSignIn } from "#data/access";
+import { translated } from "#data/transaction";
 import type { Context } from "./context";
 
 /** Asks the database a real question. @throws Unavailable */

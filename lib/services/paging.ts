@@ -1,4 +1,4 @@
-import type { Page } from "./views";
+import type { Page } from "#services/views/index";
 
 export const pageSize = 25;
 

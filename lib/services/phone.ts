@@ -2,7 +2,7 @@
  * One form for each phone number, so that a caller is known again however the number was typed: "+" and digits as in
  * ITU-T E.164 (at most 15 digits). A number without a country is taken as a home number.
  */
-import { accept, type Outcome, refuse } from "../engine/units";
+import { accept, type Outcome, refuse } from "#engine/units";
 
 const homeCountry = "1";
 const homeDigits = 10;

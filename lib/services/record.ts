@@ -1,7 +1,7 @@
 /** How use cases sign what they write. */
-import type { Actor } from "../auth";
-import type { EventSubject, NewEvent } from "../data/events";
-import type { NewMessage } from "../data/outbox";
+import type { Actor } from "#auth";
+import type { EventSubject, NewEvent } from "#data/events";
+import type { NewMessage } from "#data/outbox";
 import type { Context } from "./context";
 
 /** The name that stands in the record: a person's for staff, "skier" for who holds a link. */

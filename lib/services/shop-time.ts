@@ -2,8 +2,8 @@
  * The shop's own clock: instants on one side, days and minutes of the shop's zone on the other. The engine counts shop
  * minutes and knows no zone; only here does one become the other.
  */
-import { dateOfDay, dayIndex, minutesPerDay, type ShopMinute, shopMinute } from "../engine/routing";
-import { type IsoDate, isoDate } from "../engine/units";
+import { dateOfDay, dayIndex, minutesPerDay, type ShopMinute, shopMinute } from "#engine/routing";
+import { type IsoDate, isoDate } from "#engine/units";
 
 interface WallClock {
   readonly date: IsoDate;

@@ -3,16 +3,16 @@
  * this invented shop are off the handbook by amounts that only this file knows, so that there is something to learn; and one
  * mass was typed with a wrong first digit, so that there is something to find.
  */
-import { systemActor } from "../../lib/auth";
-import { pairById } from "../../lib/data/pairs";
-import { frozen } from "../../lib/data/quotes";
-import { type BenchMeasure, type BenchValues, type MeasuredSki, predictSki } from "../../lib/engine/calibration";
-import type { BuildableSpec, BuildCatalog, PairSpec } from "../../lib/engine/configuration";
-import type { Corrections } from "../../lib/engine/materials";
-import { keyedDraw, normalQuantile, unitFromU32 } from "../../lib/engine/math";
-import { addBookPair, type BookPairInput, type PairId, recordBenchValues } from "../../lib/services";
-import { handbookCatalog } from "../../lib/services/catalogue/current";
-import { stripMeans } from "../../lib/services/learning/record-bench";
+import { systemActor } from "#auth";
+import { pairById } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import { type BenchMeasure, type BenchValues, type MeasuredSki, predictSki } from "#engine/calibration";
+import type { BuildableSpec, BuildCatalog, PairSpec } from "#engine/configuration";
+import type { Corrections } from "#engine/materials";
+import { keyedDraw, normalQuantile, unitFromU32 } from "#engine/math";
+import { addBookPair, type BookPairInput, type PairId, recordBenchValues } from "#services";
+import { handbookCatalog } from "#services/catalogue/current";
+import { stripMeans } from "#services/learning/record-bench";
 import { at, type DemoShop, done } from "./sales";
 import type { DemoCalendar } from "./shop-days";
 

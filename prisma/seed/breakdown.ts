@@ -1,6 +1,6 @@
 /** The demo's first incident: the press was to be down for six days and was back the same day. One letter still waits. */
-import { systemActor } from "../../lib/auth";
-import { chooseOption, closeIncident, dropNotice, listNotices, reportBreakdown } from "../../lib/services";
+import { systemActor } from "#auth";
+import { chooseOption, closeIncident, dropNotice, listNotices, reportBreakdown } from "#services";
 import { at, type DemoShop, done } from "./sales";
 
 const sixDaysMs = 6 * 86_400_000;

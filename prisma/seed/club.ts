@@ -1,5 +1,5 @@
 /** The demo's club: four skiers who want to ski in one palette; three have a quote, one has still to answer. Invented. */
-import { addClubSkier, createQuote, openClub, saveSheet } from "../../lib/services";
+import { addClubSkier, createQuote, openClub, saveSheet } from "#services";
 import type { DemoPerson } from "./people";
 import { at, type DemoShop, demoFields, done } from "./sales";
 

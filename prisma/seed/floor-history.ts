@@ -3,16 +3,16 @@
  * because a shop's worth of single ticks takes too long for a first start.
  */
 
-import { bumpQueue } from "../../lib/data/counters";
-import type { NewEvent } from "../../lib/data/events";
-import { recordEvents } from "../../lib/data/events";
-import { orderById, updateOrder } from "../../lib/data/orders";
-import { moveOperation, type OperationChange, pairById, setPairState } from "../../lib/data/pairs";
-import { consumeStrips } from "../../lib/data/strips";
-import { transaction } from "../../lib/data/transaction";
-import { stationsBefore } from "../../lib/engine/routing";
-import { floorCatalog, stationRecipe } from "../../lib/services/floor/recipe";
-import { coreStation, lastStation, layUpStation, pressStation } from "../../lib/services/floor/stations";
+import { bumpQueue } from "#data/counters";
+import type { NewEvent } from "#data/events";
+import { recordEvents } from "#data/events";
+import { orderById, updateOrder } from "#data/orders";
+import { moveOperation, type OperationChange, pairById, setPairState } from "#data/pairs";
+import { consumeStrips } from "#data/strips";
+import { transaction } from "#data/transaction";
+import { stationsBefore } from "#engine/routing";
+import { floorCatalog, stationRecipe } from "#services/floor/recipe";
+import { coreStation, lastStation, layUpStation, pressStation } from "#services/floor/stations";
 import type { DemoShop } from "./sales";
 import type { DemoCalendar } from "./shop-days";
 

@@ -3,10 +3,10 @@
  * number of their thickness lot, so that swapped letters fit. Invented; the same catalogue gives the same shelves.
  */
 
-import type { Tx } from "../../lib/data/client";
-import { newId } from "../../lib/data/ids";
-import { insertLots, type LotRecord } from "../../lib/data/lots";
-import { assessSheet, type EngineCatalog, type SheetChoices } from "../../lib/engine/assessment";
+import type { Tx } from "#data/client";
+import { newId } from "#data/ids";
+import { insertLots, type LotRecord } from "#data/lots";
+import { assessSheet, type EngineCatalog, type SheetChoices } from "#engine/assessment";
 
 const day = 86_400_000;
 const baseThicknessLot = "UH-31";

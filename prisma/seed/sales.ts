@@ -1,7 +1,7 @@
 /** Sales of the demo, made with the shop's own use cases at times in the past. */
-import type { Actor } from "../../lib/auth";
-import type { Db } from "../../lib/data/client";
-import type { Outcome } from "../../lib/engine/units";
+import type { Actor } from "#auth";
+import type { Db } from "#data/client";
+import type { Outcome } from "#engine/units";
 import {
   type AcceptedQuote,
   acceptQuote,
@@ -13,7 +13,7 @@ import {
   saveSheet,
   stateRights,
   uploadArtwork,
-} from "../../lib/services";
+} from "#services";
 import type { DemoPerson } from "./people";
 
 export interface DemoShop {

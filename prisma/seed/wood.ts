@@ -1,7 +1,7 @@
 /** Strips in stock: boards scatter, the strips of one board little (trade.md part 4; the shares are the shop's own). */
-import type { Tx } from "../../lib/data/client";
-import { insertStrips, type NewStrip } from "../../lib/data/strips";
-import { normalQuantile, seededRandom, unitFromU32 } from "../../lib/engine/math";
+import type { Tx } from "#data/client";
+import { insertStrips, type NewStrip } from "#data/strips";
+import { normalQuantile, seededRandom, unitFromU32 } from "#engine/math";
 
 const day = 86_400_000;
 /** Strips cut from one board. */

@@ -3,7 +3,7 @@
  * linear along the ski, so that a reading between stations is arithmetic (rule: straight-line interpolation, a definition).
  */
 import { describe, expect, it } from "vitest";
-import { csvText } from "@/app/_ui/csv";
+import { csvText } from "#app/_ui/csv.ts";
 import {
   type AxisBuild,
   axisFrame,
@@ -12,9 +12,9 @@ import {
   axisTable,
   differenceText,
   readingFromMount,
-} from "@/app/_visuals/axis-builds";
-import type { FlexStation, SkiFlex } from "@/lib/engine/flex";
-import { shapeAtLength } from "@/lib/engine/geometry";
+} from "#app/_visuals/axis-builds.ts";
+import type { FlexStation, SkiFlex } from "#engine/flex";
+import { shapeAtLength } from "#engine/geometry";
 import { catalog } from "../engine/demo-catalog";
 
 /** EI from 100 N·m² at the tip by `slope` N·m² a metre; GJ half of it; 10 mm of core, 600 g/m, 100 mm wide. */

@@ -7,8 +7,8 @@ import {
   takingPatch,
   tickedOf,
   tokenIn,
-} from "@/app/_ui/compare/candidates";
-import { assessSheet, type SheetInput } from "@/lib/engine/assessment";
+} from "#app/_ui/compare/candidates.ts";
+import { assessSheet, type SheetInput } from "#engine/assessment";
 import { catalog } from "../engine/demo-catalog";
 
 const token = "Ab_-".repeat(10).concat("xyz");

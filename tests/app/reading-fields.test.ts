@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
-import { readingFields, readingsIn } from "@/app/shop/(staff)/measured/reading-fields";
+import { readingFields, readingsIn } from "#app/shop/(staff)/measured/reading-fields.ts";
 
 const schema = z.strictObject(readingFields(""));
 const none = {

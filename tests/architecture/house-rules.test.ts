@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
-import { policy } from "../../lib/auth";
+import { policy } from "#auth";
 import { keptTexts, sources, withoutComments } from "../support/sources";
 
 /** Files that hold what a rule looks for, apart from the places where it belongs. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { guestByToken, issueLink, newToken, permit, revokeLinks, type Subject } from "../../lib/auth";
+import { guestByToken, issueLink, newToken, permit, revokeLinks, type Subject } from "#auth";
 import { minutesAfter, testNow } from "../support/clock";
 import { databaseForTests } from "../support/db";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type Action, type Actor, permit, policy, type Subject, systemActor, visitor } from "../../lib/auth";
-import { mintGuest, mintStaff } from "../../lib/auth/actor";
+import { type Action, type Actor, permit, policy, type Subject, systemActor, visitor } from "#auth";
+import { mintGuest, mintStaff } from "#auth/actor";
 
 const kinds = ["sheet", "quote", "club", "order", "pair"] as const;
 const subjects: readonly Subject[] = kinds.map((kind) => ({ kind, id: `${kind}-1` }));

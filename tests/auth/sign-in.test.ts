@@ -11,8 +11,8 @@ import {
   systemActor,
   takeOnStaff,
   visitor,
-} from "../../lib/auth";
-import { signInLimits } from "../../lib/auth/rate-limit";
+} from "#auth";
+import { signInLimits } from "#auth/rate-limit";
 import { minutesAfter, testNow } from "../support/clock";
 import { databaseForTests } from "../support/db";
 

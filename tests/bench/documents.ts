@@ -1,10 +1,10 @@
 /** The build sheet as PDF, drawn in this process as the command line draws it. */
 import { deflateSync } from "node:zlib";
-import { engineCatalog, priceBookNamed } from "@/lib/catalog";
-import { catalogue } from "@/lib/command/catalogue";
-import { sheetVerb } from "@/lib/command/verbs/sheet";
-import { assessSheet } from "@/lib/engine/assessment";
-import { isoDate } from "@/lib/engine/units";
+import { engineCatalog, priceBookNamed } from "#catalog";
+import { assessSheet } from "#engine/assessment";
+import { isoDate } from "#engine/units";
+import { catalogue } from "#lib/command/catalogue";
+import { sheetVerb } from "#lib/command/verbs/sheet";
 import { type Measured, measured } from "./measure";
 
 export async function documentMeasures(): Promise<Measured[]> {

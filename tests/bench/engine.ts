@@ -1,9 +1,8 @@
 /** The engine on one sheet and on the demo's queue. */
-import { engineCatalog, loadCatalog, priceBookNamed } from "@/lib/catalog";
-import { demoQueue } from "@/lib/command/demo-queue";
-import { assessSheet } from "@/lib/engine/assessment";
-import { referenceOf, resolveSpec, type SolvedSpec, solveSpec } from "@/lib/engine/configuration";
-import { bareBuild, evaluateFlex, solveCore } from "@/lib/engine/flex";
+import { engineCatalog, loadCatalog, priceBookNamed } from "#catalog";
+import { assessSheet } from "#engine/assessment";
+import { referenceOf, resolveSpec, type SolvedSpec, solveSpec } from "#engine/configuration";
+import { bareBuild, evaluateFlex, solveCore } from "#engine/flex";
 import {
   answerRange,
   candidateRange,
@@ -13,8 +12,9 @@ import {
   prepareRuns,
   runRange,
   shopMinute,
-} from "@/lib/engine/routing";
-import { isoDate, type Outcome } from "@/lib/engine/units";
+} from "#engine/routing";
+import { isoDate, type Outcome } from "#engine/units";
+import { demoQueue } from "#lib/command/demo-queue";
 import { arithmetic, type Measured, measured } from "./measure";
 
 const answers = { heightCm: 182, massKg: 82, ability: "confident", offPistePercent: 40 } as const;

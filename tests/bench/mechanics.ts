@@ -1,9 +1,9 @@
 /** The mechanics beside the sheet: how sure, how it rings, what lies flat, which other builds, what measured pairs teach. */
-import { engineCatalog, loadCatalog, priceBookNamed } from "@/lib/catalog";
-import { assessSheet, sameFlexOptions } from "@/lib/engine/assessment";
-import { calibrate, type MeasuredSki } from "@/lib/engine/calibration";
-import { solveSpec } from "@/lib/engine/configuration";
-import { closingForceN, flexSpread, skiBehaviour } from "@/lib/engine/flex";
+import { engineCatalog, loadCatalog, priceBookNamed } from "#catalog";
+import { assessSheet, sameFlexOptions } from "#engine/assessment";
+import { calibrate, type MeasuredSki } from "#engine/calibration";
+import { solveSpec } from "#engine/configuration";
+import { closingForceN, flexSpread, skiBehaviour } from "#engine/flex";
 import { arithmetic, type Measured, measured } from "./measure";
 
 const loaded = loadCatalog();

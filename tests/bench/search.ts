@@ -1,7 +1,7 @@
 /** The search on published job shops: its speed, and what it reaches in fixed iterations. */
 import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
-import { type Schedule, type ScheduleProblem, scheduleJobs } from "@/lib/engine/schedule";
+import { type Schedule, type ScheduleProblem, scheduleJobs } from "#engine/schedule";
 import {
   ft06Text,
   hybridFlowShop,
@@ -11,7 +11,7 @@ import {
   setupSequence,
   tardinessSequence,
   workshop,
-} from "@/tests/engine/schedule/instances";
+} from "../engine/schedule/instances";
 import {
   flowShop,
   flowShops20by5,
@@ -19,7 +19,7 @@ import {
   jobShops20by5,
   loadBound,
   taillardJobShop,
-} from "@/tests/engine/schedule/taillard";
+} from "../engine/schedule/taillard";
 import { arithmetic, type Measured, measured, median } from "./measure";
 
 const folder = path.resolve("../shared/checks/instances");

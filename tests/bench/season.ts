@@ -1,6 +1,6 @@
 /** Twenty simulated seasons beside the simplest rule that keeps as many promises: one lead time for every order. */
-import { loadCatalog } from "../../lib/catalog";
-import { workingDaysBetween } from "../../lib/engine/routing";
+import { loadCatalog } from "#catalog";
+import { workingDaysBetween } from "#engine/routing";
 import { demoSeason, type SeasonOrder, season } from "../support/season";
 
 export interface SeasonsReached {

@@ -1,6 +1,6 @@
 /** The line-up against the shop's own table of models (invented demo values; R by the federation's formula). */
 import { describe, expect, it } from "vitest";
-import { loadCatalog } from "@/lib/catalog";
+import { loadCatalog } from "#catalog";
 
 const { build } = loadCatalog();
 

@@ -11,10 +11,10 @@ import {
   loadCatalog,
   priceBookNamed,
   priceBookOn,
-} from "@/lib/catalog";
-import { keptOnCancellation } from "@/lib/engine/lifecycle";
-import { priceSpec } from "@/lib/engine/pricing";
-import { isoDate } from "@/lib/engine/units";
+} from "#catalog";
+import { keptOnCancellation } from "#engine/lifecycle";
+import { priceSpec } from "#engine/pricing";
+import { isoDate } from "#engine/units";
 import { plainSpec } from "../engine/pricing/plain-spec";
 
 type Json = Record<string, unknown>;

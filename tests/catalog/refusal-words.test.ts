@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
-import { loadCatalog } from "@/lib/catalog";
+import { loadCatalog } from "#catalog";
 
 const rooms = ["auth", "services", "engine/configuration", "engine/pricing", "engine/assessment", "engine/lifecycle"];
 /** Ways out of a conflict and of a poor resolution carry labels of their own; they are not refusals. */

@@ -1,7 +1,7 @@
 /** Beams: deflection, twist, shear of the core. Cases count in metres and N·m²; x from their own zero. */
-import { type BeamStation, coreShearDeflectionMm, solveBeam } from "@/lib/engine/flex";
-import { sectionConstants } from "@/lib/engine/laminate";
-import { evenlySpaced } from "@/lib/engine/math";
+import { type BeamStation, coreShearDeflectionMm, solveBeam } from "#engine/flex";
+import { sectionConstants } from "#engine/laminate";
+import { evenlySpaced } from "#engine/math";
 import { caseCheck, caseOf, input } from "./cases";
 import type { Check } from "./types";
 

@@ -1,7 +1,7 @@
 /** Outline, sidecut and fit. */
-import { loadCatalog } from "@/lib/catalog";
-import { type FitAnswers, fitToModel } from "@/lib/engine/fit";
-import { solveBeam } from "@/lib/engine/flex";
+import { loadCatalog } from "#catalog";
+import { type FitAnswers, fitToModel } from "#engine/fit";
+import { solveBeam } from "#engine/flex";
 import {
   arcWidthMm,
   carvedRadiusM,
@@ -9,9 +9,9 @@ import {
   federationRadiusM,
   type SidecutWidths,
   taperedArc,
-} from "@/lib/engine/geometry";
-import { sectionConstants } from "@/lib/engine/laminate";
-import { radians } from "@/lib/engine/units";
+} from "#engine/geometry";
+import { sectionConstants } from "#engine/laminate";
+import { radians } from "#engine/units";
 import { caseCheck, caseOf, expected, input } from "./cases";
 import type { Check } from "./types";
 

@@ -7,8 +7,8 @@ import {
   type Ply,
   reducedStiffness,
   transformedStiffness,
-} from "@/lib/engine/laminate";
-import type { Matrix } from "@/lib/engine/math";
+} from "#engine/laminate";
+import type { Matrix } from "#engine/math";
 import { caseCheck, caseOf, input } from "./cases";
 import type { Check } from "./types";
 

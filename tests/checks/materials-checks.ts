@@ -1,4 +1,6 @@
 /** The catalogue's materials against the tables they are taken from, and the rules for wood, strips and cured cloth. */
+
+import catalogue from "#content/catalog/materials.json";
 import {
   atMoisture,
   axialModulusMpa,
@@ -18,8 +20,7 @@ import {
   sheetById,
   woodById,
   woodDensityKgM3,
-} from "@/lib/engine/materials";
-import catalogue from "../../content/catalog/materials.json";
+} from "#engine/materials";
 import { caseCheck, caseOf, input } from "./cases";
 import type { Check, Tolerance, Values } from "./types";
 

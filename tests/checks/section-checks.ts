@@ -8,8 +8,8 @@ import {
   type SectionLayer,
   sectionConstants,
   torsionSlipCompliance,
-} from "@/lib/engine/laminate";
-import { findRoot, invert } from "@/lib/engine/math";
+} from "#engine/laminate";
+import { findRoot, invert } from "#engine/math";
 import { caseCheck, caseOf, expected, input } from "./cases";
 import type { Check } from "./types";
 

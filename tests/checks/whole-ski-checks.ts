@@ -1,6 +1,6 @@
 /** What a whole strip does, by closed form: springs, first frequencies, camber under load. */
-import { loadCatalog } from "@/lib/catalog";
-import { skiBuildFor } from "@/lib/engine/configuration";
+import { loadCatalog } from "#catalog";
+import { skiBuildFor } from "#engine/configuration";
 import {
   cantileverFrequencyHz,
   type FlexStation,
@@ -8,8 +8,8 @@ import {
   pressedCamber,
   skiBehaviour,
   springConstants,
-} from "@/lib/engine/flex";
-import { evenlySpaced } from "@/lib/engine/math";
+} from "#engine/flex";
+import { evenlySpaced } from "#engine/math";
 import { caseCheck, input } from "./cases";
 import type { Check } from "./types";
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import finish from "@/content/catalog/finish.json";
+import finish from "#content/catalog/finish.json";
 import { runVerb } from "./run-verb";
 
 describe("flex", () => {

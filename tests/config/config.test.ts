@@ -1,6 +1,6 @@
 import path from "node:path";
 import { describe, expect, it } from "vitest";
-import { parseConfig } from "../../lib/config";
+import { parseConfig } from "#config";
 
 const root = path.resolve("/shop");
 

@@ -1,7 +1,7 @@
 import path from "node:path";
 import { describe, expect, it } from "vitest";
-import { backUpFolder, restoreFolder } from "../../lib/data/backup";
-import { openFolder } from "../../lib/data/embedded";
+import { backUpFolder, restoreFolder } from "#data/backup";
+import { openFolder } from "#data/embedded";
 import { temporaryFolder } from "../support/child";
 
 describe("a backup", () => {

@@ -1,8 +1,8 @@
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
+import { openFolder } from "#data/embedded";
 import { bundle } from "../../.ci/bundle.mjs";
-import { openFolder } from "../../lib/data/embedded";
 import { runModule, temporaryFolder } from "../support/child";
 
 let embeddedModule: string;

@@ -2,8 +2,8 @@ import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
+import { FolderInUse, lockFolder } from "#data/lock";
 import { bundle } from "../../.ci/bundle.mjs";
-import { FolderInUse, lockFolder } from "../../lib/data/lock";
 import { runModule, temporaryFolder } from "../support/child";
 
 const holder = `

@@ -1,8 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
-import { openDatabase } from "../../lib/data/client";
-import { applyMigrations, migrationDifference } from "../../lib/data/migrate";
+import { openDatabase } from "#data/client";
+import { applyMigrations, migrationDifference } from "#data/migrate";
 
 const prismaFolder = path.resolve(import.meta.dirname, "../../prisma");
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { insertStaff } from "../../lib/data/access";
-import { Conflict, NotFound, translateError } from "../../lib/data/errors";
-import { transaction, translated } from "../../lib/data/transaction";
+import { insertStaff } from "#data/access";
+import { Conflict, NotFound, translateError } from "#data/errors";
+import { transaction, translated } from "#data/transaction";
 import { testNow } from "../support/clock";
 import { databaseForTests, testBackend } from "../support/db";
 

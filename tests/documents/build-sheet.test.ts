@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import { type BuildSheetFacts, composeBuildSheet, type Paper } from "@/lib/documents";
-import { drawDocument } from "@/lib/documents/draw";
+import { type BuildSheetFacts, composeBuildSheet, type Paper } from "#lib/documents/index";
+import { drawDocument } from "../../lib/documents/draw";
 import { fonts, pageSizes, pdfPages } from "./pdf-text";
 import { facts, floor } from "./sample";
 

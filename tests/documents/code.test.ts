@@ -3,8 +3,8 @@
  * interleaving, byte mode. Tables from the standard, from memory: level M, versions 1 to 6.
  */
 import { describe, expect, it } from "vitest";
-import { skiUrl } from "@/lib/documents/build-sheet/cover";
-import { codePath } from "@/lib/documents/parts/code";
+import { skiUrl } from "../../lib/documents/build-sheet/cover";
+import { codePath } from "../../lib/documents/parts/code";
 import { facts } from "./sample";
 
 const QUIET = 4;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { composeBuildSheet } from "@/lib/documents";
-import { axisScale, hatch, mirroredOutline } from "@/lib/documents/parts/drawing";
-import { pageBox } from "@/lib/documents/parts/theme";
+import { composeBuildSheet } from "#lib/documents/index";
+import { pageBox } from "#lib/documents/parts/theme";
+import { axisScale, hatch, mirroredOutline } from "../../lib/documents/parts/drawing";
 import { facts } from "./sample";
 
 const points = (path: string) =>

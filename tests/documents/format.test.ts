@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { clockText, dayText, money, numberText, plainNumber, shortHash } from "@/lib/documents/format";
-import { isoDate } from "@/lib/engine/units";
+import { isoDate } from "#engine/units";
+import { clockText, dayText, money, numberText, plainNumber, shortHash } from "#lib/documents/format";
 
 describe("money", () => {
   it("writes whole cents, and credits with a minus sign", () => {

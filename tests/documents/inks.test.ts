@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { INK, LARCH, PENCIL, TINT, WHITE } from "@/lib/documents/parts/theme";
+import { INK, LARCH, PENCIL, TINT, WHITE } from "#lib/documents/parts/theme";
 
 /** Relative luminance and contrast as in WCAG 2.2, definitions of the same names. */
 function luminance(hex: string): number {

@@ -1,13 +1,13 @@
 /** The whole demo line-up through the real engine: whatever can be ordered can be printed. */
 import path from "node:path";
 import { describe, expect, it } from "vitest";
-import { catalogFromRelease } from "@/lib/catalog";
-import { readJsonFiles, releaseSchemas } from "@/lib/catalog/files";
-import { type BuildSheetFacts, composeBuildSheet, composeKitList } from "@/lib/documents";
-import { drawDocument } from "@/lib/documents/draw";
-import { type PairSpec, solveSpec } from "@/lib/engine/configuration";
-import { measure } from "@/lib/engine/geometry";
-import { partsFor } from "@/lib/engine/parts";
+import { catalogFromRelease } from "#catalog";
+import { readJsonFiles, releaseSchemas } from "#catalog/files";
+import { type PairSpec, solveSpec } from "#engine/configuration";
+import { measure } from "#engine/geometry";
+import { partsFor } from "#engine/parts";
+import { type BuildSheetFacts, composeBuildSheet, composeKitList } from "#lib/documents/index";
+import { drawDocument } from "../../lib/documents/draw";
 import { collisions, pdfPages, readers } from "./pdf-text";
 import { facts } from "./sample";
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { isoDate } from "#engine/units";
 import {
   composeKitList,
   composeLabels,
@@ -6,9 +7,8 @@ import {
   type DocumentKind,
   type OrderConfirmationData,
   type ProofData,
-} from "@/lib/documents";
-import { drawDocument } from "@/lib/documents/draw";
-import { isoDate } from "@/lib/engine/units";
+} from "#lib/documents/index";
+import { drawDocument } from "../../lib/documents/draw";
 import { collisions, fonts, pdfPages, readers } from "./pdf-text";
 import { clubQuote, confirmation, facts, proof, quote } from "./sample";
 

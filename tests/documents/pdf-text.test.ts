@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { composeLabels } from "@/lib/documents";
-import { drawDocument } from "@/lib/documents/draw";
+import { composeLabels } from "#lib/documents/index";
+import { drawDocument } from "../../lib/documents/draw";
 import { readers } from "./pdf-text";
 import { facts } from "./sample";
 

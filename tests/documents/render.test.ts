@@ -3,8 +3,8 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { performance } from "node:perf_hooks";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { bundle } from "@/.ci/bundle.mjs";
-import { composeBuildSheet, composeLabels, type LabelsData, renderDocument } from "@/lib/documents";
+import { composeBuildSheet, composeLabels, type LabelsData, renderDocument } from "#lib/documents/index";
+import { bundle } from "../../.ci/bundle.mjs";
 import { pdfPages } from "./pdf-text";
 import { facts } from "./sample";
 

@@ -3,6 +3,13 @@
  * line-up's (Midlow 95 at 178 cm: EI, mass, spring and thickness as worked out outside the program); shop values are
  * common practice, no source.
  */
+
+import type { BuildCatalog, Model, PairSpec } from "#engine/configuration";
+import type { FlexStation, LayerMaterial, SkiBuild, SkiFlex } from "#engine/flex";
+import { halfWidthAt, measure, shapeAtLength } from "#engine/geometry";
+import type { PartLine } from "#engine/parts";
+import { joinPrices } from "#engine/pricing";
+import { cents, isoDate } from "#engine/units";
 import {
   type BuildSheetFacts,
   type ClubQuoteData,
@@ -13,13 +20,7 @@ import {
   type QuoteData,
   readableSpec,
   type StationFact,
-} from "@/lib/documents";
-import type { BuildCatalog, Model, PairSpec } from "@/lib/engine/configuration";
-import type { FlexStation, LayerMaterial, SkiBuild, SkiFlex } from "@/lib/engine/flex";
-import { halfWidthAt, measure, shapeAtLength } from "@/lib/engine/geometry";
-import type { PartLine } from "@/lib/engine/parts";
-import { joinPrices } from "@/lib/engine/pricing";
-import { cents, isoDate } from "@/lib/engine/units";
+} from "#lib/documents/index";
 
 const model: Model = {
   id: "midlow-95",

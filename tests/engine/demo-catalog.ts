@@ -1,6 +1,6 @@
 import path from "node:path";
-import { engineCatalog, loadCatalog, priceBookNamed } from "@/lib/catalog";
-import type { EngineCatalog } from "@/lib/engine/assessment";
+import { engineCatalog, loadCatalog, priceBookNamed } from "#catalog";
+import type { EngineCatalog } from "#engine/assessment";
 import {
   type BuildCatalog,
   completeSpec,
@@ -8,7 +8,7 @@ import {
   type SolvedSpec,
   type SpecChoices,
   solveSpec,
-} from "@/lib/engine/configuration";
+} from "#engine/configuration";
 
 const loaded = loadCatalog(path.resolve(import.meta.dirname, "../../content"));
 

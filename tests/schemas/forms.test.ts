@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { z } from "zod";
-import { heightCm, massKg } from "@/lib/engine/units";
+import { heightCm, massKg } from "#engine/units";
 import {
   acceptQuoteSchema,
   answersSchema,
@@ -16,7 +16,7 @@ import {
   readMass,
   sheetPatchSchema,
   wordsFor,
-} from "@/lib/schemas";
+} from "#schemas";
 import { plainSpec } from "../engine/pricing/plain-spec";
 
 function messagesOf(schema: z.ZodType, value: unknown): readonly string[] {

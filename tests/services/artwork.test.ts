@@ -1,6 +1,6 @@
 import sharp from "sharp";
 import { describe, expect, it } from "vitest";
-import { guestByToken } from "@/lib/auth";
+import { guestByToken } from "#auth";
 import {
   artworkBytes,
   copySheet,
@@ -10,8 +10,8 @@ import {
   saveSheet,
   stateRights,
   uploadArtwork,
-} from "@/lib/services";
-import { artworkLimits, sniffType } from "@/lib/services/artwork/decode";
+} from "#services";
+import { artworkLimits, sniffType } from "#services/artwork/decode";
 import { must, openShop, shopNow, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 

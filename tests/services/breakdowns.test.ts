@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { isoDate } from "@/lib/engine/units";
+import { isoDate } from "#engine/units";
 import {
   type BreakdownInput,
   chooseOption,
@@ -14,7 +14,7 @@ import {
   readPair,
   reportBreakdown,
   startOperation,
-} from "@/lib/services";
+} from "#services";
 import { must, openShop, stockWood, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 import { fewRuns, releasedPairs } from "./scenarios/released-pairs";

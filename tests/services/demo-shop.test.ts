@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { signIn } from "@/lib/auth";
+import { signIn } from "#auth";
 import {
   deskOverview,
   listClubs,
@@ -9,8 +9,8 @@ import {
   queueBoard,
   readClub,
   search,
-} from "@/lib/services";
-import { seedDemo } from "@/prisma/seed";
+} from "#services";
+import { seedDemo } from "../../prisma/seed";
 import { must, shopNow } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 import { countingIds } from "../support/ids";

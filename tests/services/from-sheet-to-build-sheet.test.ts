@@ -1,6 +1,6 @@
 import sharp from "sharp";
 import { describe, expect, it } from "vitest";
-import { guestByToken } from "@/lib/auth";
+import { guestByToken } from "#auth";
 import {
   acceptQuote,
   approveProof,
@@ -17,7 +17,7 @@ import {
   saveSheet,
   stateRights,
   uploadArtwork,
-} from "@/lib/services";
+} from "#services";
 import { plainAnswers } from "../support/builders/sale";
 import { must, openShop, shopNow, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from "vitest";
-import { systemActor } from "@/lib/auth";
-import { catalogFromRelease, sha256Of } from "@/lib/catalog";
-import { solveSpec } from "@/lib/engine/configuration";
+import { systemActor } from "#auth";
+import { catalogFromRelease, sha256Of } from "#catalog";
+import { solveSpec } from "#engine/configuration";
 import {
   addBookPair,
   approveCorrections,
@@ -18,9 +18,9 @@ import {
   readQuote,
   recordBenchValues,
   startOperation,
-} from "@/lib/services";
-import { currentCatalog, handbookCatalog } from "@/lib/services/catalogue/current";
-import { demoBookPairs } from "@/prisma/seed/bench";
+} from "#services";
+import { currentCatalog, handbookCatalog } from "#services/catalogue/current";
+import { demoBookPairs } from "../../prisma/seed/bench";
 import { filledSheet, quotedSheet, releasedOrder } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";

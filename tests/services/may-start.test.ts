@@ -1,6 +1,6 @@
 /** What stands in the way of beginning work. The rules are the shop's own: common practice, no source. */
 import { describe, expect, it } from "vitest";
-import { isoDate } from "@/lib/engine/units";
+import { isoDate } from "#engine/units";
 import {
   applyWhatIf,
   closeIncident,
@@ -15,7 +15,7 @@ import {
   startRework,
   undoOperation,
   withdrawChange,
-} from "@/lib/services";
+} from "#services";
 import { releasedOrder } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { guestByToken } from "@/lib/auth";
+import { guestByToken } from "#auth";
 import {
   type AcceptedQuote,
   type Context,
@@ -12,7 +12,7 @@ import {
   readPair,
   recordDeposit,
   startOperation,
-} from "@/lib/services";
+} from "#services";
 import { pdfPages } from "../documents/pdf-text";
 import { acceptedQuote } from "../support/builders/sale";
 import { must, openShop, shopNow, stockWood, type TestShop } from "../support/builders/shop";

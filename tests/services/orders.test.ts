@@ -12,7 +12,7 @@ import {
   shipOrder,
   startOperation,
   undoOperation,
-} from "@/lib/services";
+} from "#services";
 import { acceptedQuote, quotedSheet, releasedOrder } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";

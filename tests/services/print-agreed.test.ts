@@ -13,7 +13,7 @@ import {
   readPair,
   recordDeposit,
   startOperation,
-} from "@/lib/services";
+} from "#services";
 import { filledSheet } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { systemActor } from "@/lib/auth";
-import { recordEvents } from "@/lib/data/events";
-import { isoDate } from "@/lib/engine/units";
+import { systemActor } from "#auth";
+import { recordEvents } from "#data/events";
+import { isoDate } from "#engine/units";
 import {
   approveHardDate,
   changePromise,
@@ -22,7 +22,7 @@ import {
   releasePressSlot,
   renewEstimates,
   sweepSlots,
-} from "@/lib/services";
+} from "#services";
 import { acceptedQuote, releasedOrder } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";

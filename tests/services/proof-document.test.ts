@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { guestByToken } from "@/lib/auth";
+import { guestByToken } from "#auth";
 import {
   type AcceptedQuote,
   acceptQuote,
@@ -12,7 +12,7 @@ import {
   issueProof,
   type PairId,
   proofDocument,
-} from "@/lib/services";
+} from "#services";
 import { pdfPages } from "../documents/pdf-text";
 import { acceptedQuote, filledSheet } from "../support/builders/sale";
 import { must, openShop, shopNow, stockWood, type TestShop } from "../support/builders/shop";

@@ -4,10 +4,10 @@
  */
 import sharp from "sharp";
 import { describe, expect, it } from "vitest";
-import { loadCatalog } from "@/lib/catalog";
-import type { GraphicSpec, PairSpec } from "@/lib/engine/configuration";
-import { shapeAtLength } from "@/lib/engine/geometry";
-import { proofPictures } from "@/lib/services/artwork/proof-pictures";
+import { loadCatalog } from "#catalog";
+import type { GraphicSpec, PairSpec } from "#engine/configuration";
+import { shapeAtLength } from "#engine/geometry";
+import { proofPictures } from "#services/artwork/proof-pictures";
 
 const { build } = loadCatalog();
 const model = build.models.find(({ id }) => id === "midlow-95") ?? expect.fail("no Midlow 95");

@@ -1,9 +1,9 @@
 /** The press plan and the list of who is blocked. What must stand there follows from what was done to each pair. */
 import { describe, expect, it } from "vitest";
-import { insertFloorChange } from "@/lib/data/floor-changes";
-import { insertPairHolds } from "@/lib/data/holds";
-import type { PairId } from "@/lib/services";
-import { queueBoard } from "@/lib/services";
+import { insertFloorChange } from "#data/floor-changes";
+import { insertPairHolds } from "#data/holds";
+import type { PairId } from "#services";
+import { queueBoard } from "#services";
 import { acceptedQuote } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";

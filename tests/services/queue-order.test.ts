@@ -8,7 +8,7 @@ import {
   readQueueOrder,
   suggestOrder,
   undoMove,
-} from "@/lib/services";
+} from "#services";
 import { must, openShop, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 import { fewRuns, releasedPairs } from "./scenarios/released-pairs";

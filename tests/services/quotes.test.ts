@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { assessSheet } from "@/lib/engine/assessment";
+import { assessSheet } from "#engine/assessment";
 import {
   acceptQuote,
   catalogOfRelease,
@@ -11,7 +11,7 @@ import {
   requestChange,
   saveSheet,
   withdrawQuote,
-} from "@/lib/services";
+} from "#services";
 import { pdfPages } from "../documents/pdf-text";
 import { filledSheet, quotedSheet } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood } from "../support/builders/shop";

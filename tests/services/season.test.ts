@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
-import { isoDate } from "@/lib/engine/units";
-import { readKeptPromises } from "@/lib/services";
-import { seedWood } from "@/prisma/seed/wood";
+import { isoDate } from "#engine/units";
+import { readKeptPromises } from "#services";
+import { seedWood } from "../../prisma/seed/wood";
 import { must, openShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 import { openAgenda } from "../support/year/agenda";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { openSheet, readSheet, releaseSheet, saveSheet, search, takeOverSheet, turnDown } from "@/lib/services";
+import { openSheet, readSheet, releaseSheet, saveSheet, search, takeOverSheet, turnDown } from "#services";
 import { must, openShop, shopNow } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 

@@ -1,14 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { isoDate } from "@/lib/engine/units";
-import {
-  addDays,
-  instantOfShopMinute,
-  shopClock,
-  shopDay,
-  shopMinuteOf,
-  startOfShopDay,
-} from "@/lib/services/shop-time";
+import { isoDate } from "#engine/units";
+import { addDays, instantOfShopMinute, shopClock, shopDay, shopMinuteOf, startOfShopDay } from "#services/shop-time";
 
 const denver = "America/Denver";
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { skierBand } from "@/lib/services";
+import { skierBand } from "#services";
 import { acceptedQuote, quotedSheet } from "../support/builders/sale";
 import { must, openShop, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";

@@ -3,10 +3,10 @@
  * Friday, content/catalog/floor.json) and the calendar: 4 December 2026 is a Friday; 26 November 2026 is Thanksgiving.
  */
 import { describe, expect, it } from "vitest";
-import { dayIndex } from "@/lib/engine/routing";
-import { isoDate } from "@/lib/engine/units";
-import { floorCatalog } from "@/lib/services/floor/recipe";
-import { boardDays, boardRows, type PlannedVisit, type ReasonedChange } from "@/lib/services/queue/station-board";
+import { dayIndex } from "#engine/routing";
+import { isoDate } from "#engine/units";
+import { floorCatalog } from "#services/floor/recipe";
+import { boardDays, boardRows, type PlannedVisit, type ReasonedChange } from "#services/queue/station-board";
 
 const floor = floorCatalog();
 const at = (date: string, hour: number, minute = 0) => dayIndex(isoDate(date)) * 1440 + hour * 60 + minute;

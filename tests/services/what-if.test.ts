@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { isoDate } from "@/lib/engine/units";
+import { isoDate } from "#engine/units";
 import {
   applyWhatIf,
   askWhatIf,
@@ -7,7 +7,7 @@ import {
   listFloorChanges,
   type WhatIfInput,
   withdrawChange,
-} from "@/lib/services";
+} from "#services";
 import { must, openShop, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 import { fewRuns, releasedPairs } from "./scenarios/released-pairs";

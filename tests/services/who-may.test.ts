@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { guestByToken } from "@/lib/auth";
+import { guestByToken } from "#auth";
 import {
   acceptQuote,
   artworkBytes,
@@ -27,7 +27,7 @@ import {
   search,
   shipOrder,
   startOperation,
-} from "@/lib/services";
+} from "#services";
 import { acceptedQuote, quotedSheet } from "../support/builders/sale";
 import { must, openShop, shopNow, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";

@@ -6,8 +6,8 @@ import { randomBytes } from "node:crypto";
 import path from "node:path";
 import pg from "pg";
 import { beforeAll, beforeEach, inject } from "vitest";
-import { type Db, type OpenDatabase, openDatabase } from "../../lib/data/client";
-import { applyMigrations } from "../../lib/data/migrate";
+import { type Db, type OpenDatabase, openDatabase } from "#data/client";
+import { applyMigrations } from "#data/migrate";
 
 const prismaFolder = path.resolve(import.meta.dirname, "../../prisma");
 

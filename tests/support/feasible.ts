@@ -2,7 +2,7 @@
  * An independent judge of schedules: it reads the problem and the answer, shares no code with the scheduler, and knows every
  * rule of the problem form: capacity, calendars, precedence, releases, changeovers, gaps, holds, fixed starts.
  */
-import type { CalendarSpec, OperationSpec, Schedule, ScheduleProblem } from "@/lib/engine/schedule";
+import type { CalendarSpec, OperationSpec, Schedule, ScheduleProblem } from "#engine/schedule";
 
 interface Stay {
   readonly from: number;

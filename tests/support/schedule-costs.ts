@@ -1,5 +1,5 @@
 /** What a schedule costs, reckoned from the problem as it is written; shares no code with the scheduler. */
-import type { Schedule, ScheduleProblem } from "@/lib/engine/schedule";
+import type { Schedule, ScheduleProblem } from "#engine/schedule";
 
 interface Costs {
   readonly makespanMinutes: number;

@@ -4,7 +4,7 @@
  * that the promises knew nothing of. The hidden year is one dispatch from its first day: what it does before a morning does
  * not depend on orders that come later, so it can be run again whenever an order is added.
  */
-import { hashText, keyedDraw, unitFromU32 } from "@/lib/engine/math";
+import { hashText, keyedDraw, unitFromU32 } from "#engine/math";
 import {
   addWorkingDays,
   type CandidatePair,
@@ -20,12 +20,12 @@ import {
   type QueueSituation,
   shopMinute,
   workingDaysBetween,
-} from "@/lib/engine/routing";
-import { shopCalendar } from "@/lib/engine/routing/floor-problem";
-import { rankByPromise } from "@/lib/engine/routing/rank";
-import { FloorSampler, type PairRedoRule, redoRules } from "@/lib/engine/routing/sampling";
-import { compileProblem, DispatchRun, type DispatchSampler, dispatchModel, workCalendar } from "@/lib/engine/schedule";
-import { type IsoDate, isoDate } from "@/lib/engine/units";
+} from "#engine/routing";
+import { compileProblem, DispatchRun, type DispatchSampler, dispatchModel, workCalendar } from "#engine/schedule";
+import { type IsoDate, isoDate } from "#engine/units";
+import { shopCalendar } from "#lib/engine/routing/floor-problem";
+import { rankByPromise } from "#lib/engine/routing/rank";
+import { FloorSampler, type PairRedoRule, redoRules } from "#lib/engine/routing/sampling";
 
 export interface SeasonOrder {
   readonly pairId: string;

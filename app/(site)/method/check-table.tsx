@@ -1,8 +1,8 @@
 /** The checks of one formula, folded away: what was expected, what the engine gives, how far apart and how far allowed. */
-import { type Column, Table } from "@/app/_ui/table";
-import { fill, wordOf } from "@/app/_ui/words";
-import words from "@/content/copy/site.json";
-import results from "@/content/method-checks.json";
+import { type Column, Table } from "#app/_ui/table.tsx";
+import { fill, wordOf } from "#app/_ui/words.ts";
+import words from "#content/copy/site.json";
+import results from "#content/method-checks.json";
 import { linesOf, nameForPeople, percent, plainNumber, type Values } from "./check-numbers";
 
 interface Row {

@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
-import { Page, Part } from "@/app/_ui/page";
-import words from "@/content/copy/site.json";
+import { Page, Part } from "#app/_ui/page.tsx";
+import words from "#content/copy/site.json";
 import { CheckTable } from "./check-table";
 import { PredictedVersusMeasured } from "./predicted-versus-measured";
 

@@ -1,12 +1,12 @@
 /** Computed against measured for every ski that was on the bench: chart, table and plain words. */
-import { requestContext } from "@/app/_server/request";
-import { More } from "@/app/_ui/section";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/learning.json";
-import type { Quality } from "@/lib/engine/calibration";
-import { textForPeople } from "@/lib/engine/units";
-import { readPredictedVersusMeasured, type PredictedVersusMeasured as Shown } from "@/lib/services";
+import { requestContext } from "#app/_server/request.ts";
+import { More } from "#app/_ui/section.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import words from "#content/copy/learning.json";
+import type { Quality } from "#engine/calibration";
+import { textForPeople } from "#engine/units";
+import { readPredictedVersusMeasured, type PredictedVersusMeasured as Shown } from "#services";
 
 const w = words.method;
 const CM = 10;

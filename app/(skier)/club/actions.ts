@@ -1,13 +1,13 @@
 "use server";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { forgetTyped, showTicked } from "@/app/_server/club-choice";
-import { formAction } from "@/app/_server/form-action";
-import { type FormState, readForm, typedValues } from "@/app/_server/form-state";
-import { linkContext } from "@/app/_server/request";
-import refusalWords from "@/content/copy/refusals.json";
-import { acceptQuoteSchema, idListField, idsField, wordsFor } from "@/lib/schemas";
-import { acceptClub, type ClubId, type QuoteId } from "@/lib/services";
+import { forgetTyped, showTicked } from "#app/_server/club-choice.ts";
+import { formAction } from "#app/_server/form-action.ts";
+import { type FormState, readForm, typedValues } from "#app/_server/form-state.ts";
+import { linkContext } from "#app/_server/request.ts";
+import refusalWords from "#content/copy/refusals.json";
+import { acceptQuoteSchema, idListField, idsField, wordsFor } from "#schemas";
+import { acceptClub, type ClubId, type QuoteId } from "#services";
 import { linkField, withTicks } from "../form-schemas";
 
 const pageOf = (token: string) => `/club/${encodeURIComponent(token)}`;

@@ -2,18 +2,18 @@
 /** What the skier answers on the page of a pair. The link is the order's. */
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { linkContext } from "@/app/_server/request";
-import refusalWords from "@/content/copy/refusals.json";
-import type { Refusal } from "@/lib/engine/units";
+import { formAction } from "#app/_server/form-action.ts";
+import { linkContext } from "#app/_server/request.ts";
+import refusalWords from "#content/copy/refusals.json";
+import type { Refusal } from "#engine/units";
 import {
   approveProofSchema,
   askProofChangesSchema,
   confirmRightsSchema,
   recordDepositSchema,
   wordsFor,
-} from "@/lib/schemas";
-import { approveProof, askProofChanges, confirmRights, type OrderId, type PairId, recordDeposit } from "@/lib/services";
+} from "#schemas";
+import { approveProof, askProofChanges, confirmRights, type OrderId, type PairId, recordDeposit } from "#services";
 import { linkField, withNumbers } from "../form-schemas";
 
 const words = (refusal: Refusal) => wordsFor(refusal, refusalWords);

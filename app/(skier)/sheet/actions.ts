@@ -2,13 +2,13 @@
 /** What the skier's sheet asks of the server. Each: parse, who asks by the private link, one use case, words. */
 import { cookies } from "next/headers";
 import { redirect, unstable_rethrow } from "next/navigation";
-import { faultWords, reportFault } from "@/app/_server/faults";
-import { linkContext, requestContext } from "@/app/_server/request";
-import type { AssessReply, Patch, SaveReply } from "@/app/_ui/sheet/use-sheet.client";
-import refusalWords from "@/content/copy/refusals.json";
-import { config } from "@/lib/config";
-import type { Outcome, Refusal } from "@/lib/engine/units";
-import { askReviewSchema, confirmRightsSchema, sheetPatchSchema, wordsFor } from "@/lib/schemas";
+import { faultWords, reportFault } from "#app/_server/faults.ts";
+import { linkContext, requestContext } from "#app/_server/request.ts";
+import type { AssessReply, Patch, SaveReply } from "#app/_ui/sheet/use-sheet.client.ts";
+import { config } from "#config";
+import refusalWords from "#content/copy/refusals.json";
+import type { Outcome, Refusal } from "#engine/units";
+import { askReviewSchema, confirmRightsSchema, sheetPatchSchema, wordsFor } from "#schemas";
 import {
   type ArtworkId,
   askReview,
@@ -21,7 +21,7 @@ import {
   type SheetView,
   saveSheet,
   stateRights,
-} from "@/lib/services";
+} from "#services";
 import { sheetCookie } from "./sheet-cookie";
 
 interface Refused {

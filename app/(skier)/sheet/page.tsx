@@ -1,9 +1,9 @@
 import type { Metadata } from "next";
 import { cookies } from "next/headers";
-import { ButtonLink } from "@/app/_ui/button";
-import { Page } from "@/app/_ui/page";
-import { SubmitButton } from "@/app/_ui/submit-button.client";
-import words from "@/content/copy/skier.json";
+import { ButtonLink } from "#app/_ui/button.tsx";
+import { Page } from "#app/_ui/page.tsx";
+import { SubmitButton } from "#app/_ui/submit-button.client.tsx";
+import words from "#content/copy/skier.json";
 import { startSheet } from "./actions";
 import { sheetCookie } from "./sheet-cookie";
 

@@ -1,8 +1,9 @@
 /** What can be compared with a sheet, what the address asks for, and what taking one of them changes on the sheet. */
-import { type Assessment, assessSheet, type EngineCatalog, type SheetInput } from "../../../lib/engine/assessment";
-import { type PairSpec, type SolvedSpec, solveSpec } from "../../../lib/engine/configuration";
-import { mountLineMm } from "../../../lib/engine/geometry";
-import { mostBuilds } from "../../_visuals/axis-builds";
+
+import { mostBuilds } from "#app/_visuals/axis-builds.ts";
+import { type Assessment, assessSheet, type EngineCatalog, type SheetInput } from "#engine/assessment";
+import { type PairSpec, type SolvedSpec, solveSpec } from "#engine/configuration";
+import { mountLineMm } from "#engine/geometry";
 
 /** "sheet", "other" or the id of a model. */
 export type CandidateId = string;

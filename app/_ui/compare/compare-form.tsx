@@ -1,5 +1,5 @@
 /** What to compare, as a plain form that puts the choice into the address: it works without scripts and can be kept. */
-import type { EngineCatalog } from "../../../lib/engine/assessment";
+import type { EngineCatalog } from "#engine/assessment";
 import { Button } from "../button";
 import { CheckGroup, type Choice } from "../choice-group";
 import { TextField } from "../field";

@@ -1,5 +1,5 @@
 /** The compared pairs in numbers, a column each; narrow enough for three on a phone. */
-import { LineKey, lookOf } from "../../_visuals/axis-looks";
+import { LineKey, lookOf } from "#app/_visuals/axis-looks.tsx";
 import type { FigureRow } from "./figures";
 
 export function CompareTable({

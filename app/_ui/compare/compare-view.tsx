@@ -3,11 +3,11 @@
  * the way to take one of them onto the sheet.
  */
 import type { ReactNode } from "react";
-import { assessSheet, type EngineCatalog, type SheetInput } from "../../../lib/engine/assessment";
-import type { SheetView } from "../../../lib/services/views";
-import { type AxisBuild, mostBuilds } from "../../_visuals/axis-builds";
-import { AxisChart } from "../../_visuals/axis-chart.client";
-import { LineKey } from "../../_visuals/axis-looks";
+import { type AxisBuild, mostBuilds } from "#app/_visuals/axis-builds.ts";
+import { AxisChart } from "#app/_visuals/axis-chart.client.tsx";
+import { LineKey } from "#app/_visuals/axis-looks.tsx";
+import { assessSheet, type EngineCatalog, type SheetInput } from "#engine/assessment";
+import type { SheetView } from "#services/views/index";
 import { Notice } from "../notice";
 import { Page, Part } from "../page";
 import { fill } from "../words";

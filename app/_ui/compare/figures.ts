@@ -1,9 +1,10 @@
 /** The pairs in numbers: one row for each figure, one cell for each pair. */
-import type { EngineCatalog } from "../../../lib/engine/assessment";
-import { camberUnderLoad, skiBehaviour } from "../../../lib/engine/flex";
-import { measure } from "../../../lib/engine/geometry";
-import { textForPeople } from "../../../lib/engine/units";
-import { differenceText } from "../../_visuals/axis-builds";
+
+import { differenceText } from "#app/_visuals/axis-builds.ts";
+import type { EngineCatalog } from "#engine/assessment";
+import { camberUnderLoad, skiBehaviour } from "#engine/flex";
+import { measure } from "#engine/geometry";
+import { textForPeople } from "#engine/units";
 import { moneyText } from "../money";
 import type { ComparedPair } from "./candidates";
 import type { CompareWords } from "./words";

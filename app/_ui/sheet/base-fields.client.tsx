@@ -1,7 +1,7 @@
 "use client";
-import type { PairSpec } from "../../../lib/engine/configuration";
-import { drawnBase } from "../../_visuals/pair-figure";
-import { SkiPair } from "../../_visuals/ski-drawing";
+import { drawnBase } from "#app/_visuals/pair-figure.tsx";
+import { SkiPair } from "#app/_visuals/ski-drawing.tsx";
+import type { PairSpec } from "#engine/configuration";
 import { RadioGroup } from "../choice-group";
 import { SelectField, TextField } from "../field";
 import { type GraphicPartProps, optionPrice } from "./graphic-parts";

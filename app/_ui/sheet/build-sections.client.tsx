@@ -1,7 +1,7 @@
 "use client";
 /** Core and reinforcement: what stands between the skins, and what is added to them. */
-import type { EngineCatalog } from "../../../lib/engine/assessment";
-import type { Model, PairSpec } from "../../../lib/engine/configuration";
+import type { EngineCatalog } from "#engine/assessment";
+import type { Model, PairSpec } from "#engine/configuration";
 import { CheckGroup, RadioGroup } from "../choice-group";
 import { CheckboxField } from "../field";
 import { moneyChangeText } from "../money";

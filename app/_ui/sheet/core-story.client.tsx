@@ -1,9 +1,9 @@
 "use client";
 /** What the solver made of the core: how thick, what flex it reaches, what held it back, what the flex weighs. */
-import type { EngineCatalog } from "../../../lib/engine/assessment";
-import { massOfFlexG, type PairSpec, solveSpec } from "../../../lib/engine/configuration";
-import { interpolate } from "../../../lib/engine/math";
-import { textForPeople } from "../../../lib/engine/units";
+import type { EngineCatalog } from "#engine/assessment";
+import { massOfFlexG, type PairSpec, solveSpec } from "#engine/configuration";
+import { interpolate } from "#engine/math";
+import { textForPeople } from "#engine/units";
 import { signedText } from "../signed";
 import { fill } from "../words";
 import type { SheetWords } from "./words";

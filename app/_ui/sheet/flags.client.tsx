@@ -1,8 +1,8 @@
 "use client";
 /** What makes a person stop: flags of the fit, options that clash, and the way to a human. Never clamped away. */
 import { useState } from "react";
-import type { Conflict } from "../../../lib/engine/assessment";
-import type { FitFlag } from "../../../lib/engine/fit";
+import type { Conflict } from "#engine/assessment";
+import type { FitFlag } from "#engine/fit";
 import { Button } from "../button";
 import { TextAreaField, TextField } from "../field";
 import { moneyChangeText } from "../money";

@@ -1,8 +1,8 @@
 /** What the parts of the graphic section share. */
-import type { EngineCatalog } from "../../../lib/engine/assessment";
-import type { GraphicSpec, PairSpec } from "../../../lib/engine/configuration";
-import type { SkiShape } from "../../../lib/engine/geometry";
-import type { RightsStatement } from "../../../lib/services/views";
+import type { EngineCatalog } from "#engine/assessment";
+import type { GraphicSpec, PairSpec } from "#engine/configuration";
+import type { SkiShape } from "#engine/geometry";
+import type { RightsStatement } from "#services/views/index";
 import { moneyChangeText } from "../money";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";

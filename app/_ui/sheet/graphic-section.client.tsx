@@ -1,8 +1,8 @@
 "use client";
-import type { EngineCatalog } from "../../../lib/engine/assessment";
-import { fillingPlacement, type GraphicSpec, type PairSpec, printCanvas } from "../../../lib/engine/configuration";
-import { shapeAtLength } from "../../../lib/engine/geometry";
-import { HousePattern } from "../../_visuals/house-pattern";
+import { HousePattern } from "#app/_visuals/house-pattern.tsx";
+import type { EngineCatalog } from "#engine/assessment";
+import { fillingPlacement, type GraphicSpec, type PairSpec, printCanvas } from "#engine/configuration";
+import { shapeAtLength } from "#engine/geometry";
 import { RadioGroup } from "../choice-group";
 import { BaseFields } from "./base-fields.client";
 import { type GraphicPartProps, type GraphicSectionProps, optionPrice } from "./graphic-parts";

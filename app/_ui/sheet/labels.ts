@@ -1,8 +1,8 @@
 /** The sheet's answers in one line each, and the engine's reasons in the skier's words. No arithmetic of the trade here. */
-import type { Assessment, EngineCatalog, PartialAnswers } from "../../../lib/engine/assessment";
-import type { PairSpec } from "../../../lib/engine/configuration";
-import type { FitChoice, FitReason, TypedMeasures } from "../../../lib/engine/fit";
-import { textForPeople } from "../../../lib/engine/units";
+import type { Assessment, EngineCatalog, PartialAnswers } from "#engine/assessment";
+import type { PairSpec } from "#engine/configuration";
+import type { FitChoice, FitReason, TypedMeasures } from "#engine/fit";
+import { textForPeople } from "#engine/units";
 import { plusMinus } from "../plus-minus";
 import type { Reason } from "../reasons";
 import { heightText, massText } from "../typed-measures";

@@ -1,7 +1,7 @@
 "use client";
 /** Lettering on the top and a clear window that shows the wood. */
 import { useState } from "react";
-import type { GraphicSpec } from "../../../lib/engine/configuration";
+import type { GraphicSpec } from "#engine/configuration";
 import { CheckboxField, TextField } from "../field";
 import { SliderField } from "../slider-field.client";
 import type { GraphicPartProps } from "./graphic-parts";

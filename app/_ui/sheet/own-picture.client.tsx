@@ -1,10 +1,10 @@
 "use client";
 import { useState } from "react";
-import { fillingPlacement, printCanvas } from "../../../lib/engine/configuration";
-import { mountLineMm } from "../../../lib/engine/geometry";
-import { roundForPeople } from "../../../lib/engine/units";
-import type { ArtworkView, RightsStatement } from "../../../lib/services/views";
-import { drawnGraphic } from "../../_visuals/pair-figure";
+import { drawnGraphic } from "#app/_visuals/pair-figure.tsx";
+import { fillingPlacement, printCanvas } from "#engine/configuration";
+import { mountLineMm } from "#engine/geometry";
+import { roundForPeople } from "#engine/units";
+import type { ArtworkView, RightsStatement } from "#services/views/index";
 import { Button } from "../button";
 import { RadioGroup } from "../choice-group";
 import { TextField } from "../field";

@@ -1,13 +1,13 @@
 "use client";
 /** The pair while it is being chosen: a strip that stays in sight, and every station of it further down. */
 import { useMemo } from "react";
-import { assessSheet, type EngineCatalog } from "../../../lib/engine/assessment";
-import type { SkiFlex } from "../../../lib/engine/flex";
-import { measure, mountLineMm, shapeAtLength } from "../../../lib/engine/geometry";
-import { textForPeople } from "../../../lib/engine/units";
-import { AxisChart } from "../../_visuals/axis-chart.client";
-import { drawnGraphic, drawnWood } from "../../_visuals/pair-figure";
-import { SkiPair } from "../../_visuals/ski-drawing";
+import { AxisChart } from "#app/_visuals/axis-chart.client.tsx";
+import { drawnGraphic, drawnWood } from "#app/_visuals/pair-figure.tsx";
+import { SkiPair } from "#app/_visuals/ski-drawing.tsx";
+import { assessSheet, type EngineCatalog } from "#engine/assessment";
+import type { SkiFlex } from "#engine/flex";
+import { measure, mountLineMm, shapeAtLength } from "#engine/geometry";
+import { textForPeople } from "#engine/units";
 import { plusMinus } from "../plus-minus";
 import { fill } from "../words";
 import { bendMm, flexText, modelName } from "./labels";

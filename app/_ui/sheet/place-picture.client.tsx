@@ -1,6 +1,7 @@
 "use client";
 /** The picture on the true outline: drag it, nudge it with the arrow keys, or type the numbers. */
 import { type KeyboardEvent, type PointerEvent, useRef } from "react";
+import { type SkiGraphic, SkiPair } from "#app/_visuals/ski-drawing.tsx";
 import {
   type ArtworkPlacement,
   fillingPlacement,
@@ -8,10 +9,9 @@ import {
   graphicResolution,
   type PrintRules,
   printCanvas,
-} from "../../../lib/engine/configuration";
-import type { SkiShape } from "../../../lib/engine/geometry";
-import { textForPeople } from "../../../lib/engine/units";
-import { type SkiGraphic, SkiPair } from "../../_visuals/ski-drawing";
+} from "#engine/configuration";
+import type { SkiShape } from "#engine/geometry";
+import { textForPeople } from "#engine/units";
 import { Button } from "../button";
 import { Notice } from "../notice";
 import { fill } from "../words";

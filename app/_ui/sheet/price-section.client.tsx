@@ -1,6 +1,6 @@
 "use client";
-import type { EngineCatalog } from "../../../lib/engine/assessment";
-import type { Destination } from "../../../lib/engine/pricing";
+import type { EngineCatalog } from "#engine/assessment";
+import type { Destination } from "#engine/pricing";
 import { RadioGroup } from "../choice-group";
 import { DateRange } from "../date-range";
 import { Drivers } from "../drivers";

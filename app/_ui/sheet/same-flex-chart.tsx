@@ -1,6 +1,6 @@
 /** All builds of one flex as dots, price over mass; what nothing beats is filled and joined. Its text is the table. */
 import { scaleLinear } from "d3-scale";
-import type { SameFlexOption } from "../../../lib/engine/assessment";
+import type { SameFlexOption } from "#engine/assessment";
 import { moneyText } from "../money";
 import { fill } from "../words";
 import type { SheetWords } from "./words";

@@ -1,6 +1,6 @@
 /** The builds worth a choice, lightest first, each against the one on the sheet. The button stays in sight on a phone. */
-import type { SameFlexOption } from "../../../lib/engine/assessment";
-import { textForPeople } from "../../../lib/engine/units";
+import type { SameFlexOption } from "#engine/assessment";
+import { textForPeople } from "#engine/units";
 import { Button } from "../button";
 import { moneyChangeText } from "../money";
 import { signedText } from "../signed";

@@ -7,8 +7,8 @@ import {
   paretoSet,
   type SameFlexOption,
   type SameFlexOptions,
-} from "../../../lib/engine/assessment";
-import type { PairSpec } from "../../../lib/engine/configuration";
+} from "#engine/assessment";
+import type { PairSpec } from "#engine/configuration";
 import { Button } from "../button";
 import { NumberField } from "../field";
 import { moneyChangeText } from "../money";

@@ -4,9 +4,9 @@
  * section open, for the shop on the phone. On a first visit it opens section by section; afterwards in any order.
  */
 import { type ReactNode, useState } from "react";
-import type { EngineCatalog, SkiersBand } from "../../../lib/engine/assessment";
-import type { Refusal } from "../../../lib/engine/units";
-import type { SheetView } from "../../../lib/services/views";
+import type { EngineCatalog, SkiersBand } from "#engine/assessment";
+import type { Refusal } from "#engine/units";
+import type { SheetView } from "#services/views/index";
 import { Button } from "../button";
 import { dateRangeText } from "../date-range";
 import { moneyText } from "../money";

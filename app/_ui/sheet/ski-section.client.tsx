@@ -1,10 +1,10 @@
 "use client";
-import type { EngineCatalog, SkiersBand } from "../../../lib/engine/assessment";
-import type { Model } from "../../../lib/engine/configuration";
-import type { FitChoice } from "../../../lib/engine/fit";
-import { measure, shapeAtLength } from "../../../lib/engine/geometry";
-import { roundForPeople, textForPeople } from "../../../lib/engine/units";
-import { SkiOutline } from "../../_visuals/ski-outline";
+import { SkiOutline } from "#app/_visuals/ski-outline.tsx";
+import type { EngineCatalog, SkiersBand } from "#engine/assessment";
+import type { Model } from "#engine/configuration";
+import type { FitChoice } from "#engine/fit";
+import { measure, shapeAtLength } from "#engine/geometry";
+import { roundForPeople, textForPeople } from "#engine/units";
 import { Button } from "../button";
 import { type Choice, RadioGroup } from "../choice-group";
 import { Reasons } from "../reasons";

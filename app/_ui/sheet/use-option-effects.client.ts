@@ -4,9 +4,9 @@
  * option turned over, one option at a time, in the pauses between the skier's own changes.
  */
 import { useEffect, useState } from "react";
-import { type Assessment, assessSheet, type EngineCatalog, type SheetInput } from "../../../lib/engine/assessment";
-import { shapeAtLength } from "../../../lib/engine/geometry";
-import { readingAt } from "../../_visuals/axis-data";
+import { readingAt } from "#app/_visuals/axis-data.ts";
+import { type Assessment, assessSheet, type EngineCatalog, type SheetInput } from "#engine/assessment";
+import { shapeAtLength } from "#engine/geometry";
 
 export interface OptionEffect {
   /** Both skis together, against the pair without the option. */

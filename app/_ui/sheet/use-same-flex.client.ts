@@ -13,8 +13,8 @@ import {
   judgeSameFlex,
   type SameFlexOptions,
   type SheetInput,
-} from "../../../lib/engine/assessment";
-import type { PairSpec } from "../../../lib/engine/configuration";
+} from "#engine/assessment";
+import type { PairSpec } from "#engine/configuration";
 
 export interface SameFlexState {
   /** Null until the search is through, or when the sheet has no build to compare with. */

@@ -11,11 +11,11 @@ import {
   type EngineCatalog,
   type PartialAnswers,
   type SheetChoices,
-} from "../../../lib/engine/assessment";
-import type { PairSpec } from "../../../lib/engine/configuration";
-import type { TypedMeasures } from "../../../lib/engine/fit";
-import { heightCm, massKg, type TypedHeight, type TypedMass } from "../../../lib/engine/units";
-import type { DateRange, FieldConflict, SheetContact, SheetView } from "../../../lib/services/views";
+} from "#engine/assessment";
+import type { PairSpec } from "#engine/configuration";
+import type { TypedMeasures } from "#engine/fit";
+import { heightCm, massKg, type TypedHeight, type TypedMass } from "#engine/units";
+import type { DateRange, FieldConflict, SheetContact, SheetView } from "#services/views/index";
 
 export type Patch = Readonly<Record<string, unknown>>;
 

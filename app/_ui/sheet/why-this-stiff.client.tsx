@@ -8,9 +8,9 @@ import {
   type StiffnessStory,
   stiffnessStory,
   type WhatIf,
-} from "../../../lib/engine/assessment";
-import type { PairSpec } from "../../../lib/engine/configuration";
-import { poundsFromKg, roundForPeople, textForPeople } from "../../../lib/engine/units";
+} from "#engine/assessment";
+import type { PairSpec } from "#engine/configuration";
+import { poundsFromKg, roundForPeople, textForPeople } from "#engine/units";
 import { Table } from "../table";
 import { fill } from "../words";
 import type { SheetState } from "./use-sheet.client";

@@ -1,7 +1,7 @@
 /** A whole filtered list as CSV: every page of it, read one after the other. */
-import { type Cell, csvText } from "@/app/_ui/csv";
-import type { Outcome } from "@/lib/engine/units";
-import type { Page } from "@/lib/services";
+import { type Cell, csvText } from "#app/_ui/csv.ts";
+import type { Outcome } from "#engine/units";
+import type { Page } from "#services";
 
 /** More than a small shop has in years; a list beyond it is cut there. */
 const mostPages = 400;

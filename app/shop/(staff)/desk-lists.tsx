@@ -1,8 +1,8 @@
-import { Badge } from "@/app/_ui/notice";
-import { Part } from "@/app/_ui/page";
-import { Table } from "@/app/_ui/table";
-import words from "@/content/copy/shop.json";
-import type { DeskOverview, DraftRow, Page, QueuePair } from "@/lib/services";
+import { Badge } from "#app/_ui/notice.tsx";
+import { Part } from "#app/_ui/page.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import words from "#content/copy/shop.json";
+import type { DeskOverview, DraftRow, Page, QueuePair } from "#services";
 import { Clock, Day, NumberLink, PairLink } from "../cells";
 import { DraftTable } from "./draft-table";
 import { WaitingBadges } from "./waiting-badges";

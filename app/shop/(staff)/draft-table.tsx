@@ -1,8 +1,8 @@
 /** Drafts with who has them. */
 import type { ReactNode } from "react";
-import { Table } from "@/app/_ui/table";
-import words from "@/content/copy/shop.json";
-import type { DraftRow } from "@/lib/services";
+import { Table } from "#app/_ui/table.tsx";
+import words from "#content/copy/shop.json";
+import type { DraftRow } from "#services";
 import { Clock } from "../cells";
 
 const w = words.desk;

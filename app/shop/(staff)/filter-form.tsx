@@ -1,6 +1,6 @@
 /** Filters of a list: a plain form that puts them into the address, so that a list can be sent and found again. */
-import { Button } from "@/app/_ui/button";
-import { controlClass } from "@/app/_ui/field";
+import { Button } from "#app/_ui/button.tsx";
+import { controlClass } from "#app/_ui/field.tsx";
 
 export type Filter =
   | {

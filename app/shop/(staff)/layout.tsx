@@ -1,19 +1,19 @@
 /** The shop's frame: where one is, where one can go, one search, and who one is. Makers see their own doors only. */
 import Link from "next/link";
 import type { ReactNode } from "react";
-import { signedIn } from "@/app/_server/request";
-import { Button } from "@/app/_ui/button";
-import { controlClass } from "@/app/_ui/field";
-import { Mark, rememberedTheme } from "@/app/_ui/site-frame";
-import { ThemeSwitch } from "@/app/_ui/theme-switch.client";
-import shop from "@/content/catalog/shop.json";
-import breakdowns from "@/content/copy/breakdowns.json";
-import clubs from "@/content/copy/clubs.json";
-import learning from "@/content/copy/learning.json";
-import promises from "@/content/copy/promises.json";
-import rework from "@/content/copy/rework.json";
-import words from "@/content/copy/shop.json";
-import { type Action, permit } from "@/lib/auth";
+import { signedIn } from "#app/_server/request.ts";
+import { Button } from "#app/_ui/button.tsx";
+import { controlClass } from "#app/_ui/field.tsx";
+import { Mark, rememberedTheme } from "#app/_ui/site-frame.tsx";
+import { ThemeSwitch } from "#app/_ui/theme-switch.client.tsx";
+import { type Action, permit } from "#auth";
+import shop from "#content/catalog/shop.json";
+import breakdowns from "#content/copy/breakdowns.json";
+import clubs from "#content/copy/clubs.json";
+import learning from "#content/copy/learning.json";
+import promises from "#content/copy/promises.json";
+import rework from "#content/copy/rework.json";
+import words from "#content/copy/shop.json";
 import { leave } from "../actions";
 import { DoorLink } from "./door-link.client";
 

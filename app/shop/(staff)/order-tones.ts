@@ -1,5 +1,5 @@
-import type { Tone } from "@/app/_ui/notice";
-import type { OrderState } from "@/lib/services";
+import type { Tone } from "#app/_ui/notice.tsx";
+import type { OrderState } from "#services";
 
 /** How the state of an order or a pair is shown; the word stands beside it. */
 export const orderTones: Readonly<Record<OrderState, Tone>> = {

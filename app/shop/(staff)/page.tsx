@@ -1,13 +1,13 @@
 import type { Metadata } from "next";
 import { notFound, redirect } from "next/navigation";
-import { staffContext } from "@/app/_server/request";
-import { ButtonLink } from "@/app/_ui/button";
-import { dayText } from "@/app/_ui/date-range";
-import { Page } from "@/app/_ui/page";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/shop.json";
-import { permit } from "@/lib/auth";
-import { deskOverview, listDrafts } from "@/lib/services";
+import { staffContext } from "#app/_server/request.ts";
+import { ButtonLink } from "#app/_ui/button.tsx";
+import { dayText } from "#app/_ui/date-range.tsx";
+import { Page } from "#app/_ui/page.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { permit } from "#auth";
+import words from "#content/copy/shop.json";
+import { deskOverview, listDrafts } from "#services";
 import { DeskLists } from "./desk-lists";
 
 const w = words.desk;

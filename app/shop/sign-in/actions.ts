@@ -1,10 +1,10 @@
 "use server";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { keepSession, requestAddress, requestContext, requestTime } from "@/app/_server/request";
-import { signIn } from "@/lib/auth";
-import { signInSchema } from "@/lib/schemas";
+import { formAction } from "#app/_server/form-action.ts";
+import { keepSession, requestAddress, requestContext, requestTime } from "#app/_server/request.ts";
+import { signIn } from "#auth";
+import { signInSchema } from "#schemas";
 import { say } from "../say";
 import { safeBackPath } from "./back-path";
 

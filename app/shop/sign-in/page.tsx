@@ -1,12 +1,12 @@
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
-import { signedIn } from "@/app/_server/request";
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { Notice } from "@/app/_ui/notice";
-import { Page } from "@/app/_ui/page";
-import { SiteFrame } from "@/app/_ui/site-frame";
-import shop from "@/content/catalog/shop.json";
-import words from "@/content/copy/shop.json";
+import { signedIn } from "#app/_server/request.ts";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { Notice } from "#app/_ui/notice.tsx";
+import { Page } from "#app/_ui/page.tsx";
+import { SiteFrame } from "#app/_ui/site-frame.tsx";
+import shop from "#content/catalog/shop.json";
+import words from "#content/copy/shop.json";
 import { enter } from "./actions";
 import { safeBackPath } from "./back-path";
 

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { lighterBy, paretoSet, sameFlexOptions } from "../../engine/assessment";
-import { accept } from "../../engine/units";
+import { lighterBy, paretoSet, sameFlexOptions } from "#engine/assessment";
+import { accept } from "#engine/units";
 import { pricedCatalogue } from "../catalogue";
 import { verb } from "../verb";
 import { flexSpec } from "./schemas";

@@ -1,10 +1,10 @@
 import { readFile } from "node:fs/promises";
 import { z } from "zod";
-import { graphicResolution, modelById, modelLength, printCanvas } from "../../engine/configuration";
-import { shapeAtLength } from "../../engine/geometry";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import { placementSchema } from "../../schemas";
-import { decodeArtwork } from "../../services/artwork/decode";
+import { graphicResolution, modelById, modelLength, printCanvas } from "#engine/configuration";
+import { shapeAtLength } from "#engine/geometry";
+import { accept, type Outcome, refuse } from "#engine/units";
+import { placementSchema } from "#schemas";
+import { decodeArtwork } from "#services/artwork/decode";
 import { catalogue } from "../catalogue";
 import { verb } from "../verb";
 

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { solveBeam } from "../../engine/flex";
-import { accept, refuse } from "../../engine/units";
+import { solveBeam } from "#engine/flex";
+import { accept, refuse } from "#engine/units";
 import { verb } from "../verb";
 import { finite, nonNegative, positive } from "./schemas";
 

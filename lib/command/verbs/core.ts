@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { massOfFlexG, solveSpec } from "../../engine/configuration";
-import { accept } from "../../engine/units";
+import { massOfFlexG, solveSpec } from "#engine/configuration";
+import { accept } from "#engine/units";
 import { catalogue } from "../catalogue";
 import { verb } from "../verb";
 import { flexSpec } from "./schemas";

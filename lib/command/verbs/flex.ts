@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { solveSpec, spreadOf } from "../../engine/configuration";
-import { bareBuild, closingForceN, skiBehaviour } from "../../engine/flex";
-import { accept } from "../../engine/units";
+import { solveSpec, spreadOf } from "#engine/configuration";
+import { bareBuild, closingForceN, skiBehaviour } from "#engine/flex";
+import { accept } from "#engine/units";
 import { catalogue } from "../catalogue";
 import { verb } from "../verb";
 import { flexSpec } from "./schemas";

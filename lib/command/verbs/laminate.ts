@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { laminateConstants } from "../../engine/laminate";
-import { accept } from "../../engine/units";
+import { laminateConstants } from "#engine/laminate";
+import { accept } from "#engine/units";
 import { verb } from "../verb";
 import { matrix3, plyConstants, positive } from "./schemas";
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { accept, refuse } from "../../engine/units";
+import { accept, refuse } from "#engine/units";
 import { verb } from "../verb";
 import { assessed, sheetInput } from "./sheet-input";
 

@@ -1,6 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { z } from "zod";
-import { resolveSpec } from "../../engine/configuration";
+import { resolveSpec } from "#engine/configuration";
 import {
   dateOfShopMinute,
   type PairOnFloor,
@@ -9,8 +9,8 @@ import {
   shopMinute,
   type WaitingOn,
   waitForBought,
-} from "../../engine/routing";
-import { accept, type IsoDate, isoDate, type Outcome, refuse } from "../../engine/units";
+} from "#engine/routing";
+import { accept, type IsoDate, isoDate, type Outcome, refuse } from "#engine/units";
 import { catalogue } from "../catalogue";
 import { demoQueue } from "../demo-queue";
 import { invalidInputs } from "../invalid";

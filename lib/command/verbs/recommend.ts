@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { recommend } from "../../engine/fit";
-import { accept } from "../../engine/units";
-import { answersSchema } from "../../schemas";
+import { recommend } from "#engine/fit";
+import { accept } from "#engine/units";
+import { answersSchema } from "#schemas";
 import { catalogue } from "../catalogue";
 import { verb } from "../verb";
 

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { sectionConstants } from "../../engine/laminate";
-import { accept } from "../../engine/units";
+import { sectionConstants } from "#engine/laminate";
+import { accept } from "#engine/units";
 import { verb } from "../verb";
 import { nonNegative, plyConstants, positive } from "./schemas";
 

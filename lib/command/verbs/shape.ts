@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { modelById, modelLength } from "../../engine/configuration";
+import { modelById, modelLength } from "#engine/configuration";
 import {
   federationRadiusM,
   machineOutline,
@@ -9,8 +9,8 @@ import {
   outlineSvg,
   shapeAtLength,
   taperedArc,
-} from "../../engine/geometry";
-import { accept, type Outcome, refuse } from "../../engine/units";
+} from "#engine/geometry";
+import { accept, type Outcome, refuse } from "#engine/units";
 import { catalogue } from "../catalogue";
 import { type VerbFlags, verb } from "../verb";
 import { positive } from "./schemas";

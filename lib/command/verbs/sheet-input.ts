@@ -1,8 +1,8 @@
 /** A sheet as the pages keep it, assessed: what `price` and `parts` are made of. */
 import { z } from "zod";
-import { type Assessment, assessSheet } from "../../engine/assessment";
-import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
-import { partialAnswersSchema, sheetChoicesSchema } from "../../schemas";
+import { type Assessment, assessSheet } from "#engine/assessment";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { partialAnswersSchema, sheetChoicesSchema } from "#schemas";
 import { pricedCatalogue } from "../catalogue";
 
 export const sheetInput = z.strictObject({

@@ -1,13 +1,13 @@
 import { z } from "zod";
-import { sha256Of } from "../../catalog";
-import { composeBuildSheet, composeKitList, renderDocument } from "../../documents";
-import { conflictsOf, resolveSpec, solveSpec } from "../../engine/configuration";
-import { measure } from "../../engine/geometry";
-import { partsFor } from "../../engine/parts";
-import { accept, refuse } from "../../engine/units";
-import { pairSpecSchema } from "../../schemas";
-import { floorFacts } from "../../services/floor/recipe";
-import { skiSerial } from "../../services/pairs/serial";
+import { sha256Of } from "#catalog";
+import { conflictsOf, resolveSpec, solveSpec } from "#engine/configuration";
+import { measure } from "#engine/geometry";
+import { partsFor } from "#engine/parts";
+import { accept, refuse } from "#engine/units";
+import { composeBuildSheet, composeKitList, renderDocument } from "#lib/documents/index";
+import { pairSpecSchema } from "#schemas";
+import { floorFacts } from "#services/floor/recipe";
+import { skiSerial } from "#services/pairs/serial";
 import { catalogue } from "../catalogue";
 import { verb } from "../verb";
 

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { matchStrips } from "../../engine/matching";
-import { accept } from "../../engine/units";
+import { matchStrips } from "#engine/matching";
+import { accept } from "#engine/units";
 import { verb } from "../verb";
 import { nonNegative, positive } from "./schemas";
 

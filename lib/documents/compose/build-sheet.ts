@@ -1,7 +1,7 @@
 /** Composes the build sheet: every number a maker needs, none of a binding's settings. */
-import type { BuildCatalog, CoreBlend, PairSpec } from "../../engine/configuration";
-import { type CoreLimit, springTestOf } from "../../engine/flex";
-import type { PartLine } from "../../engine/parts";
+import type { BuildCatalog, CoreBlend, PairSpec } from "#engine/configuration";
+import { type CoreLimit, springTestOf } from "#engine/flex";
+import type { PartLine } from "#engine/parts";
 import { mm, numberText, plainNumber } from "../format";
 import type { BuildSheetData, BuildSheetFacts, CutRow, Row } from "../types";
 import { composeCore, composeStrips } from "./core";

@@ -1,7 +1,7 @@
 /** The core card: thickness programme, strips, pocket, spacers, and the wood's weight as milled. */
-import type { BuildCatalog, CoreBlend } from "../../engine/configuration";
-import type { CoreSolution, SkiBuild, StripColumn, ThicknessProfile } from "../../engine/flex";
-import { halfWidthAt } from "../../engine/geometry";
+import type { BuildCatalog, CoreBlend } from "#engine/configuration";
+import type { CoreSolution, SkiBuild, StripColumn, ThicknessProfile } from "#engine/flex";
+import { halfWidthAt } from "#engine/geometry";
 import { numberText } from "../format";
 import type { AllocatedStrip, CoreDrawing, SkiSide, StripRow } from "../types";
 

@@ -1,5 +1,5 @@
 /** The ski's shape as the drawing pages need it: points and dimensions, straight from the engine's geometry. */
-import type { BuildRules, PairSpec } from "../../engine/configuration";
+import type { BuildRules, PairSpec } from "#engine/configuration";
 import {
   gaugePointsMm,
   halfOutline,
@@ -8,7 +8,7 @@ import {
   profileHeightMm,
   type ShapeMeasures,
   type SkiShape,
-} from "../../engine/geometry";
+} from "#engine/geometry";
 import type { DrawingData, XY } from "../types";
 
 /** ISO 6289:2025, alpine skis: thickness of the gauge that finds the contact length. */

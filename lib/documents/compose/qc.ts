@@ -1,6 +1,6 @@
 /** What the finished pair is measured against: target, limit to target, limit between the twins. */
-import type { PairSpec } from "../../engine/configuration";
-import { type SkiFlex, type SpringTest, twistPerNmm } from "../../engine/flex";
+import type { PairSpec } from "#engine/configuration";
+import { type SkiFlex, type SpringTest, twistPerNmm } from "#engine/flex";
 import { grams, mm, numberText, plainNumber } from "../format";
 import type { DrawingData, FloorFacts, QcLimit, QcMeasure, QcRow, Row } from "../types";
 import { STRUCTURE } from "./spec-rows";

@@ -1,5 +1,5 @@
 /** Resin and press in numbers, and the working time at the room's temperature. */
-import type { PartsList } from "../../engine/parts";
+import type { PartsList } from "#engine/parts";
 import { grams, numberText, plainNumber } from "../format";
 import type { FloorFacts, Row } from "../types";
 

@@ -1,6 +1,6 @@
 /** A frozen specification in words: the same lines on quote, confirmation and build sheet. */
-import type { BuildCatalog, PairSpec } from "../../engine/configuration";
-import { shapeAtLength } from "../../engine/geometry";
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { shapeAtLength } from "#engine/geometry";
 import { mm, numberText, plainNumber } from "../format";
 import type { Row } from "../types";
 

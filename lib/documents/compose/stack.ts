@@ -1,6 +1,6 @@
 /** The layer stack from the base up, in the order the layers go down on the bench. */
-import type { BuildCatalog, PairSpec } from "../../engine/configuration";
-import type { BuildLayer, LayerExtent, LayerMaterial, SkiBuild } from "../../engine/flex";
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import type { BuildLayer, LayerExtent, LayerMaterial, SkiBuild } from "#engine/flex";
 import { mm, plainNumber } from "../format";
 import type { FibreDirection, StackLayer } from "../types";
 

@@ -1,6 +1,6 @@
 /** Price lines with their totals, every amount from the frozen price; nothing is added up here. */
 import { Text, View } from "@react-pdf/renderer";
-import type { Price } from "../../engine/pricing";
+import type { Price } from "#engine/pricing";
 import { MONO } from "../fonts";
 import { money } from "../format";
 import { Table } from "./table";

@@ -9,8 +9,8 @@ import {
   type PairSpec,
   type Reinforcement,
   resolveSpec,
-} from "../configuration";
-import type { Refusal } from "../units";
+} from "#engine/configuration";
+import type { Refusal } from "#engine/units";
 
 /** The two choices that a build of the same flex may differ in. */
 export interface BuildChoice {

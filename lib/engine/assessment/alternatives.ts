@@ -3,10 +3,10 @@
  * length, and what each changes. The search is in steps, so that a page can take them one by one: begin, judge every
  * candidate, gather. Errors are those of the core solver and the price book; nothing is estimated here.
  */
-import type { PairSpec, SolvedSpec, SpecDefaults } from "../configuration";
-import type { FlexStation } from "../flex";
-import { interpolate } from "../math";
-import { accept, type Outcome, type Refusal, refuse } from "../units";
+import type { PairSpec, SolvedSpec, SpecDefaults } from "#engine/configuration";
+import type { FlexStation } from "#engine/flex";
+import { interpolate } from "#engine/math";
+import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import { type BuildChoice, buildCandidates } from "./alternatives-candidates";
 import { fittingOf } from "./fitting";
 import type { EngineCatalog, SheetChoices, SheetInput } from "./types";

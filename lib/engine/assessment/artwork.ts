@@ -1,7 +1,7 @@
 /** What of an uploaded picture stops the print, and what is only worth a look. */
-import { graphicResolution, type PairSpec, printCanvas, type ResolutionWay, type SpecWay } from "../configuration";
-import type { SkiShape } from "../geometry";
-import type { Refusal } from "../units";
+import { graphicResolution, type PairSpec, printCanvas, type ResolutionWay, type SpecWay } from "#engine/configuration";
+import type { SkiShape } from "#engine/geometry";
+import type { Refusal } from "#engine/units";
 import type { Conflict, EngineCatalog } from "./types";
 
 export interface ArtworkFindings {

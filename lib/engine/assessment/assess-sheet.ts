@@ -6,10 +6,10 @@ import {
   type SpecConflict,
   type SpecDefaults,
   spreadOf,
-} from "../configuration";
-import type { FitFlag } from "../fit";
-import { partsFor } from "../parts";
-import type { Refusal } from "../units";
+} from "#engine/configuration";
+import type { FitFlag } from "#engine/fit";
+import { partsFor } from "#engine/parts";
+import type { Refusal } from "#engine/units";
 import { artworkFindings } from "./artwork";
 import { type Fitting, fittingOf } from "./fitting";
 import type { Assessment, Conflict, EngineCatalog, SheetInput } from "./types";

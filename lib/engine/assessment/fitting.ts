@@ -1,5 +1,5 @@
 /** The fit part of a sheet: the ranking, and the fit of the model that stands on the sheet, with every flag that holds. */
-import { modelById, type PairSpec, type SpecDefaults } from "../configuration";
+import { modelById, type PairSpec, type SpecDefaults } from "#engine/configuration";
 import {
   type FitAnswers,
   type FitFlag,
@@ -8,8 +8,8 @@ import {
   type Recommendation,
   recommend,
   recommendFinish,
-} from "../fit";
-import type { Refusal } from "../units";
+} from "#engine/fit";
+import type { Refusal } from "#engine/units";
 import type { EngineCatalog, PartialAnswers, SheetChoices, SheetInput } from "./types";
 
 export interface Fitting {

@@ -4,8 +4,8 @@
  *   ((m + gear)/(75 + gear)) / k
  * since spring and span both go with length. Of pairs that were sold, or, while those are few, of a stated population.
  */
-import { type Ability, type FitModel, fitToModel, gearKg } from "../fit";
-import { orderStatistic } from "../math";
+import { type Ability, type FitModel, fitToModel, gearKg } from "#engine/fit";
+import { orderStatistic } from "#engine/math";
 import type { EngineCatalog } from "./types";
 
 /** Eight of ten lie between the two; 1 is the reference skier on the reference ski. */

@@ -4,9 +4,16 @@
  * centre spring constant. Small-deflection beam theory goes straight on; on snow the ski is carried along its length and
  * never bends that far, so the numbers compare skiers and skis and foretell no run.
  */
-import { designedProfile, type Model, modelById, type PairSpec, referenceBuildFor, solveSpec } from "../configuration";
-import { type FitAnswers, gearKg, relativeDeflection, STANDARD_GRAVITY, torsionForSameTwist } from "../fit";
-import { evaluateFlex, type SkiBuild, type SkiFlex, springTestOf, twistPerNmm } from "../flex";
+import {
+  designedProfile,
+  type Model,
+  modelById,
+  type PairSpec,
+  referenceBuildFor,
+  solveSpec,
+} from "#engine/configuration";
+import { type FitAnswers, gearKg, relativeDeflection, STANDARD_GRAVITY, torsionForSameTwist } from "#engine/fit";
+import { evaluateFlex, type SkiBuild, type SkiFlex, springTestOf, twistPerNmm } from "#engine/flex";
 import { completeAnswers } from "./fitting";
 import { populationBand, type SkiersBand } from "./skiers-band";
 import type { EngineCatalog, PartialAnswers } from "./types";

@@ -2,12 +2,12 @@
  * The top room of the engine: one sheet in, everything that a skier, a seller or a maker is shown out. The browser calls it
  * for the preview, the server calls it again on every save and its result wins. It knows no date: dates come from the queue.
  */
-import type { BuildCatalog, PairSpec, SpecChoices } from "../configuration";
-import type { FinishTable, FitAnswers, FitCoefficients, Recommendation } from "../fit";
-import type { FlexSpread, SkiFlex, ThicknessProfile } from "../flex";
-import type { PartsList, PartsRules } from "../parts";
-import type { Destination, GivenDiscount, Price, PriceBook } from "../pricing";
-import type { Refusal } from "../units";
+import type { BuildCatalog, PairSpec, SpecChoices } from "#engine/configuration";
+import type { FinishTable, FitAnswers, FitCoefficients, Recommendation } from "#engine/fit";
+import type { FlexSpread, SkiFlex, ThicknessProfile } from "#engine/flex";
+import type { PartsList, PartsRules } from "#engine/parts";
+import type { Destination, GivenDiscount, Price, PriceBook } from "#engine/pricing";
+import type { Refusal } from "#engine/units";
 
 /** Everything the engine reads of a catalogue release. Plain JSON: it travels to the browser whole. */
 export interface EngineCatalog {

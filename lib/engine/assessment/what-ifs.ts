@@ -3,7 +3,7 @@
  * from the ski on the sheet by what its core is solved for, EI ∝ k·L² and so spring ∝ k/L, without solving seven cores at
  * every keystroke. Within 1 % of solved skis (tests) unless a core reaches its limits, which the sheet says by itself.
  */
-import { flexClassOf, type Model, type PairSpec, type SolvedSpec } from "../configuration";
+import { flexClassOf, type Model, type PairSpec, type SolvedSpec } from "#engine/configuration";
 import {
   type Ability,
   abilityThatCounts,
@@ -13,8 +13,8 @@ import {
   relativeDeflection,
   STANDARD_GRAVITY,
   springForSameFeel,
-} from "../fit";
-import { springTestOf } from "../flex";
+} from "#engine/fit";
+import { springTestOf } from "#engine/flex";
 import type { EngineCatalog } from "./types";
 
 export type WhatIfChange =

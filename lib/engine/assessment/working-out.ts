@@ -7,9 +7,9 @@ import {
   type SolvedSpec,
   type SpecDefaults,
   solveSpec,
-} from "../configuration";
-import { type Price, priceSpec } from "../pricing";
-import { accept, type Outcome, type Refusal } from "../units";
+} from "#engine/configuration";
+import { type Price, priceSpec } from "#engine/pricing";
+import { accept, type Outcome, type Refusal } from "#engine/units";
 import type { EngineCatalog, SheetChoices, WayEffect } from "./types";
 
 export interface WorkedOut {

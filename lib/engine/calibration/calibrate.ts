@@ -10,8 +10,8 @@
  * where such common causes outweigh the bench's own scatter. Materials that always come together in one proportion cannot be
  * told apart: the prior shares the difference between them, and `learnt` stays low.
  */
-import type { BuildCatalog } from "../configuration";
-import type { Corrections } from "../materials";
+import type { BuildCatalog } from "#engine/configuration";
+import type { Corrections } from "#engine/materials";
 import { correctionsOf, factorOf, type Unknown } from "./factors";
 import { nominalCatalog } from "./predict-ski";
 import { type Prepared, predicted, prepare } from "./prepare";

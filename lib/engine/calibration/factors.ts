@@ -2,7 +2,7 @@
  * The unknowns of the fit. A modulus or density factor enters as its natural logarithm, so that none can turn negative and
  * 5 % more is as likely beforehand as 5 % less; offsets enter in mm. 0 is "as the handbook says, as programmed".
  */
-import type { Corrections, MaterialLibrary } from "../materials";
+import type { Corrections, MaterialLibrary } from "#engine/materials";
 import type { CalibrationSettings, CorrectionFactor } from "./types";
 
 export interface Unknown {

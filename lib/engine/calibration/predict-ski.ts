@@ -3,11 +3,11 @@
  * that was programmed for it; materials, mill and camber are as the catalogue's corrections say. Linear beam theory with its
  * limits (engine/flex): no friction at the supports, no sag of the bench.
  */
-import { type BuildCatalog, type LookupRefusal, resolveSpec, skiBuildFor, solveSpec } from "../configuration";
-import { evaluateFlex, type SkiBuild, type ThicknessProfile } from "../flex";
-import type { Corrections } from "../materials";
-import { woodById } from "../materials";
-import { accept, type Outcome } from "../units";
+import { type BuildCatalog, type LookupRefusal, resolveSpec, skiBuildFor, solveSpec } from "#engine/configuration";
+import { evaluateFlex, type SkiBuild, type ThicknessProfile } from "#engine/flex";
+import type { Corrections } from "#engine/materials";
+import { woodById } from "#engine/materials";
+import { accept, type Outcome } from "#engine/units";
 import type { MeasuredSki, PredictedValues } from "./types";
 
 /** Coarser than for an order: springs and mass move by less than 0.1 %, well under what the bench can read. */

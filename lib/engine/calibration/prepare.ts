@@ -1,6 +1,6 @@
 /** What stays the same during a fit: cores, handbook predictions and slopes of all skis, and which unknowns matter. */
-import type { BuildCatalog } from "../configuration";
-import type { ThicknessProfile } from "../flex";
+import type { BuildCatalog } from "#engine/configuration";
+import type { ThicknessProfile } from "#engine/flex";
 import { type Unknown, unknownsOf } from "./factors";
 import { predictBuilt, programmedCore } from "./predict-ski";
 import { BENCH_MEASURES, readingSd } from "./readings";

@@ -1,6 +1,12 @@
 /** Which materials a ski is made of, by id. */
-import { type BuildableSpec, type BuildCatalog, type LookupRefusal, resolveSpec, skiBuildFor } from "../configuration";
-import { accept, type Outcome } from "../units";
+import {
+  type BuildableSpec,
+  type BuildCatalog,
+  type LookupRefusal,
+  resolveSpec,
+  skiBuildFor,
+} from "#engine/configuration";
+import { accept, type Outcome } from "#engine/units";
 
 /** Ids of all woods, cloths and sheets of the finished ski. A build carries labels alone, so it is made with ids for labels. */
 export function materialsIn(spec: BuildableSpec, catalog: BuildCatalog): Outcome<ReadonlySet<string>, LookupRefusal> {

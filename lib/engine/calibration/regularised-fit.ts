@@ -4,7 +4,7 @@
  * Theory (2005), ch. 3; without the prior, D. A. Belsley, E. Kuh & R. E. Welsch, Regression Diagnostics (1980) for readings
  * left out one at a time; P. J. Huber, Robust Estimation of a Location Parameter (1964) for the weights. All from memory.
  */
-import { invert } from "../math";
+import { invert } from "#engine/math";
 
 /** One reading: how far it is from computed, how that moves with each unknown, and its standard deviation. */
 export interface Row {

@@ -3,9 +3,9 @@
  * handbook values, small enough to be within 1 % of the slope there. A material's modulus moves springs alone and its density
  * mass alone, so both are tried in one go. The fit computes every ski anew at each step and only steers by slopes.
  */
-import type { BuildCatalog } from "../configuration";
-import type { ThicknessProfile } from "../flex";
-import type { Corrections } from "../materials";
+import type { BuildCatalog } from "#engine/configuration";
+import type { ThicknessProfile } from "#engine/flex";
+import type { Corrections } from "#engine/materials";
 import { correctionsOf, type Unknown } from "./factors";
 import { predictBuilt } from "./predict-ski";
 import { materialsIn } from "./present-materials";

@@ -3,9 +3,9 @@
  * difference is put down to materials and process by regularised least squares. Springs in N/mm, mass in kg a ski, camber in
  * mm; factors without a unit, offsets in mm.
  */
-import type { BuildableSpec } from "../configuration";
-import type { StripColumn } from "../flex";
-import type { Corrections } from "../materials";
+import type { BuildableSpec } from "#engine/configuration";
+import type { StripColumn } from "#engine/flex";
+import type { Corrections } from "#engine/materials";
 
 /** What the quality bench reads of one finished ski. Whatever was not read is absent. */
 export interface BenchValues {

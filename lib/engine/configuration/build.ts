@@ -3,10 +3,10 @@
  * is about; the finished build adds the binding plate in its pocket at the order's own mount line, and the mat over it.
  */
 
-import type { BuildLayer, SkiBuild, SpringTest } from "../flex";
-import { measure, mountLineMm, type SkiShape, shapeAtLength } from "../geometry";
-import { correctedLibrary, fabricById, sheetById } from "../materials";
-import { accept, type Outcome } from "../units";
+import type { BuildLayer, SkiBuild, SpringTest } from "#engine/flex";
+import { measure, mountLineMm, type SkiShape, shapeAtLength } from "#engine/geometry";
+import { correctedLibrary, fabricById, sheetById } from "#engine/materials";
+import { accept, type Outcome } from "#engine/units";
 import { fabricLayer, sheetLayer } from "./layer-materials";
 import { stackOf } from "./layup";
 import { blendById, type LookupRefusal, modelById, modelLength, reinforcementById } from "./lookup";

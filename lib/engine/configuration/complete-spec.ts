@@ -1,5 +1,5 @@
 /** A complete spec from what was chosen so far; everything else takes the recommended or the model's own value. */
-import { accept, type Outcome, refuse } from "../units";
+import { accept, type Outcome, refuse } from "#engine/units";
 import {
   baseColourById,
   blendById,

@@ -1,6 +1,6 @@
 /** The core thickness a model was designed with: flat under the foot, tapering to its spacers. */
-import type { ThicknessProfile } from "../flex";
-import type { SkiShape } from "../geometry";
+import type { ThicknessProfile } from "#engine/flex";
+import type { SkiShape } from "#engine/geometry";
 import type { BuildRules, Model } from "./types";
 
 /** Stations along each taper: a curved taper is followed within 0.01 mm. */

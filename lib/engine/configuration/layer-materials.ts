@@ -1,6 +1,6 @@
 /** Catalogue materials as the layers of a section see them. */
-import type { LayerMaterial } from "../flex";
-import type { Fabric, Sheet } from "../materials";
+import type { LayerMaterial } from "#engine/flex";
+import type { Fabric, Sheet } from "#engine/materials";
 
 export function fabricLayer({ label, exMpa, eyMpa, gxyMpa, nuXy, densityKgM3 }: Fabric): LayerMaterial {
   return { label, exMpa, eyMpa, gxyMpa, nuXy, densityKgM3 };

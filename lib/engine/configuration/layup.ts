@@ -3,8 +3,8 @@
  * An extra ply lies on the core's side of the glass of its face; metal lies on the wood with rubber between it and the glass.
  */
 
-import type { BuildLayer } from "../flex";
-import { fabricById, sheetById } from "../materials";
+import type { BuildLayer } from "#engine/flex";
+import { fabricById, sheetById } from "#engine/materials";
 import { fabricLayer, sheetLayer } from "./layer-materials";
 import type { BuildCatalog, LayupLayer, Model, Reinforcement } from "./types";
 

@@ -1,5 +1,5 @@
 /** Lettering on the top: how long it is, what the binding hides of it, where it could go instead. */
-import { halfWidthAt, mountLineMm, type SkiShape } from "../geometry";
+import { halfWidthAt, mountLineMm, type SkiShape } from "#engine/geometry";
 import type { GraphicText, PairSpec, PrintRules, SpecConflict, SpecWay } from "./types";
 
 export interface LetteringFit {

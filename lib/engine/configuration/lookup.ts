@@ -1,5 +1,5 @@
 /** Finding things in the catalogue by the ids that a spec names. Unknown ids are refusals: an old link may still hold one. */
-import { accept, type Outcome, refuse } from "../units";
+import { accept, type Outcome, refuse } from "#engine/units";
 import type { BaseColour, BuildCatalog, CoreBlend, HouseGraphic, Model, ModelLength, Reinforcement } from "./types";
 
 export type LookupRefusal =

@@ -1,5 +1,5 @@
 /** How one picture lies on two skis. Left is the ski of the left foot; y grows to the skier's right on both. */
-import type { SkiShape } from "../geometry";
+import type { SkiShape } from "#engine/geometry";
 import type { GraphicLayout, PrintRules } from "./types";
 
 /** What one ski of the pair shows. Lettering is set after it and is never reflected. */

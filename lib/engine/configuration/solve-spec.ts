@@ -7,8 +7,8 @@ import {
   type SkiBuild,
   type SkiFlex,
   solveCore,
-} from "../flex";
-import { accept, type Outcome } from "../units";
+} from "#engine/flex";
+import { accept, type Outcome } from "#engine/units";
 import { type BuildableSpec, bareBuildFor, referenceBuildFor, resolveSpec, withBindingZone } from "./build";
 import { designedProfile } from "./designed-profile";
 import type { LookupRefusal } from "./lookup";

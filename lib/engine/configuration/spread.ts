@@ -1,5 +1,5 @@
 /** How sure a spec's numbers are: the scatter of the catalogue's rules, propagated through the finished ski. */
-import { type CoreSolution, type FlexSpread, flexSpread, type ScatterSettings } from "../flex";
+import { type CoreSolution, type FlexSpread, flexSpread, type ScatterSettings } from "#engine/flex";
 import type { SolvedSpec } from "./solve-spec";
 import type { BuildCatalog } from "./types";
 

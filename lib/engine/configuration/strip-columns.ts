@@ -1,7 +1,7 @@
 /** Where each wood of a blend lies: seven strips, C in the middle, then I, M and O on both sides. */
 
-import type { StripColumn } from "../flex";
-import { woodById } from "../materials";
+import type { StripColumn } from "#engine/flex";
+import { woodById } from "#engine/materials";
 import type { BuildCatalog, CoreBlend } from "./types";
 
 const POSITIONS = ["C", "I", "M", "O"] as const;

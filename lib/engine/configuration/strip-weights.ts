@@ -1,6 +1,6 @@
 /** How much one strip of each position counts for the ski's stiffness: what strip matching weighs it by. */
-import { benchMomentMm, type SkiBuild, type SkiFlex, type StripColumn } from "../flex";
-import { halfWidthAt } from "../geometry";
+import { benchMomentMm, type SkiBuild, type SkiFlex, type StripColumn } from "#engine/flex";
+import { halfWidthAt } from "#engine/geometry";
 
 /**
  * First-order share of a strip's modulus in the centre deflection, ∫(M/EI)²·w·t³ dx with w the width the mill leaves of it

@@ -2,10 +2,10 @@
  * What can be ordered (models, cores, reinforcements, bases, graphics) and what one order asks for (PairSpec).
  * A PairSpec is complete: with a catalogue release it recomputes to the same millimetres and cents for ever.
  */
-import type { ScatterSettings } from "../flex";
-import type { ModelShape } from "../geometry";
-import type { Corrections, MaterialLibrary } from "../materials";
-import type { Refusal } from "../units";
+import type { ScatterSettings } from "#engine/flex";
+import type { ModelShape } from "#engine/geometry";
+import type { Corrections, MaterialLibrary } from "#engine/materials";
+import type { Refusal } from "#engine/units";
 
 export type ModelUse =
   | "carving"

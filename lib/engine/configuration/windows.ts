@@ -1,7 +1,7 @@
 /** Clear windows: what must be clear above the wood, and where one may lie. */
 
-import { halfWidthAt, type SkiShape, shapeAtLength } from "../geometry";
-import { fabricById, sheetById } from "../materials";
+import { halfWidthAt, type SkiShape, shapeAtLength } from "#engine/geometry";
+import { fabricById, sheetById } from "#engine/materials";
 import type { ResolvedSpec } from "./build";
 import type { BuildCatalog, GraphicSpec, PairSpec, PrintRules, Reinforcement, SpecConflict, SpecWay } from "./types";
 

@@ -2,7 +2,7 @@
  * The red flags of trade.md part 6: reasons to stop and talk to a person. Which of them blocks the sale or the build is
  * catalogue data, like their words and limits; here is only when each holds.
  */
-import { textForPeople } from "../units";
+import { textForPeople } from "#engine/units";
 import { bodyMassIndex } from "./answers";
 import { flag } from "./flag-words";
 import { outsideOfferedCm } from "./length";

@@ -3,7 +3,7 @@
  *   |waist − wanted|/8 + max(0, |L* − L| − 2)/4 + |R − wanted R|/4 + 0.5 for metal against "light" or "forgiving"
  * Each term is a reason that costs score. The wanted R is the nearest radius of the band of the turn size.
  */
-import { shapeAtLength } from "../geometry";
+import { shapeAtLength } from "#engine/geometry";
 import { clean, sumOf, withoutIdle } from "./answers";
 import type { FitAnswers, FitCoefficients, FitModel, FitReason, RadiusBand } from "./types";
 

@@ -1,8 +1,8 @@
 /**
  * The fit interview and what follows from it. Coefficients are catalogue data (versioned); this room holds only the rules.
  */
-import type { ModelShape } from "../geometry";
-import type { TypedHeight, TypedMass } from "../units";
+import type { ModelShape } from "#engine/geometry";
+import type { TypedHeight, TypedMass } from "#engine/units";
 
 export type Ability = "learning" | "improving" | "confident" | "expert";
 export type Temperament = "calm" | "steady" | "fast";

@@ -1,5 +1,5 @@
 /** Notices a mass typed in the other unit, and offers the mass that was probably meant. */
-import { kgFromPounds, poundsFromKg, textForPeople } from "../units";
+import { kgFromPounds, poundsFromKg, textForPeople } from "#engine/units";
 import { bodyMassIndex } from "./answers";
 import type { FitAnswers, FlagLimits, FlagSuggestion, TypedMeasures } from "./types";
 

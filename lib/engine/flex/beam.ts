@@ -3,7 +3,7 @@
  * Validity: Euler–Bernoulli, no shear (0.2–0.3 % of a wood-cored ski's deflection), slopes small against 1: at 60 mm in 1.4 m
  * the error of the small-deflection theory is about 0.5 %.
  */
-import { findRoot, interpolate, pieceIndex, sortedDistinct } from "../math";
+import { findRoot, interpolate, pieceIndex, sortedDistinct } from "#engine/math";
 import type { BeamProblem, BeamResult, BeamSupport } from "./beam-types";
 import { pieceOffset, pieceTurn } from "./piece";
 

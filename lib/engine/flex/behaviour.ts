@@ -2,7 +2,7 @@
  * What a built ski does as a whole, beside its springs: how it swings, twists and rings. Bare or finished, whichever flex is
  * handed in. Exact for stiffness and mass linear between stations, but for the frequencies (see frequencies.ts).
  */
-import { interpolate, pieceIndex } from "../math";
+import { interpolate, pieceIndex } from "#engine/math";
 import { type FreeFrequencies, freeFreeFrequencies } from "./frequencies";
 import { pieceTurn } from "./piece";
 import { springTestOf } from "./spring-test";

@@ -6,8 +6,8 @@
  *
  * Small deflections, a rigid bench and no weight of the ski itself. Heights are within 2 % of the camber with the nodes taken.
  */
-import { profileHeightMm } from "../geometry";
-import { evenlySpaced, findRoot, interpolate, solveLinear } from "../math";
+import { profileHeightMm } from "#engine/geometry";
+import { evenlySpaced, findRoot, interpolate, solveLinear } from "#engine/math";
 import type { FlexStation, SkiBuild, SkiFlex } from "./types";
 
 const NODES = 33;

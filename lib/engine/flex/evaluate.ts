@@ -4,7 +4,7 @@
  * Error: of the numbers themselves below 0.1 % with the default grid, second order in the station spacing; of a real ski as
  * large as that of its materials (spread.ts says how large) and of what measured pairs have not yet taught.
  */
-import { interpolate } from "../math";
+import { interpolate } from "#engine/math";
 import { localSection, type SectionStation, stationOf } from "./local-section";
 import { springTestOf } from "./spring-test";
 import { springConstants, withCoreShear } from "./springs";

@@ -7,7 +7,7 @@
  * damping. A Ritz value is never below the exact one of the same beam; with 26 terms it is within 0.3 % of it for skis whose
  * stiffness steps at the ends of edge and plate. Dynamics: metres, kilograms and newtons inside.
  */
-import { jacobiEigenvalues } from "../math";
+import { jacobiEigenvalues } from "#engine/math";
 import type { FlexStation } from "./types";
 
 const TERMS = 26;

@@ -14,7 +14,7 @@
  * Valid for thin sections bent over many times their thickness. Against full lamination theory the moduli-only section is
  * within 1 % for cloths with fibres on both diagonals; against two-part beam theory the foils are within 1 % of springs.
  */
-import { halfWidthAt } from "../geometry";
+import { halfWidthAt } from "#engine/geometry";
 import { coreShearStiffnessN } from "./core-shear";
 import { type PlateShare, partlyBonded } from "./plate-bond";
 import { bendingLostToFoils, type FoilJoint, momentsOf, momentsSince, torsionLost } from "./soft-foils";

@@ -2,7 +2,7 @@
  * Foils of rubber that run the whole ski: what lies outside a foil slips past the rest, in bending and in twist. The two
  * foils of a metal ski cut its section into three parts: outer skin, core with its metal, outer skin.
  */
-import { bendingSlipCompliance, coupleStiffnessNmm2, type StiffPart, torsionSlipCompliance } from "../laminate";
+import { bendingSlipCompliance, coupleStiffnessNmm2, type StiffPart, torsionSlipCompliance } from "#engine/laminate";
 import type { StackMoments, StackSum, WidthSum } from "./stack-sum";
 
 /** One foil and what lies outside it; heights from the bottom of its own stack. */

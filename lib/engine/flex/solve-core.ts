@@ -5,7 +5,7 @@
  * Validity: each section by itself, so the target's EI(x) is met at every knot that no limit holds. Error: predicted back, the
  * centre spring is within 0.5 % of the wanted ratio unrounded and within 1 % in steps of 0.05 mm.
  */
-import { evenlySpaced, findRoot, interpolate } from "../math";
+import { evenlySpaced, findRoot, interpolate } from "#engine/math";
 import { bareBuild, sectionsAlong } from "./evaluate";
 import { localSection, sectionBendingStiffness } from "./local-section";
 import { springTestOf } from "./spring-test";

@@ -5,7 +5,7 @@
  * pieces of at most 220 mm; each is sampled where its part of the deflection has its centre, which is exact for changes
  * that are linear within a piece. Core shear, under 1–2 % of the deflection, is taken to change like the rest.
  */
-import { sortedDistinct } from "../math";
+import { sortedDistinct } from "#engine/math";
 import { benchMomentMm } from "./spring-test";
 import { stepPositions } from "./stations";
 import type { FlexStation, SkiBuild } from "./types";

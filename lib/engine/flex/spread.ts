@@ -9,7 +9,7 @@
  * worked out anew for every input, the few sections of spread-samples.ts give springs within 1 % and mass within 2 %.
  * Left out: moisture, the outline, edges, foils and wear, and what differs along one core.
  */
-import { interpolate } from "../math";
+import { interpolate } from "#engine/math";
 import { evaluateFlex } from "./evaluate";
 import { localSection, sectionBendingStiffness, sectionMassGPerM } from "./local-section";
 import { type ScatterInput, scatterInputs } from "./spread-inputs";

@@ -3,7 +3,7 @@
  * is linear between stations (Castigliano; the same quantities as ASTM F498 and ISO 6289 name, at our own positions).
  * Validity and error as in beam.ts; the bench's rollers of 20 mm and the width of its stamp are left out.
  */
-import { pieceIndex } from "../math";
+import { pieceIndex } from "#engine/math";
 import { pieceEnergy, pieceTurn } from "./piece";
 import type { SpringConstants, SpringTest } from "./types";
 

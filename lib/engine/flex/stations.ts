@@ -1,5 +1,5 @@
 /** Where sections are taken: an even grid, finer at the blunt ends, and every place where the build or the core changes. */
-import { evenlySpaced, sortedDistinct } from "../math";
+import { evenlySpaced, sortedDistinct } from "#engine/math";
 import { edgeSpan } from "./local-section";
 import type { SkiBuild, ThicknessProfile } from "./types";
 

@@ -2,7 +2,7 @@
  * The ski as a beam. Stations carry everything that varies along x. Units: mm, N, MPa; EI and GJ in N·mm²; mass in g per
  * metre at a station and kg for a whole ski. Statics only: dynamics convert to metres first.
  */
-import type { SkiShape } from "../geometry";
+import type { SkiShape } from "#engine/geometry";
 
 /** Anything with width in a section: its share of the section, bottom to top order is the order of the layers. */
 export interface LayerMaterial {

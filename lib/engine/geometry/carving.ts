@@ -1,5 +1,5 @@
 /** What the sidecut does on edge. Snow is taken as hard and flat; penetration and skidding make the real radius differ. */
-import type { Radians } from "../units";
+import type { Radians } from "#engine/units";
 
 /**
  * Radius of a carved turn at this edge angle, R·cos θ (Howe, Skiing Mechanics; Jentschura & Fahrbach, Can. J. Phys. 82

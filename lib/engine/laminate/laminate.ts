@@ -7,8 +7,8 @@
  * thickness. Error: none beyond rounding against the book's worked examples; against real cloths as large as that of the ply
  * constants, 5–10 %, which learning from measured pairs takes out.
  */
-import { invert, type Matrix } from "../math";
-import { radians } from "../units";
+import { invert, type Matrix } from "#engine/math";
+import { radians } from "#engine/units";
 import type { Lamina, LaminateConstants, Ply, PlyMaterial } from "./types";
 
 /** Entries of a symmetric 3×3 matrix: 11, 12, 16, 22, 26, 66. */

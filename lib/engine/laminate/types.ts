@@ -2,7 +2,7 @@
  * Plies and sections. MPa, mm, N; z up. A laminate's matrices are about its mid-plane, a section's heights are measured from
  * its bottom face.
  */
-import type { Matrix } from "../math";
+import type { Matrix } from "#engine/math";
 
 /** One unidirectional or woven ply in its own axes. */
 export interface Lamina {

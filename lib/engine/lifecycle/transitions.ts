@@ -1,4 +1,4 @@
-import { accept, type Outcome, type Refusal, refuse } from "../units";
+import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import { type Move, type StatefulKind, type StateMachine, type StatesByKind, stateMachines } from "./states";
 
 export interface TransitionRefusal extends Refusal {

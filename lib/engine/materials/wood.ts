@@ -2,7 +2,7 @@
  * Solid wood. Handbook values are of small clear specimens at 12 % moisture (USDA Forest Products Laboratory, Wood Handbook,
  * FPL-GTR-190, 2010, ch. 4 and 5).
  */
-import { radians } from "../units";
+import { radians } from "#engine/units";
 
 /** Density of wood at moisture content M, kg/m³: 1000·G·(1 + M/100), with G on the volume at M (Wood Handbook ch. 4). */
 export function woodDensityKgM3(specificGravity: number, moisturePercent: number): number {

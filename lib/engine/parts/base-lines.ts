@@ -1,6 +1,6 @@
 /** Lines 13 to 23 and 37: bases, letters, edges, rubber over the edges, base tape. */
-import type { BaseColour } from "../configuration";
-import { sheetById } from "../materials";
+import type { BaseColour } from "#engine/configuration";
+import { sheetById } from "#engine/materials";
 import { line, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
 import type { PartCode, PartLine } from "./types";
 

@@ -1,5 +1,5 @@
 /** What a pair takes off the rolls of base sheet, and for which pairs a roll does not last. */
-import type { PairSpec } from "../configuration";
+import type { PairSpec } from "#engine/configuration";
 import type { PartsList, PartsRules } from "./types";
 
 export interface BaseUse {

@@ -1,6 +1,6 @@
 /** Lines 24 to 31: the model's own glass and metal, and what the ordered reinforcements add. */
-import type { LayupLayer, Reinforcement } from "../configuration";
-import { fabricById, sheetById } from "../materials";
+import type { LayupLayer, Reinforcement } from "#engine/configuration";
+import { fabricById, sheetById } from "#engine/materials";
 import { clothMassG, line, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
 import type { PartLine } from "./types";
 

@@ -1,6 +1,12 @@
 /** Everything that the lines of one pair are computed from, found once. */
-import { type BuildCatalog, type PairSpec, type ResolvedSpec, resolveSpec, type SolvedSpec } from "../configuration";
-import { measure, type ShapeMeasures, type SkiShape } from "../geometry";
+import {
+  type BuildCatalog,
+  type PairSpec,
+  type ResolvedSpec,
+  resolveSpec,
+  type SolvedSpec,
+} from "#engine/configuration";
+import { measure, type ShapeMeasures, type SkiShape } from "#engine/geometry";
 import type { PartCode, PartLine, PartRule, PartsRules } from "./types";
 
 export interface PartsContext {

@@ -1,7 +1,7 @@
 /** Lines 1 to 12: strips, glue, sidewalls, spacers, plate and mat. */
 
-import { halfOutline, outlineAreaMm2 } from "../geometry";
-import { fabricById, sheetById, woodById } from "../materials";
+import { halfOutline, outlineAreaMm2 } from "#engine/geometry";
+import { fabricById, sheetById, woodById } from "#engine/materials";
 import { clothMassG, line, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
 import type { PartCode, PartLine } from "./types";
 

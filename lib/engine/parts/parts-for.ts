@@ -1,5 +1,5 @@
 /** The whole parts list of one pair: every line this configuration needs, and no other. */
-import type { BuildCatalog, PairSpec, SolvedSpec } from "../configuration";
+import type { BuildCatalog, PairSpec, SolvedSpec } from "#engine/configuration";
 import { baseLines } from "./base-lines";
 import { compositeLines } from "./composite-lines";
 import { consumableLines } from "./consumable-lines";

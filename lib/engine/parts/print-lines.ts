@@ -1,5 +1,5 @@
 /** Lines 32 to 36: topsheet, its print and what protects it. */
-import { sheetById } from "../materials";
+import { sheetById } from "#engine/materials";
 import { line, type PartsContext, rectangle, sheetMassG } from "./context";
 import type { PartLine } from "./types";
 

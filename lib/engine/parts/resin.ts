@@ -1,5 +1,5 @@
 /** How much resin one pair needs, by its cloth and the wood it wets (common practice, no source). */
-import { fabricById } from "../materials";
+import { fabricById } from "#engine/materials";
 import type { PartsContext } from "./context";
 import type { ResinBatch } from "./types";
 

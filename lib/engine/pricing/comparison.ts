@@ -1,5 +1,5 @@
 /** Two prices of the same thing, line by line: what a re-priced quote shows before anyone accepts it. */
-import { cents } from "../units";
+import { cents } from "#engine/units";
 import type { Price, PriceComparison, PriceDifference, PriceLine } from "./types";
 
 /** Lines in the order of `after`, then what fell away. Lines are matched by code. */

@@ -1,5 +1,5 @@
 /** A discount is its own negative line, with the reason and the person who approved it; one a price at most. */
-import { accept, type Outcome, refuse } from "../units";
+import { accept, type Outcome, refuse } from "#engine/units";
 import { shareHalfUpCents } from "./rounding";
 import { line, sumCents, type UntaxedLine } from "./totals";
 import type { DiscountRule, GivenDiscount, PriceBook, PriceRefusal } from "./types";

@@ -1,4 +1,4 @@
-import { type Cents, cents } from "../units";
+import { type Cents, cents } from "#engine/units";
 import type { Price, PriceLine } from "./types";
 
 /**

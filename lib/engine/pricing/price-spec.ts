@@ -3,8 +3,8 @@
  * give the same cents for ever. The book's own option codes are named here where they follow from the spec; blends and
  * reinforcements carry theirs in the catalogue.
  */
-import type { PairSpec } from "../configuration";
-import { accept, type Outcome, refuse } from "../units";
+import type { PairSpec } from "#engine/configuration";
+import { accept, type Outcome, refuse } from "#engine/units";
 import { discountLine } from "./discounts";
 import { rushFeeCents } from "./rush";
 import { line, priceOf, sumCents, type UntaxedLine } from "./totals";

@@ -1,5 +1,5 @@
 /** The two roundings that money knows here, each named. Integers in, integers out: no float ever holds money. */
-import { type Cents, cents } from "../units";
+import { type Cents, cents } from "#engine/units";
 
 const BASIS = 10_000;
 

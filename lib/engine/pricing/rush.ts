@@ -1,5 +1,5 @@
 /** The fee of a hard date for which others give way: a share of the price before tax, at least a minimum. */
-import { type Cents, cents } from "../units";
+import { type Cents, cents } from "#engine/units";
 import { shareHalfUpCents } from "./rounding";
 import type { Price, PriceBook } from "./types";
 

@@ -1,5 +1,5 @@
 /** From lines to a price: shipping, tax, deposit, balance. The one place where totals are made. */
-import { type Cents, cents } from "../units";
+import { type Cents, cents } from "#engine/units";
 import { shareHalfUpCents, splitByLargestRemainder } from "./rounding";
 import type { Destination, Price, PriceBook, PriceLine } from "./types";
 

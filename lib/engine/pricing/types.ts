@@ -1,6 +1,6 @@
 /** Money is integer cents of one currency; rates are basis points; every rounding is by a named function, once per line. */
-import type { CoreBlend, FlexClass, Model, Reinforcement } from "../configuration";
-import type { Cents, IsoDate } from "../units";
+import type { CoreBlend, FlexClass, Model, Reinforcement } from "#engine/configuration";
+import type { Cents, IsoDate } from "#engine/units";
 
 /** home = the shop's own state, domestic = the rest of the country, collect = fetched at the shop. */
 export type Destination = "home" | "domestic" | "abroad" | "collect";

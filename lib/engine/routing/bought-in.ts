@@ -3,7 +3,7 @@
  * it is here. A lead of two working days lets work begin on the second working day after it was ordered, as the supplier says
  * it; that suppliers are late is among the shared shocks.
  */
-import type { IsoDate } from "../units";
+import type { IsoDate } from "#engine/units";
 import type { ShopHours } from "./floor";
 import type { WaitingOn } from "./types";
 import { addWorkingDays } from "./working-days";

@@ -1,7 +1,7 @@
 /** Two sets of runs of two situations, compared run by run: the same seed gives the same misfortunes to the same pair. */
-import { orderStatistic } from "../math";
-import { clockMinuteOf, workMinutesBefore } from "../schedule";
-import type { IsoDate } from "../units";
+import { orderStatistic } from "#engine/math";
+import { clockMinuteOf, workMinutesBefore } from "#engine/schedule";
+import type { IsoDate } from "#engine/units";
 import type { PairEffect, PromiseStanding, SituationEffect } from "./effects";
 import { workingDayMinutes } from "./floor-problem";
 import { planQueue } from "./plan-queue";

@@ -2,8 +2,8 @@
  * Why a date is where it is: the working days that each cause takes on the chain that decides the finish, and the days that
  * can be named, such as the day until which the press is taken.
  */
-import { orderStatistic } from "../math";
-import type { IsoDate } from "../units";
+import { orderStatistic } from "#engine/math";
+import type { IsoDate } from "#engine/units";
 import type { FloorCatalog } from "./floor";
 import { workingDayMinutes } from "./floor-problem";
 import { dateOfShopMinute, minutesPerDay } from "./shop-time";

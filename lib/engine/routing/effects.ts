@@ -1,6 +1,6 @@
 /** What a change of the situation does to every promise: two sets of runs with common random numbers, compared run by run. */
 
-import type { IsoDate } from "../units";
+import type { IsoDate } from "#engine/units";
 import type { DateRange, PairOnFloor, RangeLevel } from "./types";
 
 /**

@@ -2,7 +2,7 @@
  * What makes the floor different from its settings for a while, or from a day on: a press that is down, a person who is ill,
  * a closure, overtime, a second press. The same list serves what happened, what is planned, and what is only asked about.
  */
-import type { MinuteWindow } from "../schedule";
+import type { MinuteWindow } from "#engine/schedule";
 import type { CrewMember, FloorCatalog, Press, ShopHours } from "./floor";
 import { dateOfDay, minutesPerDay } from "./shop-time";
 import type { ShopMinute } from "./types";

@@ -2,8 +2,15 @@
  * The live queue as a scheduling problem: stations, people, presses, moulds and cassettes as resources, every open pair as a
  * job in its present state. Problem minute 0 is the midnight before `now`.
  */
-import type { CalendarSpec, JobSpec, OperationSpec, ResourceSpec, ResourceUse, ScheduleProblem } from "../schedule";
-import { accept, type Outcome, type Refusal, refuse } from "../units";
+import type {
+  CalendarSpec,
+  JobSpec,
+  OperationSpec,
+  ResourceSpec,
+  ResourceUse,
+  ScheduleProblem,
+} from "#engine/schedule";
+import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { FloorCatalog, Mould } from "./floor";
 import {
   type FloorChange,

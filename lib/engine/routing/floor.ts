@@ -2,7 +2,7 @@
  * The shop floor as data: stations, people, presses, moulds, hours, and what can go wrong. All values are the shop's own
  * settings (content/catalog/floor.json); nothing here is a constant of the engine. Minutes are touch minutes a pair.
  */
-import type { IsoDate } from "../units";
+import type { IsoDate } from "#engine/units";
 
 /** Low, typical and high value of one duration, in minutes; the pessimistic end is a real one, not a disaster. */
 export interface ThreePointMinutes {

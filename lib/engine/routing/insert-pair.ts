@@ -12,7 +12,7 @@ import {
   type SerialPlan,
   type WorkCalendar,
   workMinutesBefore,
-} from "../schedule";
+} from "#engine/schedule";
 import type { CauseTallies } from "./drivers";
 import type { FloorOperation } from "./floor-problem";
 import { isPressWork } from "./floor-problem";

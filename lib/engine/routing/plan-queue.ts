@@ -7,8 +7,8 @@ import {
   dispatchModel,
   type WorkCalendar,
   workMinutesBefore,
-} from "../schedule";
-import { accept, type Outcome } from "../units";
+} from "#engine/schedule";
+import { accept, type Outcome } from "#engine/units";
 import type { FloorCatalog } from "./floor";
 import {
   calendarName,

@@ -2,7 +2,7 @@
  * Dates from replications: the range of every open pair and of one more. Quantiles are order statistics on the working-time
  * axis (type 1), mapped to days afterwards: that order commutes with the calendar, interpolating does not.
  */
-import { orderStatistic } from "../math";
+import { orderStatistic } from "#engine/math";
 import {
   clockMinuteOf,
   compileProblem,
@@ -11,8 +11,8 @@ import {
   serialPlan,
   workingTimelines,
   workMinutesBefore,
-} from "../schedule";
-import { accept, type IsoDate, type Outcome } from "../units";
+} from "#engine/schedule";
+import { accept, type IsoDate, type Outcome } from "#engine/units";
 import { CauseTallies, usualDays } from "./drivers";
 import { candidateProblem, type FloorRefusal, isPressWork, workingDayMinutes } from "./floor-problem";
 import { type Insertion, insertPair } from "./insert-pair";

@@ -1,5 +1,5 @@
 /** Who goes first: the promised day, else the day it would be promised by its place in the queue. */
-import type { CompiledProblem } from "../schedule";
+import type { CompiledProblem } from "#engine/schedule";
 import { minutesPerDay, shopMinute } from "./shop-time";
 import type { PairOnFloor, ShopMinute } from "./types";
 

@@ -15,8 +15,8 @@ import {
   type Timelines,
   type WorkCalendar,
   workMinutesBefore,
-} from "../schedule";
-import { accept, type Outcome } from "../units";
+} from "#engine/schedule";
+import { accept, type Outcome } from "#engine/units";
 import type { FloorCatalog } from "./floor";
 import { calendarName, type FloorProblem, type FloorRefusal, openQueue } from "./floor-problem";
 import { rankByPromise } from "./rank";

@@ -3,7 +3,7 @@
  * keyed by (seed, replication, pair, step, visit), so one more pair shifts nobody else's draws (common random numbers).
  * Durations: lognormal with PERT mean (low + 4 typ + high)/6 and sd (high − low)/6.
  */
-import { hashText, keyedDraw, lognormalTable, sampleTable, unitFromU32 } from "../math";
+import { hashText, keyedDraw, lognormalTable, sampleTable, unitFromU32 } from "#engine/math";
 import {
   type CompiledProblem,
   clockMinuteOf,
@@ -11,7 +11,7 @@ import {
   type RedoRule,
   type WorkCalendar,
   workMinutesBefore,
-} from "../schedule";
+} from "#engine/schedule";
 import type { FloorCatalog, ReworkLoop, ThreePointMinutes } from "./floor";
 import { type FloorOperation, pressResource, splitMinutes, workingDayMinutes } from "./floor-problem";
 import { minutesPerDay } from "./shop-time";

@@ -3,7 +3,7 @@
  * 1,440 of them; on the two days a year when clocks change, an unattended phase that spans the change is an hour off, which
  * no cure notices. Pure integer arithmetic, no zone tables: the caller reads the shop's wall clock.
  */
-import { type IsoDate, isoDate } from "../units";
+import { type IsoDate, isoDate } from "#engine/units";
 import type { ShopMinute } from "./types";
 
 export const minutesPerDay = 1440;

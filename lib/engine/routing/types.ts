@@ -2,8 +2,8 @@
  * What the queue is told and what it answers. Times are shop minutes: whole minutes of the shop's own clock since
  * 1970-01-01 00:00 local ({@link file://./shop-time.ts}); the caller turns instants into shop minutes at the edge.
  */
-import type { OperationState } from "../lifecycle";
-import type { IsoDate } from "../units";
+import type { OperationState } from "#engine/lifecycle";
+import type { IsoDate } from "#engine/units";
 
 /** Minutes of the shop's local clock since 1970-01-01 00:00 local time. */
 export type ShopMinute = number;

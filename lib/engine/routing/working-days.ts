@@ -1,5 +1,5 @@
 /** Days on which the shop works, counted on the civil calendar with its holidays. */
-import type { IsoDate } from "../units";
+import type { IsoDate } from "#engine/units";
 import type { ShopHours } from "./floor";
 import { dateOfDay, dayIndex, weekdayOf } from "./shop-time";
 

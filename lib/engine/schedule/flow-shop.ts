@@ -3,7 +3,7 @@
  * decreasing work (Nawaz, Enscore & Ham 1983, Omega 11:91–95), then iterated greedy (Ruiz & Stützle 2007, EJOR
  * 177:2033–2049): take four out, put each back where it is best. Sources from memory.
  */
-import { intBelow, type Random32, seededRandom } from "../math";
+import { intBelow, type Random32, seededRandom } from "#engine/math";
 import type { CompiledProblem } from "./compile";
 import type { JobShop } from "./job-shop";
 

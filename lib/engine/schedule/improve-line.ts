@@ -4,7 +4,7 @@
  * with due dates (Lee, Bhaskaran & Pinedo 1997), and insertion by decreasing work (Nawaz, Enscore & Ham 1983) for the
  * makespan. Deterministic for a seed and a number of iterations.
  */
-import { intBelow, portableLog, type Random32, seededRandom, unitFromU32 } from "../math";
+import { intBelow, portableLog, type Random32, seededRandom, unitFromU32 } from "#engine/math";
 import type { Line } from "./line";
 import { LineSchedule } from "./line-schedule";
 import { insertedByWork, setupTardinessOrders } from "./line-starts";

@@ -4,7 +4,7 @@
  * EJOR 165:375–386: everything as late as possible, then as early as possible), the better half lives on. Sources from memory.
  * An iteration is one decoded list, forward or backward. Seeded and deterministic.
  */
-import { intBelow, type Random32, seededRandom, unitFromU32 } from "../math";
+import { intBelow, type Random32, seededRandom, unitFromU32 } from "#engine/math";
 import type { CompiledProblem } from "./compile";
 import { listByStart } from "./neighbours";
 import { emptyPlacement, type Placement } from "./place";

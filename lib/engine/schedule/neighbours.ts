@@ -3,7 +3,7 @@
  * a later one (with whatever must follow it) and the list is decoded anew. The moves that matter are those on a critical
  * arc: two neighbours on a resource of which the second waits for the first, on a chain that ends in the cost.
  */
-import { intBelow, type Random32 } from "../math";
+import { intBelow, type Random32 } from "#engine/math";
 import { workEnd } from "./calendar";
 import type { CompiledProblem } from "./compile";
 import { openStart, type Placement } from "./place";

@@ -3,7 +3,7 @@
  * EDD: Jackson 1955. WSPT: Smith 1956. ATC: Vepsalainen & Morton 1987, Management Science 33(8).
  * ATCS: Lee, Bhaskaran & Pinedo 1997, IIE Transactions 29(1). Johnson 1954, Naval Research Logistics Quarterly 1.
  */
-import { portableExp } from "../math";
+import { portableExp } from "#engine/math";
 
 export interface RuleJob {
   readonly minutes: number;

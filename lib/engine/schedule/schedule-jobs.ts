@@ -1,4 +1,4 @@
-import { accept, type Outcome, refuse } from "../units";
+import { accept, type Outcome, refuse } from "#engine/units";
 import { lowerBound } from "./bounds";
 import { type CompiledProblem, compileProblem } from "./compile";
 import { DispatchRun } from "./dispatch";

@@ -3,7 +3,7 @@
  * in cycles. Deterministic for a seed and a number of iterations; the clock can only end it early. The best schedule found
  * is kept, so it can be stopped at any time.
  */
-import { portableExp, type Random32, seededRandom, unitFromU32 } from "../math";
+import { portableExp, type Random32, seededRandom, unitFromU32 } from "#engine/math";
 import { criticalArcs, listByStart, moveBehind, randomMove } from "./neighbours";
 import { type ObjectiveWeights, searchCost } from "./objective";
 import { emptyPlacement, type Placement } from "./place";

@@ -5,7 +5,7 @@
  * it stands still (path relinking). Sources from memory. Seeded; the same seed and iterations give the same schedule.
  * A step is one move.
  */
-import { intBelow, type Random32, seededRandom } from "../math";
+import { intBelow, type Random32, seededRandom } from "#engine/math";
 import { DisjunctiveGraph } from "./disjunctive-graph";
 import type { JobShop } from "./job-shop";
 

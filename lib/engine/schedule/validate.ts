@@ -1,5 +1,5 @@
 /** The door of the room: every argument of a problem is checked here once; inside, the types are trusted. */
-import { accept, type Outcome, type Refusal, refuse } from "../units";
+import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import { longestOpenRun, workCalendar } from "./calendar";
 import { predecessorsWritten, usesWritten } from "./compile";
 import type { CalendarSpec, JobSpec, OperationSpec, ResourceSpec, ScheduleProblem } from "./types";

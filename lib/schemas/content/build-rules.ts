@@ -1,6 +1,6 @@
 import { z } from "zod";
-import type { BuildRules, PrintRules } from "../../engine/configuration";
-import type { ScatterSettings } from "../../engine/flex";
+import type { BuildRules, PrintRules } from "#engine/configuration";
+import type { ScatterSettings } from "#engine/flex";
 import { about, id, modelUseSchema, notNegative, positive } from "./shared";
 
 const otherPlateSchema = z.strictObject({ material: id, thicknessMm: positive.max(3) });

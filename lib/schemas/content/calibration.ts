@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { CalibrationSettings } from "../../engine/calibration";
+import type { CalibrationSettings } from "#engine/calibration";
 import { about } from "./shared";
 
 const share = z.number().positive().max(0.5);

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { Corrections } from "../../engine/materials";
+import type { Corrections } from "#engine/materials";
 import { id } from "./shared";
 
 /** A factor outside would be another material, not a correction. */

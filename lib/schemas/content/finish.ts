@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { BevelRow, FinishTable } from "../../engine/fit";
+import type { BevelRow, FinishTable } from "#engine/fit";
 import { about, distinctBy, id, label, modelUseSchema, notNegative, sentence } from "./shared";
 
 const ability = z.enum(["learning", "improving", "confident", "expert"]);

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { FitCoefficients, FlagLimits, FlagWords, RadiusBand } from "../../engine/fit";
+import type { FitCoefficients, FlagLimits, FlagWords, RadiusBand } from "#engine/fit";
 import { about, notNegative, positive, sentence } from "./shared";
 
 const cm = z.number().min(-40).max(40);

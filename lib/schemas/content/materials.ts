@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { Fabric, MaterialLibrary, Sheet, Wood } from "../../engine/materials";
+import type { Fabric, MaterialLibrary, Sheet, Wood } from "#engine/materials";
 import { about, distinctBy, id, label, positive, source } from "./shared";
 
 const density = z.number().min(50).max(20_000);

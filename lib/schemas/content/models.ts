@@ -1,6 +1,6 @@
 import { z } from "zod";
-import type { CoreDesign, LayupLayer, Model } from "../../engine/configuration";
-import type { ModelShape } from "../../engine/geometry";
+import type { CoreDesign, LayupLayer, Model } from "#engine/configuration";
+import type { ModelShape } from "#engine/geometry";
 import { about, distinctBy, id, label, modelUseSchema, positive, sentence, source } from "./shared";
 
 const shapeSchema = z.strictObject({

@@ -7,7 +7,7 @@ import type {
   HouseGraphic,
   Reinforcement,
   ReinforcementPlacement,
-} from "../../engine/configuration";
+} from "#engine/configuration";
 import { about, distinctBy, id, label, modelUseSchema, positive, sentence } from "./shared";
 
 const forUses = z.array(modelUseSchema).min(1);

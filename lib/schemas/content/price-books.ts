@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { DiscountRule, FixedOptionCode, PriceBook } from "../../engine/pricing";
+import type { DiscountRule, FixedOptionCode, PriceBook } from "#engine/pricing";
 import { about, basisPoints, distinctBy, id, isoDateSchema, label, wholeCents } from "./shared";
 
 const discountRuleSchema = z.strictObject({

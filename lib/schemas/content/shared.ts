@@ -1,7 +1,7 @@
 /** Pieces that the content files share. Every file says what it is in `about`; a row may name its own `source`. */
 import { z } from "zod";
-import type { ModelUse } from "../../engine/configuration";
-import { type IsoDate, isoDate } from "../../engine/units";
+import type { ModelUse } from "#engine/configuration";
+import { type IsoDate, isoDate } from "#engine/units";
 import { catalogId, oneOf, textIn } from "../fields";
 
 export const about = textIn("about", 10, 2000);

@@ -1,8 +1,8 @@
-import { type Action, permit, type Subject } from "../../auth";
-import { type ArtworkRecord, artworkById, subjectsOfSheet } from "../../data/artwork";
-import type { Tx } from "../../data/client";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
+import { type Action, permit, type Subject } from "#auth";
+import { type ArtworkRecord, artworkById, subjectsOfSheet } from "#data/artwork";
+import type { Tx } from "#data/client";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
 
 /** The picture, for somebody who may do this to it: by its sheet, a quote made of it, or the order that followed. */
 export async function findArtwork(

@@ -1,7 +1,7 @@
-import { artworkImage } from "../../data/artwork";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import type { ArtworkId, DocumentBytes } from "../views";
+import { artworkImage } from "#data/artwork";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import type { ArtworkId, DocumentBytes } from "#services/views/index";
 import { findArtwork } from "./access";
 
 /** The re-encoded picture, for its skier and staff. */

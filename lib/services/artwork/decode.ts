@@ -4,8 +4,8 @@
  */
 import { createHash } from "node:crypto";
 import sharp from "sharp";
-import type { ArtworkImageBytes } from "../../data/artwork";
-import { accept, type Outcome, refuse } from "../../engine/units";
+import type { ArtworkImageBytes } from "#data/artwork";
+import { accept, type Outcome, refuse } from "#engine/units";
 
 export const artworkLimits = { bytes: 60 * 1024 * 1024, pixels: 120_000_000, leastPx: 50 } as const;
 const previewPx = 1600;

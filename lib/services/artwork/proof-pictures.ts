@@ -15,8 +15,8 @@ import {
   pairArt,
   printCanvas,
   type SkiArt,
-} from "../../engine/configuration";
-import type { SkiShape } from "../../engine/geometry";
+} from "#engine/configuration";
+import type { SkiShape } from "#engine/geometry";
 
 /** Along the ski: about 220 dots an inch on the longest drawing that fits A4. */
 const lengthPx = 2400;

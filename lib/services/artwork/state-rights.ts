@@ -1,11 +1,11 @@
-import { setRights } from "../../data/artwork";
-import { recordEvents } from "../../data/events";
-import { transaction } from "../../data/transaction";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { eventOf } from "../record";
-import { artworkView } from "../sheets/view";
-import type { ArtworkId, ArtworkView, RightsStatement } from "../views";
+import { setRights } from "#data/artwork";
+import { recordEvents } from "#data/events";
+import { transaction } from "#data/transaction";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { eventOf } from "#services/record";
+import { artworkView } from "#services/sheets/view";
+import type { ArtworkId, ArtworkView, RightsStatement } from "#services/views/index";
 import { findArtwork } from "./access";
 
 export interface StateRightsInput {

@@ -1,13 +1,13 @@
-import { permit } from "../../auth";
-import { artworkById, insertArtwork } from "../../data/artwork";
-import { recordEvents } from "../../data/events";
-import { sheetById } from "../../data/sheets";
-import { transaction } from "../../data/transaction";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { eventOf } from "../record";
-import { artworkView } from "../sheets/view";
-import type { ArtworkView, SheetId } from "../views";
+import { permit } from "#auth";
+import { artworkById, insertArtwork } from "#data/artwork";
+import { recordEvents } from "#data/events";
+import { sheetById } from "#data/sheets";
+import { transaction } from "#data/transaction";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { eventOf } from "#services/record";
+import { artworkView } from "#services/sheets/view";
+import type { ArtworkView, SheetId } from "#services/views/index";
 import { decodeArtwork } from "./decode";
 
 export interface UploadArtworkInput {

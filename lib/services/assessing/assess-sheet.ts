@@ -1,14 +1,14 @@
-import { artworkById } from "../../data/artwork";
-import type { Tx } from "../../data/client";
-import type { SheetRecord } from "../../data/sheets";
-import { type Assessment, assessSheet, type SheetInput } from "../../engine/assessment";
-import { accept, type Outcome, type Refusal } from "../../engine/units";
-import { currentCatalog, engineOn } from "../catalogue/current";
-import type { Context } from "../context";
-import { rangeOf } from "../dates/range";
-import { findSheet } from "../sheets/find-sheet";
-import { flagAcksOf, sheetInputOf } from "../sheets/view";
-import type { DateRange, FlagAck, SheetId } from "../views";
+import { artworkById } from "#data/artwork";
+import type { Tx } from "#data/client";
+import type { SheetRecord } from "#data/sheets";
+import { type Assessment, assessSheet, type SheetInput } from "#engine/assessment";
+import { accept, type Outcome, type Refusal } from "#engine/units";
+import { currentCatalog, engineOn } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { rangeOf } from "#services/dates/range";
+import { findSheet } from "#services/sheets/find-sheet";
+import { flagAcksOf, sheetInputOf } from "#services/sheets/view";
+import type { DateRange, FlagAck, SheetId } from "#services/views/index";
 
 export interface SheetAssessment {
   readonly assessment: Assessment;

@@ -1,9 +1,9 @@
-import { acceptedFits, frozen } from "../../data/quotes";
-import { BAND_NEEDS_ORDERS, bandOf, bendRatio, type PartialAnswers, type SkiersBand } from "../../engine/assessment";
-import type { PairSpec } from "../../engine/configuration";
-import { accept, type Outcome } from "../../engine/units";
-import { engineOn } from "../catalogue/current";
-import type { Context } from "../context";
+import { acceptedFits, frozen } from "#data/quotes";
+import { BAND_NEEDS_ORDERS, bandOf, bendRatio, type PartialAnswers, type SkiersBand } from "#engine/assessment";
+import type { PairSpec } from "#engine/configuration";
+import { accept, type Outcome } from "#engine/units";
+import { engineOn } from "#services/catalogue/current";
+import type { Context } from "#services/context";
 
 /** Skis and skiers change over the years; older orders than these say little. */
 const NEWEST_ORDERS = 200;

@@ -3,17 +3,17 @@
  * the shelf would fit for the others. Swapped letters need both colours from one thickness lot (trade.md part 3): a letter that
  * is thicker than the base around it stands out.
  */
-import { usableLots } from "../../data/lots";
-import type { PairRecord } from "../../data/pairs";
-import type { BuildCatalog, PairSpec } from "../../engine/configuration";
-import { type BaseUse, baseUse, serveFromRoll } from "../../engine/parts";
-import { planQueue } from "../../engine/routing";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { liveSituation, queuedPairs } from "../floor/situation";
-import { firstName, workedPair } from "../pairs/view";
-import type { BaseLot, BaseNeed, BaseShortage, BreakdownInput, OrderId, PairId } from "../views";
+import { usableLots } from "#data/lots";
+import type { PairRecord } from "#data/pairs";
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { type BaseUse, baseUse, serveFromRoll } from "#engine/parts";
+import { planQueue } from "#engine/routing";
+import { accept, type Outcome, refuse } from "#engine/units";
+import { currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { liveSituation, queuedPairs } from "#services/floor/situation";
+import { firstName, workedPair } from "#services/pairs/view";
+import type { BaseLot, BaseNeed, BaseShortage, BreakdownInput, OrderId, PairId } from "#services/views/index";
 import { hasBegun } from "./has-begun";
 
 export const baseStation = 6;

@@ -1,20 +1,27 @@
-import { permit } from "../../auth";
-import type { Tx } from "../../data/client";
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { decideIncident, type IncidentRecord, incidentById } from "../../data/incidents";
-import { pairById } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
-import { transaction } from "../../data/transaction";
-import type { PairSpec } from "../../engine/configuration";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { queuedPairs } from "../floor/situation";
-import { draftNotice } from "../notices/draft-notice";
-import { skiText } from "../pairs/ski-text";
-import { givePlaces } from "../queue/places";
-import { eventOf, nameOf } from "../record";
-import type { BaseShortage, IncidentId, IncidentView, PromiseEffect, QueueEffect, RemedyOption } from "../views";
+import { permit } from "#auth";
+import type { Tx } from "#data/client";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { decideIncident, type IncidentRecord, incidentById } from "#data/incidents";
+import { pairById } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import { transaction } from "#data/transaction";
+import type { PairSpec } from "#engine/configuration";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { queuedPairs } from "#services/floor/situation";
+import { draftNotice } from "#services/notices/draft-notice";
+import { skiText } from "#services/pairs/ski-text";
+import { givePlaces } from "#services/queue/places";
+import { eventOf, nameOf } from "#services/record";
+import type {
+  BaseShortage,
+  IncidentId,
+  IncidentView,
+  PromiseEffect,
+  QueueEffect,
+  RemedyOption,
+} from "#services/views/index";
 import { colourOffer } from "./colour-offer";
 import { delayLetter } from "./delay-letter";
 import { incidentView } from "./read-incidents";

@@ -1,13 +1,13 @@
-import { permit } from "../../auth";
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { clearIncidentHolds } from "../../data/holds";
-import { incidentById, markIncidentClosed, withdrawIncidentChanges } from "../../data/incidents";
-import { transaction } from "../../data/transaction";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { eventOf, nameOf } from "../record";
-import type { IncidentId, IncidentView } from "../views";
+import { permit } from "#auth";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { clearIncidentHolds } from "#data/holds";
+import { incidentById, markIncidentClosed, withdrawIncidentChanges } from "#data/incidents";
+import { transaction } from "#data/transaction";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { eventOf, nameOf } from "#services/record";
+import type { IncidentId, IncidentView } from "#services/views/index";
 import { incidentView } from "./read-incidents";
 
 /** It is over: the press runs, the person is back, the material is here. What was decided about it stays in force. */

@@ -1,6 +1,6 @@
 /** The letter that offers another base colour: what is short, until when, what fits, and what waiting means. */
-import words from "../../../content/copy/breakdowns.json";
-import type { BaseNeed, BaseShortage, PromiseEffect } from "../views";
+import words from "#content/copy/breakdowns.json";
+import type { BaseNeed, BaseShortage, PromiseEffect } from "#services/views/index";
 import { longDay, replyBy } from "./delay-letter";
 
 /** @param effect how the pair's dates move if it waits; null when they hardly do */

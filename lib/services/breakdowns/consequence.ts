@@ -1,14 +1,14 @@
 /** What something that went wrong does to the floor and to single pairs. */
-import type { PairRecord } from "../../data/pairs";
-import { latestVisits, reworkFaults } from "../../engine/lifecycle";
-import type { FloorChange, PairOnFloor, QueueSituation } from "../../engine/routing";
-import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { floorCatalog } from "../floor/recipe";
-import { queuedPairs } from "../floor/situation";
-import { printStation } from "../floor/stations";
-import { farthestDays, isTooFar, shopClock, shopDay, shopMinuteOf } from "../shop-time";
-import type { BaseShortage, BreakdownInput, RemedyOption } from "../views";
+import type { PairRecord } from "#data/pairs";
+import { latestVisits, reworkFaults } from "#engine/lifecycle";
+import type { FloorChange, PairOnFloor, QueueSituation } from "#engine/routing";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { floorCatalog } from "#services/floor/recipe";
+import { queuedPairs } from "#services/floor/situation";
+import { printStation } from "#services/floor/stations";
+import { farthestDays, isTooFar, shopClock, shopDay, shopMinuteOf } from "#services/shop-time";
+import type { BaseShortage, BreakdownInput, RemedyOption } from "#services/views/index";
 import { baseShortage, baseStation } from "./base-short";
 import { hasBegun } from "./has-begun";
 

@@ -1,9 +1,9 @@
 /** The delay notice: old and new date, reason, what the customer can do, and until when (trade.md part 12). */
-import words from "../../../content/copy/breakdowns.json";
-import type { IsoDate } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
-import { addDays, shopDay } from "../shop-time";
-import type { PromiseEffect } from "../views";
+import words from "#content/copy/breakdowns.json";
+import type { IsoDate } from "#engine/units";
+import { currentCatalog } from "#services/catalogue/current";
+import { addDays, shopDay } from "#services/shop-time";
+import type { PromiseEffect } from "#services/views/index";
 
 /** A week to think about it; the demo shop's own rule, no source. */
 const daysToReply = 7;

@@ -1,10 +1,10 @@
-import { permit } from "../../auth";
-import type { QueueSituation } from "../../engine/routing";
-import { accept, type Outcome } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { queueEffect } from "../floor/queue-effect";
-import type { BreakdownInput, BreakdownPreview, QueueEffect, RemedyOption } from "../views";
+import { permit } from "#auth";
+import type { QueueSituation } from "#engine/routing";
+import { accept, type Outcome } from "#engine/units";
+import { currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { queueEffect } from "#services/floor/queue-effect";
+import type { BreakdownInput, BreakdownPreview, QueueEffect, RemedyOption } from "#services/views/index";
 import { type Consequence, consequenceOf, situationWith } from "./consequence";
 import { type Remedy, remedies } from "./remedies";
 

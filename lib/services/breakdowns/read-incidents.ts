@@ -1,13 +1,13 @@
-import { permit } from "../../auth";
-import type { Tx } from "../../data/client";
-import { eventsOf } from "../../data/events";
-import { type IncidentRecord, incidentById, recentIncidents } from "../../data/incidents";
-import { frozen } from "../../data/quotes";
-import { translated } from "../../data/transaction";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import { eventView } from "../common-views";
-import type { Context } from "../context";
-import { noticeView } from "../notices/notices";
+import { permit } from "#auth";
+import type { Tx } from "#data/client";
+import { eventsOf } from "#data/events";
+import { type IncidentRecord, incidentById, recentIncidents } from "#data/incidents";
+import { frozen } from "#data/quotes";
+import { translated } from "#data/transaction";
+import { accept, type Outcome, refuse } from "#engine/units";
+import { eventView } from "#services/common-views";
+import type { Context } from "#services/context";
+import { noticeView } from "#services/notices/notices";
 import type {
   BaseShortage,
   BreakdownInput,
@@ -18,7 +18,7 @@ import type {
   QueueEffect,
   RemedyCode,
   RemedyOption,
-} from "../views";
+} from "#services/views/index";
 
 const most = 100;
 

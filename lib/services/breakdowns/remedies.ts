@@ -1,14 +1,7 @@
 /** Ways on from a breakdown, before their effect is known. Rates and lengths are the shop's own settings. */
-import {
-  dayIndex,
-  type FloorChange,
-  minutesPerDay,
-  pairRank,
-  type QueueSituation,
-  weekdayOf,
-} from "../../engine/routing";
-import type { RemedySettings } from "../../schemas/content";
-import type { QueueEffect, RemedyCode, RemedyOption } from "../views";
+import { dayIndex, type FloorChange, minutesPerDay, pairRank, type QueueSituation, weekdayOf } from "#engine/routing";
+import type { RemedySettings } from "#schemas/content/index";
+import type { QueueEffect, RemedyCode, RemedyOption } from "#services/views/index";
 
 export interface Remedy extends Pick<RemedyOption, "changes" | "places" | "costCents" | "figures"> {
   readonly way: RemedyCode;

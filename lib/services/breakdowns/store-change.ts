@@ -1,11 +1,11 @@
 /** A change of the floor as it is stored: instants in columns, the rest as the engine has it. */
-import type { Tx } from "../../data/client";
-import { insertFloorChange, type NewFloorChange } from "../../data/floor-changes";
-import type { FloorChange } from "../../engine/routing";
-import type { Context } from "../context";
-import { floorCatalog } from "../floor/recipe";
-import { nameOf } from "../record";
-import { instantOfShopMinute } from "../shop-time";
+import type { Tx } from "#data/client";
+import { insertFloorChange, type NewFloorChange } from "#data/floor-changes";
+import type { FloorChange } from "#engine/routing";
+import type { Context } from "#services/context";
+import { floorCatalog } from "#services/floor/recipe";
+import { nameOf } from "#services/record";
+import { instantOfShopMinute } from "#services/shop-time";
 
 export async function storeFloorChange(
   ctx: Context,

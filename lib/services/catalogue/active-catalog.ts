@@ -1,7 +1,7 @@
-import { engineCatalog } from "../../catalog";
-import type { EngineCatalog } from "../../engine/assessment";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
+import { engineCatalog } from "#catalog";
+import type { EngineCatalog } from "#engine/assessment";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
 import { currentCatalog, engineOn, engineVersion, releasedCatalog } from "./current";
 
 /** A catalogue release with the hash that names it. `engine` travels to the browser whole. */

@@ -2,10 +2,10 @@
  * The book of corrections in force, held in the memory of this process so that the catalogue can be read without waiting.
  * Read anew with every context: an approval in another process is seen by the next request.
  */
-import type { Db } from "../../data/client";
-import { fromJson } from "../../data/json";
-import { latestBook } from "../../data/learning";
-import type { Corrections } from "../../engine/materials";
+import type { Db } from "#data/client";
+import { fromJson } from "#data/json";
+import { latestBook } from "#data/learning";
+import type { Corrections } from "#engine/materials";
 
 interface Held {
   /** Whose book it is. */

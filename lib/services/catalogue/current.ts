@@ -8,12 +8,12 @@ import {
   priceBookOn,
   type ReleasedCatalog,
   withCorrections,
-} from "../../catalog";
-import type { Tx } from "../../data/client";
-import { hasRelease, releaseByHash, storeRelease } from "../../data/releases";
-import type { EngineCatalog } from "../../engine/assessment";
-import type { Corrections } from "../../engine/materials";
-import { shopDay } from "../shop-time";
+} from "#catalog";
+import type { Tx } from "#data/client";
+import { hasRelease, releaseByHash, storeRelease } from "#data/releases";
+import type { EngineCatalog } from "#engine/assessment";
+import type { Corrections } from "#engine/materials";
+import { shopDay } from "#services/shop-time";
 import { correctionsInForce } from "./book-in-force";
 
 /** Raised when the engine's numbers change for the same input. */

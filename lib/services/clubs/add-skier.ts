@@ -1,14 +1,14 @@
-import { permit } from "../../auth";
-import { clubById } from "../../data/clubs";
-import { recordEvents } from "../../data/events";
-import { frozen } from "../../data/quotes";
-import { insertSheet, type SheetFields } from "../../data/sheets";
-import { transaction } from "../../data/transaction";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { eventOf, nameOf } from "../record";
-import { leaseFor } from "../sheets/lease";
-import type { ClubId, ClubPalette, SheetId } from "../views";
+import { permit } from "#auth";
+import { clubById } from "#data/clubs";
+import { recordEvents } from "#data/events";
+import { frozen } from "#data/quotes";
+import { insertSheet, type SheetFields } from "#data/sheets";
+import { transaction } from "#data/transaction";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { eventOf, nameOf } from "#services/record";
+import { leaseFor } from "#services/sheets/lease";
+import type { ClubId, ClubPalette, SheetId } from "#services/views/index";
 import { paletteGraphic } from "./palette";
 
 /** As long as a text on a ski may be. */

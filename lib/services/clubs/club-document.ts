@@ -1,14 +1,14 @@
-import sheetWords from "../../../content/copy/sheet.json";
-import { sha256Of } from "../../catalog";
-import { config } from "../../config";
-import { type ClubQuoteData, type Paper, renderDocument } from "../../documents";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { pdf, shopFacts } from "../pairs/documents";
-import { cancellationRows, cautionsOf, clockStartTerms, taxNote } from "../quotes/terms";
-import { shopClock } from "../shop-time";
-import type { ClubId, ClubView, DocumentBytes } from "../views";
+import { sha256Of } from "#catalog";
+import { config } from "#config";
+import sheetWords from "#content/copy/sheet.json";
+import { accept, type Outcome, refuse } from "#engine/units";
+import { type ClubQuoteData, type Paper, renderDocument } from "#lib/documents/index";
+import { currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { pdf, shopFacts } from "#services/pairs/documents";
+import { cancellationRows, cautionsOf, clockStartTerms, taxNote } from "#services/quotes/terms";
+import { shopClock } from "#services/shop-time";
+import type { ClubId, ClubView, DocumentBytes } from "#services/views/index";
 import { readClub } from "./read-club";
 
 /** A club's open quotes as one paper. Refuses `not-found`, and `nothing-open` when none can be accepted together. */

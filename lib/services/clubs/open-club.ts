@@ -1,18 +1,18 @@
-import { issueLink, permit } from "../../auth";
-import { insertClub } from "../../data/clubs";
-import { nextNumber } from "../../data/counters";
-import { customerOf } from "../../data/customers";
-import { recordEvents } from "../../data/events";
-import { transaction } from "../../data/transaction";
-import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
-import { checkSheetField } from "../../schemas/sheet-fields";
-import { currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { clubNumber } from "../numbers";
-import { normalisePhone } from "../phone";
-import { eventOf, nameOf } from "../record";
-import { shopDay } from "../shop-time";
-import type { ClubId, ClubPalette } from "../views";
+import { issueLink, permit } from "#auth";
+import { insertClub } from "#data/clubs";
+import { nextNumber } from "#data/counters";
+import { customerOf } from "#data/customers";
+import { recordEvents } from "#data/events";
+import { transaction } from "#data/transaction";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { checkSheetField } from "#schemas/sheet-fields";
+import { currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { clubNumber } from "#services/numbers";
+import { normalisePhone } from "#services/phone";
+import { eventOf, nameOf } from "#services/record";
+import { shopDay } from "#services/shop-time";
+import type { ClubId, ClubPalette } from "#services/views/index";
 import { paletteGraphic } from "./palette";
 
 export interface OpenClubInput {

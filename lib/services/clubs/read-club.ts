@@ -1,20 +1,20 @@
-import { permit } from "../../auth";
-import { type ClubRecord, clubById, recentClubs } from "../../data/clubs";
-import { frozen } from "../../data/quotes";
-import { translated } from "../../data/transaction";
-import type { PairSpec } from "../../engine/configuration";
-import { joinPrices, type Price } from "../../engine/pricing";
-import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
-import { customerView } from "../common-views";
-import type { Context } from "../context";
-import { customerSpecified } from "../customer-specified";
-import { rangeOfPairs } from "../dates/range";
-import { mouldOf } from "../floor/facts";
-import { clubNumber, orderNumber, quoteNumber } from "../numbers";
-import { skiText } from "../pairs/ski-text";
-import { acceptableUntil, quoteStateOf } from "../quotes/state";
-import { addDays, shopDay } from "../shop-time";
+import { permit } from "#auth";
+import { type ClubRecord, clubById, recentClubs } from "#data/clubs";
+import { frozen } from "#data/quotes";
+import { translated } from "#data/transaction";
+import type { PairSpec } from "#engine/configuration";
+import { joinPrices, type Price } from "#engine/pricing";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { currentCatalog } from "#services/catalogue/current";
+import { customerView } from "#services/common-views";
+import type { Context } from "#services/context";
+import { customerSpecified } from "#services/customer-specified";
+import { rangeOfPairs } from "#services/dates/range";
+import { mouldOf } from "#services/floor/facts";
+import { clubNumber, orderNumber, quoteNumber } from "#services/numbers";
+import { skiText } from "#services/pairs/ski-text";
+import { acceptableUntil, quoteStateOf } from "#services/quotes/state";
+import { addDays, shopDay } from "#services/shop-time";
 import type {
   ClubId,
   ClubMember,
@@ -29,7 +29,7 @@ import type {
   QuoteId,
   SheetId,
   SheetState,
-} from "../views";
+} from "#services/views/index";
 import { leavesPalette } from "./palette";
 import { clubPress } from "./press";
 

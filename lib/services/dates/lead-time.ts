@@ -1,7 +1,7 @@
-import { countOpenPairs } from "../../data/pairs";
-import { accept, type Outcome } from "../../engine/units";
-import type { Context } from "../context";
-import type { LeadTimeToday } from "../views";
+import { countOpenPairs } from "#data/pairs";
+import { accept, type Outcome } from "#engine/units";
+import type { Context } from "#services/context";
+import type { LeadTimeToday } from "#services/views/index";
 import { plainSpec } from "./plain-spec";
 import { rangeOf } from "./range";
 

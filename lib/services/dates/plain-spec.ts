@@ -1,6 +1,6 @@
-import { assessSheet } from "../../engine/assessment";
-import type { PairSpec } from "../../engine/configuration";
-import { engineOn } from "../catalogue/current";
+import { assessSheet } from "#engine/assessment";
+import type { PairSpec } from "#engine/configuration";
+import { engineOn } from "#services/catalogue/current";
 
 /** An ordinary pair: the skier the fit's numbers start from, on the model recommended first. @throws Error without one */
 export function plainSpec(now: Date): PairSpec {

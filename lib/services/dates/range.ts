@@ -1,5 +1,5 @@
 /** The range for one more pair on the live queue: its operations put into the gaps of every run, nobody else moved. */
-import type { PairSpec } from "../../engine/configuration";
+import type { PairSpec } from "#engine/configuration";
 import {
   answerRange,
   candidateRange,
@@ -7,15 +7,15 @@ import {
   jointRange,
   type PairOnFloor,
   prepareCandidate,
-} from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { boughtFor, routeOf } from "../floor/facts";
-import { completeRuns, inSlices, liveRuns, previewRuns, promiseRuns, runsWith } from "../floor/queue-runs";
-import { floorCatalog } from "../floor/recipe";
-import { shopDay, shopMinuteOf } from "../shop-time";
-import type { DateRange } from "../views";
+} from "#engine/routing";
+import type { IsoDate } from "#engine/units";
+import { currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { boughtFor, routeOf } from "#services/floor/facts";
+import { completeRuns, inSlices, liveRuns, previewRuns, promiseRuns, runsWith } from "#services/floor/queue-runs";
+import { floorCatalog } from "#services/floor/recipe";
+import { shopDay, shopMinuteOf } from "#services/shop-time";
+import type { DateRange } from "#services/views/index";
 
 export interface RangeOptions {
   /** A pair that is already in the queue is not in its own way. */

@@ -1,18 +1,18 @@
-import { permit } from "../../auth";
-import { searchCustomers } from "../../data/customers";
-import { listOrderRecords } from "../../data/orders";
-import { searchPairs } from "../../data/pairs";
-import { listQuoteRecords } from "../../data/quotes";
-import { countOpenSheets, listSheets, sheetsCalledBackBefore, sheetsUnderReview } from "../../data/sheets";
-import { accept, type Outcome } from "../../engine/units";
-import { currentBook, currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { numberIn, orderNumber, quoteNumber } from "../numbers";
-import { queueBoardOf } from "../queue/board";
-import { quoteStateOf } from "../quotes/state";
-import { contactOf } from "../sheets/view";
-import { addDays, shopDay, startOfShopDay } from "../shop-time";
-import type { DeskOverview, QueueBoard, QuoteId, SearchHit, SheetId } from "../views";
+import { permit } from "#auth";
+import { searchCustomers } from "#data/customers";
+import { listOrderRecords } from "#data/orders";
+import { searchPairs } from "#data/pairs";
+import { listQuoteRecords } from "#data/quotes";
+import { countOpenSheets, listSheets, sheetsCalledBackBefore, sheetsUnderReview } from "#data/sheets";
+import { accept, type Outcome } from "#engine/units";
+import { currentBook, currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { numberIn, orderNumber, quoteNumber } from "#services/numbers";
+import { queueBoardOf } from "#services/queue/board";
+import { quoteStateOf } from "#services/quotes/state";
+import { contactOf } from "#services/sheets/view";
+import { addDays, shopDay, startOfShopDay } from "#services/shop-time";
+import type { DeskOverview, QueueBoard, QuoteId, SearchHit, SheetId } from "#services/views/index";
 
 /** Days ahead in which an open quote's end is worth a call. Shop practice, no source. */
 const expiringDays = 5;

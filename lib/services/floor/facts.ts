@@ -1,7 +1,7 @@
 /** A spec as the floor reads it: mould, way over the stations, what it asks for beyond the ordinary. */
-import type { BuildCatalog, PairSpec } from "../../engine/configuration";
-import { type RouteFacts, type ShopHours, type WaitingOn, waitForBought } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { type RouteFacts, type ShopHours, type WaitingOn, waitForBought } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
 
 export function routeOf(spec: PairSpec, build: BuildCatalog): RouteFacts {
   const model = build.models.find((candidate) => candidate.id === spec.model);

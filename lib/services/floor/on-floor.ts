@@ -1,12 +1,12 @@
 /** Open pairs as the queue's engine reads them: shop minutes, states, what each waits on. */
-import type { PairRecord } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
-import type { BuildCatalog, PairSpec } from "../../engine/configuration";
-import { type ClockStartCondition, clockStart, type OperationState } from "../../engine/lifecycle";
-import type { OperationOnFloor, PairOnFloor, ShopHours, WaitingOn } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
-import { gateFacts } from "../orders/gate-facts";
-import { shopDay, shopMinuteOf } from "../shop-time";
+import type { PairRecord } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { type ClockStartCondition, clockStart, type OperationState } from "#engine/lifecycle";
+import type { OperationOnFloor, PairOnFloor, ShopHours, WaitingOn } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
+import { gateFacts } from "#services/orders/gate-facts";
+import { shopDay, shopMinuteOf } from "#services/shop-time";
 import { boughtFor, routeOf } from "./facts";
 import { printStation } from "./stations";
 

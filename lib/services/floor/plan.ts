@@ -1,5 +1,5 @@
 /** The plan of the floor in instants and days, as the board shows it. */
-import type { PairRecord } from "../../data/pairs";
+import type { PairRecord } from "#data/pairs";
 import {
   chanceKept,
   dayIndex,
@@ -11,10 +11,10 @@ import {
   type ShopMinute,
   standingOf,
   weekdayOf,
-} from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
-import type { Context } from "../context";
-import { instantOfShopMinute } from "../shop-time";
+} from "#engine/routing";
+import type { IsoDate } from "#engine/units";
+import type { Context } from "#services/context";
+import { instantOfShopMinute } from "#services/shop-time";
 import { completeRuns, liveRuns, previewRuns } from "./queue-runs";
 import { floorCatalog } from "./recipe";
 

@@ -1,9 +1,9 @@
 /** Which presses stand in the shop, and what stands in the way of using one. */
-import type { FloorChangeRecord } from "../../data/floor-changes";
-import type { RunningVisit } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
-import type { FloorCatalog, FloorChange, Press } from "../../engine/routing";
-import type { PressChoice } from "../views";
+import type { FloorChangeRecord } from "#data/floor-changes";
+import type { RunningVisit } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import type { FloorCatalog, FloorChange, Press } from "#engine/routing";
+import type { PressChoice } from "#services/views/index";
 import { pressStation } from "./stations";
 
 /** Begun and not over. */

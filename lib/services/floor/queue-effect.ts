@@ -1,7 +1,7 @@
 /** What a change of the queue would do to every promise, looked at before anybody agrees to it. Nothing is stored. */
-import type { PairRecord } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
-import type { PairSpec } from "../../engine/configuration";
+import type { PairRecord } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import type { PairSpec } from "#engine/configuration";
 import {
   effectOf,
   type PairEffect,
@@ -9,14 +9,14 @@ import {
   type QueueRuns,
   type QueueSituation,
   type SituationEffect,
-} from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { plainSpec } from "../dates/plain-spec";
-import { skiText } from "../pairs/ski-text";
-import { firstName } from "../pairs/view";
-import type { OrderId, PairId, PromiseClass, PromiseEffect, QueueEffect } from "../views";
+} from "#engine/routing";
+import type { IsoDate } from "#engine/units";
+import { currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { plainSpec } from "#services/dates/plain-spec";
+import { skiText } from "#services/pairs/ski-text";
+import { firstName } from "#services/pairs/view";
+import type { OrderId, PairId, PromiseClass, PromiseEffect, QueueEffect } from "#services/views/index";
 import { routeOf } from "./facts";
 import { completeRuns, inSlices, liveRuns, previewRuns } from "./queue-runs";
 import { queuedPairs } from "./situation";

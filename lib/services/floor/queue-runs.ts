@@ -4,13 +4,13 @@
  */
 import { performance } from "node:perf_hooks";
 import { setImmediate as pause } from "node:timers/promises";
-import { sha256Of } from "../../catalog";
-import type { Db } from "../../data/client";
-import { currentQueueRevision } from "../../data/counters";
-import { type FloorChangeRecord, floorChangesInForce } from "../../data/floor-changes";
-import { openPairVersions } from "../../data/pairs";
-import { dayIndex, type PairOnFloor, prepareRuns, type QueueRuns, runRange } from "../../engine/routing";
-import { shopDay } from "../shop-time";
+import { sha256Of } from "#catalog";
+import type { Db } from "#data/client";
+import { currentQueueRevision } from "#data/counters";
+import { type FloorChangeRecord, floorChangesInForce } from "#data/floor-changes";
+import { openPairVersions } from "#data/pairs";
+import { dayIndex, type PairOnFloor, prepareRuns, type QueueRuns, runRange } from "#engine/routing";
+import { shopDay } from "#services/shop-time";
 import { floorCatalog } from "./recipe";
 import { queuedPairs, situationOf } from "./situation";
 

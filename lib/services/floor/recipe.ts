@@ -1,8 +1,8 @@
 /** The floor's own settings: stations, press and resin, as the queue counts with them and the build sheet quotes them. */
-import type { Catalog, ReleasedCatalog } from "../../catalog";
-import type { FloorFacts, QcMeasure, SafetyIcon, StationFact } from "../../documents";
-import type { FloorCatalog } from "../../engine/routing";
-import { currentCatalog } from "../catalogue/current";
+import type { Catalog, ReleasedCatalog } from "#catalog";
+import type { FloorCatalog } from "#engine/routing";
+import type { FloorFacts, QcMeasure, SafetyIcon, StationFact } from "#lib/documents/index";
+import { currentCatalog } from "#services/catalogue/current";
 
 /** The floor as it is today. @throws CatalogError when content does not hold together */
 export function floorCatalog(): FloorCatalog {

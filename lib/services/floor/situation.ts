@@ -1,12 +1,12 @@
 /** The queue as it stands: floor, what is different about it, open pairs, all in shop minutes. */
-import type { Db } from "../../data/client";
-import { type FloorChangeRecord, floorChangesInForce } from "../../data/floor-changes";
-import { openPairs, type PairRecord } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
-import type { BuildCatalog } from "../../engine/configuration";
-import { type FloorChange, floorWithChanges, type QueueSituation } from "../../engine/routing";
-import { releasedCatalog } from "../catalogue/current";
-import { shopMinuteOf } from "../shop-time";
+import type { Db } from "#data/client";
+import { type FloorChangeRecord, floorChangesInForce } from "#data/floor-changes";
+import { openPairs, type PairRecord } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import type { BuildCatalog } from "#engine/configuration";
+import { type FloorChange, floorWithChanges, type QueueSituation } from "#engine/routing";
+import { releasedCatalog } from "#services/catalogue/current";
+import { shopMinuteOf } from "#services/shop-time";
 import { pairOnFloor } from "./on-floor";
 import { floorCatalog } from "./recipe";
 

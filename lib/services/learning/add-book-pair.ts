@@ -1,15 +1,15 @@
-import { permit } from "../../auth";
-import { recordEvents } from "../../data/events";
-import { insertBenchRecords } from "../../data/learning";
-import { transaction } from "../../data/transaction";
-import type { BenchValues } from "../../engine/calibration";
-import { type BuildableSpec, solveSpec } from "../../engine/configuration";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import { bookPairSchema } from "../../schemas";
-import { currentCatalog, handbookCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { readSerial } from "../pairs/serial";
-import { eventOf, nameOf } from "../record";
+import { permit } from "#auth";
+import { recordEvents } from "#data/events";
+import { insertBenchRecords } from "#data/learning";
+import { transaction } from "#data/transaction";
+import type { BenchValues } from "#engine/calibration";
+import { type BuildableSpec, solveSpec } from "#engine/configuration";
+import { accept, type Outcome, refuse } from "#engine/units";
+import { bookPairSchema } from "#schemas";
+import { currentCatalog, handbookCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { readSerial } from "#services/pairs/serial";
+import { eventOf, nameOf } from "#services/record";
 import { checkedValues } from "./record-bench";
 
 export interface BookPairInput {

@@ -1,14 +1,14 @@
-import { permit } from "../../auth";
-import { recordEvents } from "../../data/events";
-import { insertBook } from "../../data/learning";
-import { transaction } from "../../data/transaction";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import { benchScales } from "../../schemas";
-import { refreshCorrections } from "../catalogue/book-in-force";
-import { handbookCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { eventOf, nameOf } from "../record";
-import type { BookSummary } from "../views";
+import { permit } from "#auth";
+import { recordEvents } from "#data/events";
+import { insertBook } from "#data/learning";
+import { transaction } from "#data/transaction";
+import { accept, type Outcome, refuse } from "#engine/units";
+import { benchScales } from "#schemas";
+import { refreshCorrections } from "#services/catalogue/book-in-force";
+import { handbookCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { eventOf, nameOf } from "#services/record";
+import type { BookSummary } from "#services/views/index";
 import { learn, learningData } from "./learn";
 import { undecidedOf } from "./read-learning";
 

@@ -1,14 +1,14 @@
-import { permit } from "../../auth";
-import { recordEvents } from "../../data/events";
-import { fromJson } from "../../data/json";
-import { benchRecordOf, insertDecision } from "../../data/learning";
-import { transaction } from "../../data/transaction";
-import type { BenchMeasure, BenchValues } from "../../engine/calibration";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import { readingReason } from "../../schemas";
-import type { Context } from "../context";
-import { eventOf, nameOf } from "../record";
-import type { ReadingChoice } from "../views";
+import { permit } from "#auth";
+import { recordEvents } from "#data/events";
+import { fromJson } from "#data/json";
+import { benchRecordOf, insertDecision } from "#data/learning";
+import { transaction } from "#data/transaction";
+import type { BenchMeasure, BenchValues } from "#engine/calibration";
+import { accept, type Outcome, refuse } from "#engine/units";
+import { readingReason } from "#schemas";
+import type { Context } from "#services/context";
+import { eventOf, nameOf } from "#services/record";
+import type { ReadingChoice } from "#services/views/index";
 
 export interface DecideReadingInput {
   /** Of the ski. */

@@ -1,7 +1,7 @@
 /** All measured skis with what was decided about them, and the fit through them. */
-import { sha256Of } from "../../catalog";
-import type { Tx } from "../../data/client";
-import { fromJson } from "../../data/json";
+import { sha256Of } from "#catalog";
+import type { Tx } from "#data/client";
+import { fromJson } from "#data/json";
 import {
   allBenchRecords,
   allBooks,
@@ -9,17 +9,11 @@ import {
   type BenchRecordRow,
   type CorrectionBookRow,
   type ReadingDecisionRow,
-} from "../../data/learning";
-import {
-  type BenchValues,
-  type Calibration,
-  calibrate,
-  type LeftOut,
-  type MeasuredSki,
-} from "../../engine/calibration";
-import { type BuildableSpec, resolveSpec } from "../../engine/configuration";
-import type { Corrections } from "../../engine/materials";
-import { handbookCatalog, releasedCatalog } from "../catalogue/current";
+} from "#data/learning";
+import { type BenchValues, type Calibration, calibrate, type LeftOut, type MeasuredSki } from "#engine/calibration";
+import { type BuildableSpec, resolveSpec } from "#engine/configuration";
+import type { Corrections } from "#engine/materials";
+import { handbookCatalog, releasedCatalog } from "#services/catalogue/current";
 
 export interface LearningData {
   readonly records: readonly BenchRecordRow[];

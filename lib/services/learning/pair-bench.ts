@@ -1,13 +1,13 @@
-import { permit } from "../../auth";
-import { fromJson } from "../../data/json";
-import { benchRecordsOfPair } from "../../data/learning";
-import { pairById } from "../../data/pairs";
-import type { BenchMeasure, BenchValues } from "../../engine/calibration";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { FinishRules } from "../../schemas/content";
-import type { Context } from "../context";
-import { workedPair } from "../pairs/view";
-import type { BenchRow, PairBenchView, PairId } from "../views";
+import { permit } from "#auth";
+import { fromJson } from "#data/json";
+import { benchRecordsOfPair } from "#data/learning";
+import { pairById } from "#data/pairs";
+import type { BenchMeasure, BenchValues } from "#engine/calibration";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { FinishRules } from "#schemas/content/index";
+import type { Context } from "#services/context";
+import { workedPair } from "#services/pairs/view";
+import type { BenchRow, PairBenchView, PairId } from "#services/views/index";
 
 type Limit = FinishRules["qcLimits"][number];
 

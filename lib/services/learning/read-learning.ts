@@ -1,12 +1,12 @@
-import { permit } from "../../auth";
-import { fromJson } from "../../data/json";
-import type { BenchRecordRow, CorrectionBookRow } from "../../data/learning";
-import type { BenchMeasure, BenchValues, Calibration, Residual } from "../../engine/calibration";
-import type { BuildableSpec } from "../../engine/configuration";
-import type { Corrections } from "../../engine/materials";
-import { accept, type Outcome } from "../../engine/units";
-import { handbookCatalog } from "../catalogue/current";
-import type { Context } from "../context";
+import { permit } from "#auth";
+import { fromJson } from "#data/json";
+import type { BenchRecordRow, CorrectionBookRow } from "#data/learning";
+import type { BenchMeasure, BenchValues, Calibration, Residual } from "#engine/calibration";
+import type { BuildableSpec } from "#engine/configuration";
+import type { Corrections } from "#engine/materials";
+import { accept, type Outcome } from "#engine/units";
+import { handbookCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
 import type {
   BookSummary,
   CorrectionBookView,
@@ -15,7 +15,7 @@ import type {
   PairId,
   PredictedVersusMeasured,
   ReadingChoice,
-} from "../views";
+} from "#services/views/index";
 import { decisionsInForce, type LearningData, learn, learningData, readingKey, versionOf } from "./learn";
 
 /** What the measured pairs teach, with every decision and book. For owner and desk. */

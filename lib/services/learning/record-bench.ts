@@ -1,17 +1,17 @@
-import { permit } from "../../auth";
-import { recordEvents } from "../../data/events";
-import { fromJson } from "../../data/json";
-import { benchRecordOf, insertBenchRecords, replaceReadings, setSkiMeasured } from "../../data/learning";
-import { type PairRecord, pairById } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
-import { transaction } from "../../data/transaction";
-import type { BenchValues, MeasuredSki } from "../../engine/calibration";
-import type { BuildableSpec, PairSpec } from "../../engine/configuration";
-import { accept, type Outcome, type Refusal, refuse } from "../../engine/units";
-import { asBenchReads, benchReadingsSchema } from "../../schemas";
-import type { Context } from "../context";
-import { eventOf, nameOf } from "../record";
-import type { PairId } from "../views";
+import { permit } from "#auth";
+import { recordEvents } from "#data/events";
+import { fromJson } from "#data/json";
+import { benchRecordOf, insertBenchRecords, replaceReadings, setSkiMeasured } from "#data/learning";
+import { type PairRecord, pairById } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import { transaction } from "#data/transaction";
+import type { BenchValues, MeasuredSki } from "#engine/calibration";
+import type { BuildableSpec, PairSpec } from "#engine/configuration";
+import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
+import { asBenchReads, benchReadingsSchema } from "#schemas";
+import type { Context } from "#services/context";
+import { eventOf, nameOf } from "#services/record";
+import type { PairId } from "#services/views/index";
 
 export interface BenchInput {
   readonly pairId: PairId;

@@ -1,9 +1,9 @@
-import { issueLink, permit, revokeLinks } from "../../auth";
-import { recordEvents } from "../../data/events";
-import { transaction } from "../../data/transaction";
-import { accept, type Outcome } from "../../engine/units";
-import type { Context } from "../context";
-import { eventOf } from "../record";
+import { issueLink, permit, revokeLinks } from "#auth";
+import { recordEvents } from "#data/events";
+import { transaction } from "#data/transaction";
+import { accept, type Outcome } from "#engine/units";
+import type { Context } from "#services/context";
+import { eventOf } from "#services/record";
 
 export interface LinkSubjectInput {
   readonly kind: "sheet" | "quote" | "club" | "order" | "pair";

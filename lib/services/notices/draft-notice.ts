@@ -1,9 +1,9 @@
 /** A letter is only drafted here: a person reads it and sends it, or not. */
-import type { Tx } from "../../data/client";
-import { recordEvents } from "../../data/events";
-import { insertNotice, type NewNotice } from "../../data/notices";
-import type { Context } from "../context";
-import { eventOf, nameOf } from "../record";
+import type { Tx } from "#data/client";
+import { recordEvents } from "#data/events";
+import { insertNotice, type NewNotice } from "#data/notices";
+import type { Context } from "#services/context";
+import { eventOf, nameOf } from "#services/record";
 
 export async function draftNotice(
   ctx: Context,

@@ -1,14 +1,14 @@
 /** Letters to customers: read, sent or dropped by a person. */
-import { permit } from "../../auth";
-import { recordEvents } from "../../data/events";
-import { decideNotice, listNoticeRecords, type NoticeRecord, noticeById } from "../../data/notices";
-import { queueMessages } from "../../data/outbox";
-import { transaction, translated } from "../../data/transaction";
-import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { orderNumber } from "../numbers";
-import { eventOf, messageOf, nameOf } from "../record";
-import type { NoticeId, NoticeView, OrderId } from "../views";
+import { permit } from "#auth";
+import { recordEvents } from "#data/events";
+import { decideNotice, listNoticeRecords, type NoticeRecord, noticeById } from "#data/notices";
+import { queueMessages } from "#data/outbox";
+import { transaction, translated } from "#data/transaction";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { orderNumber } from "#services/numbers";
+import { eventOf, messageOf, nameOf } from "#services/record";
+import type { NoticeId, NoticeView, OrderId } from "#services/views/index";
 
 const most = 200;
 const longestLetter = 5000;

@@ -1,8 +1,8 @@
 /** Which parts of the specification differ between two specs. */
 
-import { canonicalJson } from "../../catalog";
-import type { PairSpec } from "../../engine/configuration";
-import type { SpecificationPart } from "../../engine/lifecycle";
+import { canonicalJson } from "#catalog";
+import type { PairSpec } from "#engine/configuration";
+import type { SpecificationPart } from "#engine/lifecycle";
 
 const fieldsOf: readonly (readonly [SpecificationPart, readonly (keyof PairSpec)[]])[] = [
   ["shape", ["model", "lengthCm"]],

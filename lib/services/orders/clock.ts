@@ -2,22 +2,22 @@
  * The clock start: at the last of deposit, lock, proof and rights the promise is fixed (the nine-of-ten day; a hard date that
  * was approved before stays) and the pairs go to the floor. Called after each of those; it does nothing while one is missing.
  */
-import type { Tx } from "../../data/client";
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { type OrderRecord, orderById, updateOrder } from "../../data/orders";
-import { queueMessages } from "../../data/outbox";
-import { setOperationStates, updatePair } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
-import { transaction } from "../../data/transaction";
-import type { PairSpec } from "../../engine/configuration";
-import { stationsBefore } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
-import type { Context } from "../context";
-import { rangeOfPairs } from "../dates/range";
-import { setPromise } from "../promises/set-promise";
-import { eventOf, messageOf } from "../record";
-import type { DateRange } from "../views";
+import type { Tx } from "#data/client";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { type OrderRecord, orderById, updateOrder } from "#data/orders";
+import { queueMessages } from "#data/outbox";
+import { setOperationStates, updatePair } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import { transaction } from "#data/transaction";
+import type { PairSpec } from "#engine/configuration";
+import { stationsBefore } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
+import type { Context } from "#services/context";
+import { rangeOfPairs } from "#services/dates/range";
+import { setPromise } from "#services/promises/set-promise";
+import { eventOf, messageOf } from "#services/record";
+import type { DateRange } from "#services/views/index";
 import { orderClock } from "./gate-facts";
 
 /** @returns whether this call started the clock */

@@ -1,15 +1,15 @@
-import { permit } from "../../auth";
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { announcePayment, markDepositPaid, type OrderRecord, receivePayment } from "../../data/orders";
-import { transaction } from "../../data/transaction";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { orderNumber } from "../numbers";
-import { demoGateway } from "../payments/gateway";
-import { regainSlot } from "../promises/slots";
-import { eventOf, nameOf } from "../record";
-import type { DepositMethod, Instant, OrderId } from "../views";
+import { permit } from "#auth";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { announcePayment, markDepositPaid, type OrderRecord, receivePayment } from "#data/orders";
+import { transaction } from "#data/transaction";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { orderNumber } from "#services/numbers";
+import { demoGateway } from "#services/payments/gateway";
+import { regainSlot } from "#services/promises/slots";
+import { eventOf, nameOf } from "#services/record";
+import type { DepositMethod, Instant, OrderId } from "#services/views/index";
 import { startClockIfDue } from "./clock";
 import { findOrder } from "./find-order";
 

@@ -1,39 +1,32 @@
-import { sha256Of } from "../../catalog";
-import type { Tx } from "../../data/client";
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { type OrderRecord, orderById, updateOrder } from "../../data/orders";
-import { queueMessages } from "../../data/outbox";
-import {
-  insertPairRevision,
-  type PairRecord,
-  pairById,
-  updatePair,
-  voidProofs,
-  voidTravellers,
-} from "../../data/pairs";
-import { frozen, quoteById } from "../../data/quotes";
-import { detachUsedStrips, releaseStrips } from "../../data/strips";
-import { transaction } from "../../data/transaction";
-import { assessSheet, type PartialAnswers, type SheetChoices } from "../../engine/assessment";
-import type { PairSpec } from "../../engine/configuration";
-import type { TypedMeasures } from "../../engine/fit";
-import { type EditConsequence, editAllowed, type SpecificationPart } from "../../engine/lifecycle";
-import { comparePrices, joinPrices, type Price } from "../../engine/pricing";
-import { accept, type IsoDate, type Outcome, type Refusal, refuse } from "../../engine/units";
-import { stoppedBy } from "../assessing/assess-sheet";
-import { catalogOf, type FrozenCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { rangeOf, rangeOfPairs } from "../dates/range";
-import { mouldOf, needsProof, needsRights } from "../floor/facts";
-import { orderedOn } from "../floor/on-floor";
-import { floorCatalog } from "../floor/recipe";
-import { setPromise } from "../promises/set-promise";
-import { rightsOfSpec } from "../quotes/rights";
-import { eventOf, isOwner, messageOf, nameOf } from "../record";
-import { shopDay } from "../shop-time";
-import { allocateStrips } from "../strips/allocate";
-import type { DateRange, EditPreview, FlagAck, PairId } from "../views";
+import { sha256Of } from "#catalog";
+import type { Tx } from "#data/client";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { type OrderRecord, orderById, updateOrder } from "#data/orders";
+import { queueMessages } from "#data/outbox";
+import { insertPairRevision, type PairRecord, pairById, updatePair, voidProofs, voidTravellers } from "#data/pairs";
+import { frozen, quoteById } from "#data/quotes";
+import { detachUsedStrips, releaseStrips } from "#data/strips";
+import { transaction } from "#data/transaction";
+import { assessSheet, type PartialAnswers, type SheetChoices } from "#engine/assessment";
+import type { PairSpec } from "#engine/configuration";
+import type { TypedMeasures } from "#engine/fit";
+import { type EditConsequence, editAllowed, type SpecificationPart } from "#engine/lifecycle";
+import { comparePrices, joinPrices, type Price } from "#engine/pricing";
+import { accept, type IsoDate, type Outcome, type Refusal, refuse } from "#engine/units";
+import { stoppedBy } from "#services/assessing/assess-sheet";
+import { catalogOf, type FrozenCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { rangeOf, rangeOfPairs } from "#services/dates/range";
+import { mouldOf, needsProof, needsRights } from "#services/floor/facts";
+import { orderedOn } from "#services/floor/on-floor";
+import { floorCatalog } from "#services/floor/recipe";
+import { setPromise } from "#services/promises/set-promise";
+import { rightsOfSpec } from "#services/quotes/rights";
+import { eventOf, isOwner, messageOf, nameOf } from "#services/record";
+import { shopDay } from "#services/shop-time";
+import { allocateStrips } from "#services/strips/allocate";
+import type { DateRange, EditPreview, FlagAck, PairId } from "#services/views/index";
 import { changedParts } from "./changed-parts";
 import { findPair } from "./find-order";
 import { changed } from "./gates";

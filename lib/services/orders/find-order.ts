@@ -1,9 +1,9 @@
-import { type Action, permit } from "../../auth";
-import type { Tx } from "../../data/client";
-import { type OrderRecord, orderById } from "../../data/orders";
-import { type PairRecord, pairById } from "../../data/pairs";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
+import { type Action, permit } from "#auth";
+import type { Tx } from "#data/client";
+import { type OrderRecord, orderById } from "#data/orders";
+import { type PairRecord, pairById } from "#data/pairs";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
 
 export async function findOrder(
   ctx: Context,

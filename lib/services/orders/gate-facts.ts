@@ -1,6 +1,6 @@
 /** The four conditions of a clock start as they stand, for one pair and for its order. */
-import { type ClockStart, type ClockStartCondition, type ClockStartFacts, clockStart } from "../../engine/lifecycle";
-import type { GatesView } from "../views";
+import { type ClockStart, type ClockStartCondition, type ClockStartFacts, clockStart } from "#engine/lifecycle";
+import type { GatesView } from "#services/views/index";
 
 export interface PairGates {
   readonly specLockedAt: Date | null;

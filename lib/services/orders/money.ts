@@ -1,6 +1,6 @@
 /** What an order costs and what of it is paid: the accepted price, and what was added since. */
-import type { OrderRecord } from "../../data/orders";
-import type { OrderMoney } from "../views";
+import type { OrderRecord } from "#data/orders";
+import type { OrderMoney } from "#services/views/index";
 
 type Payments = Pick<OrderRecord, "payments">;
 

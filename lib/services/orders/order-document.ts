@@ -1,12 +1,16 @@
-import paperWords from "../../../content/copy/papers.json";
-import promiseWords from "../../../content/copy/promises.json";
-import sheetWords from "../../../content/copy/sheet.json";
-import shopWords from "../../../content/copy/shop.json";
-import skierWords from "../../../content/copy/skier.json";
-import { type ReleasedCatalog, sha256Of } from "../../catalog";
-import { config } from "../../config";
-import type { OrderRecord } from "../../data/orders";
-import { frozen, quoteById } from "../../data/quotes";
+import { type ReleasedCatalog, sha256Of } from "#catalog";
+import { config } from "#config";
+import paperWords from "#content/copy/papers.json";
+import promiseWords from "#content/copy/promises.json";
+import sheetWords from "#content/copy/sheet.json";
+import shopWords from "#content/copy/shop.json";
+import skierWords from "#content/copy/skier.json";
+import type { OrderRecord } from "#data/orders";
+import { frozen, quoteById } from "#data/quotes";
+import type { PairSpec } from "#engine/configuration";
+import { type EditRule, editAllowed, editRules } from "#engine/lifecycle";
+import type { Price } from "#engine/pricing";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 import {
   type ConfirmedMoney,
   type OrderConfirmationData,
@@ -14,18 +18,14 @@ import {
   type PromiseFact,
   readableSpec,
   renderDocument,
-} from "../../documents";
-import type { PairSpec } from "../../engine/configuration";
-import { type EditRule, editAllowed, editRules } from "../../engine/lifecycle";
-import type { Price } from "../../engine/pricing";
-import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
-import { currentCatalog, releasedCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { clubNumber, orderNumber, quoteNumber } from "../numbers";
-import { pdf, shopFacts } from "../pairs/documents";
-import { cancellationRows, cautionsOf, taxNote } from "../quotes/terms";
-import { shopClock, shopDay } from "../shop-time";
-import type { DateRange, DocumentBytes, OrderId } from "../views";
+} from "#lib/documents/index";
+import { currentCatalog, releasedCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { clubNumber, orderNumber, quoteNumber } from "#services/numbers";
+import { pdf, shopFacts } from "#services/pairs/documents";
+import { cancellationRows, cautionsOf, taxNote } from "#services/quotes/terms";
+import { shopClock, shopDay } from "#services/shop-time";
+import type { DateRange, DocumentBytes, OrderId } from "#services/views/index";
 import { findOrder } from "./find-order";
 import { orderClock } from "./gate-facts";
 import { orderMoney } from "./money";

@@ -1,7 +1,7 @@
 /** The floor's fourteen stations and the four conditions, as the few steps a skier wants to know. */
-import type { OrderRecord } from "../../data/orders";
-import type { PairRecord } from "../../data/pairs";
-import type { ProgressView } from "../views";
+import type { OrderRecord } from "#data/orders";
+import type { PairRecord } from "#data/pairs";
+import type { ProgressView } from "#services/views/index";
 
 type Step = ProgressView["steps"][number];
 

@@ -1,17 +1,17 @@
-import { permit } from "../../auth";
-import { type EventRecord, eventsOf } from "../../data/events";
-import { listOrderRecords, type OrderRecord, orderById } from "../../data/orders";
-import type { PairRecord } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
-import type { PairSpec } from "../../engine/configuration";
-import type { ClockStartCondition } from "../../engine/lifecycle";
-import { accept, type IsoDate, type Outcome } from "../../engine/units";
-import { currentCatalog, releasedCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { numberIn, orderNumber } from "../numbers";
-import { pageOf, sliceOf } from "../paging";
-import { flexClassLabel } from "../quotes/freeze";
-import { shopDay } from "../shop-time";
+import { permit } from "#auth";
+import { type EventRecord, eventsOf } from "#data/events";
+import { listOrderRecords, type OrderRecord, orderById } from "#data/orders";
+import type { PairRecord } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import type { PairSpec } from "#engine/configuration";
+import type { ClockStartCondition } from "#engine/lifecycle";
+import { accept, type IsoDate, type Outcome } from "#engine/units";
+import { currentCatalog, releasedCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { numberIn, orderNumber } from "#services/numbers";
+import { pageOf, sliceOf } from "#services/paging";
+import { flexClassLabel } from "#services/quotes/freeze";
+import { shopDay } from "#services/shop-time";
 import type {
   ArtworkId,
   DateRange,
@@ -23,7 +23,7 @@ import type {
   PairId,
   ProgressView,
   PromiseClass,
-} from "../views";
+} from "#services/views/index";
 import { findOrder, findPair } from "./find-order";
 import { gatesView } from "./gate-facts";
 import { orderMoney } from "./money";

@@ -1,14 +1,14 @@
 /** Money that came after the deposit: the fee of a hard date, and the balance before shipping. No card data. */
-import type { Tx } from "../../data/client";
-import { recordEvents } from "../../data/events";
-import { insertPayment, type OrderRecord, orderById, receivePayment, updateOrder } from "../../data/orders";
-import { transaction } from "../../data/transaction";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { orderNumber } from "../numbers";
-import { demoGateway } from "../payments/gateway";
-import { eventOf, nameOf } from "../record";
-import type { DepositMethod, OrderId, OrderMoney } from "../views";
+import type { Tx } from "#data/client";
+import { recordEvents } from "#data/events";
+import { insertPayment, type OrderRecord, orderById, receivePayment, updateOrder } from "#data/orders";
+import { transaction } from "#data/transaction";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { orderNumber } from "#services/numbers";
+import { demoGateway } from "#services/payments/gateway";
+import { eventOf, nameOf } from "#services/record";
+import type { DepositMethod, OrderId, OrderMoney } from "#services/views/index";
 import { findOrder } from "./find-order";
 import { orderMoney } from "./money";
 

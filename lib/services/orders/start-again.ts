@@ -1,8 +1,8 @@
 /** An owner lets work be thrown away: the branches before the lay-up begin again from the strips. */
-import type { Tx } from "../../data/client";
-import { type PairRecord, reopenOperations, setOperationStates } from "../../data/pairs";
-import type { SpecificationPart } from "../../engine/lifecycle";
-import { stationsBefore } from "../../engine/routing";
+import type { Tx } from "#data/client";
+import { type PairRecord, reopenOperations, setOperationStates } from "#data/pairs";
+import type { SpecificationPart } from "#engine/lifecycle";
+import { stationsBefore } from "#engine/routing";
 
 const firstJoined = 10;
 const branches: readonly number[] = [2, 3, 4, 5, 6, 7, 8, 9];

@@ -1,15 +1,15 @@
 /** Orders as pages see them. */
-import type { Tx } from "../../data/client";
-import { eventsOf } from "../../data/events";
-import type { OrderRecord } from "../../data/orders";
-import { frozen } from "../../data/quotes";
-import type { PairSpec } from "../../engine/configuration";
-import { cancellationStage, isFinal, keptOnCancellation } from "../../engine/lifecycle";
-import { artFeeCents, type Price } from "../../engine/pricing";
-import type { IsoDate } from "../../engine/units";
-import { currentCatalog, releasedCatalog } from "../catalogue/current";
-import { customerView, eventView } from "../common-views";
-import { clubNumber, orderNumber, quoteNumber } from "../numbers";
+import type { Tx } from "#data/client";
+import { eventsOf } from "#data/events";
+import type { OrderRecord } from "#data/orders";
+import { frozen } from "#data/quotes";
+import type { PairSpec } from "#engine/configuration";
+import { cancellationStage, isFinal, keptOnCancellation } from "#engine/lifecycle";
+import { artFeeCents, type Price } from "#engine/pricing";
+import type { IsoDate } from "#engine/units";
+import { currentCatalog, releasedCatalog } from "#services/catalogue/current";
+import { customerView, eventView } from "#services/common-views";
+import { clubNumber, orderNumber, quoteNumber } from "#services/numbers";
 import type {
   ArtworkId,
   ClubId,
@@ -28,7 +28,7 @@ import type {
   ProofView,
   QuoteId,
   RightsStatement,
-} from "../views";
+} from "#services/views/index";
 import { gatesView, orderClock } from "./gate-facts";
 import { orderMoney, paidCents } from "./money";
 

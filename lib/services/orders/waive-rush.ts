@@ -1,10 +1,10 @@
-import { recordEvents } from "../../data/events";
-import { orderById, updateOrder, waivePayment } from "../../data/orders";
-import { transaction } from "../../data/transaction";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { eventOf } from "../record";
-import type { OrderId, OrderMoney } from "../views";
+import { recordEvents } from "#data/events";
+import { orderById, updateOrder, waivePayment } from "#data/orders";
+import { transaction } from "#data/transaction";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { eventOf } from "#services/record";
+import type { OrderId, OrderMoney } from "#services/views/index";
 import { findOrder } from "./find-order";
 import { orderMoney } from "./money";
 

@@ -1,10 +1,14 @@
-import type { Catalog } from "../../catalog";
-import { config } from "../../config";
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { usableLots } from "../../data/lots";
-import { insertTraveller, openPairs, type PairRecord, pairById, voidTravellers } from "../../data/pairs";
-import { transaction } from "../../data/transaction";
+import type { Catalog } from "#catalog";
+import { config } from "#config";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { usableLots } from "#data/lots";
+import { insertTraveller, openPairs, type PairRecord, pairById, voidTravellers } from "#data/pairs";
+import { transaction } from "#data/transaction";
+import { measure } from "#engine/geometry";
+import { latestVisits } from "#engine/lifecycle";
+import type { PartsList } from "#engine/parts";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 import {
   type AllocatedStrip,
   type BuildSheetFacts,
@@ -17,19 +21,15 @@ import {
   type Paper,
   renderDocument,
   type ShopFacts,
-} from "../../documents";
-import { measure } from "../../engine/geometry";
-import { latestVisits } from "../../engine/lifecycle";
-import type { PartsList } from "../../engine/parts";
-import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { floorPlan } from "../floor/plan";
-import { floorFacts } from "../floor/recipe";
-import { findPair } from "../orders/find-order";
-import { eventOf, nameOf } from "../record";
-import { shopClock, shopDay } from "../shop-time";
-import type { DocumentBytes, PairId } from "../views";
+} from "#lib/documents/index";
+import { currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { floorPlan } from "#services/floor/plan";
+import { floorFacts } from "#services/floor/recipe";
+import { findPair } from "#services/orders/find-order";
+import { eventOf, nameOf } from "#services/record";
+import { shopClock, shopDay } from "#services/shop-time";
+import type { DocumentBytes, PairId } from "#services/views/index";
 import { pairNotes } from "./notes";
 import { standingSki } from "./standing-ski";
 import { firstName, stripViews, workedPair } from "./view";

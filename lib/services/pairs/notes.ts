@@ -1,12 +1,12 @@
 /** What the maker must know beside the frozen specification: decisions about wood, and the one ski that is built again. */
-import type { Tx } from "../../data/client";
-import { eventsOf } from "../../data/events";
-import type { PairRecord } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
-import type { PairSpec } from "../../engine/configuration";
-import { latestVisits } from "../../engine/lifecycle";
-import { textForPeople } from "../../engine/units";
-import type { StripOption } from "../views";
+import type { Tx } from "#data/client";
+import { eventsOf } from "#data/events";
+import type { PairRecord } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import type { PairSpec } from "#engine/configuration";
+import { latestVisits } from "#engine/lifecycle";
+import { textForPeople } from "#engine/units";
+import type { StripOption } from "#services/views/index";
 import { standingSki } from "./standing-ski";
 
 const baseStation = 6;

@@ -1,9 +1,12 @@
-import paperWords from "../../../content/copy/papers.json";
-import { permit } from "../../auth";
-import { config } from "../../config";
-import { artworkImage } from "../../data/artwork";
-import type { PairRecord } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
+import { permit } from "#auth";
+import { config } from "#config";
+import paperWords from "#content/copy/papers.json";
+import { artworkImage } from "#data/artwork";
+import type { PairRecord } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import { type BuildCatalog, graphicResolution, type PairSpec, printCanvas } from "#engine/configuration";
+import { measure, type SkiShape, shapeAtLength } from "#engine/geometry";
+import { accept, type Outcome, refuse } from "#engine/units";
 import {
   composeDrawing,
   layoutText,
@@ -11,17 +14,14 @@ import {
   type ProofAnswer,
   type ProofData,
   renderDocument,
-} from "../../documents";
-import { type BuildCatalog, graphicResolution, type PairSpec, printCanvas } from "../../engine/configuration";
-import { measure, type SkiShape, shapeAtLength } from "../../engine/geometry";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import { proofPictures } from "../artwork/proof-pictures";
-import { currentCatalog, releasedCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { findPair } from "../orders/find-order";
-import { lastDayToWait } from "../promises/slots";
-import { shopClock } from "../shop-time";
-import type { DocumentBytes, PairId } from "../views";
+} from "#lib/documents/index";
+import { proofPictures } from "#services/artwork/proof-pictures";
+import { currentCatalog, releasedCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { findPair } from "#services/orders/find-order";
+import { lastDayToWait } from "#services/promises/slots";
+import { shopClock } from "#services/shop-time";
+import type { DocumentBytes, PairId } from "#services/views/index";
 import { pdf, shopFacts } from "./documents";
 import { standingSki } from "./standing-ski";
 

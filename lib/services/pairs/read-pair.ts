@@ -1,10 +1,10 @@
-import { permit } from "../../auth";
-import { pairBySerialNumber } from "../../data/pairs";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { findPair } from "../orders/find-order";
-import type { PairId, PairView, ScanResult } from "../views";
+import { permit } from "#auth";
+import { pairBySerialNumber } from "#data/pairs";
+import { accept, type Outcome, refuse } from "#engine/units";
+import { currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { findPair } from "#services/orders/find-order";
+import type { PairId, PairView, ScanResult } from "#services/views/index";
 import { readSerial } from "./serial";
 import { pairView, travellerView } from "./view";
 

@@ -1,5 +1,5 @@
-import type { PairSpec } from "../../engine/configuration";
-import { currentCatalog } from "../catalogue/current";
+import type { PairSpec } from "#engine/configuration";
+import { currentCatalog } from "#services/catalogue/current";
 
 /** "Midlow 95, 178 cm": what a pair is called in lists and letters. */
 export function skiText({ model, lengthCm }: Pick<PairSpec, "model" | "lengthCm">): string {

@@ -1,28 +1,28 @@
 /** A pair for the floor: everything that builds it, no price and no address. */
 
-import type { ReleasedCatalog } from "../../catalog";
-import type { Tx } from "../../data/client";
-import { type EventRecord, eventsOf } from "../../data/events";
-import { extraPressChanges, floorChangesInForce } from "../../data/floor-changes";
-import { type PairRecord, runningVisits } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
-import type { PairSpec, SolvedSpec } from "../../engine/configuration";
-import { solveSpec, spreadOf } from "../../engine/configuration";
-import { latestVisits } from "../../engine/lifecycle";
-import { type PartsList, partsFor } from "../../engine/parts";
-import { stationsBefore } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
-import { currentCatalog, releasedCatalog } from "../catalogue/current";
-import { eventView } from "../common-views";
-import { pressChoices, pressNames } from "../floor/presses";
-import { floorCatalog, stationRecipe } from "../floor/recipe";
-import { pressStation } from "../floor/stations";
-import { orderNumber } from "../numbers";
-import { gatesView } from "../orders/gate-facts";
-import { proofView } from "../orders/view";
-import { flexClassLabel } from "../quotes/freeze";
-import { shopDay } from "../shop-time";
-import { isStripsShort } from "../strips/is-short";
+import type { ReleasedCatalog } from "#catalog";
+import type { Tx } from "#data/client";
+import { type EventRecord, eventsOf } from "#data/events";
+import { extraPressChanges, floorChangesInForce } from "#data/floor-changes";
+import { type PairRecord, runningVisits } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import type { PairSpec, SolvedSpec } from "#engine/configuration";
+import { solveSpec, spreadOf } from "#engine/configuration";
+import { latestVisits } from "#engine/lifecycle";
+import { type PartsList, partsFor } from "#engine/parts";
+import { stationsBefore } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
+import { currentCatalog, releasedCatalog } from "#services/catalogue/current";
+import { eventView } from "#services/common-views";
+import { pressChoices, pressNames } from "#services/floor/presses";
+import { floorCatalog, stationRecipe } from "#services/floor/recipe";
+import { pressStation } from "#services/floor/stations";
+import { orderNumber } from "#services/numbers";
+import { gatesView } from "#services/orders/gate-facts";
+import { proofView } from "#services/orders/view";
+import { flexClassLabel } from "#services/quotes/freeze";
+import { shopDay } from "#services/shop-time";
+import { isStripsShort } from "#services/strips/is-short";
 import type {
   DateRange,
   EventView,
@@ -38,7 +38,7 @@ import type {
   SkiId,
   StripView,
   TravellerView,
-} from "../views";
+} from "#services/views/index";
 
 export interface WorkedPair {
   readonly spec: PairSpec;

@@ -2,8 +2,8 @@
  * The deposit's way in. No card data passes through here, ever: a real payment service would take the card on its own
  * page and tell us the result. The demo stands in for it and says yes at once.
  */
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { DepositMethod } from "../views";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { DepositMethod } from "#services/views/index";
 
 export interface DepositRequest {
   readonly orderNumber: string;

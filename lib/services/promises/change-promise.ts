@@ -1,15 +1,15 @@
 /** A promise moved by a person: with a reason, from one date to another, for everybody to read. */
-import { bumpQueue } from "../../data/counters";
-import { queueMessages } from "../../data/outbox";
-import { transaction } from "../../data/transaction";
-import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { floorCatalog } from "../floor/recipe";
-import { findOrder } from "../orders/find-order";
-import { changed } from "../orders/gates";
-import { messageOf } from "../record";
-import { farthestDays, isTooFar, shopDay } from "../shop-time";
-import type { OrderId } from "../views";
+import { bumpQueue } from "#data/counters";
+import { queueMessages } from "#data/outbox";
+import { transaction } from "#data/transaction";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { floorCatalog } from "#services/floor/recipe";
+import { findOrder } from "#services/orders/find-order";
+import { changed } from "#services/orders/gates";
+import { messageOf } from "#services/record";
+import { farthestDays, isTooFar, shopDay } from "#services/shop-time";
+import type { OrderId } from "#services/views/index";
 import { setPromise } from "./set-promise";
 
 /** Refuses `no-promise-yet`, `order-closed`, `date-past`, `date-too-far`, `same-date`, `reason-missing`, `changed-meanwhile`. */

@@ -2,18 +2,18 @@
  * Estimates move until the clock starts: once a shop day the range of every order that waits for its customer is worked out
  * anew, as for an order whose clock starts now. The customer's history keeps every later date that was told.
  */
-import { recordEvents } from "../../data/events";
-import { renewEstimate, type WaitingOrder, waitingOrders } from "../../data/promises";
-import { frozen } from "../../data/quotes";
-import { transaction } from "../../data/transaction";
-import type { PairSpec } from "../../engine/configuration";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { rangeOfPairs } from "../dates/range";
-import { floorCatalog } from "../floor/recipe";
-import { eventOf } from "../record";
-import { shopDay } from "../shop-time";
-import type { DateRange } from "../views";
+import { recordEvents } from "#data/events";
+import { renewEstimate, type WaitingOrder, waitingOrders } from "#data/promises";
+import { frozen } from "#data/quotes";
+import { transaction } from "#data/transaction";
+import type { PairSpec } from "#engine/configuration";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { rangeOfPairs } from "#services/dates/range";
+import { floorCatalog } from "#services/floor/recipe";
+import { eventOf } from "#services/record";
+import { shopDay } from "#services/shop-time";
+import type { DateRange } from "#services/views/index";
 
 /** Run by the clock; running it again on the same shop day does nothing more. @returns how many later dates moved */
 export async function renewEstimates(ctx: Context): Promise<Outcome<{ readonly moved: number }>> {

@@ -2,12 +2,12 @@
  * A hard date: the day by which 95 of 100 runs are ready, reserved by a place in the queue and approved by the owner, with a
  * plan for the case that it fails all the same. Where others must give way, they keep their promises and a rush fee is due.
  */
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { insertPayment, type OrderRecord } from "../../data/orders";
-import { frozen } from "../../data/quotes";
-import { transaction } from "../../data/transaction";
-import { type Price, rushBeside } from "../../engine/pricing";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { insertPayment, type OrderRecord } from "#data/orders";
+import { frozen } from "#data/quotes";
+import { transaction } from "#data/transaction";
+import { type Price, rushBeside } from "#engine/pricing";
 import {
   type GivenPlace,
   inQueueOrder,
@@ -17,19 +17,19 @@ import {
   type QueueSituation,
   queueRanges,
   withPlaces,
-} from "../../engine/routing";
-import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { queueEffect } from "../floor/queue-effect";
-import { completeRuns, liveRuns, previewRuns } from "../floor/queue-runs";
-import { floorCatalog } from "../floor/recipe";
-import { findOrder } from "../orders/find-order";
-import { changed } from "../orders/gates";
-import { givePlaces } from "../queue/places";
-import { eventOf } from "../record";
-import { farthestDays, isTooFar, shopDay } from "../shop-time";
-import type { HardDatePreview, OrderId } from "../views";
+} from "#engine/routing";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { queueEffect } from "#services/floor/queue-effect";
+import { completeRuns, liveRuns, previewRuns } from "#services/floor/queue-runs";
+import { floorCatalog } from "#services/floor/recipe";
+import { findOrder } from "#services/orders/find-order";
+import { changed } from "#services/orders/gates";
+import { givePlaces } from "#services/queue/places";
+import { eventOf } from "#services/record";
+import { farthestDays, isTooFar, shopDay } from "#services/shop-time";
+import type { HardDatePreview, OrderId } from "#services/views/index";
 import { setPromise } from "./set-promise";
 
 interface Plan {

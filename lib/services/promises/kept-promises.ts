@@ -2,17 +2,17 @@
  * How promises were kept, from the events alone: what was told when the clock started, and when the order was ready. An order
  * counts at a level once the day told has passed, ready or not: counting what is ready would count the early ones first.
  */
-import { permit } from "../../auth";
-import type { EventRecord } from "../../data/events";
-import { orderEventsOf, orderNumbersOf } from "../../data/promises";
-import { binomialBand } from "../../engine/math";
-import { workingDaysBetween } from "../../engine/routing";
-import { accept, type IsoDate, type Outcome } from "../../engine/units";
-import type { Context } from "../context";
-import { floorCatalog } from "../floor/recipe";
-import { orderNumber } from "../numbers";
-import { shopDay } from "../shop-time";
-import type { KeptOrder, KeptPeriod, KeptPromises, KeptShare, OrderId } from "../views";
+import { permit } from "#auth";
+import type { EventRecord } from "#data/events";
+import { orderEventsOf, orderNumbersOf } from "#data/promises";
+import { binomialBand } from "#engine/math";
+import { workingDaysBetween } from "#engine/routing";
+import { accept, type IsoDate, type Outcome } from "#engine/units";
+import type { Context } from "#services/context";
+import { floorCatalog } from "#services/floor/recipe";
+import { orderNumber } from "#services/numbers";
+import { shopDay } from "#services/shop-time";
+import type { KeptOrder, KeptPeriod, KeptPromises, KeptShare, OrderId } from "#services/views/index";
 
 const levels = [
   ["p50", 0.5],

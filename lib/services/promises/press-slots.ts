@@ -3,21 +3,21 @@
  * is fixed once by the plan, and given back when its time has passed without the pair on the bench. Only an owner may take one
  * away before, with a reason; the clock leaves that pair alone for the rest of the shop's day.
  */
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { type PairRecord, setPressSlot } from "../../data/pairs";
-import { pairsWithEventSince } from "../../data/promises";
-import { transaction } from "../../data/transaction";
-import { addWorkingDays, planQueue } from "../../engine/routing";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { floorCatalog } from "../floor/recipe";
-import { liveSituation, queuedPairs } from "../floor/situation";
-import { findPair } from "../orders/find-order";
-import { changed } from "../orders/gates";
-import { eventOf } from "../record";
-import { instantOfShopMinute, shopDay, startOfShopDay } from "../shop-time";
-import type { PairId } from "../views";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { type PairRecord, setPressSlot } from "#data/pairs";
+import { pairsWithEventSince } from "#data/promises";
+import { transaction } from "#data/transaction";
+import { addWorkingDays, planQueue } from "#engine/routing";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { floorCatalog } from "#services/floor/recipe";
+import { liveSituation, queuedPairs } from "#services/floor/situation";
+import { findPair } from "#services/orders/find-order";
+import { changed } from "#services/orders/gates";
+import { eventOf } from "#services/record";
+import { instantOfShopMinute, shopDay, startOfShopDay } from "#services/shop-time";
+import type { PairId } from "#services/views/index";
 
 const layUpStation = 10;
 const releasedKind = "press-slot-released";

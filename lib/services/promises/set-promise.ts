@@ -1,11 +1,11 @@
 /** The one place where a promise date is written: never without an event that says why, from what, and by whom. */
-import type { Tx } from "../../data/client";
-import { recordEvents } from "../../data/events";
-import { type OrderChange, updateOrder } from "../../data/orders";
-import type { IsoDate } from "../../engine/units";
-import type { Context } from "../context";
-import { eventOf } from "../record";
-import type { DateRange } from "../views";
+import type { Tx } from "#data/client";
+import { recordEvents } from "#data/events";
+import { type OrderChange, updateOrder } from "#data/orders";
+import type { IsoDate } from "#engine/units";
+import type { Context } from "#services/context";
+import { eventOf } from "#services/record";
+import type { DateRange } from "#services/views/index";
 
 export interface PromiseToSet {
   readonly on: IsoDate;

@@ -2,19 +2,19 @@
  * The life of a place in the queue: an accepted order keeps it unpaid for some working days, a proof that nobody answers
  * lets it slide, and whoever comes back is placed anew, behind those who have a place. Common practice, no source.
  */
-import type { Tx } from "../../data/client";
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { type OrderRecord, updateOrder } from "../../data/orders";
-import { queueMessages } from "../../data/outbox";
-import { queuePairsAgain, type SlotOrder, waitingWithSlot } from "../../data/promises";
-import { transaction } from "../../data/transaction";
-import { addWorkingDays } from "../../engine/routing";
-import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { floorCatalog } from "../floor/recipe";
-import { eventOf, messageOf } from "../record";
-import { addDays, shopDay, startOfShopDay } from "../shop-time";
+import type { Tx } from "#data/client";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { type OrderRecord, updateOrder } from "#data/orders";
+import { queueMessages } from "#data/outbox";
+import { queuePairsAgain, type SlotOrder, waitingWithSlot } from "#data/promises";
+import { transaction } from "#data/transaction";
+import { addWorkingDays } from "#engine/routing";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { floorCatalog } from "#services/floor/recipe";
+import { eventOf, messageOf } from "#services/record";
+import { addDays, shopDay, startOfShopDay } from "#services/shop-time";
 
 export type SlotLoss = "hold-lapsed" | "proof-late";
 

@@ -1,11 +1,11 @@
 /** Who cannot be worked on, why, and since when: the customer, material, a decision, a rest, somebody away, no slot. */
-import type { PairRecord } from "../../data/pairs";
-import { latestVisits } from "../../engine/lifecycle";
-import { type FloorCatalog, stationsBefore } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
-import { openConditions, openForPrint } from "../floor/on-floor";
-import { firstName, notBefore } from "../pairs/view";
-import type { BlockedPair, PairId, QueueChange } from "../views";
+import type { PairRecord } from "#data/pairs";
+import { latestVisits } from "#engine/lifecycle";
+import { type FloorCatalog, stationsBefore } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
+import { openConditions, openForPrint } from "#services/floor/on-floor";
+import { firstName, notBefore } from "#services/pairs/view";
+import type { BlockedPair, PairId, QueueChange } from "#services/views/index";
 import { pressStation, type ReasonedChange } from "./station-board";
 import { waitingSince } from "./waiting-since";
 

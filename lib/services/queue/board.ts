@@ -1,20 +1,20 @@
 /** The queue as a board: stations, days, pairs, the press plan and who waits for what. */
 
-import { currentQueueRevision } from "../../data/counters";
-import { floorChangesInForce } from "../../data/floor-changes";
-import { openPairs, type PairRecord } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
-import type { PairSpec } from "../../engine/configuration";
-import { latestVisits } from "../../engine/lifecycle";
-import { dateOfDay, dayIndex, pairStations } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { openConditions } from "../floor/on-floor";
-import { type FloorPlan, floorPlan } from "../floor/plan";
-import { floorCatalog, stationRecipe } from "../floor/recipe";
-import { firstName } from "../pairs/view";
-import { addDays, shopDay } from "../shop-time";
+import { currentQueueRevision } from "#data/counters";
+import { floorChangesInForce } from "#data/floor-changes";
+import { openPairs, type PairRecord } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import type { PairSpec } from "#engine/configuration";
+import { latestVisits } from "#engine/lifecycle";
+import { dateOfDay, dayIndex, pairStations } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
+import { currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { openConditions } from "#services/floor/on-floor";
+import { type FloorPlan, floorPlan } from "#services/floor/plan";
+import { floorCatalog, stationRecipe } from "#services/floor/recipe";
+import { firstName } from "#services/pairs/view";
+import { addDays, shopDay } from "#services/shop-time";
 import type {
   OperationId,
   OperationState,
@@ -27,7 +27,7 @@ import type {
   QueueDay,
   QueuePair,
   QueueStation,
-} from "../views";
+} from "#services/views/index";
 import { blockedPairs } from "./blocked";
 import { changesOf, isInForce } from "./changes";
 import { drawnBoard } from "./drawn-board";

@@ -1,9 +1,9 @@
 /** What is different about the floor, for the board: the engine's change beside its name and its reason. */
-import type { FloorChangeRecord } from "../../data/floor-changes";
-import type { FloorChange } from "../../engine/routing";
-import { floorCatalog, stationRecipe } from "../floor/recipe";
-import { floorChangeOf } from "../floor/situation";
-import type { QueueChange } from "../views";
+import type { FloorChangeRecord } from "#data/floor-changes";
+import type { FloorChange } from "#engine/routing";
+import { floorCatalog, stationRecipe } from "#services/floor/recipe";
+import { floorChangeOf } from "#services/floor/situation";
+import type { QueueChange } from "#services/views/index";
 import type { AwayNow } from "./blocked";
 
 export function changesOf(records: readonly FloorChangeRecord[], timeZone: string): readonly AwayNow[] {

@@ -1,9 +1,9 @@
 /** Everything the drawn board needs, from the plan and the floor as it is today. */
-import { dateOfShopMinute, dayIndex, minutesPerDay, pairStations, singleChanges } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
-import { floorCatalog } from "../floor/recipe";
-import { shopMinuteOf } from "../shop-time";
-import type { StationBoard } from "../views";
+import { dateOfShopMinute, dayIndex, minutesPerDay, pairStations, singleChanges } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
+import { floorCatalog } from "#services/floor/recipe";
+import { shopMinuteOf } from "#services/shop-time";
+import type { StationBoard } from "#services/views/index";
 import type { AwayNow } from "./blocked";
 import { boardDays, boardRows, type PlannedVisit } from "./station-board";
 

@@ -1,7 +1,7 @@
 /** Which pairs keep their place in the queue. */
-import type { PairRecord } from "../../data/pairs";
-import { latestVisits } from "../../engine/lifecycle";
-import type { QueuePlace } from "../views";
+import type { PairRecord } from "#data/pairs";
+import { latestVisits } from "#engine/lifecycle";
+import type { QueuePlace } from "#services/views/index";
 
 const layUpStation = 10;
 

@@ -1,16 +1,16 @@
 /** Whether work may begin at a station at this moment: nothing holds the pair, what it needs is there, there is room. */
-import type { Tx } from "../../data/client";
-import { type FloorChangeRecord, floorChangesInForce } from "../../data/floor-changes";
-import { type PairRecord, type RunningVisit, runningVisits } from "../../data/pairs";
-import { stationsBefore } from "../../engine/routing";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { openForPrint } from "../floor/on-floor";
-import { changeData, isFree, isOn, longestAway, pressChoices } from "../floor/presses";
-import { floorCatalog, stationRecipe } from "../floor/recipe";
-import { layUpStation, pressStation, printStation } from "../floor/stations";
-import { shopClock, shopDay } from "../shop-time";
-import type { PressChoice } from "../views";
+import type { Tx } from "#data/client";
+import { type FloorChangeRecord, floorChangesInForce } from "#data/floor-changes";
+import { type PairRecord, type RunningVisit, runningVisits } from "#data/pairs";
+import { stationsBefore } from "#engine/routing";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { openForPrint } from "#services/floor/on-floor";
+import { changeData, isFree, isOn, longestAway, pressChoices } from "#services/floor/presses";
+import { floorCatalog, stationRecipe } from "#services/floor/recipe";
+import { layUpStation, pressStation, printStation } from "#services/floor/stations";
+import { shopClock, shopDay } from "#services/shop-time";
+import type { PressChoice } from "#services/views/index";
 
 type Operation = PairRecord["operations"][number];
 /** The press that is taken; null where none is needed. */

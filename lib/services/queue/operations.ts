@@ -1,9 +1,9 @@
-import { permit } from "../../auth";
-import type { Tx } from "../../data/client";
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { extraPressChanges } from "../../data/floor-changes";
-import { orderById, updateOrder } from "../../data/orders";
+import { permit } from "#auth";
+import type { Tx } from "#data/client";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { extraPressChanges } from "#data/floor-changes";
+import { orderById, updateOrder } from "#data/orders";
 import {
   moveOperation,
   moveSki,
@@ -13,19 +13,19 @@ import {
   pairById,
   setOperationStates,
   setPairState,
-} from "../../data/pairs";
-import { consumeStrips } from "../../data/strips";
-import { transaction } from "../../data/transaction";
-import { latestVisits } from "../../engine/lifecycle";
-import { stationsBefore } from "../../engine/routing";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { pressNames } from "../floor/presses";
-import { floorCatalog, stationRecipe } from "../floor/recipe";
-import { coreStation, lastStation } from "../floor/stations";
-import { notBefore, operationView } from "../pairs/view";
-import { eventOf, nameOf } from "../record";
-import type { OperationId, OperationView } from "../views";
+} from "#data/pairs";
+import { consumeStrips } from "#data/strips";
+import { transaction } from "#data/transaction";
+import { latestVisits } from "#engine/lifecycle";
+import { stationsBefore } from "#engine/routing";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { pressNames } from "#services/floor/presses";
+import { floorCatalog, stationRecipe } from "#services/floor/recipe";
+import { coreStation, lastStation } from "#services/floor/stations";
+import { notBefore, operationView } from "#services/pairs/view";
+import { eventOf, nameOf } from "#services/record";
+import type { OperationId, OperationView } from "#services/views/index";
 import { mayStart } from "./may-start";
 
 export interface OperationInput {

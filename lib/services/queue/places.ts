@@ -1,11 +1,11 @@
 /** Places in the queue given by hand: written with what they were, so that a decision can be taken back as a whole. */
-import type { Tx } from "../../data/client";
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { pairById } from "../../data/pairs";
-import { insertPlanMoves, setPlace } from "../../data/plan-moves";
-import type { Context } from "../context";
-import { eventOf, nameOf } from "../record";
+import type { Tx } from "#data/client";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { pairById } from "#data/pairs";
+import { insertPlanMoves, setPlace } from "#data/plan-moves";
+import type { Context } from "#services/context";
+import { eventOf, nameOf } from "#services/record";
 
 export interface PlacesToGive {
   readonly decisionId: string;

@@ -1,11 +1,11 @@
 /** The press by days: pairs that may be pressed, with the changes of mould that this order costs. */
-import type { PairRecord } from "../../data/pairs";
-import { dayIndex, type FloorCatalog, weekdayOf } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
-import { openConditions } from "../floor/on-floor";
-import type { FloorPlan } from "../floor/plan";
-import { shopClock, shopDay } from "../shop-time";
-import type { PairId, PressDay, PressSlot } from "../views";
+import type { PairRecord } from "#data/pairs";
+import { dayIndex, type FloorCatalog, weekdayOf } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
+import { openConditions } from "#services/floor/on-floor";
+import type { FloorPlan } from "#services/floor/plan";
+import { shopClock, shopDay } from "#services/shop-time";
+import type { PairId, PressDay, PressSlot } from "#services/views/index";
 
 /** A pair that waits for its customer is left out; who follows it is counted from the mould that is really mounted. */
 export function pressDays(plan: FloorPlan, pairs: readonly PairRecord[], floor: FloorCatalog): readonly PressDay[] {

@@ -1,7 +1,7 @@
-import { permit } from "../../auth";
-import { accept, type Outcome } from "../../engine/units";
-import type { Context } from "../context";
-import type { QueueBoard } from "../views";
+import { permit } from "#auth";
+import { accept, type Outcome } from "#engine/units";
+import type { Context } from "#services/context";
+import type { QueueBoard } from "#services/views/index";
 import { queueBoardOf } from "./board";
 
 const mostDays = 60;

@@ -1,12 +1,12 @@
 /** The order of the queue, moved by hand: looked at first, applied with a reason, taken back as a whole. */
-import { permit } from "../../auth";
-import { bumpQueue, currentQueueRevision } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import type { PairRecord } from "../../data/pairs";
-import { markPlanMovesUndone, planMovesOf, recentPlanMoves, setPlace } from "../../data/plan-moves";
-import { frozen } from "../../data/quotes";
-import { transaction } from "../../data/transaction";
-import type { PairSpec } from "../../engine/configuration";
+import { permit } from "#auth";
+import { bumpQueue, currentQueueRevision } from "#data/counters";
+import { recordEvents } from "#data/events";
+import type { PairRecord } from "#data/pairs";
+import { markPlanMovesUndone, planMovesOf, recentPlanMoves, setPlace } from "#data/plan-moves";
+import { frozen } from "#data/quotes";
+import { transaction } from "#data/transaction";
+import type { PairSpec } from "#engine/configuration";
 import {
   type GivenPlace,
   inQueueOrder,
@@ -15,16 +15,16 @@ import {
   queueRanges,
   standingOf,
   withPlaces,
-} from "../../engine/routing";
-import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { queueEffect } from "../floor/queue-effect";
-import { completeRuns, liveRuns, previewRuns } from "../floor/queue-runs";
-import { liveSituation, queuedPairs } from "../floor/situation";
-import { skiText } from "../pairs/ski-text";
-import { firstName } from "../pairs/view";
-import { eventOf, nameOf } from "../record";
-import type { MovePreview, OrderId, PairId, PromiseClass, QueueOrder, QueuePlace } from "../views";
+} from "#engine/routing";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { queueEffect } from "#services/floor/queue-effect";
+import { completeRuns, liveRuns, previewRuns } from "#services/floor/queue-runs";
+import { liveSituation, queuedPairs } from "#services/floor/situation";
+import { skiText } from "#services/pairs/ski-text";
+import { firstName } from "#services/pairs/view";
+import { eventOf, nameOf } from "#services/record";
+import type { MovePreview, OrderId, PairId, PromiseClass, QueueOrder, QueuePlace } from "#services/views/index";
 import { fixedBecause } from "./fixed-place";
 import { givePlaces } from "./places";
 

@@ -1,8 +1,8 @@
 /** The queue's revision alone: what a page that follows the queue asks for. */
-import { permit } from "../../auth";
-import { currentQueueRevision } from "../../data/counters";
-import { accept, type Outcome } from "../../engine/units";
-import type { Context } from "../context";
+import { permit } from "#auth";
+import { currentQueueRevision } from "#data/counters";
+import { accept, type Outcome } from "#engine/units";
+import type { Context } from "#services/context";
 
 export async function queueRevision(ctx: Context): Promise<Outcome<number>> {
   const allowed = permit(ctx.actor, "queue.read");

@@ -8,9 +8,9 @@ import {
   type PromiseStanding,
   type ShopMinute,
   weekdayOf,
-} from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
-import type { BarPiece, BoardDay, BoardRow, DaySpan, QueueBar, QueueCell } from "../views";
+} from "#engine/routing";
+import type { IsoDate } from "#engine/units";
+import type { BarPiece, BoardDay, BoardRow, DaySpan, QueueBar, QueueCell } from "#services/views/index";
 
 export interface ReasonedChange {
   readonly change: FloorChange;

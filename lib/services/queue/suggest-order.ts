@@ -1,15 +1,15 @@
 /** A better order of the queue, looked for by the shop's own computer and applied by the owner alone. */
-import { permit } from "../../auth";
-import { bumpQueue, currentQueueRevision } from "../../data/counters";
-import { openPairs } from "../../data/pairs";
-import { transaction } from "../../data/transaction";
-import { searchOrder, withPlaces } from "../../engine/routing";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { queueEffect } from "../floor/queue-effect";
-import { inSlices } from "../floor/queue-runs";
-import { liveSituation, queuedPairs } from "../floor/situation";
-import type { PairId, SuggestedOrder } from "../views";
+import { permit } from "#auth";
+import { bumpQueue, currentQueueRevision } from "#data/counters";
+import { openPairs } from "#data/pairs";
+import { transaction } from "#data/transaction";
+import { searchOrder, withPlaces } from "#engine/routing";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { queueEffect } from "#services/floor/queue-effect";
+import { inSlices } from "#services/floor/queue-runs";
+import { liveSituation, queuedPairs } from "#services/floor/situation";
+import type { PairId, SuggestedOrder } from "#services/views/index";
 import { fixedBecause } from "./fixed-place";
 import { givePlaces } from "./places";
 

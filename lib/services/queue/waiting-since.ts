@@ -1,9 +1,9 @@
 /** Since when a pair waits for one of the conditions of its clock: not always since it was ordered. */
-import type { PairRecord } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
-import type { PairSpec } from "../../engine/configuration";
-import type { ClockStartCondition } from "../../engine/lifecycle";
-import { needsProof, needsRights } from "../floor/facts";
+import type { PairRecord } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import type { PairSpec } from "#engine/configuration";
+import type { ClockStartCondition } from "#engine/lifecycle";
+import { needsProof, needsRights } from "#services/floor/facts";
 
 type Waiting = Pick<PairRecord, "createdAt" | "revisions" | "proofs">;
 

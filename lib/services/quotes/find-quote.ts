@@ -1,8 +1,8 @@
-import { type Action, permit } from "../../auth";
-import type { Tx } from "../../data/client";
-import { type QuoteRecord, quoteById } from "../../data/quotes";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
+import { type Action, permit } from "#auth";
+import type { Tx } from "#data/client";
+import { type QuoteRecord, quoteById } from "#data/quotes";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
 
 export async function findQuote(
   ctx: Context,

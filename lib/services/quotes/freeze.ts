@@ -1,10 +1,10 @@
 /** Freezing: everything that decides a quote's price, dates and millimetres, kept as it was. */
-import type { Assessment, EngineCatalog } from "../../engine/assessment";
-import type { PairSpec } from "../../engine/configuration";
-import { flexClassOf } from "../../engine/configuration";
-import { shapeAtLength } from "../../engine/geometry";
-import { addDays, shopDay, startOfShopDay } from "../shop-time";
-import type { FrozenFit } from "../views";
+import type { Assessment, EngineCatalog } from "#engine/assessment";
+import type { PairSpec } from "#engine/configuration";
+import { flexClassOf } from "#engine/configuration";
+import { shapeAtLength } from "#engine/geometry";
+import { addDays, shopDay, startOfShopDay } from "#services/shop-time";
+import type { FrozenFit } from "#services/views/index";
 
 /** @throws RangeError when the assessment has no recommendation, spec or stiffness to freeze */
 export function frozenFit(assessment: Assessment, catalog: EngineCatalog): FrozenFit {

@@ -1,25 +1,25 @@
 /** An order from accepted quotes: one as a rule, several of a club together. */
-import { issueLink } from "../../auth";
-import type { Tx } from "../../data/client";
-import { bumpQueue, nextNumber } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { insertOrder, insertPayment } from "../../data/orders";
-import { queueMessages } from "../../data/outbox";
-import { insertPair, insertPairRevision } from "../../data/pairs";
-import { frozen, type QuoteRecord } from "../../data/quotes";
-import type { PairSpec } from "../../engine/configuration";
-import { joinPrices, type Price } from "../../engine/pricing";
-import { pairStations } from "../../engine/routing";
-import type { FrozenCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { customerSpecified } from "../customer-specified";
-import { mouldOf, needsProof, needsRights } from "../floor/facts";
-import { orderNumber, quoteNumber } from "../numbers";
-import { pairSerial, skiSerial } from "../pairs/serial";
-import { softHoldUntil } from "../promises/slots";
-import { eventOf, messageOf, nameOf } from "../record";
-import { allocateStrips } from "../strips/allocate";
-import type { AcceptedQuote, DateRange, OrderId, PairId } from "../views";
+import { issueLink } from "#auth";
+import type { Tx } from "#data/client";
+import { bumpQueue, nextNumber } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { insertOrder, insertPayment } from "#data/orders";
+import { queueMessages } from "#data/outbox";
+import { insertPair, insertPairRevision } from "#data/pairs";
+import { frozen, type QuoteRecord } from "#data/quotes";
+import type { PairSpec } from "#engine/configuration";
+import { joinPrices, type Price } from "#engine/pricing";
+import { pairStations } from "#engine/routing";
+import type { FrozenCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { customerSpecified } from "#services/customer-specified";
+import { mouldOf, needsProof, needsRights } from "#services/floor/facts";
+import { orderNumber, quoteNumber } from "#services/numbers";
+import { pairSerial, skiSerial } from "#services/pairs/serial";
+import { softHoldUntil } from "#services/promises/slots";
+import { eventOf, messageOf, nameOf } from "#services/record";
+import { allocateStrips } from "#services/strips/allocate";
+import type { AcceptedQuote, DateRange, OrderId, PairId } from "#services/views/index";
 
 /** A quote that was just marked accepted. */
 export interface OrderMember {

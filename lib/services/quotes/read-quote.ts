@@ -1,11 +1,11 @@
-import { permit } from "../../auth";
-import { listQuoteRecords } from "../../data/quotes";
-import { accept, type Outcome } from "../../engine/units";
-import { currentBook } from "../catalogue/current";
-import type { Context } from "../context";
-import { numberIn } from "../numbers";
-import { pageOf, sliceOf } from "../paging";
-import type { Page, QuoteId, QuoteRow, QuoteState, QuoteView } from "../views";
+import { permit } from "#auth";
+import { listQuoteRecords } from "#data/quotes";
+import { accept, type Outcome } from "#engine/units";
+import { currentBook } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { numberIn } from "#services/numbers";
+import { pageOf, sliceOf } from "#services/paging";
+import type { Page, QuoteId, QuoteRow, QuoteState, QuoteView } from "#services/views/index";
 import { findQuote } from "./find-quote";
 import { quoteRow, quoteView } from "./view";
 

@@ -1,26 +1,26 @@
-import { sha256Of } from "../../catalog";
-import { recordEvents } from "../../data/events";
-import { lockName } from "../../data/locks";
-import { frozen, markQuoteWithdrawn, type QuoteRecord } from "../../data/quotes";
-import { transaction } from "../../data/transaction";
+import { sha256Of } from "#catalog";
+import { recordEvents } from "#data/events";
+import { lockName } from "#data/locks";
+import { frozen, markQuoteWithdrawn, type QuoteRecord } from "#data/quotes";
+import { transaction } from "#data/transaction";
 import {
   type Assessment,
   assessSheet,
   type EngineCatalog,
   type PartialAnswers,
   type SheetChoices,
-} from "../../engine/assessment";
-import type { PairSpec } from "../../engine/configuration";
-import type { TypedMeasures } from "../../engine/fit";
-import { comparePrices, type Price } from "../../engine/pricing";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import { stoppedBy } from "../assessing/assess-sheet";
-import { currentCatalog, engineOn, engineVersion } from "../catalogue/current";
-import type { Context } from "../context";
-import { rangeOf } from "../dates/range";
-import { quoteNumber } from "../numbers";
-import { eventOf, nameOf } from "../record";
-import type { DateRange, FlagAck, MadeQuote, QuoteId, RepriceOffer } from "../views";
+} from "#engine/assessment";
+import type { PairSpec } from "#engine/configuration";
+import type { TypedMeasures } from "#engine/fit";
+import { comparePrices, type Price } from "#engine/pricing";
+import { accept, type Outcome, refuse } from "#engine/units";
+import { stoppedBy } from "#services/assessing/assess-sheet";
+import { currentCatalog, engineOn, engineVersion } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { rangeOf } from "#services/dates/range";
+import { quoteNumber } from "#services/numbers";
+import { eventOf, nameOf } from "#services/record";
+import type { DateRange, FlagAck, MadeQuote, QuoteId, RepriceOffer } from "#services/views/index";
 import { notOpen } from "./change-quote";
 import { insertAndTell } from "./create-quote";
 import { findQuote } from "./find-quote";

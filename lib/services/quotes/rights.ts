@@ -1,6 +1,6 @@
-import { artworkById } from "../../data/artwork";
-import type { Tx } from "../../data/client";
-import type { PairSpec } from "../../engine/configuration";
+import { artworkById } from "#data/artwork";
+import type { Tx } from "#data/client";
+import type { PairSpec } from "#engine/configuration";
 
 /** The rights statement on the spec's own picture, if it was made; null without a picture too. */
 export async function rightsOfSpec(

@@ -1,4 +1,4 @@
-import type { QuoteState } from "../views";
+import type { QuoteState } from "#services/views/index";
 
 export interface QuoteStanding {
   readonly state: string;

@@ -1,9 +1,9 @@
 /** The terms that every offer prints. */
-import type { Catalog } from "../../catalog";
-import type { Row } from "../../documents";
-import type { Price } from "../../engine/pricing";
-import { textForPeople } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
+import type { Catalog } from "#catalog";
+import type { Price } from "#engine/pricing";
+import { textForPeople } from "#engine/units";
+import type { Row } from "#lib/documents/index";
+import { currentCatalog } from "#services/catalogue/current";
 
 type Shop = Catalog["shop"];
 

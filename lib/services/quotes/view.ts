@@ -1,16 +1,16 @@
 /** A quote's row as pages see it. */
-import type { Tx } from "../../data/client";
-import { eventsOf } from "../../data/events";
-import { frozen, type QuoteRecord } from "../../data/quotes";
-import type { PartialAnswers, SheetChoices } from "../../engine/assessment";
-import type { PairSpec } from "../../engine/configuration";
-import type { TypedMeasures } from "../../engine/fit";
-import type { Price } from "../../engine/pricing";
-import { currentBook, currentCatalog } from "../catalogue/current";
-import { customerView, eventView } from "../common-views";
-import { customerSpecified } from "../customer-specified";
-import { orderNumber, quoteNumber } from "../numbers";
-import { addDays, shopDay } from "../shop-time";
+import type { Tx } from "#data/client";
+import { eventsOf } from "#data/events";
+import { frozen, type QuoteRecord } from "#data/quotes";
+import type { PartialAnswers, SheetChoices } from "#engine/assessment";
+import type { PairSpec } from "#engine/configuration";
+import type { TypedMeasures } from "#engine/fit";
+import type { Price } from "#engine/pricing";
+import { currentBook, currentCatalog } from "#services/catalogue/current";
+import { customerView, eventView } from "#services/common-views";
+import { customerSpecified } from "#services/customer-specified";
+import { orderNumber, quoteNumber } from "#services/numbers";
+import { addDays, shopDay } from "#services/shop-time";
 import type {
   ClubId,
   DateRange,
@@ -22,7 +22,7 @@ import type {
   QuoteRow,
   QuoteView,
   SheetId,
-} from "../views";
+} from "#services/views/index";
 import { acceptableUntil, quoteStateOf } from "./state";
 
 export async function quoteView(client: Tx, record: QuoteRecord, now: Date): Promise<QuoteView> {

@@ -1,15 +1,15 @@
 /** What building one ski again does to the promises: the queue as it is against the queue with the redo in it. */
-import type { OperationOnFloor, PairOnFloor, QueueSituation } from "../../engine/routing";
-import { prepareRuns, queueRanges } from "../../engine/routing";
-import type { Context } from "../context";
-import { pairOnFloor } from "../floor/on-floor";
-import { queueEffect } from "../floor/queue-effect";
-import { completeRuns, previewRuns } from "../floor/queue-runs";
-import { floorCatalog } from "../floor/recipe";
-import { liveSituation } from "../floor/situation";
-import { coreStation } from "../floor/stations";
-import { workedPair } from "../pairs/view";
-import type { ReworkView } from "../views";
+import type { OperationOnFloor, PairOnFloor, QueueSituation } from "#engine/routing";
+import { prepareRuns, queueRanges } from "#engine/routing";
+import type { Context } from "#services/context";
+import { pairOnFloor } from "#services/floor/on-floor";
+import { queueEffect } from "#services/floor/queue-effect";
+import { completeRuns, previewRuns } from "#services/floor/queue-runs";
+import { floorCatalog } from "#services/floor/recipe";
+import { liveSituation } from "#services/floor/situation";
+import { coreStation } from "#services/floor/stations";
+import { workedPair } from "#services/pairs/view";
+import type { ReworkView } from "#services/views/index";
 import type { WorkedRework } from "./work-out";
 
 /** Any futures do: one range is read from them, compared with nothing. */

@@ -1,10 +1,10 @@
 /** One ski is built again: looked at first, with what it does to the promise, then begun. */
 
-import type { Tx } from "../../data/client";
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { insertPairHolds } from "../../data/holds";
-import { orderById, updateOrder } from "../../data/orders";
+import type { Tx } from "#data/client";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { insertPairHolds } from "#data/holds";
+import { orderById, updateOrder } from "#data/orders";
 import {
   breakOffOperations,
   endRebuildHolds,
@@ -14,18 +14,18 @@ import {
   setOperationStates,
   updatePair,
   voidTravellers,
-} from "../../data/pairs";
-import { scrapSkiStrips } from "../../data/strips";
-import { transaction } from "../../data/transaction";
-import { latestVisits } from "../../engine/lifecycle";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { stationRecipe } from "../floor/recipe";
-import { coreStation } from "../floor/stations";
-import { eventOf, nameOf } from "../record";
-import { holdForSki } from "../strips/match-other-ski";
-import { stripLimits } from "../strips/need";
-import type { PairId, ReworkStrips, ReworkView } from "../views";
+} from "#data/pairs";
+import { scrapSkiStrips } from "#data/strips";
+import { transaction } from "#data/transaction";
+import { latestVisits } from "#engine/lifecycle";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { stationRecipe } from "#services/floor/recipe";
+import { coreStation } from "#services/floor/stations";
+import { eventOf, nameOf } from "#services/record";
+import { holdForSki } from "#services/strips/match-other-ski";
+import { stripLimits } from "#services/strips/need";
+import type { PairId, ReworkStrips, ReworkView } from "#services/views/index";
 import { oneSkiShare, reworkEffect } from "./effect";
 import { type ReworkInput, type WorkedRework, workOutRework } from "./work-out";
 

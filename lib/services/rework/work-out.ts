@@ -1,19 +1,19 @@
 /** What it takes to build one ski of a pair again, worked out from the pair as it stands. */
-import type { Tx } from "../../data/client";
-import type { PairRecord } from "../../data/pairs";
-import { frozen } from "../../data/quotes";
-import type { PairSpec } from "../../engine/configuration";
-import { latestVisits, type OperationState, type RedoPlan, type ReworkFault, redoPlan } from "../../engine/lifecycle";
-import { stationsBefore } from "../../engine/routing";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { coreStation } from "../floor/stations";
-import { findPair } from "../orders/find-order";
-import { type Side, skiSerial } from "../pairs/serial";
-import { standingSki } from "../pairs/standing-ski";
-import { matchOtherSki, type OtherSkiMatch } from "../strips/match-other-ski";
-import type { PairId } from "../views";
+import type { Tx } from "#data/client";
+import type { PairRecord } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import type { PairSpec } from "#engine/configuration";
+import { latestVisits, type OperationState, type RedoPlan, type ReworkFault, redoPlan } from "#engine/lifecycle";
+import { stationsBefore } from "#engine/routing";
+import { accept, type Outcome, refuse } from "#engine/units";
+import { currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { coreStation } from "#services/floor/stations";
+import { findPair } from "#services/orders/find-order";
+import { type Side, skiSerial } from "#services/pairs/serial";
+import { standingSki } from "#services/pairs/standing-ski";
+import { matchOtherSki, type OtherSkiMatch } from "#services/strips/match-other-ski";
+import type { PairId } from "#services/views/index";
 
 export interface ReworkInput {
   readonly pairId: PairId;

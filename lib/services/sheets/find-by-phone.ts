@@ -1,14 +1,14 @@
-import { permit } from "../../auth";
-import { customerByPhone } from "../../data/customers";
-import { ordersOfCustomer } from "../../data/orders";
-import { quotesOfCustomer } from "../../data/quotes";
-import { listSheets } from "../../data/sheets";
-import { accept, type Outcome } from "../../engine/units";
-import type { Context } from "../context";
-import { orderNumber, quoteNumber } from "../numbers";
-import { normalisePhone } from "../phone";
-import { quoteStateOf } from "../quotes/state";
-import type { CustomerId, OrderId, PhoneMatch, QuoteId } from "../views";
+import { permit } from "#auth";
+import { customerByPhone } from "#data/customers";
+import { ordersOfCustomer } from "#data/orders";
+import { quotesOfCustomer } from "#data/quotes";
+import { listSheets } from "#data/sheets";
+import { accept, type Outcome } from "#engine/units";
+import type { Context } from "#services/context";
+import { orderNumber, quoteNumber } from "#services/numbers";
+import { normalisePhone } from "#services/phone";
+import { quoteStateOf } from "#services/quotes/state";
+import type { CustomerId, OrderId, PhoneMatch, QuoteId } from "#services/views/index";
 import { draftRow } from "./view";
 
 /** Who this number is: the customer, open drafts, quotes and orders. Staff only. Refuses `invalid-phone`. */

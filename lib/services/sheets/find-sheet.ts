@@ -1,8 +1,8 @@
-import { permit } from "../../auth";
-import type { Tx } from "../../data/client";
-import { type SheetRecord, sheetById } from "../../data/sheets";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
+import { permit } from "#auth";
+import type { Tx } from "#data/client";
+import { type SheetRecord, sheetById } from "#data/sheets";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
 
 /** The sheet's row for somebody who may do this with it. A stranger is told "not allowed", never "not there". */
 export async function findSheet(

@@ -1,6 +1,6 @@
 /** Who works on a draft: a courtesy between desks, never a lock. Saving works without it. */
-import type { SheetRecord } from "../../data/sheets";
-import type { Context } from "../context";
+import type { SheetRecord } from "#data/sheets";
+import type { Context } from "#services/context";
 
 /** A desk that has not saved for this long has put the draft down. Shop practice, no source. */
 export const leaseMinutes = 15;

@@ -1,9 +1,9 @@
-import { permit } from "../../auth";
-import { listSheets } from "../../data/sheets";
-import { accept, type Outcome } from "../../engine/units";
-import type { Context } from "../context";
-import { pageOf, sliceOf } from "../paging";
-import type { DraftRow, Page } from "../views";
+import { permit } from "#auth";
+import { listSheets } from "#data/sheets";
+import { accept, type Outcome } from "#engine/units";
+import type { Context } from "#services/context";
+import { pageOf, sliceOf } from "#services/paging";
+import type { DraftRow, Page } from "#services/views/index";
 import { draftRow } from "./view";
 
 export interface ListDraftsInput {

@@ -1,9 +1,9 @@
 /** Field by field merge: what was typed over an older version is kept unless the very same field changed meanwhile. */
 
-import { canonicalJson } from "../../catalog";
-import type { FieldEntry, SheetFields } from "../../data/sheets";
-import { heightCm, massKg, type TypedHeight, type TypedMass } from "../../engine/units";
-import type { FieldConflict } from "../views";
+import { canonicalJson } from "#catalog";
+import type { FieldEntry, SheetFields } from "#data/sheets";
+import { heightCm, massKg, type TypedHeight, type TypedMass } from "#engine/units";
+import type { FieldConflict } from "#services/views/index";
 
 export interface Merge {
   readonly fields: SheetFields;

@@ -1,14 +1,14 @@
-import { issueLink, permit } from "../../auth";
-import { customerByPhone } from "../../data/customers";
-import { recordEvents } from "../../data/events";
-import { lockName } from "../../data/locks";
-import { insertSheet, openSheetByPhone, type SheetFields, updateSheet } from "../../data/sheets";
-import { transaction } from "../../data/transaction";
-import { accept, type Outcome } from "../../engine/units";
-import type { Context } from "../context";
-import { normalisePhone } from "../phone";
-import { eventOf, nameOf } from "../record";
-import type { OpenedSheet, SheetChannel } from "../views";
+import { issueLink, permit } from "#auth";
+import { customerByPhone } from "#data/customers";
+import { recordEvents } from "#data/events";
+import { lockName } from "#data/locks";
+import { insertSheet, openSheetByPhone, type SheetFields, updateSheet } from "#data/sheets";
+import { transaction } from "#data/transaction";
+import { accept, type Outcome } from "#engine/units";
+import type { Context } from "#services/context";
+import { normalisePhone } from "#services/phone";
+import { eventOf, nameOf } from "#services/record";
+import type { OpenedSheet, SheetChannel } from "#services/views/index";
 import { leaseFor } from "./lease";
 import { sheetView } from "./view";
 

@@ -1,7 +1,7 @@
-import type { Outcome } from "../../engine/units";
-import { accept } from "../../engine/units";
-import type { Context } from "../context";
-import type { SheetId, SheetView } from "../views";
+import type { Outcome } from "#engine/units";
+import { accept } from "#engine/units";
+import type { Context } from "#services/context";
+import type { SheetId, SheetView } from "#services/views/index";
 import { findSheet } from "./find-sheet";
 import { sheetView } from "./view";
 

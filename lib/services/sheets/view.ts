@@ -1,13 +1,13 @@
 /** A sheet's row as pages see it, and the engine's input in it. */
-import type { Actor } from "../../auth";
-import { type ArtworkRecord, artworksOfSheet } from "../../data/artwork";
-import type { Tx } from "../../data/client";
-import { quotesOfSheet } from "../../data/quotes";
-import type { FieldEntry, SheetFields, SheetRecord } from "../../data/sheets";
-import type { PartialAnswers, SheetChoices, SheetInput } from "../../engine/assessment";
-import type { TypedMeasures } from "../../engine/fit";
-import { answerPaths } from "../../schemas/sheet-fields";
-import { quoteNumber } from "../numbers";
+import type { Actor } from "#auth";
+import { type ArtworkRecord, artworksOfSheet } from "#data/artwork";
+import type { Tx } from "#data/client";
+import { quotesOfSheet } from "#data/quotes";
+import type { FieldEntry, SheetFields, SheetRecord } from "#data/sheets";
+import type { PartialAnswers, SheetChoices, SheetInput } from "#engine/assessment";
+import type { TypedMeasures } from "#engine/fit";
+import { answerPaths } from "#schemas/sheet-fields";
+import { quoteNumber } from "#services/numbers";
 import type {
   ArtworkId,
   ArtworkView,
@@ -23,7 +23,7 @@ import type {
   SheetId,
   SheetState,
   SheetView,
-} from "../views";
+} from "#services/views/index";
 
 /** Values under one prefix, cleared ones left out. */
 function group(fields: SheetFields, prefix: string): Record<string, unknown> {

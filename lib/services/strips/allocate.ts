@@ -1,8 +1,8 @@
 /** Takes matched strips out of stock for one pair. Runs inside the transaction that makes or changes the pair. */
-import type { Tx } from "../../data/client";
-import { freeStrips, holdStrip, type StripRecord } from "../../data/strips";
-import type { BuildCatalog, PairSpec } from "../../engine/configuration";
-import { blendById, solveSpec } from "../../engine/configuration";
+import type { Tx } from "#data/client";
+import { freeStrips, holdStrip, type StripRecord } from "#data/strips";
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { blendById, solveSpec } from "#engine/configuration";
 import {
   type MatchedPair,
   type MatchedStrips,
@@ -11,7 +11,7 @@ import {
   type Strip,
   type StripPosition,
   type UnmetReason,
-} from "../../engine/matching";
+} from "#engine/matching";
 import { stripLimits, stripNeed } from "./need";
 
 /** What came of it; without a set the pair waits for wood and the desk is told why. */

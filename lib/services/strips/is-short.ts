@@ -1,7 +1,7 @@
 /** Which pairs lack strips for a core that is still to be glued. */
-import type { PairRecord } from "../../data/pairs";
-import { latestVisits } from "../../engine/lifecycle";
-import { coreStation } from "../floor/stations";
+import type { PairRecord } from "#data/pairs";
+import { latestVisits } from "#engine/lifecycle";
+import { coreStation } from "#services/floor/stations";
 
 /** Seven a ski. */
 export const stripsOfPair = 14;

@@ -1,10 +1,10 @@
 /** Wood for one ski built again, matched to what the ski that stays really has. */
-import type { Tx } from "../../data/client";
-import type { PairRecord } from "../../data/pairs";
-import { freeStrips, holdStrip, type StripRecord } from "../../data/strips";
-import { type BuildCatalog, blendById } from "../../engine/configuration";
-import { type MatchedSki, matchOneSki, type Strip } from "../../engine/matching";
-import { workedPair } from "../pairs/view";
+import type { Tx } from "#data/client";
+import type { PairRecord } from "#data/pairs";
+import { freeStrips, holdStrip, type StripRecord } from "#data/strips";
+import { type BuildCatalog, blendById } from "#engine/configuration";
+import { type MatchedSki, matchOneSki, type Strip } from "#engine/matching";
+import { workedPair } from "#services/pairs/view";
 import { asStrip, placeOf } from "./allocate";
 import { stripLimits, stripNeed } from "./need";
 

@@ -1,8 +1,8 @@
 /** What wood one pair needs, and how alike it must be. */
-import type { CoreBlend, PairSpec } from "../../engine/configuration";
-import type { SkiBuild, StripColumn } from "../../engine/flex";
-import { halfWidthAt } from "../../engine/geometry";
-import type { StripLimits, StripNeed, StripPosition } from "../../engine/matching";
+import type { CoreBlend, PairSpec } from "#engine/configuration";
+import type { SkiBuild, StripColumn } from "#engine/flex";
+import { halfWidthAt } from "#engine/geometry";
+import type { StripLimits, StripNeed, StripPosition } from "#engine/matching";
 
 /** Shop practice (trade.md part 4), no source; per cent. */
 export const stripLimits: StripLimits = {

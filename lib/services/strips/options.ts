@@ -1,12 +1,12 @@
 /** Ways to make a core when stock holds no set for it as ordered: each is matched for real before it is offered. */
-import type { Tx } from "../../data/client";
-import { openPairs, type PairRecord } from "../../data/pairs";
-import { freeStrips, type StripRecord, stripsHeldBy } from "../../data/strips";
-import { type BuildCatalog, blendById, type PairSpec, type SolvedSpec, solveSpec } from "../../engine/configuration";
-import { evaluateFlex } from "../../engine/flex";
-import { type MatchedStrips, matchStrips, type StripLimits, type StripPosition } from "../../engine/matching";
-import { type WorkedPair, workedPair } from "../pairs/view";
-import type { PairId, StripOption } from "../views";
+import type { Tx } from "#data/client";
+import { openPairs, type PairRecord } from "#data/pairs";
+import { freeStrips, type StripRecord, stripsHeldBy } from "#data/strips";
+import { type BuildCatalog, blendById, type PairSpec, type SolvedSpec, solveSpec } from "#engine/configuration";
+import { evaluateFlex } from "#engine/flex";
+import { type MatchedStrips, matchStrips, type StripLimits, type StripPosition } from "#engine/matching";
+import { type WorkedPair, workedPair } from "#services/pairs/view";
+import type { PairId, StripOption } from "#services/views/index";
 import { asStrip, firstMatch } from "./allocate";
 import { isCoreUncut, isStripsShort } from "./is-short";
 import { stripLimits, stripNeed } from "./need";

@@ -1,12 +1,12 @@
 /** The strip rack: what lies where, who lacks some, what to buy. */
-import { permit } from "../../auth";
-import { openPairs } from "../../data/pairs";
-import { countStrips } from "../../data/strips";
-import { accept, type IsoDate, type Outcome } from "../../engine/units";
-import { currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { coreStation } from "../floor/stations";
-import type { PairId, StripStockView } from "../views";
+import { permit } from "#auth";
+import { openPairs } from "#data/pairs";
+import { countStrips } from "#data/strips";
+import { accept, type IsoDate, type Outcome } from "#engine/units";
+import { currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { coreStation } from "#services/floor/stations";
+import type { PairId, StripStockView } from "#services/views/index";
 import { isStripsShort, stripsOfPair } from "./is-short";
 
 /** A rack that makes nine of ten wanted pairs (trade.md part 4), for shops whose settings name no level. */

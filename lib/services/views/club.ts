@@ -1,6 +1,6 @@
-import type { PairSpec } from "../../engine/configuration";
-import type { Destination, Price } from "../../engine/pricing";
-import type { IsoDate } from "../../engine/units";
+import type { PairSpec } from "#engine/configuration";
+import type { Destination, Price } from "#engine/pricing";
+import type { IsoDate } from "#engine/units";
 import type { CustomerView, DateRange } from "./common";
 import type { ClubId, Instant, OrderId, PairId, QuoteId, SheetId } from "./ids";
 import type { QuoteState } from "./quote";

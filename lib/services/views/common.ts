@@ -1,5 +1,5 @@
-import type { DateDriver } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
+import type { DateDriver } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
 import type { CustomerId, Instant } from "./ids";
 
 /** One line of history: who did what, when. `data` holds the event's own particulars. */

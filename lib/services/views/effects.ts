@@ -1,5 +1,5 @@
-import type { PromiseStanding, RangeLevel } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
+import type { PromiseStanding, RangeLevel } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
 import type { Instant, OrderId, PairId } from "./ids";
 import type { PromiseClass } from "./order";
 

@@ -1,6 +1,6 @@
-import type { ReworkFault } from "../../engine/lifecycle";
-import type { FloorChange } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
+import type { ReworkFault } from "#engine/lifecycle";
+import type { FloorChange } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
 import type { EventView } from "./common";
 import type { PromiseEffect, QueueEffect } from "./effects";
 import type { IncidentId, Instant, OrderId, PairId } from "./ids";

@@ -1,6 +1,6 @@
-import type { BenchMeasure, BenchValues, Calibration, Quality, Residual } from "../../engine/calibration";
-import type { BuildableSpec } from "../../engine/configuration";
-import type { Corrections } from "../../engine/materials";
+import type { BenchMeasure, BenchValues, Calibration, Quality, Residual } from "#engine/calibration";
+import type { BuildableSpec } from "#engine/configuration";
+import type { Corrections } from "#engine/materials";
 import type { Instant, PairId } from "./ids";
 
 export type ReadingChoice = "leave-out" | "keep";

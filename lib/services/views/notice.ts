@@ -1,4 +1,4 @@
-import type { IsoDate } from "../../engine/units";
+import type { IsoDate } from "#engine/units";
 import type { Instant, NoticeId, OrderId } from "./ids";
 
 /** A letter to a customer: drafted by the program, sent or dropped by a person. */

@@ -1,12 +1,7 @@
-import type { PairSpec } from "../../engine/configuration";
-import type {
-  CancellationStage,
-  ClockStartCondition,
-  EditConsequence,
-  SpecificationPart,
-} from "../../engine/lifecycle";
-import type { Price, PriceComparison } from "../../engine/pricing";
-import type { IsoDate } from "../../engine/units";
+import type { PairSpec } from "#engine/configuration";
+import type { CancellationStage, ClockStartCondition, EditConsequence, SpecificationPart } from "#engine/lifecycle";
+import type { Price, PriceComparison } from "#engine/pricing";
+import type { IsoDate } from "#engine/units";
 import type { CustomerView, DateRange, EventView } from "./common";
 import type { ArtworkId, ClubId, Instant, OrderId, PairId, ProofId, QuoteId } from "./ids";
 import type { RightsStatement } from "./sheet";

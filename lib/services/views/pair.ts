@@ -1,7 +1,7 @@
-import type { PairSpec } from "../../engine/configuration";
-import type { FlexSpread, SkiFlex, ThicknessProfile } from "../../engine/flex";
-import type { PartsList } from "../../engine/parts";
-import type { IsoDate } from "../../engine/units";
+import type { PairSpec } from "#engine/configuration";
+import type { FlexSpread, SkiFlex, ThicknessProfile } from "#engine/flex";
+import type { PartsList } from "#engine/parts";
+import type { IsoDate } from "#engine/units";
 import type { DateRange, EventView } from "./common";
 import type { Instant, OperationId, OrderId, PairId, SkiId } from "./ids";
 import type { GatesView, OrderState, PromiseClass, ProofState, ProofView } from "./order";

@@ -1,4 +1,4 @@
-import type { IsoDate } from "../../engine/units";
+import type { IsoDate } from "#engine/units";
 import type { QueueEffect } from "./effects";
 import type { Instant, OrderId } from "./ids";
 

@@ -1,5 +1,5 @@
-import type { OrderCost, PromiseStanding } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
+import type { OrderCost, PromiseStanding } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
 import type { QueueEffect } from "./effects";
 import type { Instant, OrderId, PairId } from "./ids";
 import type { PromiseClass } from "./order";

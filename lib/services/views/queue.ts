@@ -1,6 +1,6 @@
-import type { ClockStartCondition } from "../../engine/lifecycle";
-import type { FloorChangeKind, PromiseStanding } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
+import type { ClockStartCondition } from "#engine/lifecycle";
+import type { FloorChangeKind, PromiseStanding } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
 import type { Instant, OperationId, OrderId, PairId, QuoteId, SheetId } from "./ids";
 import type { OrderState, PromiseClass } from "./order";
 import type { OperationState } from "./pair";

@@ -1,8 +1,8 @@
-import type { PartialAnswers, SheetChoices } from "../../engine/assessment";
-import type { PairSpec } from "../../engine/configuration";
-import type { FitFlag, Recommendation, TypedMeasures } from "../../engine/fit";
-import type { Price, PriceComparison } from "../../engine/pricing";
-import type { IsoDate } from "../../engine/units";
+import type { PartialAnswers, SheetChoices } from "#engine/assessment";
+import type { PairSpec } from "#engine/configuration";
+import type { FitFlag, Recommendation, TypedMeasures } from "#engine/fit";
+import type { Price, PriceComparison } from "#engine/pricing";
+import type { IsoDate } from "#engine/units";
 import type { CustomerView, DateRange, EventView } from "./common";
 import type { ClubId, Instant, OrderId, PairId, QuoteId, SheetId } from "./ids";
 import type { FlagAck } from "./sheet";

@@ -1,5 +1,5 @@
-import type { ReworkFault } from "../../engine/lifecycle";
-import type { IsoDate } from "../../engine/units";
+import type { ReworkFault } from "#engine/lifecycle";
+import type { IsoDate } from "#engine/units";
 import type { PromiseEffect, QueueEffect } from "./effects";
 import type { PairId } from "./ids";
 

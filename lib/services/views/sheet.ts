@@ -1,5 +1,5 @@
-import type { PartialAnswers, SheetChoices } from "../../engine/assessment";
-import type { TypedMeasures } from "../../engine/fit";
+import type { PartialAnswers, SheetChoices } from "#engine/assessment";
+import type { TypedMeasures } from "#engine/fit";
 import type { PostalAddress } from "./common";
 import type { ArtworkId, ClubId, CustomerId, Instant, OrderId, QuoteId, SheetId } from "./ids";
 

@@ -1,5 +1,5 @@
-import type { UnmetReason } from "../../engine/matching";
-import type { IsoDate } from "../../engine/units";
+import type { UnmetReason } from "#engine/matching";
+import type { IsoDate } from "#engine/units";
 import type { PromiseEffect } from "./effects";
 import type { PairId } from "./ids";
 

@@ -1,5 +1,5 @@
-import type { FloorChange } from "../../engine/routing";
-import type { IsoDate } from "../../engine/units";
+import type { FloorChange } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
 import type { QueueEffect } from "./effects";
 import type { FloorChangeId, Instant } from "./ids";
 

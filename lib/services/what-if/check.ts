@@ -1,9 +1,9 @@
 /** Whether a question makes sense: each refusal names the field, the value and the limit. */
-import { accept, type IsoDate, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { floorCatalog } from "../floor/recipe";
-import { farthestDays, isTooFar, shopDay } from "../shop-time";
-import type { WhatIfInput } from "../views";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { floorCatalog } from "#services/floor/recipe";
+import { farthestDays, isTooFar, shopDay } from "#services/shop-time";
+import type { WhatIfInput } from "#services/views/index";
 
 const mostPairs = 24;
 const mostWeeks = 26;

@@ -1,14 +1,14 @@
 /** What is different about the floor now or later, and taking it back. */
-import { permit } from "../../auth";
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { type FloorChangeRecord, floorChangesInForce, withdrawFloorChange } from "../../data/floor-changes";
-import { transaction, translated } from "../../data/transaction";
-import type { FloorChangeKind } from "../../engine/routing";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import type { Context } from "../context";
-import { eventOf, nameOf } from "../record";
-import type { FloorChangeId, FloorChangeView } from "../views";
+import { permit } from "#auth";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { type FloorChangeRecord, floorChangesInForce, withdrawFloorChange } from "#data/floor-changes";
+import { transaction, translated } from "#data/transaction";
+import type { FloorChangeKind } from "#engine/routing";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { eventOf, nameOf } from "#services/record";
+import type { FloorChangeId, FloorChangeView } from "#services/views/index";
 
 /** Oldest first. */
 export async function listFloorChanges(ctx: Context): Promise<Outcome<readonly FloorChangeView[]>> {

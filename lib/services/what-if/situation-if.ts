@@ -7,12 +7,12 @@ import {
   type PairOnFloor,
   type QueueSituation,
   shopMinute,
-} from "../../engine/routing";
-import { currentCatalog } from "../catalogue/current";
-import type { Context } from "../context";
-import { plainSpec } from "../dates/plain-spec";
-import { routeOf } from "../floor/facts";
-import type { WhatIfInput } from "../views";
+} from "#engine/routing";
+import { currentCatalog } from "#services/catalogue/current";
+import type { Context } from "#services/context";
+import { plainSpec } from "#services/dates/plain-spec";
+import { routeOf } from "#services/floor/facts";
+import type { WhatIfInput } from "#services/views/index";
 
 /** @param begun pairs whose work has begun: their material is in the house */
 export function situationIf(

@@ -1,15 +1,15 @@
 /** Questions that change nothing, and the three of them that can be made so. */
-import { permit } from "../../auth";
-import { bumpQueue } from "../../data/counters";
-import { recordEvents } from "../../data/events";
-import { transaction } from "../../data/transaction";
-import { accept, type Outcome, refuse } from "../../engine/units";
-import { storeFloorChange } from "../breakdowns/store-change";
-import type { Context } from "../context";
-import { queueEffect } from "../floor/queue-effect";
-import { queuedPairs } from "../floor/situation";
-import { eventOf } from "../record";
-import type { WhatIfAnswer, WhatIfInput } from "../views";
+import { permit } from "#auth";
+import { bumpQueue } from "#data/counters";
+import { recordEvents } from "#data/events";
+import { transaction } from "#data/transaction";
+import { accept, type Outcome, refuse } from "#engine/units";
+import { storeFloorChange } from "#services/breakdowns/store-change";
+import type { Context } from "#services/context";
+import { queueEffect } from "#services/floor/queue-effect";
+import { queuedPairs } from "#services/floor/situation";
+import { eventOf } from "#services/record";
+import type { WhatIfAnswer, WhatIfInput } from "#services/views/index";
 import { checkedWhatIf } from "./check";
 import { costCentsPerWeek, floorChangesOf, situationIf } from "./situation-if";
 

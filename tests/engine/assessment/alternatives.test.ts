@@ -11,7 +11,7 @@ import {
   type SheetChoices,
   sameFlexOptions,
   twistStiffness,
-} from "@/lib/engine/assessment";
+} from "#engine/assessment";
 import { catalog } from "../demo-catalog";
 
 function found(choices: SheetChoices, given: EngineCatalog = catalog): SameFlexOptions {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Assessment, assessSheet, type PartialAnswers, type SheetChoices } from "@/lib/engine/assessment";
+import { type Assessment, assessSheet, type PartialAnswers, type SheetChoices } from "#engine/assessment";
 import { catalog } from "../demo-catalog";
 
 function assess(answers: PartialAnswers, choices: SheetChoices = {}, rightsConfirmed = false): Assessment {

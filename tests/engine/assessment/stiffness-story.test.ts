@@ -12,8 +12,8 @@
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { bandOf, stiffnessStory, type WhatIfChange } from "@/lib/engine/assessment";
-import type { Ability, FitAnswers } from "@/lib/engine/fit";
+import { bandOf, stiffnessStory, type WhatIfChange } from "#engine/assessment";
+import type { Ability, FitAnswers } from "#engine/fit";
 import truth from "../../fixtures/truth/demo-flex.json";
 import { catalog, solved, specOf } from "../demo-catalog";
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { loadCatalog } from "@/lib/catalog";
+import { loadCatalog } from "#catalog";
 import {
   type BenchMeasure,
   type Calibration,
@@ -7,7 +7,7 @@ import {
   calibrate,
   type MeasuredSki,
   predictSki,
-} from "@/lib/engine/calibration";
+} from "#engine/calibration";
 import { specOf } from "../demo-catalog";
 import { fineSettings, hidden, measuredPairs, nominal, settings, truly } from "./simulated-shop";
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { type MeasuredStrip, predictSki } from "@/lib/engine/calibration";
-import type { BuildCatalog } from "@/lib/engine/configuration";
-import type { Corrections } from "@/lib/engine/materials";
+import { type MeasuredStrip, predictSki } from "#engine/calibration";
+import type { BuildCatalog } from "#engine/configuration";
+import type { Corrections } from "#engine/materials";
 import { solved, specOf } from "../demo-catalog";
 import { nominal } from "./simulated-shop";
 

@@ -1,7 +1,7 @@
 import { inverse, Matrix } from "ml-matrix";
 import { describe, expect, it } from "vitest";
-import { fitLinear, fitRobust, type Row, studentised } from "@/lib/engine/calibration/regularised-fit";
-import { seededRandom, unitFromU32 } from "@/lib/engine/math";
+import { seededRandom, unitFromU32 } from "#engine/math";
+import { fitLinear, fitRobust, type Row, studentised } from "#lib/engine/calibration/regularised-fit";
 
 const random = seededRandom(11);
 const uniform = () => 2 * unitFromU32(random()) - 1;

@@ -3,10 +3,10 @@
  * and given seeded noise; the fit sees the readings alone. The rule is the same as in any simulation study: what is
  * recovered is compared with what was put in, never with an earlier output.
  */
-import { type CalibrationSettings, type MeasuredSki, type PredictedValues, predictSki } from "@/lib/engine/calibration";
-import type { BuildableSpec, BuildCatalog } from "@/lib/engine/configuration";
-import type { Corrections } from "@/lib/engine/materials";
-import { type Random32, seededRandom, unitFromU32 } from "@/lib/engine/math";
+import { type CalibrationSettings, type MeasuredSki, type PredictedValues, predictSki } from "#engine/calibration";
+import type { BuildableSpec, BuildCatalog } from "#engine/configuration";
+import type { Corrections } from "#engine/materials";
+import { type Random32, seededRandom, unitFromU32 } from "#engine/math";
 import { catalog, specOf } from "../demo-catalog";
 
 export const nominal: BuildCatalog = catalog.build;

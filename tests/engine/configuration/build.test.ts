@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { referenceBuildFor, skiBuildFor, solveSpec, stripWeights } from "@/lib/engine/configuration";
-import { evaluateFlex } from "@/lib/engine/flex";
-import { interpolate } from "@/lib/engine/math";
+import { referenceBuildFor, skiBuildFor, solveSpec, stripWeights } from "#engine/configuration";
+import { evaluateFlex } from "#engine/flex";
+import { interpolate } from "#engine/math";
 import truth from "../../fixtures/truth/demo-flex.json";
 import { catalog, solved, specOf } from "../demo-catalog";
 

@@ -6,7 +6,7 @@ import {
   nearFlexClassOf,
   resolveSpec,
   type SpecChoices,
-} from "@/lib/engine/configuration";
+} from "#engine/configuration";
 import { catalog, specOf } from "../demo-catalog";
 
 const { build } = catalog;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { massOfFlexG, referenceOf, type SolvedSpec, spreadOf } from "@/lib/engine/configuration";
-import type { Corrections } from "@/lib/engine/materials";
-import { interpolate } from "@/lib/engine/math";
+import { massOfFlexG, referenceOf, type SolvedSpec, spreadOf } from "#engine/configuration";
+import type { Corrections } from "#engine/materials";
+import { interpolate } from "#engine/math";
 import { catalog, solved, specOf } from "../demo-catalog";
 
 const none: Corrections = { version: "CB-0", moduli: {}, densities: {}, coreOffsetMm: 0, camberOffsetMm: 0 };

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { graphicResolution, letteringFit, letteringWarnings, pairArt, printCanvas } from "@/lib/engine/configuration";
-import { shapeAtLength } from "@/lib/engine/geometry";
+import { graphicResolution, letteringFit, letteringWarnings, pairArt, printCanvas } from "#engine/configuration";
+import { shapeAtLength } from "#engine/geometry";
 import { catalog, specOf } from "../demo-catalog";
 import { modelShape } from "../geometry/truth";
 

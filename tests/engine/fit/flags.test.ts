@@ -1,7 +1,7 @@
 /** Each flag of the acceptance list: when it rises, when it does not. Limits are the shop's own, no source. */
 import { describe, expect, it } from "vitest";
-import { loadCatalog } from "@/lib/catalog";
-import { type FitAnswers, type FitFlagCode, type FitSelection, findHealthWords, fitToModel } from "@/lib/engine/fit";
+import { loadCatalog } from "#catalog";
+import { type FitAnswers, type FitFlagCode, type FitSelection, findHealthWords, fitToModel } from "#engine/fit";
 
 const { build, fit } = loadCatalog();
 const plain: FitAnswers = { heightCm: 178, massKg: 78, ability: "confident" };

@@ -1,9 +1,9 @@
 /** Laws of the fit over any skier that the form lets pass. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { loadCatalog } from "@/lib/catalog";
-import { type FitAnswers, fitToModel, recommend, recommendFinish } from "@/lib/engine/fit";
-import { answersSchema } from "@/lib/schemas";
+import { loadCatalog } from "#catalog";
+import { type FitAnswers, fitToModel, recommend, recommendFinish } from "#engine/fit";
+import { answersSchema } from "#schemas";
 
 const { build, fit, finish } = loadCatalog();
 

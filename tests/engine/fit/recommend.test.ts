@@ -1,8 +1,8 @@
 /** Scenarios 1 to 6 of the acceptance list (the shop's own rules, no source) and the rules of the ranking. */
 import { describe, expect, it } from "vitest";
-import { loadCatalog } from "@/lib/catalog";
-import { type FitAnswers, type FitFlagCode, fitToModel, type Recommendation, recommend } from "@/lib/engine/fit";
-import { cmFromFeetInches, kgFromPounds, roundForPeople } from "@/lib/engine/units";
+import { loadCatalog } from "#catalog";
+import { type FitAnswers, type FitFlagCode, fitToModel, type Recommendation, recommend } from "#engine/fit";
+import { cmFromFeetInches, kgFromPounds, roundForPeople } from "#engine/units";
 
 const { build, fit } = loadCatalog();
 const ask = (answers: FitAnswers) => recommend(answers, build, fit);

@@ -1,7 +1,7 @@
 /** Similarity against values worked out by hand from beam theory; the cases name their derivation. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { bendingForSameFeel, relativeDeflection, springForSameFeel, torsionForSameTwist } from "@/lib/engine/fit";
+import { bendingForSameFeel, relativeDeflection, springForSameFeel, torsionForSameTwist } from "#engine/fit";
 import truth from "../../fixtures/truth/fit.json";
 
 const [bending, spring] = truth.scaling;

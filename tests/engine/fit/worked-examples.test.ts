@@ -1,8 +1,8 @@
 /** The worked numbers of the fit: rows, arithmetic and sources in tests/fixtures/truth/fit.json. */
 import { describe, expect, it } from "vitest";
-import { loadCatalog } from "@/lib/catalog";
-import { type FitAnswers, fitToModel } from "@/lib/engine/fit";
-import { roundForPeople } from "@/lib/engine/units";
+import { loadCatalog } from "#catalog";
+import { type FitAnswers, fitToModel } from "#engine/fit";
+import { roundForPeople } from "#engine/units";
 import truth from "../../fixtures/truth/fit.json";
 
 const { build, fit } = loadCatalog();

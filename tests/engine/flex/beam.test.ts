@@ -7,8 +7,8 @@ import {
   coreShearDeflectionMm,
   solveBeam,
   springConstants,
-} from "@/lib/engine/flex";
-import { integrate } from "@/lib/engine/math";
+} from "#engine/flex";
+import { integrate } from "#engine/math";
 import { expectCase, input, mechanicsCase } from "../../fixtures/truth/mechanics";
 
 /** [x in m, EI in N·m²] knots. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { FlexStation } from "@/lib/engine/flex";
+import type { FlexStation } from "#engine/flex";
 import {
   camberUnderLoad,
   closingForceN,
@@ -7,8 +7,8 @@ import {
   pressedCamber,
   skiBehaviour,
   twistPerNmm,
-} from "@/lib/engine/flex";
-import { evenlySpaced } from "@/lib/engine/math";
+} from "#engine/flex";
+import { evenlySpaced } from "#engine/math";
 import { catalog, solved, specOf } from "../demo-catalog";
 
 const station = (xMm: number, change: Partial<FlexStation> = {}): FlexStation => ({

@@ -1,7 +1,7 @@
 /** The demo line-up as builds, straight from the table of checks: no catalogue in between. */
-import type { BuildLayer, LayerMaterial, SkiBuild, ThicknessProfile } from "@/lib/engine/flex";
-import { type ModelShape, measure, shapeAtLength } from "@/lib/engine/geometry";
-import { evenlySpaced } from "@/lib/engine/math";
+import type { BuildLayer, LayerMaterial, SkiBuild, ThicknessProfile } from "#engine/flex";
+import { type ModelShape, measure, shapeAtLength } from "#engine/geometry";
+import { evenlySpaced } from "#engine/math";
 import truth from "../../fixtures/truth/demo-flex.json";
 
 export const demoModels = truth.models;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { evaluateFlex, type FlexStation, type SkiFlex } from "@/lib/engine/flex";
-import { interpolate } from "@/lib/engine/math";
+import { evaluateFlex, type FlexStation, type SkiFlex } from "#engine/flex";
+import { interpolate } from "#engine/math";
 import { demoBuild, demoModels, designedCore } from "./demo-builds";
 
 const EI = (flex: SkiFlex, xMm: number) => along(flex, xMm, (station) => station.bendingStiffnessNmm2) / 1e6;

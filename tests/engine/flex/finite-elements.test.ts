@@ -4,7 +4,7 @@
  * beam and 1.87510 of the cantilever).
  */
 import { describe, expect, it } from "vitest";
-import { type FlexStation, freeFreeFrequencies, solveBeam, springConstants, springTestOf } from "@/lib/engine/flex";
+import { type FlexStation, freeFreeFrequencies, solveBeam, springConstants, springTestOf } from "#engine/flex";
 import {
   type FemStation,
   femFreeBendingHz,

@@ -1,8 +1,8 @@
 /** Laws of a ski as a beam, tried on the demo's own builds. They are the theory's, so no outside value is needed. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { EngineCatalog } from "@/lib/engine/assessment";
-import { type PairSpec, referenceOf, solveSpec } from "@/lib/engine/configuration";
+import type { EngineCatalog } from "#engine/assessment";
+import { type PairSpec, referenceOf, solveSpec } from "#engine/configuration";
 import {
   type BuildLayer,
   evaluateFlex,
@@ -11,7 +11,7 @@ import {
   springConstants,
   springTestOf,
   type ThicknessProfile,
-} from "@/lib/engine/flex";
+} from "#engine/flex";
 import { catalog, solved, specOf } from "../demo-catalog";
 
 const { models } = catalog.build;

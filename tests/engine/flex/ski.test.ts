@@ -8,10 +8,10 @@ import {
   type LayerMaterial,
   type SkiBuild,
   type SkiFlex,
-} from "@/lib/engine/flex";
-import { jointLosses, localSection } from "@/lib/engine/flex/local-section";
-import { halfWidthAt } from "@/lib/engine/geometry";
-import { type SectionLayer, type SectionPart, sectionConstants } from "@/lib/engine/laminate";
+} from "#engine/flex";
+import { halfWidthAt } from "#engine/geometry";
+import { type SectionLayer, type SectionPart, sectionConstants } from "#engine/laminate";
+import { jointLosses, localSection } from "#lib/engine/flex/local-section";
 import { abs, aluminium, type DemoModel, demoBuild, demoModels, designedCore, steel } from "./demo-builds";
 
 function model(id: string): DemoModel {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type CoreLimits, evaluateFlex, referenceCurve, type SkiFlex, solveCore } from "@/lib/engine/flex";
-import { interpolate } from "@/lib/engine/math";
+import { type CoreLimits, evaluateFlex, referenceCurve, type SkiFlex, solveCore } from "#engine/flex";
+import { interpolate } from "#engine/math";
 import { type DemoModel, demoBuild, demoModels, designedCore } from "./demo-builds";
 
 const exact: CoreLimits = { minMm: 1, maxMm: 20, maxSlope: 1, stepMm: 0 };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { nineOfTen, spreadOf } from "@/lib/engine/configuration";
+import { nineOfTen, spreadOf } from "#engine/configuration";
 import {
   evaluateFlex,
   flexSpread,
@@ -8,8 +8,8 @@ import {
   type SkiBuild,
   type SpreadValues,
   type ThicknessProfile,
-} from "@/lib/engine/flex";
-import { interpolate, normalQuantile, seededRandom, unitFromU32 } from "@/lib/engine/math";
+} from "#engine/flex";
+import { interpolate, normalQuantile, seededRandom, unitFromU32 } from "#engine/math";
 import mechanics from "../../fixtures/truth/mechanics.json";
 import { catalog, solved, specOf } from "../demo-catalog";
 

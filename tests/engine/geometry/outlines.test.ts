@@ -13,7 +13,7 @@ import {
   outlineWidthMm,
   partOutlines,
   shapeAtLength,
-} from "@/lib/engine/geometry";
+} from "#engine/geometry";
 import { everyModelLength, modelShape } from "./truth";
 
 const midlow = shapeAtLength(modelShape("midlow-95"), 178);

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { halfOutline, halfWidthAt, measure, mountLineMm, profileHeightMm, shapeAtLength } from "@/lib/engine/geometry";
+import { halfOutline, halfWidthAt, measure, mountLineMm, profileHeightMm, shapeAtLength } from "#engine/geometry";
 import { everyModelLength, modelShape, models } from "./truth";
 
 /** Half a unit of the last printed digit, and a little for its own rounding. */

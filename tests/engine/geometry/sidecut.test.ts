@@ -7,8 +7,8 @@ import {
   federationRadiusM,
   type SidecutWidths,
   taperedArc,
-} from "@/lib/engine/geometry";
-import { radians } from "@/lib/engine/units";
+} from "#engine/geometry";
+import { radians } from "#engine/units";
 import { cases } from "./truth";
 
 /** S 120, W 85, H 110, Ls 1450: the ski of GEO-FIS, GEO-TAPER, GEO-EDGE and GEO-WIDTH. */

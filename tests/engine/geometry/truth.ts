@@ -1,4 +1,4 @@
-import type { ModelShape } from "@/lib/engine/geometry";
+import type { ModelShape } from "#engine/geometry";
 import truth from "../../fixtures/truth/geometry.json";
 
 export const cases = truth.cases;

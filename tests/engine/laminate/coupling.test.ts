@@ -1,6 +1,6 @@
 import { inverse, Matrix } from "ml-matrix";
 import { describe, expect, it } from "vitest";
-import { laminateConstants } from "@/lib/engine/laminate";
+import { laminateConstants } from "#engine/laminate";
 
 // T300/5208, Tsai & Hahn 1980 (Kaw 2006, table 2.1), MPa.
 const t300 = { e1Mpa: 181_000, e2Mpa: 10_300, g12Mpa: 7170, nu12: 0.28 };

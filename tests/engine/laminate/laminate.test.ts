@@ -9,8 +9,8 @@ import {
   plateCompliance,
   reducedStiffness,
   transformedStiffness,
-} from "@/lib/engine/laminate";
-import type { Matrix } from "@/lib/engine/math";
+} from "#engine/laminate";
+import type { Matrix } from "#engine/math";
 import { expectCase, expected } from "../../fixtures/truth/mechanics";
 
 // Tsai & Hahn, Introduction to Composite Materials, 1980; AS4/3501-6 of Soden, Hinton & Kaddour 1998.

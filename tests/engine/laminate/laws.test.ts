@@ -9,7 +9,7 @@ import {
   type SectionLayer,
   sectionConstants,
   torsionSlipCompliance,
-} from "@/lib/engine/laminate";
+} from "#engine/laminate";
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const anyPly: fc.Arbitrary<Ply> = fc

@@ -6,7 +6,7 @@ import {
   type StiffPart,
   type TwistJoint,
   torsionSlipCompliance,
-} from "@/lib/engine/laminate";
+} from "#engine/laminate";
 
 const parts: readonly StiffPart[] = [
   { stiffnessN: 1.7e6, heightMm: 1.6 },

@@ -6,8 +6,8 @@ import {
   rectangleTorsionConstantMm4,
   type SectionLayer,
   sectionConstants,
-} from "@/lib/engine/laminate";
-import { findRoot } from "@/lib/engine/math";
+} from "#engine/laminate";
+import { findRoot } from "#engine/math";
 import { expectCase, expected, input, mechanicsCase } from "../../fixtures/truth/mechanics";
 
 const part = (modulusMpa: number, widthMm: number, shearModulusMpa = modulusMpa / 2.6) => ({

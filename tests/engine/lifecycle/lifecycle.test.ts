@@ -9,7 +9,7 @@ import {
   nextStates,
   stateMachines,
   transition,
-} from "@/lib/engine/lifecycle";
+} from "#engine/lifecycle";
 
 describe("stateMachines", () => {
   it("name only known states and make each move once", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { latestVisits, redoPlan, reworkFaults, type StationVisit } from "@/lib/engine/lifecycle";
-import { pairStations, stationsBefore } from "@/lib/engine/routing";
+import { latestVisits, redoPlan, reworkFaults, type StationVisit } from "#engine/lifecycle";
+import { pairStations, stationsBefore } from "#engine/routing";
 
 /** Done up to here along every branch, then one in this state, the rest blocked. */
 function stood(done: readonly number[], others: Readonly<Record<number, StationVisit["state"]>> = {}): StationVisit[] {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { matchOneSki, type Strip, type StripPosition } from "@/lib/engine/matching";
+import { matchOneSki, type Strip, type StripPosition } from "#engine/matching";
 
 const positions: readonly StripPosition[] = [
   { name: "C", perSki: 1, species: ["aspen"] },

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type MatchedStrips, matchStrips, type Strip, type StripProblem } from "@/lib/engine/matching";
+import { type MatchedStrips, matchStrips, type Strip, type StripProblem } from "#engine/matching";
 import { expectValidMatch } from "./valid-match";
 
 /** The shop's limits (trade notes, part 4; common practice, no source). */

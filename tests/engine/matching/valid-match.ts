@@ -1,5 +1,5 @@
 import { expect } from "vitest";
-import type { MatchedStrips, Strip, StripProblem } from "@/lib/engine/matching";
+import type { MatchedStrips, Strip, StripProblem } from "#engine/matching";
 
 /** Checks a result against its problem from nothing but the strips themselves; shares no code with the matching. */
 export function expectValidMatch(problem: StripProblem, result: MatchedStrips): void {

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import catalogue from "#content/catalog/materials.json";
 import {
   atGrainAngle,
   atMoisture,
@@ -21,8 +22,7 @@ import {
   sheetById,
   woodById,
   woodDensityKgM3,
-} from "@/lib/engine/materials";
-import catalogue from "../../../content/catalog/materials.json";
+} from "#engine/materials";
 import { expectCase, expected, input } from "../../fixtures/truth/mechanics";
 
 const library: MaterialLibrary = catalogue;

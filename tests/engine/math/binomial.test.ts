@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { binomialBand } from "@/lib/engine/math";
+import { binomialBand } from "#engine/math";
 
 describe("binomialBand", () => {
   // Binomial acceptance regions of 200 orders at 95 % (computed apart from this code, kept with the check values).

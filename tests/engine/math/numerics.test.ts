@@ -10,7 +10,7 @@ import {
   multiply,
   solveLinear,
   sortedDistinct,
-} from "@/lib/engine/math";
+} from "#engine/math";
 
 const coefficient = fc.double({ min: -10, max: 10, noNaN: true });
 

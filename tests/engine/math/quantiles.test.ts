@@ -11,7 +11,7 @@ import {
   portableLog,
   quantileRank,
   sampleTable,
-} from "@/lib/engine/math";
+} from "#engine/math";
 
 describe("normalQuantile", () => {
   it("gives the tabulated percentage points", () => {

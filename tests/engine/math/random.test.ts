@@ -1,14 +1,5 @@
 import { describe, expect, it } from "vitest";
-import {
-  hashText,
-  intBelow,
-  keyedDraw,
-  mix32,
-  seededRandom,
-  splitmix32,
-  unitFromU32,
-  xoshiro128,
-} from "@/lib/engine/math";
+import { hashText, intBelow, keyedDraw, mix32, seededRandom, splitmix32, unitFromU32, xoshiro128 } from "#engine/math";
 
 const take = (next: () => number, count: number) => Array.from({ length: count }, () => next());
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { PairSpec, SpecChoices } from "@/lib/engine/configuration";
-import { type PartLine, type PartsList, partsFor } from "@/lib/engine/parts";
+import type { PairSpec, SpecChoices } from "#engine/configuration";
+import { type PartLine, type PartsList, partsFor } from "#engine/parts";
 import { catalog, solved, specOf } from "../demo-catalog";
 
 function listOf(spec: PairSpec): PartsList {

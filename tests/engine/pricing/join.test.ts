@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { loadCatalog, priceBookNamed } from "@/lib/catalog";
-import { joinPrices, type Price, priceSpec } from "@/lib/engine/pricing";
+import { loadCatalog, priceBookNamed } from "#catalog";
+import { joinPrices, type Price, priceSpec } from "#engine/pricing";
 import { plainSpec } from "./plain-spec";
 
 const catalog = loadCatalog();

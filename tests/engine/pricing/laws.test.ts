@@ -1,8 +1,8 @@
 /** Laws of money: nothing is lost or made by rounding. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { loadCatalog, priceBookNamed } from "@/lib/catalog";
-import { type Price, priceSpec, shareHalfUpCents, splitByLargestRemainder } from "@/lib/engine/pricing";
+import { loadCatalog, priceBookNamed } from "#catalog";
+import { type Price, priceSpec, shareHalfUpCents, splitByLargestRemainder } from "#engine/pricing";
 import { plainSpec } from "./plain-spec";
 
 const catalog = loadCatalog();

@@ -1,4 +1,4 @@
-import type { PairSpec } from "@/lib/engine/configuration";
+import type { PairSpec } from "#engine/configuration";
 
 /** Midlow 95 at 178 cm with nothing extra. */
 export const plainSpec: PairSpec = {

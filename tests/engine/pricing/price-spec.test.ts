@@ -1,7 +1,7 @@
 /** Prices of the acceptance list (price book PB-3 and its rules, invented; every sum is worked beside the expectation). */
 import { describe, expect, it } from "vitest";
-import { loadCatalog, priceBookNamed } from "@/lib/catalog";
-import type { PairSpec } from "@/lib/engine/configuration";
+import { loadCatalog, priceBookNamed } from "#catalog";
+import type { PairSpec } from "#engine/configuration";
 import {
   artFeeCents,
   comparePrices,
@@ -11,8 +11,8 @@ import {
   pricePrintJob,
   priceSpec,
   rushBeside,
-} from "@/lib/engine/pricing";
-import { cents } from "@/lib/engine/units";
+} from "#engine/pricing";
+import { cents } from "#engine/units";
 import { plainSpec } from "./plain-spec";
 
 const catalog = loadCatalog();

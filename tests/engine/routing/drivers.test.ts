@@ -6,8 +6,8 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
-import { causeText } from "@/app/_ui/drivers";
-import copy from "@/content/copy/sheet.json";
+import { causeText } from "#app/_ui/drivers.tsx";
+import copy from "#content/copy/sheet.json";
 import {
   type CandidatePair,
   type FloorChange,
@@ -16,9 +16,9 @@ import {
   planQueue,
   promiseRuns,
   shopMinute,
-} from "@/lib/engine/routing";
-import { isoDate } from "@/lib/engine/units";
-import { floorFileSchema } from "@/lib/schemas/floor";
+} from "#engine/routing";
+import { isoDate } from "#engine/units";
+import { floorFileSchema } from "#schemas/floor";
 
 const floor = floorFileSchema.parse(
   JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),

@@ -2,9 +2,9 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
-import { type FloorChange, type PairOnFloor, planQueue, shopMinute, singleChanges } from "@/lib/engine/routing";
-import { isoDate } from "@/lib/engine/units";
-import { floorFileSchema } from "@/lib/schemas/floor";
+import { type FloorChange, type PairOnFloor, planQueue, shopMinute, singleChanges } from "#engine/routing";
+import { isoDate } from "#engine/units";
+import { floorFileSchema } from "#schemas/floor";
 
 const floor = floorFileSchema.parse(
   JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),

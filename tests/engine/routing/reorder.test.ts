@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { inQueueOrder, type PairOnFloor, placesFor, withPlaces } from "@/lib/engine/routing";
+import { inQueueOrder, type PairOnFloor, placesFor, withPlaces } from "#engine/routing";
 
 const queues = fc
   .array(fc.integer({ min: 0, max: 12 }), { minLength: 2, maxLength: 8 })

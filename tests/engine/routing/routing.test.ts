@@ -19,7 +19,7 @@ import {
   runRange,
   shopMinute,
   weekdayOf,
-} from "@/lib/engine/routing";
+} from "#engine/routing";
 import {
   compileProblem,
   decodeSerial,
@@ -27,10 +27,10 @@ import {
   emptyPlacement,
   scheduledOperations,
   serialPlan,
-} from "@/lib/engine/schedule";
-import { isoDate } from "@/lib/engine/units";
-import { floorFileSchema } from "@/lib/schemas/floor";
-import { faultsOf } from "@/tests/support/feasible";
+} from "#engine/schedule";
+import { isoDate } from "#engine/units";
+import { floorFileSchema } from "#schemas/floor";
+import { faultsOf } from "../../support/feasible";
 
 const floor = floorFileSchema.parse(
   JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),

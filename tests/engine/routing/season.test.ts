@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { loadCatalog } from "@/lib/catalog";
-import { demoSeason, season } from "@/tests/support/season";
+import { loadCatalog } from "#catalog";
+import { demoSeason, season } from "../../support/season";
 
 describe("twenty seasons of the shop", () => {
   it("keep 85 to 95 of 100 promises made at the nine-of-ten day", { timeout: 600_000 }, () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { addWorkingDays, type ShopHours, workingDaysBetween } from "@/lib/engine/routing";
-import { isoDate } from "@/lib/engine/units";
+import { addWorkingDays, type ShopHours, workingDaysBetween } from "#engine/routing";
+import { isoDate } from "#engine/units";
 
 // November 2026 by the civil calendar: the 26th (Thursday) and 27th are closed, the 28th and 29th a weekend.
 const hours: ShopHours = {

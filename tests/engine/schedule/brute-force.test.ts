@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { intBelow, seededRandom } from "@/lib/engine/math";
-import { type ScheduleProblem, scheduleJobs } from "@/lib/engine/schedule";
-import { faultsOf } from "@/tests/support/feasible";
+import { intBelow, seededRandom } from "#engine/math";
+import { type ScheduleProblem, scheduleJobs } from "#engine/schedule";
+import { faultsOf } from "../../support/feasible";
 import { leastCost } from "./enumerate";
 
 /** Every problem small enough to try all that is possible; the search has to find the least. */

@@ -3,8 +3,8 @@
  * minute at the earliest time that the independent rules allow. Knows resources of any capacity, calendars, cures that hold
  * what the work holds, changeovers and releases; shares no code with the scheduler.
  */
-import type { OperationSpec, ScheduleProblem } from "@/lib/engine/schedule";
-import { isOpen } from "@/tests/support/feasible";
+import type { OperationSpec, ScheduleProblem } from "#engine/schedule";
+import { isOpen } from "../../support/feasible";
 
 interface Stay {
   readonly from: number;

@@ -7,8 +7,8 @@ import {
   type JobSpec,
   type ScheduleProblem,
   scheduleJobs,
-} from "@/lib/engine/schedule";
-import { faultsOf } from "@/tests/support/feasible";
+} from "#engine/schedule";
+import { faultsOf } from "../../support/feasible";
 
 const families = ["a", "b", "c"] as const;
 

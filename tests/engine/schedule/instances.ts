@@ -1,7 +1,7 @@
 /** Published instances as problems. Most stay where they are and are read in place; ft06 is small enough to carry. */
 import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
-import type { ScheduleProblem } from "@/lib/engine/schedule";
+import type { ScheduleProblem } from "#engine/schedule";
 
 const folder = path.resolve(import.meta.dirname, "../../../../shared/checks/instances");
 

@@ -14,9 +14,9 @@ import {
   scheduleJobs,
   serialPlan,
   startingLists,
-} from "@/lib/engine/schedule";
-import { faultsOf, isOpen } from "@/tests/support/feasible";
-import { costsBy } from "@/tests/support/schedule-costs";
+} from "#engine/schedule";
+import { faultsOf, isOpen } from "../../support/feasible";
+import { costsBy } from "../../support/schedule-costs";
 import { frozenAt, randomJobShop, randomLine, randomProject, randomShop } from "./random-shops";
 
 /** The first numbers, and some that once broke a rule. */

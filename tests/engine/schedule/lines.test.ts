@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { intBelow, seededRandom } from "@/lib/engine/math";
-import { type ScheduleProblem, scheduleJobs } from "@/lib/engine/schedule";
-import { faultsOf } from "@/tests/support/feasible";
+import { intBelow, seededRandom } from "#engine/math";
+import { type ScheduleProblem, scheduleJobs } from "#engine/schedule";
+import { faultsOf } from "../../support/feasible";
 
 const families = ["a", "b", "c"] as const;
 const objectives = ["makespan", { weightedTardiness: 1 }, { weightedTardiness: 1, changeover: 3 }] as const;

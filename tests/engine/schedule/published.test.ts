@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { type ScheduleProblem, scheduleJobs } from "@/lib/engine/schedule";
-import { insertionOrder, permutationMakespan } from "@/lib/engine/schedule/flow-shop";
-import { faultsOf } from "@/tests/support/feasible";
+import { type ScheduleProblem, scheduleJobs } from "#engine/schedule";
+import { insertionOrder, permutationMakespan } from "#lib/engine/schedule/flow-shop";
+import { faultsOf } from "../../support/feasible";
 import {
   ft06Text,
   hybridFlowShop,

@@ -1,5 +1,5 @@
 /** Small random shops that use every part of the problem form, one seed each; a feature is in about every second of them. */
-import { intBelow, type Random32, seededRandom } from "@/lib/engine/math";
+import { intBelow, type Random32, seededRandom } from "#engine/math";
 import type {
   JobSpec,
   MinuteWindow,
@@ -8,7 +8,7 @@ import type {
   ResourceUse,
   Schedule,
   ScheduleProblem,
-} from "@/lib/engine/schedule";
+} from "#engine/schedule";
 
 const families = ["a", "b", "c"] as const;
 const people = ["ann", "bo", "cy"] as const;

@@ -4,7 +4,7 @@
  * and best known values are from memory; the first three flow shops agree with the files beside the project, and the first
  * row of the first job shop with the published text.
  */
-import type { ScheduleProblem } from "@/lib/engine/schedule";
+import type { ScheduleProblem } from "#engine/schedule";
 
 /** Whole numbers from low to high, alike. */
 function uniform(seed: number): (low: number, high: number) => number {

@@ -10,9 +10,9 @@ import {
   scheduleJobs,
   workCalendar,
   workEnd,
-} from "@/lib/engine/schedule";
-import { faultsOf } from "@/tests/support/feasible";
+} from "#engine/schedule";
 import truth from "../../fixtures/truth/queue.json";
+import { faultsOf } from "../../support/feasible";
 
 /** A check of fixtures/truth/queue.json; its source stands beside it there. */
 function check(id: string) {

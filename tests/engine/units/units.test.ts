@@ -15,7 +15,7 @@ import {
   refuse,
   roundForPeople,
   textForPeople,
-} from "@/lib/engine/units";
+} from "#engine/units";
 
 describe("body measures", () => {
   it("follow the international yard and pound of 1959", () => {

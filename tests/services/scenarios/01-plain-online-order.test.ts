@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { guestByToken } from "@/lib/auth";
-import { assess, openSheet, saveSheet } from "@/lib/services";
+import { guestByToken } from "#auth";
+import { assess, openSheet, saveSheet } from "#services";
 import { plainAnswers } from "../../support/builders/sale";
 import { must, openShop, shopNow } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

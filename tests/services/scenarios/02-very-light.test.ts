@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { acknowledgeFlag, askReview, assess, createQuote, deskOverview, turnDown } from "@/lib/services";
+import { acknowledgeFlag, askReview, assess, createQuote, deskOverview, turnDown } from "#services";
 import { filledSheet } from "../../support/builders/sale";
 import { must, openShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

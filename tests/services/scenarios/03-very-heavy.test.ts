@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { assess, createQuote } from "@/lib/services";
+import { assess, createQuote } from "#services";
 import { filledSheet } from "../../support/builders/sale";
 import { must, openShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

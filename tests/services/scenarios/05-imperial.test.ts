@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { assess, readSheet } from "@/lib/services";
+import { assess, readSheet } from "#services";
 import { filledSheet } from "../../support/builders/sale";
 import { must, openShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { createQuote, deskOverview, listDrafts, openSheet, readSheet, saveSheet, setCallBack } from "@/lib/services";
+import { createQuote, deskOverview, listDrafts, openSheet, readSheet, saveSheet, setCallBack } from "#services";
 import { quotedSheet } from "../../support/builders/sale";
 import { must, openShop, shopNow } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { createQuote, findByPhone, openSheet, saveSheet, takeOverSheet } from "@/lib/services";
+import { createQuote, findByPhone, openSheet, saveSheet, takeOverSheet } from "#services";
 import { quotedSheet } from "../../support/builders/sale";
 import { must, openShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { acceptQuote, readOrder, readQuote } from "@/lib/services";
+import { acceptQuote, readOrder, readQuote } from "#services";
 import { quotedSheet } from "../../support/builders/sale";
 import { must, openShop, stockWood } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { acceptQuote, honourOldPrice, previewReprice, readOrder, readQuote, repriceQuote } from "@/lib/services";
+import { acceptQuote, honourOldPrice, previewReprice, readOrder, readQuote, repriceQuote } from "#services";
 import { quotedSheet } from "../../support/builders/sale";
 import { daysAfter, must, openShop, stockWood } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { acceptQuote, deskOverview, listQuotes, readOrder } from "@/lib/services";
+import { acceptQuote, deskOverview, listQuotes, readOrder } from "#services";
 import { quotedSheet } from "../../support/builders/sale";
 import { daysAfter, must, openShop, stockWood } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -9,7 +9,7 @@ import {
   readOrder,
   readPair,
   startOperation,
-} from "@/lib/services";
+} from "#services";
 import { releasedOrder, type SaleOptions } from "../../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood, type TestShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -12,7 +12,7 @@ import {
   recordDeposit,
   saveSheet,
   uploadArtwork,
-} from "@/lib/services";
+} from "#services";
 import { filledSheet } from "../../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { systemActor } from "@/lib/auth";
+import { systemActor } from "#auth";
 import {
   acceptQuote,
   approveProof,
@@ -10,7 +10,7 @@ import {
   readOrder,
   recordDeposit,
   sweepSlots,
-} from "@/lib/services";
+} from "#services";
 import { filledSheet } from "../../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { bumpQueue } from "@/lib/data/counters";
-import { transaction } from "@/lib/data/transaction";
-import { shopMinute } from "@/lib/engine/routing";
-import { type IsoDate, isoDate } from "@/lib/engine/units";
+import { bumpQueue } from "#data/counters";
+import { transaction } from "#data/transaction";
+import { shopMinute } from "#engine/routing";
+import { type IsoDate, isoDate } from "#engine/units";
 import {
   type BreakdownInput,
   chooseOption,
@@ -12,9 +12,9 @@ import {
   previewBreakdown,
   readIncident,
   reportBreakdown,
-} from "@/lib/services";
-import { setPromise } from "@/lib/services/promises/set-promise";
-import { givePlaces } from "@/lib/services/queue/places";
+} from "#services";
+import { setPromise } from "#services/promises/set-promise";
+import { givePlaces } from "#services/queue/places";
 import { must, openShop, stockWood } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";
 import { fewRuns, releasedPairs } from "./released-pairs";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { pairById } from "@/lib/data/pairs";
+import { pairById } from "#data/pairs";
 import {
   buildSheetDocument,
   findPairByCode,
@@ -10,8 +10,8 @@ import {
   readPair,
   startOperation,
   startRework,
-} from "@/lib/services";
-import { pairNotes } from "@/lib/services/pairs/notes";
+} from "#services";
+import { pairNotes } from "#services/pairs/notes";
 import { releasedOrder, type SaleOptions } from "../../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood, type TestShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Db } from "@/lib/data/client";
-import { pairById } from "@/lib/data/pairs";
-import { insertStrips } from "@/lib/data/strips";
-import { decideStrips, type PairId, readOrder, readPair, readStripStock, stripsShort } from "@/lib/services";
-import { pairNotes } from "@/lib/services/pairs/notes";
+import type { Db } from "#data/client";
+import { pairById } from "#data/pairs";
+import { insertStrips } from "#data/strips";
+import { decideStrips, type PairId, readOrder, readPair, readStripStock, stripsShort } from "#services";
+import { pairNotes } from "#services/pairs/notes";
 import { releasedOrder, type SaleOptions } from "../../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, strips, type TestShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

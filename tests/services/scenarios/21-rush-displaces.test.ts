@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { addWorkingDays } from "@/lib/engine/routing";
-import { isoDate } from "@/lib/engine/units";
+import { addWorkingDays } from "#engine/routing";
+import { isoDate } from "#engine/units";
 import {
   acceptQuote,
   approveHardDate,
@@ -18,8 +18,8 @@ import {
   recordDeposit,
   recordReceipt,
   waiveRush,
-} from "@/lib/services";
-import { floorCatalog } from "@/lib/services/floor/recipe";
+} from "#services";
+import { floorCatalog } from "#services/floor/recipe";
 import { filledSheet } from "../../support/builders/sale";
 import { must, openShop, stockWood, type TestShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

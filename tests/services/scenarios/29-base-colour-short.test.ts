@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { isoDate } from "@/lib/engine/units";
+import { isoDate } from "#engine/units";
 import {
   type AcceptedQuote,
   type BreakdownInput,
@@ -10,7 +10,7 @@ import {
   previewBreakdown,
   readPair,
   reportBreakdown,
-} from "@/lib/services";
+} from "#services";
 import { releasedOrder } from "../../support/builders/sale";
 import { must, openShop, shopNow, stockWood, type TestShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { guestByToken, issueLink, visitor } from "@/lib/auth";
-import { planQueue } from "@/lib/engine/routing";
-import { isoDate } from "@/lib/engine/units";
+import { guestByToken, issueLink, visitor } from "#auth";
+import { planQueue } from "#engine/routing";
+import { isoDate } from "#engine/units";
 import {
   acceptClub,
   acceptQuote,
@@ -23,8 +23,8 @@ import {
   readSheet,
   recordDeposit,
   saveSheet,
-} from "@/lib/services";
-import { liveSituation } from "@/lib/services/floor/situation";
+} from "#services";
+import { liveSituation } from "#services/floor/situation";
 import { plainAnswers } from "../../support/builders/sale";
 import { must, openShop, shopNow, stockWood, type TestShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { isoDate } from "@/lib/engine/units";
-import { applyWhatIf, askWhatIf, listFloorChanges, withdrawChange } from "@/lib/services";
+import { isoDate } from "#engine/units";
+import { applyWhatIf, askWhatIf, listFloorChanges, withdrawChange } from "#services";
 import { must, openShop, stockWood } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";
 import { fewRuns, releasedPairs } from "./released-pairs";

@@ -1,6 +1,6 @@
 /** A skier's own picture on a sheet, with its rights: from here on the pair needs a proof. */
 import sharp from "sharp";
-import { type Context, type SheetId, saveSheet, stateRights, uploadArtwork } from "@/lib/services";
+import { type Context, type SheetId, saveSheet, stateRights, uploadArtwork } from "#services";
 import { must } from "../../support/builders/shop";
 
 export async function ownPicture(desk: Context, sheetId: SheetId, name: string): Promise<void> {

@@ -1,5 +1,5 @@
 /** Several orders whose clocks run, dated from few runs: what is looked at is the order of things, not fine quantiles. */
-import type { AcceptedQuote } from "@/lib/services";
+import type { AcceptedQuote } from "#services";
 import { releasedOrder } from "../../support/builders/sale";
 import type { TestShop } from "../../support/builders/shop";
 

@@ -9,7 +9,7 @@ import {
   recordDeposit,
   type SheetId,
   saveSheet,
-} from "../../../lib/services";
+} from "#services";
 import { must, shopNow, type TestShop } from "./shop";
 
 export const plainAnswers = {

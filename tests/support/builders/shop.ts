@@ -1,9 +1,9 @@
 /** Actors, contexts and stock for services tests. Staff sign in through lib/auth, as the people of the shop do. */
-import { type Actor, signIn, systemActor, takeOnStaff, visitor } from "../../../lib/auth";
-import type { Db } from "../../../lib/data/client";
-import { insertStrips, type NewStrip } from "../../../lib/data/strips";
-import type { Outcome } from "../../../lib/engine/units";
-import type { Context } from "../../../lib/services";
+import { type Actor, signIn, systemActor, takeOnStaff, visitor } from "#auth";
+import type { Db } from "#data/client";
+import { insertStrips, type NewStrip } from "#data/strips";
+import type { Outcome } from "#engine/units";
+import type { Context } from "#services";
 import { countingIds } from "../ids";
 
 /** Tuesday 10 November 2026, 10:00 in Denver: PB-3 is in force. */

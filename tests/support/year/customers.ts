@@ -1,7 +1,7 @@
 /** The customers of a year: who asks, who accepts, who pays late or never, who lets a proof lie, who calls it off. */
 import sharp from "sharp";
-import { addWorkingDays } from "@/lib/engine/routing";
-import { type IsoDate, isoDate } from "@/lib/engine/units";
+import { addWorkingDays } from "#engine/routing";
+import { type IsoDate, isoDate } from "#engine/units";
 import {
   acceptQuote,
   approveProof,
@@ -13,10 +13,10 @@ import {
   type PairId,
   type QuoteId,
   recordDeposit,
-} from "@/lib/services";
-import { floorCatalog } from "@/lib/services/floor/recipe";
-import { demoPerson } from "@/prisma/seed/people";
-import { demoQuote } from "@/prisma/seed/sales";
+} from "#services";
+import { floorCatalog } from "#services/floor/recipe";
+import { demoPerson } from "../../../prisma/seed/people";
+import { demoQuote } from "../../../prisma/seed/sales";
 import { must, type TestShop } from "../builders/shop";
 import type { Agenda } from "./agenda";
 import { chance, workingTime, type YearShop } from "./year-shop";

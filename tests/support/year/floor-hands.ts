@@ -3,10 +3,10 @@
  * nothing here knows of capacities, crew, presses or what comes before what.
  */
 
-import { dayIndex, minutesPerDay } from "@/lib/engine/routing";
-import { shopCalendar } from "@/lib/engine/routing/floor-problem";
-import { nextOpen, workCalendar, workEnd, workMinutesBefore } from "@/lib/engine/schedule";
-import type { IsoDate } from "@/lib/engine/units";
+import { dayIndex, minutesPerDay } from "#engine/routing";
+import { nextOpen, workCalendar, workEnd, workMinutesBefore } from "#engine/schedule";
+import type { IsoDate } from "#engine/units";
+import { shopCalendar } from "#lib/engine/routing/floor-problem";
 import {
   finishOperation,
   type OperationId,
@@ -14,9 +14,9 @@ import {
   queueBoard,
   queueRevision,
   startOperation,
-} from "@/lib/services";
-import { floorCatalog } from "@/lib/services/floor/recipe";
-import { instantOfShopMinute, shopMinuteOf } from "@/lib/services/shop-time";
+} from "#services";
+import { floorCatalog } from "#services/floor/recipe";
+import { instantOfShopMinute, shopMinuteOf } from "#services/shop-time";
 import { must } from "../builders/shop";
 import { chance, type YearShop } from "./year-shop";
 

@@ -1,9 +1,9 @@
 /** What must hold at any moment of the year, read from the rows and the board; nothing is asked of the code that wrote them. */
 import { expect } from "vitest";
-import { frozen } from "@/lib/data/quotes";
-import type { Price } from "@/lib/engine/pricing";
-import { queueBoard } from "@/lib/services";
-import { floorCatalog } from "@/lib/services/floor/recipe";
+import { frozen } from "#data/quotes";
+import type { Price } from "#engine/pricing";
+import { queueBoard } from "#services";
+import { floorCatalog } from "#services/floor/recipe";
 import { must } from "../builders/shop";
 import type { YearShop } from "./year-shop";
 

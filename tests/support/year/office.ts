@@ -21,7 +21,7 @@ import {
   shipOrder,
   startRework,
   sweepSlots,
-} from "@/lib/services";
+} from "#services";
 import { must } from "../builders/shop";
 import type { Agenda } from "./agenda";
 import { dateAt, workingTime, type YearShop } from "./year-shop";

@@ -1,13 +1,13 @@
 /** The shop of a simulated year: its people at any moment, its days, and one way to do what changes the queue. */
 import { expect } from "vitest";
-import { type Actor, systemActor } from "@/lib/auth";
-import type { Db } from "@/lib/data/client";
-import { hashText, keyedDraw, unitFromU32 } from "@/lib/engine/math";
-import { addWorkingDays, dateOfShopMinute, shopMinute } from "@/lib/engine/routing";
-import type { IsoDate, Outcome } from "@/lib/engine/units";
-import { type Context, queueRevision } from "@/lib/services";
-import { floorCatalog } from "@/lib/services/floor/recipe";
-import { instantOfShopMinute, shopMinuteOf } from "@/lib/services/shop-time";
+import { type Actor, systemActor } from "#auth";
+import type { Db } from "#data/client";
+import { hashText, keyedDraw, unitFromU32 } from "#engine/math";
+import { addWorkingDays, dateOfShopMinute, shopMinute } from "#engine/routing";
+import type { IsoDate, Outcome } from "#engine/units";
+import { type Context, queueRevision } from "#services";
+import { floorCatalog } from "#services/floor/recipe";
+import { instantOfShopMinute, shopMinuteOf } from "#services/shop-time";
 import { must, type TestShop } from "../builders/shop";
 
 export interface YearShop {

@@ -1,21 +1,21 @@
 /** The customer's page of a club order: who rides what, one price, one day, and the yes to some or all of it. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { type ChosenClub, type ClubQuery, readChosenClub } from "@/app/_server/club-choice";
-import { linkContext } from "@/app/_server/request";
-import { ClubDay, ClubOrderForm, ClubWish, namesOfSome, openPicks, pricedPicks } from "@/app/_ui/club-offer";
-import { dayText } from "@/app/_ui/date-range";
-import { moneyText } from "@/app/_ui/money";
-import { Page, Part } from "@/app/_ui/page";
-import { PriceTable } from "@/app/_ui/price-table";
-import { Table } from "@/app/_ui/table";
-import { fill, wordOf } from "@/app/_ui/words";
-import shop from "@/content/catalog/shop.json";
-import words from "@/content/copy/clubs.json";
-import sheetWords from "@/content/copy/sheet.json";
-import skierWords from "@/content/copy/skier.json";
-import type { ClubId, ClubMember, ClubView } from "@/lib/services";
-import { Terms } from "../../terms";
+import { type ChosenClub, type ClubQuery, readChosenClub } from "#app/_server/club-choice.ts";
+import { linkContext } from "#app/_server/request.ts";
+import { ClubDay, ClubOrderForm, ClubWish, namesOfSome, openPicks, pricedPicks } from "#app/_ui/club-offer.tsx";
+import { dayText } from "#app/_ui/date-range.tsx";
+import { moneyText } from "#app/_ui/money.ts";
+import { Page, Part } from "#app/_ui/page.tsx";
+import { PriceTable } from "#app/_ui/price-table.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill, wordOf } from "#app/_ui/words.ts";
+import { Terms } from "#app/(skier)/terms.tsx";
+import shop from "#content/catalog/shop.json";
+import words from "#content/copy/clubs.json";
+import sheetWords from "#content/copy/sheet.json";
+import skierWords from "#content/copy/skier.json";
+import type { ClubId, ClubMember, ClubView } from "#services";
 import { accept } from "../actions";
 
 const w = words.club;

@@ -1,11 +1,11 @@
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { Facts } from "@/app/_ui/facts";
-import { moneyText } from "@/app/_ui/money";
-import { Badge, Notice } from "@/app/_ui/notice";
-import { fill } from "@/app/_ui/words";
-import paperWords from "@/content/copy/papers.json";
-import words from "@/content/copy/skier.json";
-import type { ProgressView } from "@/lib/services";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { Facts } from "#app/_ui/facts.tsx";
+import { moneyText } from "#app/_ui/money.ts";
+import { Badge, Notice } from "#app/_ui/notice.tsx";
+import { fill } from "#app/_ui/words.ts";
+import paperWords from "#content/copy/papers.json";
+import words from "#content/copy/skier.json";
+import type { ProgressView } from "#services";
 import { approve, askForChanges, chooseDeposit, confirmPictureRights } from "../actions";
 
 const w = words.pair;

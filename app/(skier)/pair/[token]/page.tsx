@@ -1,20 +1,20 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { linkContext } from "@/app/_server/request";
-import { DateRange, dateRangeText, dayText } from "@/app/_ui/date-range";
-import { Facts } from "@/app/_ui/facts";
-import { Badge, Notice } from "@/app/_ui/notice";
-import { Page, Part } from "@/app/_ui/page";
-import { specFacts } from "@/app/_ui/spec-facts";
-import { Steps } from "@/app/_ui/steps";
-import { Table } from "@/app/_ui/table";
-import { fill, wordOf } from "@/app/_ui/words";
-import { PairFigure } from "@/app/_visuals/pair-figure";
-import shop from "@/content/catalog/shop.json";
-import paperWords from "@/content/copy/papers.json";
-import promiseWords from "@/content/copy/promises.json";
-import sheetWords from "@/content/copy/sheet.json";
-import words from "@/content/copy/skier.json";
+import { linkContext } from "#app/_server/request.ts";
+import { DateRange, dateRangeText, dayText } from "#app/_ui/date-range.tsx";
+import { Facts } from "#app/_ui/facts.tsx";
+import { Badge, Notice } from "#app/_ui/notice.tsx";
+import { Page, Part } from "#app/_ui/page.tsx";
+import { specFacts } from "#app/_ui/spec-facts.ts";
+import { Steps } from "#app/_ui/steps.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill, wordOf } from "#app/_ui/words.ts";
+import { PairFigure } from "#app/_visuals/pair-figure.tsx";
+import shop from "#content/catalog/shop.json";
+import paperWords from "#content/copy/papers.json";
+import promiseWords from "#content/copy/promises.json";
+import sheetWords from "#content/copy/sheet.json";
+import words from "#content/copy/skier.json";
 import {
   activeCatalog,
   type Context,
@@ -23,7 +23,7 @@ import {
   type ProgressView,
   pairsOfOrder,
   readProgress,
-} from "@/lib/services";
+} from "#services";
 import { Gates } from "./gates";
 
 export const metadata: Metadata = { title: "Your pair", robots: { index: false } };

@@ -1,10 +1,10 @@
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { DateRange } from "@/app/_ui/date-range";
-import { moneyChangeText, moneyText } from "@/app/_ui/money";
-import { Part } from "@/app/_ui/page";
-import { Table } from "@/app/_ui/table";
-import words from "@/content/copy/skier.json";
-import { type Context, previewReprice, type QuoteView } from "@/lib/services";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { DateRange } from "#app/_ui/date-range.tsx";
+import { moneyChangeText, moneyText } from "#app/_ui/money.ts";
+import { Part } from "#app/_ui/page.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import words from "#content/copy/skier.json";
+import { type Context, previewReprice, type QuoteView } from "#services";
 import { reprice } from "../actions";
 
 /** An expired quote on today's price book, line by line beside the old one. */

@@ -1,13 +1,13 @@
 import type { Metadata } from "next";
 import { cookies } from "next/headers";
 import { notFound } from "next/navigation";
-import { linkContext } from "@/app/_server/request";
-import { Notice } from "@/app/_ui/notice";
-import { Sheet } from "@/app/_ui/sheet/sheet.client";
-import refusalWords from "@/content/copy/refusals.json";
-import words from "@/content/copy/sheet.json";
-import pageWords from "@/content/copy/skier.json";
-import { activeCatalog, readSheet, type SheetId, skierBand } from "@/lib/services";
+import { linkContext } from "#app/_server/request.ts";
+import { Notice } from "#app/_ui/notice.tsx";
+import { Sheet } from "#app/_ui/sheet/sheet.client.tsx";
+import refusalWords from "#content/copy/refusals.json";
+import words from "#content/copy/sheet.json";
+import pageWords from "#content/copy/skier.json";
+import { activeCatalog, readSheet, type SheetId, skierBand } from "#services";
 import { askPerson, assessSheetNow, makeQuote, reloadSheet, saveFields, statePictureRights } from "../actions";
 
 export const metadata: Metadata = { title: pageWords.sheet.title, robots: { index: false } };

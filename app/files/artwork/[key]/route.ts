@@ -2,13 +2,13 @@
  * Takes a picture for a sheet: the raw bytes as the body, its name in ?name=. The key is the sheet's private link, or its
  * id for staff. The body is counted while it arrives, so that nothing larger than the limit is ever held.
  */
-import { handler, refusalResponse } from "@/app/_server/handler";
-import { linkContext, requestContext } from "@/app/_server/request";
-import refusalWords from "@/content/copy/refusals.json";
-import { looksLikeToken } from "@/lib/auth";
-import type { Refusal } from "@/lib/engine/units";
-import { wordsFor } from "@/lib/schemas";
-import { type Context, type SheetId, uploadArtwork } from "@/lib/services";
+import { handler, refusalResponse } from "#app/_server/handler.ts";
+import { linkContext, requestContext } from "#app/_server/request.ts";
+import { looksLikeToken } from "#auth";
+import refusalWords from "#content/copy/refusals.json";
+import type { Refusal } from "#engine/units";
+import { wordsFor } from "#schemas";
+import { type Context, type SheetId, uploadArtwork } from "#services";
 
 const mostBytes = 60 * 1024 * 1024;
 

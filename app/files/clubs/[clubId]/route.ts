@@ -1,8 +1,8 @@
 /** A club's open quotes as one PDF: ?paper=a4 or letter. Staff only. */
-import { handler } from "@/app/_server/handler";
-import { requestContext } from "@/app/_server/request";
-import { documentResponse, paperOf } from "@/app/files/document-response";
-import { type ClubId, clubDocument } from "@/lib/services";
+import { handler } from "#app/_server/handler.ts";
+import { requestContext } from "#app/_server/request.ts";
+import { documentResponse, paperOf } from "#app/files/document-response.ts";
+import { type ClubId, clubDocument } from "#services";
 
 export const GET = handler(
   "print a club's offer",

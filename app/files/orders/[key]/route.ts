@@ -2,11 +2,11 @@
  * An order's confirmation as PDF: ?paper=a4 or letter, ?prices=no for a copy without prices. The key is the order's private
  * link, or its id for staff.
  */
-import { handler } from "@/app/_server/handler";
-import { linkContext, requestContext } from "@/app/_server/request";
-import { documentResponse, paperOf } from "@/app/files/document-response";
-import { looksLikeToken } from "@/lib/auth";
-import { type OrderId, orderDocument } from "@/lib/services";
+import { handler } from "#app/_server/handler.ts";
+import { linkContext, requestContext } from "#app/_server/request.ts";
+import { documentResponse, paperOf } from "#app/files/document-response.ts";
+import { looksLikeToken } from "#auth";
+import { type OrderId, orderDocument } from "#services";
 
 export const GET = handler(
   "print an order confirmation",

@@ -1,9 +1,9 @@
 /** A quote as PDF, exactly as frozen: ?paper=a4 or letter. The key is its private link, or its id for staff. */
-import { handler } from "@/app/_server/handler";
-import { linkContext, requestContext } from "@/app/_server/request";
-import { documentResponse, paperOf } from "@/app/files/document-response";
-import { looksLikeToken } from "@/lib/auth";
-import { type QuoteId, quoteDocument } from "@/lib/services";
+import { handler } from "#app/_server/handler.ts";
+import { linkContext, requestContext } from "#app/_server/request.ts";
+import { documentResponse, paperOf } from "#app/files/document-response.ts";
+import { looksLikeToken } from "#auth";
+import { type QuoteId, quoteDocument } from "#services";
 
 export const GET = handler(
   "print a quote",

@@ -3,13 +3,16 @@
 import { revalidatePath } from "next/cache";
 import { redirect, unstable_rethrow } from "next/navigation";
 import { z } from "zod";
-import { faultWords, reportFault } from "@/app/_server/faults";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
-import type { AssessReply, Patch, SaveReply } from "@/app/_ui/sheet/use-sheet.client";
-import shop from "@/content/catalog/shop.json";
-import type { FitFlag } from "@/lib/engine/fit";
-import type { Outcome } from "@/lib/engine/units";
+import { faultWords, reportFault } from "#app/_server/faults.ts";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import type { AssessReply, Patch, SaveReply } from "#app/_ui/sheet/use-sheet.client.ts";
+import { idField, shopInstantField, withoutEmpty } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import { tellLink } from "#app/shop/told-link.ts";
+import shop from "#content/catalog/shop.json";
+import type { FitFlag } from "#engine/fit";
+import type { Outcome } from "#engine/units";
 import {
   acknowledgeFlagSchema,
   askReviewSchema,
@@ -18,7 +21,7 @@ import {
   phoneSchema,
   sheetPatchSchema,
   turnDownSchema,
-} from "@/lib/schemas";
+} from "#schemas";
 import {
   type ArtworkId,
   acknowledgeFlag,
@@ -37,10 +40,7 @@ import {
   stateRights,
   takeOverSheet,
   turnDown,
-} from "@/lib/services";
-import { idField, shopInstantField, withoutEmpty } from "../../fields";
-import { say } from "../../say";
-import { tellLink } from "../../told-link";
+} from "#services";
 
 const context = () => staffContext();
 const sheetField = { sheetId: idField.transform((id) => id as SheetId) };

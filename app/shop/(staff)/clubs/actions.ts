@@ -2,17 +2,17 @@
 /** A club order: begun, joined by skiers, ordered. */
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { forgetTyped, showTicked } from "@/app/_server/club-choice";
-import { formAction } from "@/app/_server/form-action";
-import { type FormState, readForm, typedValues } from "@/app/_server/form-state";
-import { staffContext } from "@/app/_server/request";
-import { isoDate } from "@/lib/engine/units";
-import { emailSchema } from "@/lib/schemas/contact";
-import { idListField, idsField, oneOf } from "@/lib/schemas/fields";
-import { acceptClub, addClubSkier, type ClubId, openClub, type QuoteId } from "@/lib/services";
-import { idField, maybeTicked, textField, withoutEmpty } from "../../fields";
-import { say } from "../../say";
-import { tellLink } from "../../told-link";
+import { forgetTyped, showTicked } from "#app/_server/club-choice.ts";
+import { formAction } from "#app/_server/form-action.ts";
+import { type FormState, readForm, typedValues } from "#app/_server/form-state.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { idField, maybeTicked, textField, withoutEmpty } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import { tellLink } from "#app/shop/told-link.ts";
+import { isoDate } from "#engine/units";
+import { emailSchema } from "#schemas/contact";
+import { idListField, idsField, oneOf } from "#schemas/fields";
+import { acceptClub, addClubSkier, type ClubId, openClub, type QuoteId } from "#services";
 
 const home = "/shop/clubs";
 const clubId = idField.transform((id) => id as ClubId);

@@ -1,15 +1,15 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { staffContext } from "@/app/_server/request";
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { Page, Part } from "@/app/_ui/page";
-import { Table } from "@/app/_ui/table";
-import bases from "@/content/catalog/base-colours.json";
-import graphics from "@/content/catalog/house-graphics.json";
-import words from "@/content/copy/clubs.json";
-import sheetWords from "@/content/copy/sheet.json";
-import { type ClubRow, listClubs } from "@/lib/services";
-import { Clock, Day, NumberLink } from "../../cells";
+import { staffContext } from "#app/_server/request.ts";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { Page, Part } from "#app/_ui/page.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { Clock, Day, NumberLink } from "#app/shop/cells.tsx";
+import bases from "#content/catalog/base-colours.json";
+import graphics from "#content/catalog/house-graphics.json";
+import words from "#content/copy/clubs.json";
+import sheetWords from "#content/copy/sheet.json";
+import { type ClubRow, listClubs } from "#services";
 import { begin } from "./actions";
 
 export const metadata: Metadata = { title: words.title };

@@ -2,12 +2,12 @@
 /** What the owner decides about readings, the books made of them, and pairs of the paper book. */
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
-import { benchMeasureField, bookPairSchema, decisionField } from "@/lib/schemas";
-import { addBookPair, approveCorrections, decideReading } from "@/lib/services";
-import { idField } from "../../fields";
-import { say } from "../../say";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { idField } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import { benchMeasureField, bookPairSchema, decisionField } from "#schemas";
+import { addBookPair, approveCorrections, decideReading } from "#services";
 import { readingFields, readingsIn, typedNumber } from "./reading-fields";
 
 const context = () => staffContext("/shop/measured");

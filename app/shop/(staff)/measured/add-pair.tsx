@@ -1,9 +1,9 @@
 /** A pair of the paper book, typed in whole. */
-import { ActionForm, type FormField } from "@/app/_ui/action-form.client";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/learning.json";
-import type { BuildCatalog } from "@/lib/engine/configuration";
-import { benchMeasures, benchScales } from "@/lib/schemas";
+import { ActionForm, type FormField } from "#app/_ui/action-form.client.tsx";
+import { fill } from "#app/_ui/words.ts";
+import words from "#content/copy/learning.json";
+import type { BuildCatalog } from "#engine/configuration";
+import { benchMeasures, benchScales } from "#schemas";
 import { addPair } from "./actions";
 
 const w = words.measured;

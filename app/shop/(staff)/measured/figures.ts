@@ -1,8 +1,8 @@
 /** Readings as the bench shows them: rounded for people, with their units. */
 
-import type { BenchMeasure } from "@/lib/engine/calibration";
-import { textForPeople } from "@/lib/engine/units";
-import { benchScales } from "@/lib/schemas";
+import type { BenchMeasure } from "#engine/calibration";
+import { textForPeople } from "#engine/units";
+import { benchScales } from "#schemas";
 
 export function benchNumber(measure: BenchMeasure, value: number): string {
   return textForPeople(value * benchScales[measure].perEngine, measure === "massKg" ? 0 : 1);

@@ -1,7 +1,7 @@
 /** The bench's readings as form fields: typed in the bench's units, handed on in the engine's. */
 import { z } from "zod";
-import type { BenchMeasure, BenchValues } from "@/lib/engine/calibration";
-import { benchMeasures, benchReadingsSchema, benchScales } from "@/lib/schemas";
+import type { BenchMeasure, BenchValues } from "#engine/calibration";
+import { benchMeasures, benchReadingsSchema, benchScales } from "#schemas";
 
 const decimal = /^[+-]?\d+([.,]\d+)?$/;
 

@@ -1,11 +1,11 @@
 /** Readings that do not fit the others, one form each, and the button that makes a book of what is left. */
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { Notice } from "@/app/_ui/notice";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/learning.json";
-import type { Residual } from "@/lib/engine/calibration";
-import { textForPeople } from "@/lib/engine/units";
-import type { LearningView } from "@/lib/services";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { Notice } from "#app/_ui/notice.tsx";
+import { fill } from "#app/_ui/words.ts";
+import words from "#content/copy/learning.json";
+import type { Residual } from "#engine/calibration";
+import { textForPeople } from "#engine/units";
+import type { LearningView } from "#services";
 import { approve, decide } from "./actions";
 import { benchText } from "./figures";
 

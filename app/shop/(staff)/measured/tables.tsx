@@ -1,13 +1,13 @@
 /** Quality, factors, readings, decisions and books as tables. */
-import { More } from "@/app/_ui/section";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/learning.json";
-import type { CorrectionFactor, Quality, Residual } from "@/lib/engine/calibration";
-import type { MaterialLibrary } from "@/lib/engine/materials";
-import { textForPeople } from "@/lib/engine/units";
-import type { LearningView } from "@/lib/services";
-import { Clock } from "../../cells";
+import { More } from "#app/_ui/section.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { Clock } from "#app/shop/cells.tsx";
+import words from "#content/copy/learning.json";
+import type { CorrectionFactor, Quality, Residual } from "#engine/calibration";
+import type { MaterialLibrary } from "#engine/materials";
+import { textForPeople } from "#engine/units";
+import type { LearningView } from "#services";
 import { benchNumber, benchText, differenceText } from "./figures";
 
 const w = words.measured;

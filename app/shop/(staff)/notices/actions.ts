@@ -2,11 +2,11 @@
 /** A drafted letter is sent or dropped by a person. */
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
-import { dropNotice, type NoticeId, sendNotice } from "@/lib/services";
-import { idField, textField, wholeField } from "../../fields";
-import { say } from "../../say";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { idField, textField, wholeField } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import { dropNotice, type NoticeId, sendNotice } from "#services";
 
 const noticeId = idField.transform((id) => id as NoticeId);
 const context = () => staffContext("/shop/notices");

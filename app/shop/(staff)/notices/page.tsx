@@ -1,15 +1,15 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { staffContext } from "@/app/_server/request";
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { Page, Part } from "@/app/_ui/page";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/breakdowns.json";
-import { listNotices, type NoticeView } from "@/lib/services";
-import { ByAt, NumberLink } from "../../cells";
-import { clock } from "../../say";
+import { staffContext } from "#app/_server/request.ts";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { Page, Part } from "#app/_ui/page.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { ByAt, NumberLink } from "#app/shop/cells.tsx";
+import { clock } from "#app/shop/say.ts";
+import words from "#content/copy/breakdowns.json";
+import { listNotices, type NoticeView } from "#services";
 import { drop, send } from "./actions";
 
 const w = words.notices;

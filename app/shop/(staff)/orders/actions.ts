@@ -3,8 +3,10 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { idField, maybeTicked, wholeField, withoutEmpty } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
 import {
   approveProofSchema,
   askProofChangesSchema,
@@ -14,7 +16,7 @@ import {
   recordReceiptSchema,
   shipOrderSchema,
   waiveRushSchema,
-} from "@/lib/schemas";
+} from "#schemas";
 import {
   approveProof,
   askProofChanges,
@@ -30,9 +32,7 @@ import {
   recordReceipt,
   shipOrder,
   waiveRush,
-} from "@/lib/services";
-import { idField, maybeTicked, wholeField, withoutEmpty } from "../../fields";
-import { say } from "../../say";
+} from "#services";
 import { choicesOf, editFields } from "./edit-fields";
 
 const context = () => staffContext();

@@ -1,8 +1,8 @@
 /** The choices that an edit may change, as the edit's form sends them. */
 import { z } from "zod";
-import type { SheetChoices } from "@/lib/engine/assessment";
-import { textForPeople } from "@/lib/engine/units";
-import { choiceFields } from "@/lib/schemas";
+import type { SheetChoices } from "#engine/assessment";
+import { textForPeople } from "#engine/units";
+import { choiceFields } from "#schemas";
 
 /** Reinforcements travel as one text, separated by commas. */
 export const editFields = {

@@ -2,11 +2,11 @@
 /** Ticks on the floor. Each: parse, who asks, one use case, words. */
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
-import { finishOperation, type OperationId, startOperation, undoOperation } from "@/lib/services";
-import { idField, wholeField } from "../../fields";
-import { say } from "../../say";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { idField, wholeField } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import { finishOperation, type OperationId, startOperation, undoOperation } from "#services";
 
 const context = () => staffContext();
 const tick = {

@@ -1,13 +1,13 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { staffContext } from "@/app/_server/request";
-import { moneyText } from "@/app/_ui/money";
-import { Page, Part } from "@/app/_ui/page";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/shop.json";
-import { permit } from "@/lib/auth";
-import { activeCatalog } from "@/lib/services";
+import { staffContext } from "#app/_server/request.ts";
+import { moneyText } from "#app/_ui/money.ts";
+import { Page, Part } from "#app/_ui/page.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { permit } from "#auth";
+import words from "#content/copy/shop.json";
+import { activeCatalog } from "#services";
 
 const w = words.prices;
 export const metadata: Metadata = { title: w.title };

@@ -1,5 +1,5 @@
 /** Months as the promises name them: "2026-11". */
-import { dayText } from "@/app/_ui/date-range";
+import { dayText } from "#app/_ui/date-range.tsx";
 
 /** "November 2026" */
 export const monthText = (month: string): string => dayText(`${month}-01`).replace(/^\d+ /, "");

@@ -1,16 +1,16 @@
 /** How promises were kept: shares by P50, P80 and P90 over time, with what chance alone would allow. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { staffContext } from "@/app/_server/request";
-import { dayText } from "@/app/_ui/date-range";
-import { Notice } from "@/app/_ui/notice";
-import { Page, Part } from "@/app/_ui/page";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/promises.json";
-import { textForPeople } from "@/lib/engine/units";
-import { type KeptOrder, type KeptPeriod, type KeptPromises, type KeptShare, readKeptPromises } from "@/lib/services";
-import { Clock, Day, NumberLink } from "../../cells";
+import { staffContext } from "#app/_server/request.ts";
+import { dayText } from "#app/_ui/date-range.tsx";
+import { Notice } from "#app/_ui/notice.tsx";
+import { Page, Part } from "#app/_ui/page.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { Clock, Day, NumberLink } from "#app/shop/cells.tsx";
+import words from "#content/copy/promises.json";
+import { textForPeople } from "#engine/units";
+import { type KeptOrder, type KeptPeriod, type KeptPromises, type KeptShare, readKeptPromises } from "#services";
 import { monthText } from "./month";
 import { SharesOverTime } from "./shares-over-time";
 

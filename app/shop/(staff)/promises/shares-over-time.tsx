@@ -1,7 +1,7 @@
 /** One dot a month: the share ready by the nine-of-ten day, with the span that chance alone gives. The table says the same. */
 import { scaleLinear, scalePoint } from "d3-scale";
-import words from "@/content/copy/promises.json";
-import type { KeptPeriod } from "@/lib/services";
+import words from "#content/copy/promises.json";
+import type { KeptPeriod } from "#services";
 import { shortMonth } from "./month";
 
 const w = words.kept.chartWords;

@@ -1,13 +1,13 @@
 /** Pairs that cannot be worked on: why, what is known, since when, and who acts next. */
-import { dayText } from "@/app/_ui/date-range";
-import { Badge } from "@/app/_ui/notice";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/queue.json";
-import shopWords from "@/content/copy/shop.json";
-import type { BlockedPair } from "@/lib/services";
-import { Clock, PairLink } from "../../cells";
-import { clock } from "../../say";
+import { dayText } from "#app/_ui/date-range.tsx";
+import { Badge } from "#app/_ui/notice.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { Clock, PairLink } from "#app/shop/cells.tsx";
+import { clock } from "#app/shop/say.ts";
+import words from "#content/copy/queue.json";
+import shopWords from "#content/copy/shop.json";
+import type { BlockedPair } from "#services";
 
 const w = words.blocked;
 

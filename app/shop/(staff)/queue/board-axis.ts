@@ -1,5 +1,5 @@
 /** Where a minute of a day lies on the board: working hours side by side, one scale for all days. */
-import type { BoardDay } from "@/lib/services";
+import type { BoardDay } from "#services";
 
 export const pixelsPerMinute = 0.7;
 /** A closed weekday has no hours; it stays as a column just wide enough for its word. */

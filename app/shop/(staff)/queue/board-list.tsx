@@ -1,11 +1,11 @@
 /** What the board draws, as tables: for screen readers, for the keyboard, and for whoever prefers to read. */
 
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/queue.json";
-import shopWords from "@/content/copy/shop.json";
-import type { QueueBoard } from "@/lib/services";
-import { Clock, PairLink } from "../../cells";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { Clock, PairLink } from "#app/shop/cells.tsx";
+import words from "#content/copy/queue.json";
+import shopWords from "#content/copy/shop.json";
+import type { QueueBoard } from "#services";
 
 const w = words.board;
 

@@ -1,11 +1,11 @@
 /** The drawn part of the board: one strip for the days, one for each station. The list below says the same in words. */
 
-import { dayText } from "@/app/_ui/date-range";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/queue.json";
-import shopWords from "@/content/copy/shop.json";
-import type { BarPiece, BoardRow, DaySpan, QueueBar, StationBoard } from "@/lib/services";
-import { timeOfDay } from "../../say";
+import { dayText } from "#app/_ui/date-range.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { timeOfDay } from "#app/shop/say.ts";
+import words from "#content/copy/queue.json";
+import shopWords from "#content/copy/shop.json";
+import type { BarPiece, BoardRow, DaySpan, QueueBar, StationBoard } from "#services";
 import { type Axis, pixelsPerMinute, placeOf } from "./board-axis";
 
 const w = words.board;

@@ -1,12 +1,12 @@
 /** Stations by days with real widths: every visit from its start to its end, as the plan has it. */
 
-import { Badge } from "@/app/_ui/notice";
-import { fill } from "@/app/_ui/words";
-import breakdowns from "@/content/copy/breakdowns.json";
-import words from "@/content/copy/queue.json";
-import shopWords from "@/content/copy/shop.json";
-import type { QueueBoard, QueueChange } from "@/lib/services";
-import { clock } from "../../say";
+import { Badge } from "#app/_ui/notice.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { clock } from "#app/shop/say.ts";
+import breakdowns from "#content/copy/breakdowns.json";
+import words from "#content/copy/queue.json";
+import shopWords from "#content/copy/shop.json";
+import type { QueueBoard, QueueChange } from "#services";
 import { axisOf } from "./board-axis";
 import { BoardList } from "./board-list";
 import { DayHeads, StationStrip } from "./board-strips";

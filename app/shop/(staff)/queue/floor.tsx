@@ -1,9 +1,9 @@
 /** One station at a time, for the phone on the floor: what is running, what is ready, each a target for cold hands. */
-import { cx } from "@/app/_ui/cx";
-import { Part } from "@/app/_ui/page";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/shop.json";
-import type { QueueBoard } from "@/lib/services";
+import { cx } from "#app/_ui/cx.ts";
+import { Part } from "#app/_ui/page.tsx";
+import { fill } from "#app/_ui/words.ts";
+import words from "#content/copy/shop.json";
+import type { QueueBoard } from "#services";
 
 const w = words.queue;
 

@@ -2,8 +2,8 @@
 /** Follows the queue: the page is read again when the queue changes, unless somebody is in the middle of something. */
 import { useRouter } from "next/navigation";
 import { useEffect, useState } from "react";
-import { Button } from "@/app/_ui/button";
-import words from "@/content/copy/queue.json";
+import { Button } from "#app/_ui/button.tsx";
+import words from "#content/copy/queue.json";
 
 const w = words.live;
 

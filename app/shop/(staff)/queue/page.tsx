@@ -1,11 +1,11 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { staffContext } from "@/app/_server/request";
-import { Page } from "@/app/_ui/page";
-import { fill } from "@/app/_ui/words";
-import queueWords from "@/content/copy/queue.json";
-import words from "@/content/copy/shop.json";
-import { type QueueBoard, queueBoard } from "@/lib/services";
+import { staffContext } from "#app/_server/request.ts";
+import { Page } from "#app/_ui/page.tsx";
+import { fill } from "#app/_ui/words.ts";
+import queueWords from "#content/copy/queue.json";
+import words from "#content/copy/shop.json";
+import { type QueueBoard, queueBoard } from "#services";
 import { listHref, type Query } from "../list-href";
 import { Blocked } from "./blocked";
 import { Board } from "./board";

@@ -1,12 +1,12 @@
 /** The press, day by day, grouped by mould as it is planned: a changeover costs its minutes. */
-import { dayText } from "@/app/_ui/date-range";
-import { Badge } from "@/app/_ui/notice";
-import { Part } from "@/app/_ui/page";
-import { fill } from "@/app/_ui/words";
-import queueWords from "@/content/copy/queue.json";
-import words from "@/content/copy/shop.json";
-import type { PressDay, PressSlot, QueueBoard } from "@/lib/services";
-import { timeOfDay } from "../../say";
+import { dayText } from "#app/_ui/date-range.tsx";
+import { Badge } from "#app/_ui/notice.tsx";
+import { Part } from "#app/_ui/page.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { timeOfDay } from "#app/shop/say.ts";
+import queueWords from "#content/copy/queue.json";
+import words from "#content/copy/shop.json";
+import type { PressDay, PressSlot, QueueBoard } from "#services";
 
 const w = words.queue;
 const press = queueWords.press;

@@ -1,10 +1,10 @@
 /** Every open pair by what its promise has in hand, the tightest first. */
-import { Badge, type Tone } from "@/app/_ui/notice";
-import { Table } from "@/app/_ui/table";
-import queueWords from "@/content/copy/queue.json";
-import words from "@/content/copy/shop.json";
-import type { QueueBoard, QueuePair } from "@/lib/services";
-import { Day, PairLink } from "../../cells";
+import { Badge, type Tone } from "#app/_ui/notice.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { Day, PairLink } from "#app/shop/cells.tsx";
+import queueWords from "#content/copy/queue.json";
+import words from "#content/copy/shop.json";
+import type { QueueBoard, QueuePair } from "#services";
 
 const w = words.queue;
 

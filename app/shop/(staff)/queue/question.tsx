@@ -1,10 +1,10 @@
 /** A question whose answers stand in the address: its kinds to choose from, what is wrong with it, and taking it along. */
 import type { z } from "zod";
-import { messagesByPath } from "@/app/_server/form-state";
-import { arrival } from "@/app/_ui/arrival";
-import { Notice } from "@/app/_ui/notice";
-import type { Outcome, Refusal } from "@/lib/engine/units";
-import { say } from "../../say";
+import { messagesByPath } from "#app/_server/form-state.ts";
+import { arrival } from "#app/_ui/arrival.ts";
+import { Notice } from "#app/_ui/notice.tsx";
+import { say } from "#app/shop/say.ts";
+import type { Outcome, Refusal } from "#engine/units";
 
 export function KindChoice<Kind extends string>(props: {
   readonly label: string;

@@ -3,13 +3,13 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
-import { acceptQuoteSchema, honourOldPriceSchema, withdrawSchema } from "@/lib/schemas";
-import { acceptQuote, honourOldPrice, type QuoteId, repriceQuote, withdrawQuote } from "@/lib/services";
-import { idField, tickedField } from "../../fields";
-import { say } from "../../say";
-import { tellLink } from "../../told-link";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { idField, tickedField } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import { tellLink } from "#app/shop/told-link.ts";
+import { acceptQuoteSchema, honourOldPriceSchema, withdrawSchema } from "#schemas";
+import { acceptQuote, honourOldPrice, type QuoteId, repriceQuote, withdrawQuote } from "#services";
 
 const context = () => staffContext();
 const quoteField = { quoteId: idField.transform((id) => id as QuoteId) };

@@ -1,16 +1,16 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { staffContext } from "@/app/_server/request";
-import { Empty } from "@/app/_ui/empty";
-import { moneyText } from "@/app/_ui/money";
-import { Badge, type Tone } from "@/app/_ui/notice";
-import { Page } from "@/app/_ui/page";
-import { Paging } from "@/app/_ui/paging";
-import { Table } from "@/app/_ui/table";
-import words from "@/content/copy/shop.json";
-import { listQuotesQuery } from "@/lib/schemas";
-import { listQuotes, type QuoteRow } from "@/lib/services";
-import { Clock, Day, NumberLink } from "../../cells";
+import { staffContext } from "#app/_server/request.ts";
+import { Empty } from "#app/_ui/empty.tsx";
+import { moneyText } from "#app/_ui/money.ts";
+import { Badge, type Tone } from "#app/_ui/notice.tsx";
+import { Page } from "#app/_ui/page.tsx";
+import { Paging } from "#app/_ui/paging.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { Clock, Day, NumberLink } from "#app/shop/cells.tsx";
+import words from "#content/copy/shop.json";
+import { listQuotesQuery } from "#schemas";
+import { listQuotes, type QuoteRow } from "#services";
 import { FilterForm } from "../filter-form";
 import { listHref, type Query } from "../list-href";
 

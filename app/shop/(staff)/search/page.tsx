@@ -1,11 +1,11 @@
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
-import { staffContext } from "@/app/_server/request";
-import { Empty } from "@/app/_ui/empty";
-import { Page } from "@/app/_ui/page";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/shop.json";
-import { type SearchHit, search } from "@/lib/services";
+import { staffContext } from "#app/_server/request.ts";
+import { Empty } from "#app/_ui/empty.tsx";
+import { Page } from "#app/_ui/page.tsx";
+import { fill } from "#app/_ui/words.ts";
+import words from "#content/copy/shop.json";
+import { type SearchHit, search } from "#services";
 
 const w = words.search;
 export const metadata: Metadata = { title: w.title };

@@ -3,11 +3,11 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
-import { decideStrips, type PairId } from "@/lib/services";
-import { idField, textField, wholeField } from "../../fields";
-import { say } from "../../say";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { idField, textField, wholeField } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import { decideStrips, type PairId } from "#services";
 
 export const decide = formAction({
   name: "decide on short strips",

@@ -1,14 +1,14 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { staffContext } from "@/app/_server/request";
-import { dayText } from "@/app/_ui/date-range";
-import { Page, Part } from "@/app/_ui/page";
-import { More } from "@/app/_ui/section";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import copy from "@/content/copy/rework.json";
-import { readStripStock, type StripStockView } from "@/lib/services";
+import { staffContext } from "#app/_server/request.ts";
+import { dayText } from "#app/_ui/date-range.tsx";
+import { Page, Part } from "#app/_ui/page.tsx";
+import { More } from "#app/_ui/section.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import copy from "#content/copy/rework.json";
+import { readStripStock, type StripStockView } from "#services";
 
 const w = copy.strips;
 export const metadata: Metadata = { title: w.title };

@@ -1,11 +1,5 @@
 /** Open systems of queueing theory as one problem of the scheduler, run many times over by its own dispatch. */
-import {
-  compileProblem,
-  DispatchRun,
-  type DispatchSampler,
-  dispatchModel,
-  type OperationSpec,
-} from "@/lib/engine/schedule";
+import { compileProblem, DispatchRun, type DispatchSampler, dispatchModel, type OperationSpec } from "#engine/schedule";
 import { average, type Draw, uniform, unit } from "./simulate";
 
 export interface Visit {

@@ -1,6 +1,6 @@
 /** Systems of queueing theory as problems of the scheduler, run by its own dispatch with sampled minutes. */
-import { normalQuantile, seededRandom, unitFromU32 } from "@/lib/engine/math";
-import { compileProblem, DispatchRun, type DispatchSampler, dispatchModel, type JobSpec } from "@/lib/engine/schedule";
+import { normalQuantile, seededRandom, unitFromU32 } from "#engine/math";
+import { compileProblem, DispatchRun, type DispatchSampler, dispatchModel, type JobSpec } from "#engine/schedule";
 
 /** Minutes that stand for one unit of time: rounding to whole minutes is then of no account. */
 export const unit = 1000;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { lognormalTable, normalQuantile, sampleTable } from "@/lib/engine/math";
+import { lognormalTable, normalQuantile, sampleTable } from "#engine/math";
 import { expectIn } from "./expect-in";
 import { type OpenSystem, simulated } from "./open-system";
 import { always, average, type Draw, dispatched, exponential, lognormal, uniform, unit } from "./simulate";

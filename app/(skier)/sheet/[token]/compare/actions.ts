@@ -1,13 +1,13 @@
 "use server";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { linkContext } from "@/app/_server/request";
-import { takePair } from "@/app/_server/take-pair";
-import refusalWords from "@/content/copy/refusals.json";
-import { wordsFor } from "@/lib/schemas";
-import type { SheetId } from "@/lib/services";
-import { linkField, withNumbers } from "../../../form-schemas";
+import { formAction } from "#app/_server/form-action.ts";
+import { linkContext } from "#app/_server/request.ts";
+import { takePair } from "#app/_server/take-pair.ts";
+import { linkField, withNumbers } from "#app/(skier)/form-schemas.ts";
+import refusalWords from "#content/copy/refusals.json";
+import { wordsFor } from "#schemas";
+import type { SheetId } from "#services";
 
 const schema = withNumbers(
   ["version"],

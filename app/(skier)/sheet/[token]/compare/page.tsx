@@ -1,14 +1,14 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { otherSheetOf } from "@/app/_server/other-sheet";
-import { linkContext } from "@/app/_server/request";
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { readCompareQuery } from "@/app/_ui/compare/candidates";
-import { CompareView } from "@/app/_ui/compare/compare-view";
-import words from "@/content/copy/compare.json";
-import refusalWords from "@/content/copy/refusals.json";
-import { wordsFor } from "@/lib/schemas";
-import { activeCatalog, readSheet, type SheetId } from "@/lib/services";
+import { otherSheetOf } from "#app/_server/other-sheet.ts";
+import { linkContext } from "#app/_server/request.ts";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { readCompareQuery } from "#app/_ui/compare/candidates.ts";
+import { CompareView } from "#app/_ui/compare/compare-view.tsx";
+import words from "#content/copy/compare.json";
+import refusalWords from "#content/copy/refusals.json";
+import { wordsFor } from "#schemas";
+import { activeCatalog, readSheet, type SheetId } from "#services";
 import { takeOntoSheet } from "./actions";
 
 export const metadata: Metadata = { title: words.title, robots: { index: false } };

@@ -1,9 +1,9 @@
 /** The re-encoded picture. The key is a private link to its sheet, quote or order; anything else asks the staff session. */
-import { handler } from "@/app/_server/handler";
-import { linkContext, requestContext } from "@/app/_server/request";
-import { documentResponse } from "@/app/files/document-response";
-import { looksLikeToken } from "@/lib/auth";
-import { type ArtworkId, artworkBytes } from "@/lib/services";
+import { handler } from "#app/_server/handler.ts";
+import { linkContext, requestContext } from "#app/_server/request.ts";
+import { documentResponse } from "#app/files/document-response.ts";
+import { looksLikeToken } from "#auth";
+import { type ArtworkId, artworkBytes } from "#services";
 
 const dayOfSeconds = 86_400;
 

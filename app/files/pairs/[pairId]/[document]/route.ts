@@ -1,9 +1,9 @@
 /** The shop's documents of a pair as PDF: build-sheet, kit-list, labels; ?paper=a4 or letter. Staff only. */
 import { notFound } from "next/navigation";
-import { handler } from "@/app/_server/handler";
-import { requestContext } from "@/app/_server/request";
-import { documentResponse, paperOf } from "@/app/files/document-response";
-import { buildSheetDocument, kitListDocument, labelsDocument, type PairId } from "@/lib/services";
+import { handler } from "#app/_server/handler.ts";
+import { requestContext } from "#app/_server/request.ts";
+import { documentResponse, paperOf } from "#app/files/document-response.ts";
+import { buildSheetDocument, kitListDocument, labelsDocument, type PairId } from "#services";
 
 const documents = { "build-sheet": buildSheetDocument, "kit-list": kitListDocument, labels: labelsDocument } as const;
 

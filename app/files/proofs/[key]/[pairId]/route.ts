@@ -2,11 +2,11 @@
  * A pair's proof as PDF: ?paper=a4 or letter. The key is a private link to its order or to the pair; anything else asks the
  * staff session.
  */
-import { handler } from "@/app/_server/handler";
-import { linkContext, requestContext } from "@/app/_server/request";
-import { documentResponse, paperOf } from "@/app/files/document-response";
-import { looksLikeToken } from "@/lib/auth";
-import { type PairId, proofDocument } from "@/lib/services";
+import { handler } from "#app/_server/handler.ts";
+import { linkContext, requestContext } from "#app/_server/request.ts";
+import { documentResponse, paperOf } from "#app/files/document-response.ts";
+import { looksLikeToken } from "#auth";
+import { type PairId, proofDocument } from "#services";
 
 export const GET = handler(
   "print a proof",

@@ -1,14 +1,14 @@
 "use client";
 /** What the desk writes beside the sheet: reasons against flags, and notes of the call. */
 import { useState } from "react";
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { Button } from "@/app/_ui/button";
-import { TextAreaField } from "@/app/_ui/field";
-import { Badge, Notice, type Tone } from "@/app/_ui/notice";
-import type { SheetActions } from "@/app/_ui/sheet/use-sheet.client";
-import { fill } from "@/app/_ui/words";
-import type { FitFlag } from "@/lib/engine/fit";
-import type { FlagAck, SheetId, SheetView } from "@/lib/services/views";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { Button } from "#app/_ui/button.tsx";
+import { TextAreaField } from "#app/_ui/field.tsx";
+import { Badge, Notice, type Tone } from "#app/_ui/notice.tsx";
+import type { SheetActions } from "#app/_ui/sheet/use-sheet.client.ts";
+import { fill } from "#app/_ui/words.ts";
+import type { FitFlag } from "#engine/fit";
+import type { FlagAck, SheetId, SheetView } from "#services/views/index";
 import { answerForFlag } from "../actions";
 import type { CallWords } from "./words";
 

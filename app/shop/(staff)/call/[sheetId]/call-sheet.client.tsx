@@ -4,10 +4,10 @@
  * and what somebody of the shop has to answer for.
  */
 import { type ReactNode, useMemo, useState } from "react";
-import { Sheet, type SheetProps } from "@/app/_ui/sheet/sheet.client";
-import type { AssessReply, SheetActions } from "@/app/_ui/sheet/use-sheet.client";
-import type { FitFlag } from "@/lib/engine/fit";
-import type { SheetView } from "@/lib/services/views";
+import { Sheet, type SheetProps } from "#app/_ui/sheet/sheet.client.tsx";
+import type { AssessReply, SheetActions } from "#app/_ui/sheet/use-sheet.client.ts";
+import type { FitFlag } from "#engine/fit";
+import type { SheetView } from "#services/views/index";
 import { CallFlags, CallNotes } from "./call-notes.client";
 import { NextQuestion } from "./next-question.client";
 import { ShortcutKeys } from "./shortcuts.client";

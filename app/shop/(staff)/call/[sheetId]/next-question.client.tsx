@@ -1,9 +1,9 @@
 "use client";
 /** Where the call stands: how many answers are in, and the next question that nobody has asked yet. */
-import { Button } from "@/app/_ui/button";
-import type { SheetActions } from "@/app/_ui/sheet/use-sheet.client";
-import { fill, wordOf } from "@/app/_ui/words";
-import type { SheetView } from "@/lib/services/views";
+import { Button } from "#app/_ui/button.tsx";
+import type { SheetActions } from "#app/_ui/sheet/use-sheet.client.ts";
+import { fill, wordOf } from "#app/_ui/words.ts";
+import type { SheetView } from "#services/views/index";
 import type { CallWords } from "./words";
 
 export function NextQuestion({

@@ -1,12 +1,12 @@
 /** The three ends of a call besides the quote: call back, before the owner, turned down. */
 import type { ReactNode } from "react";
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { Notice } from "@/app/_ui/notice";
-import { More } from "@/app/_ui/section";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/shop.json";
-import type { SheetView } from "@/lib/services";
-import { clock } from "../../../say";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { Notice } from "#app/_ui/notice.tsx";
+import { More } from "#app/_ui/section.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { clock } from "#app/shop/say.ts";
+import words from "#content/copy/shop.json";
+import type { SheetView } from "#services";
 import { beforeOwner, callBackLater, turnCallerDown } from "../actions";
 
 const w = words.call;

@@ -1,14 +1,15 @@
 import type { Metadata } from "next";
 import { cookies } from "next/headers";
 import { notFound } from "next/navigation";
-import { staffContext } from "@/app/_server/request";
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { Notice } from "@/app/_ui/notice";
-import { fill } from "@/app/_ui/words";
-import clubWords from "@/content/copy/clubs.json";
-import refusalWords from "@/content/copy/refusals.json";
-import sheetWords from "@/content/copy/sheet.json";
-import words from "@/content/copy/shop.json";
+import { staffContext } from "#app/_server/request.ts";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { Notice } from "#app/_ui/notice.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { PrivateLink } from "#app/shop/private-link.tsx";
+import clubWords from "#content/copy/clubs.json";
+import refusalWords from "#content/copy/refusals.json";
+import sheetWords from "#content/copy/sheet.json";
+import words from "#content/copy/shop.json";
 import {
   activeCatalog,
   type Context,
@@ -17,8 +18,7 @@ import {
   type SheetId,
   type SheetView,
   skierBand,
-} from "@/lib/services";
-import { PrivateLink } from "../../../private-link";
+} from "#services";
 import {
   askOwner,
   assessCall,

@@ -1,7 +1,7 @@
 "use client";
 /** Alt and a digit lead to a section of the sheet, Alt 9 to the end of the call. The keys stand there to be seen. */
 import { useEffect } from "react";
-import type { SheetWords } from "@/app/_ui/sheet/words";
+import type { SheetWords } from "#app/_ui/sheet/words.ts";
 import type { CallWords } from "./words";
 
 /** Opens what is closed and puts the cursor into its first field. */

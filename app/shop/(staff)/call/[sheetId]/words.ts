@@ -1,3 +1,3 @@
-import type words from "@/content/copy/shop.json";
+import type words from "#content/copy/shop.json";
 
 export type CallWords = (typeof words)["call"];

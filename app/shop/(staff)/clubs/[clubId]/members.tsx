@@ -1,12 +1,12 @@
 /** One line a skier, from the first answers to the pair. */
-import { moneyText } from "@/app/_ui/money";
-import { Badge } from "@/app/_ui/notice";
-import { Table } from "@/app/_ui/table";
-import { wordOf } from "@/app/_ui/words";
-import words from "@/content/copy/clubs.json";
-import shopWords from "@/content/copy/shop.json";
-import type { ClubMember } from "@/lib/services";
-import { NumberLink, PairLink } from "../../../cells";
+import { moneyText } from "#app/_ui/money.ts";
+import { Badge } from "#app/_ui/notice.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { wordOf } from "#app/_ui/words.ts";
+import { NumberLink, PairLink } from "#app/shop/cells.tsx";
+import words from "#content/copy/clubs.json";
+import shopWords from "#content/copy/shop.json";
+import type { ClubMember } from "#services";
 
 const w = words.club;
 const { heads } = w;

@@ -1,11 +1,11 @@
 /** What is open, as one offer: lines, sum, one day, and the yes. */
-import type { ChosenClub } from "@/app/_server/club-choice";
-import { ClubDay, ClubOrderForm, ClubWish, namesOfSome, openPicks } from "@/app/_ui/club-offer";
-import { PriceTable } from "@/app/_ui/price-table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/clubs.json";
-import sheetWords from "@/content/copy/sheet.json";
-import type { ClubView } from "@/lib/services";
+import type { ChosenClub } from "#app/_server/club-choice.ts";
+import { ClubDay, ClubOrderForm, ClubWish, namesOfSome, openPicks } from "#app/_ui/club-offer.tsx";
+import { PriceTable } from "#app/_ui/price-table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import words from "#content/copy/clubs.json";
+import sheetWords from "#content/copy/sheet.json";
+import type { ClubView } from "#services";
 import { order } from "../actions";
 
 const w = words.club;

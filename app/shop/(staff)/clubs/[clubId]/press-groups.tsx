@@ -1,9 +1,9 @@
 /** The club's pairs in the press, by mould. */
-import { Table } from "@/app/_ui/table";
-import floor from "@/content/catalog/floor.json";
-import words from "@/content/copy/clubs.json";
-import type { ClubPressGroup } from "@/lib/services";
-import { Clock } from "../../../cells";
+import { Table } from "#app/_ui/table.tsx";
+import { Clock } from "#app/shop/cells.tsx";
+import floor from "#content/catalog/floor.json";
+import words from "#content/copy/clubs.json";
+import type { ClubPressGroup } from "#services";
 
 const w = words.club;
 

@@ -1,10 +1,10 @@
 /** Every reading against what was computed, as CSV. Gram, mm and N/cm as the bench reads. */
 import { notFound } from "next/navigation";
-import { handler } from "@/app/_server/handler";
-import { staffContext } from "@/app/_server/request";
-import { benchScales } from "@/lib/schemas";
-import { readLearning } from "@/lib/services";
-import { csvOfPages } from "../../csv-response";
+import { handler } from "#app/_server/handler.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { csvOfPages } from "#app/shop/(staff)/csv-response.ts";
+import { benchScales } from "#schemas";
+import { readLearning } from "#services";
 
 const head = ["ski", "pair", "measure", "unit", "measured", "handbook", "with_factors", "studentised", "left_out"];
 

@@ -1,12 +1,12 @@
 /** How an order ends: it is sent out and arrives, or it is cancelled by the ladder. */
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { moneyText } from "@/app/_ui/money";
-import { Notice } from "@/app/_ui/notice";
-import { Part } from "@/app/_ui/page";
-import { More } from "@/app/_ui/section";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/shop.json";
-import type { OrderView } from "@/lib/services";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { moneyText } from "#app/_ui/money.ts";
+import { Notice } from "#app/_ui/notice.tsx";
+import { Part } from "#app/_ui/page.tsx";
+import { More } from "#app/_ui/section.tsx";
+import { fill } from "#app/_ui/words.ts";
+import words from "#content/copy/shop.json";
+import type { OrderView } from "#services";
 import { cancel, deliver, ship } from "../actions";
 
 const w = words.order;

@@ -1,14 +1,14 @@
 /** The gates before the clock starts: what is missing, who acts next, and the act itself. */
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { moneyText } from "@/app/_ui/money";
-import { Badge, Notice } from "@/app/_ui/notice";
-import { More } from "@/app/_ui/section";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/shop.json";
-import { type ClockStartCondition, clockStartConditions } from "@/lib/engine/lifecycle";
-import type { OrderPairView, OrderView } from "@/lib/services";
-import { clock } from "../../../say";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { moneyText } from "#app/_ui/money.ts";
+import { Badge, Notice } from "#app/_ui/notice.tsx";
+import { More } from "#app/_ui/section.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { clock } from "#app/shop/say.ts";
+import words from "#content/copy/shop.json";
+import { type ClockStartCondition, clockStartConditions } from "#engine/lifecycle";
+import type { OrderPairView, OrderView } from "#services";
 import { deposit, lock } from "../actions";
 import { ProofGate, RightsGate } from "./picture-gates";
 

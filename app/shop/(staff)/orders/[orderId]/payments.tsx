@@ -1,13 +1,13 @@
 /** What was asked for, what came in, what is still open, and recording what came. */
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { Facts } from "@/app/_ui/facts";
-import { moneyText } from "@/app/_ui/money";
-import { More } from "@/app/_ui/section";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/shop.json";
-import type { OrderView } from "@/lib/services";
-import { clock } from "../../../say";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { Facts } from "#app/_ui/facts.tsx";
+import { moneyText } from "#app/_ui/money.ts";
+import { More } from "#app/_ui/section.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { clock } from "#app/shop/say.ts";
+import words from "#content/copy/shop.json";
+import type { OrderView } from "#services";
 import { receipt, waive } from "../actions";
 
 const w = words.order;

@@ -1,11 +1,11 @@
 /** Proof and rights of the skier's own picture. */
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { More } from "@/app/_ui/section";
-import { fill } from "@/app/_ui/words";
-import paperWords from "@/content/copy/papers.json";
-import words from "@/content/copy/shop.json";
-import type { OrderId, OrderPairView } from "@/lib/services";
-import { clock } from "../../../say";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { More } from "#app/_ui/section.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { clock } from "#app/shop/say.ts";
+import paperWords from "#content/copy/papers.json";
+import words from "#content/copy/shop.json";
+import type { OrderId, OrderPairView } from "#services";
 import { proofApproved, proofChanges, rights, sendProof } from "../actions";
 
 const w = words.order;

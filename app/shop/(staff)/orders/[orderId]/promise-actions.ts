@@ -3,12 +3,12 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
-import { isoDate } from "@/lib/engine/units";
-import { approveHardDate, changePromise, type OrderId, type PairId, releasePressSlot } from "@/lib/services";
-import { idField, textField, wholeField } from "../../../fields";
-import { say } from "../../../say";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { idField, textField, wholeField } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import { isoDate } from "#engine/units";
+import { approveHardDate, changePromise, type OrderId, type PairId, releasePressSlot } from "#services";
 
 const order = { orderId: idField.transform((id) => id as OrderId), version: wholeField };
 const day = (label: string) =>

@@ -1,13 +1,13 @@
 /** What can be done with an order's date: moved with consent, or made a hard one. */
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { moneyText } from "@/app/_ui/money";
-import { Notice } from "@/app/_ui/notice";
-import { More } from "@/app/_ui/section";
-import { fill } from "@/app/_ui/words";
-import floor from "@/content/catalog/floor.json";
-import words from "@/content/copy/promises.json";
-import type { OrderView } from "@/lib/services";
-import { clock } from "../../../say";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { moneyText } from "#app/_ui/money.ts";
+import { Notice } from "#app/_ui/notice.tsx";
+import { More } from "#app/_ui/section.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { clock } from "#app/shop/say.ts";
+import floor from "#content/catalog/floor.json";
+import words from "#content/copy/promises.json";
+import type { OrderView } from "#services";
 import { movePromise, takePressSlot } from "./promise-actions";
 
 const w = words.order;

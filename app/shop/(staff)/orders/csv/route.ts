@@ -1,10 +1,10 @@
 /** The orders that the list shows with the same filters, all of them, as CSV. Amounts in cents. */
 import { notFound } from "next/navigation";
-import { handler } from "@/app/_server/handler";
-import { staffContext } from "@/app/_server/request";
-import { listOrdersQuery } from "@/lib/schemas";
-import { listOrders } from "@/lib/services";
-import { csvOfPages } from "../../csv-response";
+import { handler } from "#app/_server/handler.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { csvOfPages } from "#app/shop/(staff)/csv-response.ts";
+import { listOrdersQuery } from "#schemas";
+import { listOrders } from "#services";
 
 const head = ["order", "customer", "pairs", "serials", "state", "waiting_for", "promised_on", "total_cents", "ordered"];
 

@@ -1,8 +1,8 @@
 /** The pair on its one axis, as it is built. */
-import { AxisChart } from "@/app/_visuals/axis-chart.client";
-import { drawnGraphic, drawnWood } from "@/app/_visuals/pair-figure";
-import { mountLineMm, shapeAtLength } from "@/lib/engine/geometry";
-import { activeCatalog, type Context, type PairView } from "@/lib/services";
+import { AxisChart } from "#app/_visuals/axis-chart.client.tsx";
+import { drawnGraphic, drawnWood } from "#app/_visuals/pair-figure.tsx";
+import { mountLineMm, shapeAtLength } from "#engine/geometry";
+import { activeCatalog, type Context, type PairView } from "#services";
 
 export async function PairAxis({ ctx, pair }: { readonly ctx: Context; readonly pair: PairView }) {
   const catalog = await activeCatalog(ctx);

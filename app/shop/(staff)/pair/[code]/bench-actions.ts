@@ -2,12 +2,12 @@
 /** What the bench read of one ski. */
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
-import { type PairId, recordBenchValues } from "@/lib/services";
-import { idField, wholeField } from "../../../fields";
-import { say } from "../../../say";
-import { readingFields, readingsIn } from "../../measured/reading-fields";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { readingFields, readingsIn } from "#app/shop/(staff)/measured/reading-fields.ts";
+import { idField, wholeField } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import { type PairId, recordBenchValues } from "#services";
 
 export const measure = formAction({
   name: "record what the bench read",

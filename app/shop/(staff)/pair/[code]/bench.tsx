@@ -1,14 +1,14 @@
 /** The quality bench: one form for each ski, with target and limits beside, and both skis against each other. */
-import { ActionForm, type FormField } from "@/app/_ui/action-form.client";
-import { Badge } from "@/app/_ui/notice";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/learning.json";
-import { permit } from "@/lib/auth";
-import { benchScales } from "@/lib/schemas";
-import { type BenchRow, type Context, type PairBenchView, type PairView, readPairBench } from "@/lib/services";
-import { clock } from "../../../say";
-import { benchNumber, benchText } from "../../measured/figures";
+import { ActionForm, type FormField } from "#app/_ui/action-form.client.tsx";
+import { Badge } from "#app/_ui/notice.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { benchNumber, benchText } from "#app/shop/(staff)/measured/figures.ts";
+import { clock } from "#app/shop/say.ts";
+import { permit } from "#auth";
+import words from "#content/copy/learning.json";
+import { benchScales } from "#schemas";
+import { type BenchRow, type Context, type PairBenchView, type PairView, readPairBench } from "#services";
 import { measure } from "./bench-actions";
 
 const w = words.bench;

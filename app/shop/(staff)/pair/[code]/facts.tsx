@@ -1,17 +1,17 @@
 /** Where the pair is, its serials, its papers. */
-import { ButtonLink } from "@/app/_ui/button";
-import { dateRangeText, dayText } from "@/app/_ui/date-range";
-import { Facts } from "@/app/_ui/facts";
-import { Badge, type Tone } from "@/app/_ui/notice";
-import { plusMinus } from "@/app/_ui/plus-minus";
-import { fill } from "@/app/_ui/words";
-import paperWords from "@/content/copy/papers.json";
-import copy from "@/content/copy/rework.json";
-import words from "@/content/copy/shop.json";
-import { nineOfTen } from "@/lib/engine/configuration";
-import { textForPeople } from "@/lib/engine/units";
-import type { PairView } from "@/lib/services";
-import { clock } from "../../../say";
+import { ButtonLink } from "#app/_ui/button.tsx";
+import { dateRangeText, dayText } from "#app/_ui/date-range.tsx";
+import { Facts } from "#app/_ui/facts.tsx";
+import { Badge, type Tone } from "#app/_ui/notice.tsx";
+import { plusMinus } from "#app/_ui/plus-minus.ts";
+import { fill } from "#app/_ui/words.ts";
+import { clock } from "#app/shop/say.ts";
+import paperWords from "#content/copy/papers.json";
+import copy from "#content/copy/rework.json";
+import words from "#content/copy/shop.json";
+import { nineOfTen } from "#engine/configuration";
+import { textForPeople } from "#engine/units";
+import type { PairView } from "#services";
 
 const w = words.pair;
 const { rework } = copy;

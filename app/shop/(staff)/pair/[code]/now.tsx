@@ -1,13 +1,13 @@
 /** The one thing to do on this pair: what runs is finished, what is ready is started, and the last tick can be undone. */
-import { ActionForm, type FormField } from "@/app/_ui/action-form.client";
-import { dayText } from "@/app/_ui/date-range";
-import { More } from "@/app/_ui/section";
-import { fill } from "@/app/_ui/words";
-import copy from "@/content/copy/rework.json";
-import words from "@/content/copy/shop.json";
-import type { OperationView, PairView, PressChoice } from "@/lib/services";
-import { clock } from "../../../say";
-import { WaitingBadges } from "../../waiting-badges";
+import { ActionForm, type FormField } from "#app/_ui/action-form.client.tsx";
+import { dayText } from "#app/_ui/date-range.tsx";
+import { More } from "#app/_ui/section.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { WaitingBadges } from "#app/shop/(staff)/waiting-badges.tsx";
+import { clock } from "#app/shop/say.ts";
+import copy from "#content/copy/rework.json";
+import words from "#content/copy/shop.json";
+import type { OperationView, PairView, PressChoice } from "#services";
 import { finish, start, undo } from "../actions";
 
 const w = words.pair;

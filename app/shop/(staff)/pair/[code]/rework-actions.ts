@@ -3,12 +3,12 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
-import { type ReworkFault, reworkFaults } from "@/lib/engine/lifecycle";
-import { type PairId, startRework } from "@/lib/services";
-import { idField, textField, wholeField } from "../../../fields";
-import { say } from "../../../say";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { idField, textField, wholeField } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import { type ReworkFault, reworkFaults } from "#engine/lifecycle";
+import { type PairId, startRework } from "#services";
 
 export const startAgain = formAction({
   name: "build one ski again",

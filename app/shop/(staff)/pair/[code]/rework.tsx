@@ -1,16 +1,16 @@
 /** One ski built again: asked first, shown with what it takes and what it does to the promise, then begun. */
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { Button } from "@/app/_ui/button";
-import { dateRangeText } from "@/app/_ui/date-range";
-import { Facts } from "@/app/_ui/facts";
-import { SelectField } from "@/app/_ui/field";
-import { Notice } from "@/app/_ui/notice";
-import { fill } from "@/app/_ui/words";
-import copy from "@/content/copy/rework.json";
-import { reworkFaults } from "@/lib/engine/lifecycle";
-import { textForPeople } from "@/lib/engine/units";
-import { type Context, type PairView, previewRework, type ReworkView } from "@/lib/services";
-import { say } from "../../../say";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { Button } from "#app/_ui/button.tsx";
+import { dateRangeText } from "#app/_ui/date-range.tsx";
+import { Facts } from "#app/_ui/facts.tsx";
+import { SelectField } from "#app/_ui/field.tsx";
+import { Notice } from "#app/_ui/notice.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { say } from "#app/shop/say.ts";
+import copy from "#content/copy/rework.json";
+import { reworkFaults } from "#engine/lifecycle";
+import { textForPeople } from "#engine/units";
+import { type Context, type PairView, previewRework, type ReworkView } from "#services";
 import { startAgain } from "./rework-actions";
 
 const w = copy.rework;

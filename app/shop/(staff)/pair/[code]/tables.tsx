@@ -1,12 +1,12 @@
 /** The pair in tables: strips, parts, thickness and every operation. */
-import { Badge } from "@/app/_ui/notice";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import copy from "@/content/copy/rework.json";
-import words from "@/content/copy/shop.json";
-import { textForPeople } from "@/lib/engine/units";
-import type { PairView } from "@/lib/services";
-import { Clock } from "../../../cells";
+import { Badge } from "#app/_ui/notice.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { Clock } from "#app/shop/cells.tsx";
+import copy from "#content/copy/rework.json";
+import words from "#content/copy/shop.json";
+import { textForPeople } from "#engine/units";
+import type { PairView } from "#services";
 
 const w = words.pair;
 const { rework } = copy;

@@ -3,11 +3,11 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
-import { chooseOption, closeIncident, type IncidentId, reportBreakdown } from "@/lib/services";
-import { idField, textField, wholeField } from "../../../fields";
-import { say } from "../../../say";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { idField, textField, wholeField } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import { chooseOption, closeIncident, type IncidentId, reportBreakdown } from "#services";
 import { breakdownSchema } from "./read-input";
 
 const home = "/shop/queue/breakdown";

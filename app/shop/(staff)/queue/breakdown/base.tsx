@@ -1,11 +1,11 @@
 /** Who gets what is left of a base colour, and what would fit for the others. */
-import { dayText } from "@/app/_ui/date-range";
-import { Badge } from "@/app/_ui/notice";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/breakdowns.json";
-import type { BaseNeed, BaseShortage } from "@/lib/services";
-import { PairLink } from "../../../cells";
+import { dayText } from "#app/_ui/date-range.tsx";
+import { Badge } from "#app/_ui/notice.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { PairLink } from "#app/shop/cells.tsx";
+import words from "#content/copy/breakdowns.json";
+import type { BaseNeed, BaseShortage } from "#services";
 
 const w = words.base;
 const metres = (value: number) => value.toFixed(2);

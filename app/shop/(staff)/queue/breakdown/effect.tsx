@@ -1,10 +1,10 @@
 /** Who moves and who crosses a promise, worst first. */
-import { Badge, type Tone } from "@/app/_ui/notice";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/breakdowns.json";
-import type { PromiseEffect, QueueEffect } from "@/lib/services";
-import { Day, PairLink } from "../../../cells";
+import { Badge, type Tone } from "#app/_ui/notice.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { Day, PairLink } from "#app/shop/cells.tsx";
+import words from "#content/copy/breakdowns.json";
+import type { PromiseEffect, QueueEffect } from "#services";
 
 const w = words.effect;
 

@@ -1,11 +1,11 @@
 /** The fields of one kind of breakdown: a plain form whose answer stands in the address, so that nothing is stored. */
-import { Button } from "@/app/_ui/button";
-import { SelectField, TextField } from "@/app/_ui/field";
-import bases from "@/content/catalog/base-colours.json";
-import floor from "@/content/catalog/floor.json";
-import words from "@/content/copy/breakdowns.json";
-import type { BreakdownKind } from "@/lib/services";
-import type { Query } from "../../list-href";
+import { Button } from "#app/_ui/button.tsx";
+import { SelectField, TextField } from "#app/_ui/field.tsx";
+import type { Query } from "#app/shop/(staff)/list-href.ts";
+import bases from "#content/catalog/base-colours.json";
+import floor from "#content/catalog/floor.json";
+import words from "#content/copy/breakdowns.json";
+import type { BreakdownKind } from "#services";
 import { arrivalAt } from "../question";
 
 const w = words.form;

@@ -1,7 +1,7 @@
 /** A way on in words, with the figures it was computed with. */
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/breakdowns.json";
-import type { RemedyOption } from "@/lib/services";
+import { fill } from "#app/_ui/words.ts";
+import words from "#content/copy/breakdowns.json";
+import type { RemedyOption } from "#services";
 
 export function optionWords({ way, figures }: Pick<RemedyOption, "way" | "figures">): string {
   return fill(words.options[way], figures ?? {});

@@ -1,10 +1,10 @@
 /** What the breakdown's form sends, by address or by post, as what the use case takes. */
 import { z } from "zod";
-import shop from "@/content/catalog/shop.json";
-import { reworkFaults } from "@/lib/engine/lifecycle";
-import { isoDate } from "@/lib/engine/units";
-import type { PairId } from "@/lib/services";
-import { shopInstantField, textField } from "../../../fields";
+import { shopInstantField, textField } from "#app/shop/fields.ts";
+import shop from "#content/catalog/shop.json";
+import { reworkFaults } from "#engine/lifecycle";
+import { isoDate } from "#engine/units";
+import type { PairId } from "#services";
 
 const not = (input: unknown) => (input === "" ? "" : `, not “${String(input)}”`);
 const instant = (label: string) => shopInstantField(label, shop.timeZone).transform((at) => at.toISOString());

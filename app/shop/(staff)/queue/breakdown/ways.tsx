@@ -1,10 +1,10 @@
 /** The computed ways on, side by side. */
-import { moneyText } from "@/app/_ui/money";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/breakdowns.json";
-import type { RemedyOption } from "@/lib/services";
-import { PairLinks } from "../../../cells";
+import { moneyText } from "#app/_ui/money.ts";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { PairLinks } from "#app/shop/cells.tsx";
+import words from "#content/copy/breakdowns.json";
+import type { RemedyOption } from "#services";
 import { optionWords } from "./option-words";
 
 const w = words.ways;

@@ -4,8 +4,8 @@
  * line open; the session is looked at again every minute.
  */
 
-import { followQueue } from "@/app/_server/queue-followers";
-import { signedIn, stillSignedIn } from "@/app/_server/request";
+import { followQueue } from "#app/_server/queue-followers.ts";
+import { signedIn, stillSignedIn } from "#app/_server/request.ts";
 
 const keepAliveMs = 20_000;
 const sessionMs = 60_000;

@@ -2,11 +2,11 @@
 /** Moving a pair in the queue and taking it back. */
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
-import { applyMove, applyOrder, type PairId, undoMove } from "@/lib/services";
-import { idField, textField, wholeField } from "../../../fields";
-import { say } from "../../../say";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { idField, textField, wholeField } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import { applyMove, applyOrder, type PairId, undoMove } from "#services";
 
 const here = "/shop/queue/order";
 

@@ -1,11 +1,11 @@
 /** The queue as a list with its handles: buttons for everybody, dragging where there is a pointer. */
-import { Badge, type Tone } from "@/app/_ui/notice";
-import { Table } from "@/app/_ui/table";
-import { fill } from "@/app/_ui/words";
-import breakdowns from "@/content/copy/breakdowns.json";
-import words from "@/content/copy/queue.json";
-import type { QueueOrder, QueuePlace } from "@/lib/services";
-import { Day, PairLink } from "../../../cells";
+import { Badge, type Tone } from "#app/_ui/notice.tsx";
+import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { Day, PairLink } from "#app/shop/cells.tsx";
+import breakdowns from "#content/copy/breakdowns.json";
+import words from "#content/copy/queue.json";
+import type { QueueOrder, QueuePlace } from "#services";
 import { DragOrder } from "./drag-order.client";
 
 const w = words.order;

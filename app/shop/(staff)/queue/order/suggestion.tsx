@@ -1,14 +1,14 @@
 /** An order that the search has found, with what it does to every promise; the owner may give it. */
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { Button } from "@/app/_ui/button";
-import { Notice } from "@/app/_ui/notice";
-import { Part } from "@/app/_ui/page";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/queue.json";
-import { permit } from "@/lib/auth";
-import { type SuggestedOrder, suggestOrder } from "@/lib/services";
-import type { Context } from "@/lib/services/context";
-import { say } from "../../../say";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { Button } from "#app/_ui/button.tsx";
+import { Notice } from "#app/_ui/notice.tsx";
+import { Part } from "#app/_ui/page.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { say } from "#app/shop/say.ts";
+import { permit } from "#auth";
+import words from "#content/copy/queue.json";
+import { type SuggestedOrder, suggestOrder } from "#services";
+import type { Context } from "#services/context";
 import { Effect } from "../breakdown/effect";
 import { reorder } from "./actions";
 

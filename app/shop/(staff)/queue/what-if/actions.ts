@@ -2,11 +2,11 @@
 /** A question is made so, or a change of the floor is taken back. */
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
-import { applyWhatIf, type FloorChangeId, withdrawChange } from "@/lib/services";
-import { idField, textField } from "../../../fields";
-import { say } from "../../../say";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { idField, textField } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import { applyWhatIf, type FloorChangeId, withdrawChange } from "#services";
 import { whatIfSchema } from "./read-input";
 
 const context = () => staffContext("/shop/queue/what-if");

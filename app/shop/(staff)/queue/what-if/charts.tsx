@@ -1,8 +1,8 @@
 /** Before and after as strips and bars on one axis; each has its table beside it, which says the same. */
 import { scaleLinear } from "d3-scale";
-import { Table } from "@/app/_ui/table";
-import words from "@/content/copy/breakdowns.json";
-import type { QueueEffect } from "@/lib/services";
+import { Table } from "#app/_ui/table.tsx";
+import words from "#content/copy/breakdowns.json";
+import type { QueueEffect } from "#services";
 
 const w = words.whatIf;
 const size = { width: 360, left: 62, right: 14 } as const;

@@ -1,10 +1,10 @@
 /** One question's fields: a plain form that puts the question into the address. */
-import { Button } from "@/app/_ui/button";
-import { NumberField, SelectField, TextField } from "@/app/_ui/field";
-import floor from "@/content/catalog/floor.json";
-import words from "@/content/copy/breakdowns.json";
-import type { WhatIfKind } from "@/lib/services";
-import type { Query } from "../../list-href";
+import { Button } from "#app/_ui/button.tsx";
+import { NumberField, SelectField, TextField } from "#app/_ui/field.tsx";
+import type { Query } from "#app/shop/(staff)/list-href.ts";
+import floor from "#content/catalog/floor.json";
+import words from "#content/copy/breakdowns.json";
+import type { WhatIfKind } from "#services";
 import { arrivalAt } from "../question";
 import { whatIfFields } from "./read-input";
 

@@ -1,9 +1,9 @@
 /** What is different about the floor now or later, and taking it back. */
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { moneyText } from "@/app/_ui/money";
-import words from "@/content/copy/breakdowns.json";
-import type { FloorChangeView } from "@/lib/services";
-import { clock } from "../../../say";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { moneyText } from "#app/_ui/money.ts";
+import { clock } from "#app/shop/say.ts";
+import words from "#content/copy/breakdowns.json";
+import type { FloorChangeView } from "#services";
 import { withdraw } from "./actions";
 
 const w = words.whatIf;

@@ -1,6 +1,6 @@
 /** The question in the address, as what the use case takes. */
 import { z } from "zod";
-import { isoDate } from "@/lib/engine/units";
+import { isoDate } from "#engine/units";
 
 const not = (input: unknown) => (input === "" ? "" : `, not “${String(input)}”`);
 const day = (label: string) => z.iso.date({ error: `${label}: a day is needed` }).transform(isoDate);

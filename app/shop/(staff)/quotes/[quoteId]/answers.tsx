@@ -1,13 +1,13 @@
 /** What can be done with the quote now: make it an order, price it anew, let the old price stand, take it back. */
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { DateRange } from "@/app/_ui/date-range";
-import { Part } from "@/app/_ui/page";
-import { More } from "@/app/_ui/section";
-import words from "@/content/copy/shop.json";
-import { type Context, previewReprice, type QuoteView } from "@/lib/services";
-import { PriceDifferences } from "../../../price-differences";
-import { say } from "../../../say";
-import { changedCopy } from "../../call/actions";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { DateRange } from "#app/_ui/date-range.tsx";
+import { Part } from "#app/_ui/page.tsx";
+import { More } from "#app/_ui/section.tsx";
+import { changedCopy } from "#app/shop/(staff)/call/actions.ts";
+import { PriceDifferences } from "#app/shop/price-differences.tsx";
+import { say } from "#app/shop/say.ts";
+import words from "#content/copy/shop.json";
+import { type Context, previewReprice, type QuoteView } from "#services";
 import { honour, makeOrder, priceAnew, withdraw } from "../actions";
 
 const w = words.quote;

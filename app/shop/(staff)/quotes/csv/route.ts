@@ -1,10 +1,10 @@
 /** The quotes that the list shows with the same filters, all of them, as CSV. Amounts in cents. */
 import { notFound } from "next/navigation";
-import { handler } from "@/app/_server/handler";
-import { staffContext } from "@/app/_server/request";
-import { listQuotesQuery } from "@/lib/schemas";
-import { listQuotes } from "@/lib/services";
-import { csvOfPages } from "../../csv-response";
+import { handler } from "#app/_server/handler.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { csvOfPages } from "#app/shop/(staff)/csv-response.ts";
+import { listQuotesQuery } from "#schemas";
+import { listQuotes } from "#services";
 
 const head = ["quote", "customer", "ski", "total_cents", "state", "valid_until", "price_book", "made"];
 

@@ -1,12 +1,12 @@
 "use server";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { formAction } from "@/app/_server/form-action";
-import { staffContext } from "@/app/_server/request";
-import { takePair } from "@/app/_server/take-pair";
-import type { SheetId } from "@/lib/services";
-import { idField } from "../../../../fields";
-import { say } from "../../../../say";
+import { formAction } from "#app/_server/form-action.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { takePair } from "#app/_server/take-pair.ts";
+import { idField } from "#app/shop/fields.ts";
+import { say } from "#app/shop/say.ts";
+import type { SheetId } from "#services";
 
 const schema = z.strictObject({
   sheetId: idField.transform((id) => id as SheetId),

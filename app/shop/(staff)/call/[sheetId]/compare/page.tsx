@@ -1,13 +1,13 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { otherSheetOf } from "@/app/_server/other-sheet";
-import { staffContext } from "@/app/_server/request";
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { readCompareQuery } from "@/app/_ui/compare/candidates";
-import { CompareView } from "@/app/_ui/compare/compare-view";
-import words from "@/content/copy/compare.json";
-import { activeCatalog, readSheet, type SheetId } from "@/lib/services";
-import { say } from "../../../../say";
+import { otherSheetOf } from "#app/_server/other-sheet.ts";
+import { staffContext } from "#app/_server/request.ts";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { readCompareQuery } from "#app/_ui/compare/candidates.ts";
+import { CompareView } from "#app/_ui/compare/compare-view.tsx";
+import { say } from "#app/shop/say.ts";
+import words from "#content/copy/compare.json";
+import { activeCatalog, readSheet, type SheetId } from "#services";
 import { putOnSheet } from "./actions";
 
 export const metadata: Metadata = { title: words.title };

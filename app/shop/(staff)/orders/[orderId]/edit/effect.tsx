@@ -1,18 +1,18 @@
 /** What a change of the pair would do, and the button that does it. */
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { ButtonLink } from "@/app/_ui/button";
-import { DateRange, dayText } from "@/app/_ui/date-range";
-import { moneyText } from "@/app/_ui/money";
-import { Notice } from "@/app/_ui/notice";
-import { Part } from "@/app/_ui/page";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/shop.json";
-import type { Refusal } from "@/lib/engine/units";
-import { type Context, type EditPreview, type OrderPairView, type OrderView, previewEdit } from "@/lib/services";
-import { PriceDifferences } from "../../../../price-differences";
-import { say } from "../../../../say";
-import { changePair } from "../../actions";
-import { choicesOf } from "../../edit-fields";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { ButtonLink } from "#app/_ui/button.tsx";
+import { DateRange, dayText } from "#app/_ui/date-range.tsx";
+import { moneyText } from "#app/_ui/money.ts";
+import { Notice } from "#app/_ui/notice.tsx";
+import { Part } from "#app/_ui/page.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { changePair } from "#app/shop/(staff)/orders/actions.ts";
+import { choicesOf } from "#app/shop/(staff)/orders/edit-fields.ts";
+import { PriceDifferences } from "#app/shop/price-differences.tsx";
+import { say } from "#app/shop/say.ts";
+import words from "#content/copy/shop.json";
+import type { Refusal } from "#engine/units";
+import { type Context, type EditPreview, type OrderPairView, type OrderView, previewEdit } from "#services";
 
 const w = words.edit;
 

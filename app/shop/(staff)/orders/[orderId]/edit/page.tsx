@@ -1,15 +1,15 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { staffContext } from "@/app/_server/request";
-import { Button } from "@/app/_ui/button";
-import { CheckGroup } from "@/app/_ui/choice-group";
-import { NumberField, SelectField } from "@/app/_ui/field";
-import { Page } from "@/app/_ui/page";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/shop.json";
-import type { BuildCatalog, PairSpec } from "@/lib/engine/configuration";
-import { catalogOfRelease, type OrderId, readOrder } from "@/lib/services";
-import { editQuery, flexText, withExactFlex } from "../../edit-fields";
+import { staffContext } from "#app/_server/request.ts";
+import { Button } from "#app/_ui/button.tsx";
+import { CheckGroup } from "#app/_ui/choice-group.tsx";
+import { NumberField, SelectField } from "#app/_ui/field.tsx";
+import { Page } from "#app/_ui/page.tsx";
+import { fill } from "#app/_ui/words.ts";
+import { editQuery, flexText, withExactFlex } from "#app/shop/(staff)/orders/edit-fields.ts";
+import words from "#content/copy/shop.json";
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { catalogOfRelease, type OrderId, readOrder } from "#services";
 import { EditEffect } from "./effect";
 
 const w = words.edit;

@@ -1,22 +1,22 @@
 /** A hard date: what it would take is looked at first, then an owner approves it. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { staffContext } from "@/app/_server/request";
-import { ActionForm } from "@/app/_ui/action-form.client";
-import { Button } from "@/app/_ui/button";
-import { dayText } from "@/app/_ui/date-range";
-import { TextField } from "@/app/_ui/field";
-import { moneyText } from "@/app/_ui/money";
-import { Notice, type Tone } from "@/app/_ui/notice";
-import { Page, Part } from "@/app/_ui/page";
-import { fill } from "@/app/_ui/words";
-import words from "@/content/copy/promises.json";
-import { permit } from "@/lib/auth";
-import { isoDate } from "@/lib/engine/units";
-import { type HardDatePreview, type OrderId, type OrderView, previewHardDate, readOrder } from "@/lib/services";
-import { say } from "../../../../say";
-import type { Query } from "../../../list-href";
-import { Effect } from "../../../queue/breakdown/effect";
+import { staffContext } from "#app/_server/request.ts";
+import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { Button } from "#app/_ui/button.tsx";
+import { dayText } from "#app/_ui/date-range.tsx";
+import { TextField } from "#app/_ui/field.tsx";
+import { moneyText } from "#app/_ui/money.ts";
+import { Notice, type Tone } from "#app/_ui/notice.tsx";
+import { Page, Part } from "#app/_ui/page.tsx";
+import { fill } from "#app/_ui/words.ts";
+import type { Query } from "#app/shop/(staff)/list-href.ts";
+import { Effect } from "#app/shop/(staff)/queue/breakdown/effect.tsx";
+import { say } from "#app/shop/say.ts";
+import { permit } from "#auth";
+import words from "#content/copy/promises.json";
+import { isoDate } from "#engine/units";
+import { type HardDatePreview, type OrderId, type OrderView, previewHardDate, readOrder } from "#services";
 import { fixHardDate } from "../promise-actions";
 
 const w = words.hard;
