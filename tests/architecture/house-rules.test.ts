@@ -94,6 +94,18 @@ describe("the repository", () => {
     expect(lost.map(({ file, relative }) => `${file}: ${relative}`)).toEqual([]);
   });
 
+  it("cites no page that is not here", () => {
+    const files = keptTexts();
+    const pages = new Set(
+      files.map(({ path: file }) => path.posix.basename(file)).filter((name) => name.endsWith(".md")),
+    );
+    const citing = files
+      .filter(({ path: file }) => /^(tests|\.ci)\//.test(file))
+      .flatMap(({ path: file, text }) => [...text.matchAll(/[\w-]+\.md\b/g)].map(([page]) => ({ file, page })));
+    expect(pages.has("DEVELOPERS.md")).toBe(true);
+    expect(citing.filter(({ page }) => !pages.has(page)).map(({ file, page }) => `${file}: ${page}`)).toEqual([]);
+  });
+
   it("locks packages by their digest, not by where they were fetched", () => {
     const file = path.resolve(import.meta.dirname, "../../package-lock.json");
     const { packages } = JSON.parse(readFileSync(file, "utf8")) as {
