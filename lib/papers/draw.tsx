@@ -1,6 +1,7 @@
 /** One document from its data: the only place that knows the PDF library's entry point. Blocks for 0.3–0.9 s. */
 import { Document, renderToBuffer } from "@react-pdf/renderer";
 import { Component, type ReactElement, type ReactNode } from "react";
+import type { LocalDateTime, Paper } from "#papers/parts/facts";
 import { registerFonts } from "#papers/parts/fonts";
 import { BuildSheetPages } from "./build-sheet/page";
 import { ClubQuotePages } from "./club/page";
@@ -8,7 +9,6 @@ import { OrderConfirmationPages } from "./confirmation/page";
 import type { DocumentData, DocumentKind } from "./kinds";
 import { KitListPages } from "./kit-list/page";
 import { LabelsPages } from "./labels/page";
-import type { LocalDateTime, Paper } from "./parts/facts";
 import { ProofPages } from "./proof/page";
 import { QuotePages } from "./quote/page";
 

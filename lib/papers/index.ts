@@ -7,18 +7,18 @@
  * Units as everywhere: mm, N, MPa, g or kg, °C, minutes, integer cents. Days are `YYYY-MM-DD` in the shop's zone; clock
  * readings are the shop's own `YYYY-MM-DDTHH:mm`. Nothing here holds a binding's release value, a hole or a screw.
  */
-export { composeBuildSheet } from "./build-sheet/compose";
-export type * from "./build-sheet/facts";
-export type * from "./club/facts";
-export type * from "./confirmation/facts";
+export { composeBuildSheet } from "#papers/build-sheet/compose";
+export type * from "#papers/build-sheet/facts";
+export type * from "#papers/club/facts";
+export type * from "#papers/confirmation/facts";
+export { composeKitList } from "#papers/kit-list/compose";
+export type * from "#papers/kit-list/facts";
+export { composeLabels } from "#papers/labels/compose";
+export type * from "#papers/labels/facts";
+export { composeDrawing } from "#papers/parts/compose-drawing";
+export type * from "#papers/parts/facts";
+export { layoutText, readableSpec } from "#papers/parts/spec-rows";
+export type * from "#papers/proof/facts";
+export type * from "#papers/quote/facts";
 export type * from "./kinds";
-export { composeKitList } from "./kit-list/compose";
-export type * from "./kit-list/facts";
-export { composeLabels } from "./labels/compose";
-export type * from "./labels/facts";
-export { composeDrawing } from "./parts/compose-drawing";
-export type * from "./parts/facts";
-export { layoutText, readableSpec } from "./parts/spec-rows";
-export type * from "./proof/facts";
-export type * from "./quote/facts";
 export { renderDocument } from "./render";

@@ -1,11 +1,11 @@
 /** Every paper with its data. */
-import type { BuildSheetData } from "./build-sheet/facts";
-import type { ClubQuoteData } from "./club/facts";
-import type { OrderConfirmationData } from "./confirmation/facts";
-import type { KitListData } from "./kit-list/facts";
-import type { LabelsData } from "./labels/facts";
-import type { ProofData } from "./proof/facts";
-import type { QuoteData } from "./quote/facts";
+import type { BuildSheetData } from "#papers/build-sheet/facts";
+import type { ClubQuoteData } from "#papers/club/facts";
+import type { OrderConfirmationData } from "#papers/confirmation/facts";
+import type { KitListData } from "#papers/kit-list/facts";
+import type { LabelsData } from "#papers/labels/facts";
+import type { ProofData } from "#papers/proof/facts";
+import type { QuoteData } from "#papers/quote/facts";
 
 export interface DocumentData {
   readonly "build-sheet": BuildSheetData;

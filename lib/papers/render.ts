@@ -6,8 +6,8 @@
 import { existsSync } from "node:fs";
 import path from "node:path";
 import { Worker } from "node:worker_threads";
+import type { Paper } from "#papers/parts/facts";
 import type { DocumentData, DocumentKind } from "./kinds";
-import type { Paper } from "./parts/facts";
 import type { DrawAnswer, DrawRequest } from "./worker";
 
 /** Relative to the working directory, where the start script puts it. */

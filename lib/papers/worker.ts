@@ -1,8 +1,8 @@
 /** The drawing thread: takes one document at a time from the server's thread and posts its bytes back. */
 import { parentPort } from "node:worker_threads";
+import type { Paper } from "#papers/parts/facts";
 import { drawDocument } from "./draw";
 import type { DocumentData, DocumentKind } from "./kinds";
-import type { Paper } from "./parts/facts";
 
 export interface DrawRequest {
   readonly id: number;

@@ -206,7 +206,7 @@ describe("priceBookOn", () => {
 });
 
 describe("the shop's cancellation ladder", () => {
-  it("keeps 577.50 of 1925 once the core is milled, and gives back 385.00 of the deposit (scenario 35)", () => {
+  it("keeps 577.50 of 1925 once the core is milled, and gives back 385.00 of the deposit", () => {
     const amounts = { totalCents: 192_500, artFeeCents: 15_000 };
     const kept = keptOnCancellation(loadCatalog().shop.cancellation, "core-milled", amounts);
     expect([kept, 96_250 - kept]).toEqual([57_750, 38_500]);

@@ -4,7 +4,7 @@ import { drawDocument } from "../../lib/papers/draw";
 import { fonts, pageSizes, pdfPages } from "./pdf-text";
 import { facts, floor } from "./sample";
 
-/** Required contents: trade knowledge of the workshop (build sheet row, and what a floor needs); common practice, no source. */
+/** What a floor needs to build from: common practice, no source. */
 const REQUIRED: Readonly<Record<string, readonly string[]>> = {
   identity: [
     "0417",
@@ -163,7 +163,7 @@ describe("composeBuildSheet", () => {
   });
 
   it("halves the working time for every 10 °C", () => {
-    // Trade scenario: 60 min at 22 °C is 60/2^0.4 = 45 min at 26 °C.
+    // 60 min at 22 °C is 60/2^0.4 = 45 min at 26 °C.
     expect(composeBuildSheet(facts).workingTimes.find((t) => t.roomC === 26)?.minutes).toBe(45);
   });
 
