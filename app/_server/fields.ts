@@ -1,8 +1,11 @@
-/** What the shop's buttons send, as text, turned into what the use cases' schemas expect. */
+/** What forms send, as text, turned into what the use cases' schemas expect. */
 import { z } from "zod";
 import { shopMinute } from "#engine/routing";
 import { isoDate } from "#engine/units";
 import { instantOfShopMinute } from "#services/shop-clock";
+
+/** Every form behind a private link carries it. */
+export const linkField = { token: z.string().min(1).max(100) };
 
 /** A row's id in a hidden field. */
 export const idField = z.string().min(1).max(60);
@@ -12,6 +15,13 @@ export const wholeField = z
   .string()
   .regex(/^\d{1,9}$/, { error: "Number: a whole number is needed" })
   .transform(Number);
+
+/** Which compared pair to take onto the sheet, and what the page showed of it. */
+export const takenPairFields = {
+  candidate: z.string().min(1).max(60),
+  other: z.string().max(400),
+  version: wholeField,
+};
 
 /** A text that somebody types. */
 export const textField = (label: string, most: number, missing = `${label} is missing`) =>
@@ -27,6 +37,14 @@ export const maybeTicked = z
   .literal("on")
   .optional()
   .transform((value) => value === "on");
+
+/** Boxes of a schema that expects true or false: a ticked one is sent as "on", an unticked one not at all. */
+export function withTicks<S extends z.ZodType>(names: readonly string[], schema: S) {
+  return z.preprocess((fields) => {
+    const sent = fields as Readonly<Record<string, unknown>>;
+    return { ...sent, ...Object.fromEntries(names.map((name) => [name, sent[name] === "on"])) };
+  }, schema);
+}
 
 /** An optional text: an empty field is no text. */
 export function withoutEmpty<S extends z.ZodType>(schema: S) {
