@@ -88,6 +88,13 @@ module.exports = {
     ),
 
     forbid(
+      "zones-in-one-place",
+      "Time zones are asked in lib/shop/time/zone.ts only; the rest counts days and minutes of the shop's clock.",
+      { pathNot: "^lib/shop/time/zone[.]ts$" },
+      { path: "(^|/)node_modules/(temporal-polyfill|temporal-spec|temporal-utils)/" },
+    ),
+
+    forbid(
       "documents-are-pure-output",
       "A document turns plain data into bytes; it never fetches.",
       { path: "^lib/documents/" },

@@ -18,10 +18,13 @@ import {
   shopMinute,
 } from "@/lib/engine/routing";
 import { isoDate } from "@/lib/engine/units";
-import { floorFileSchema } from "@/lib/schemas/floor";
+import { floorFileSchema, floorOf } from "@/lib/schemas/floor";
 
-const floor = floorFileSchema.parse(
-  JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+const floor = floorOf(
+  floorFileSchema.parse(
+    JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+  ),
+  "America/Denver",
 );
 const now = shopMinute(isoDate("2026-10-05"), 9 * 60);
 const options = { runs: 60, seed: 4 };
