@@ -95,6 +95,13 @@ module.exports = {
     ),
 
     forbid(
+      "numbers-on-the-server",
+      "Telephone numbers are read in lib/services/phone.ts only: the tables of numbering plans have no place in a browser.",
+      { pathNot: "^lib/services/phone[.]ts$" },
+      { path: "(^|/)node_modules/libphonenumber-js/" },
+    ),
+
+    forbid(
       "documents-are-pure-output",
       "A document turns plain data into bytes; it never fetches.",
       { path: "^lib/documents/" },

@@ -9,7 +9,7 @@ import { checkSheetField } from "../../schemas/sheet-fields";
 import { currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { clubNumber } from "../numbers";
-import { normalisePhone } from "../phone";
+import { normalisePhone, storedForms } from "../phone";
 import { eventOf, nameOf } from "../record";
 import { shopDay } from "../shop-time";
 import type { ClubId, ClubPalette } from "../views";
@@ -45,6 +45,7 @@ export async function openClub(ctx: Context, input: OpenClubInput): Promise<Outc
       name: input.customer.name.trim(),
       phone: input.customer.phone.trim(),
       phoneNormalised: phone.value,
+      phoneForms: storedForms(input.customer.phone),
       email: input.customer.email?.trim() || null,
       address: null,
     };

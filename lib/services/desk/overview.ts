@@ -8,6 +8,7 @@ import { accept, type Outcome } from "../../engine/units";
 import { currentBook, currentCatalog } from "../catalogue/current";
 import type { Context } from "../context";
 import { numberIn, orderNumber, quoteNumber } from "../numbers";
+import { digitsToFind } from "../phone";
 import { queueBoardOf } from "../queue/board";
 import { quoteStateOf } from "../quotes/state";
 import { contactOf } from "../sheets/view";
@@ -101,14 +102,14 @@ export async function search(ctx: Context, input: { readonly text: string }): Pr
 }
 
 async function officeHits(ctx: Context, text: string): Promise<readonly SearchHit[]> {
-  const digits = text.replaceAll(/\D/g, "");
+  const digits = digitsToFind(text);
   const quoteNo = numberIn(text, "Q");
   const orderNo = numberIn(text, "O");
   const [quotes, orders, customers, sheets] = await Promise.all([
     listQuoteRecords(ctx.db, { text, now: ctx.now, ...(quoteNo === undefined ? {} : { number: quoteNo }) }, top),
     listOrderRecords(ctx.db, { text, ...(orderNo === undefined ? {} : { number: orderNo }) }, top),
     searchCustomers(ctx.db, text, digits),
-    listSheets(ctx.db, { state: "open", text, ...(digits.length >= 4 ? { digits } : {}) }, top),
+    listSheets(ctx.db, { state: "open", text, digits }, top),
   ]);
   return [
     ...orders.rows.map(

@@ -16,7 +16,7 @@ import { currentCatalog, engineOn, engineVersion, keepRelease } from "../catalog
 import type { Context } from "../context";
 import { rangeOf } from "../dates/range";
 import { quoteNumber } from "../numbers";
-import { normalisePhone } from "../phone";
+import { normalisePhone, storedForms } from "../phone";
 import { eventOf, messageOf, nameOf } from "../record";
 import { findSheet } from "../sheets/find-sheet";
 import { noLease } from "../sheets/lease";
@@ -137,6 +137,7 @@ function checkContact(contact: SheetContact) {
     email: contact.email ?? null,
     phone: contact.phone ?? null,
     phoneNormalised: phone?.value ?? null,
+    phoneForms: contact.phone === undefined ? [] : storedForms(contact.phone),
     address: contact.address ?? null,
   });
 }

@@ -6,7 +6,7 @@ import { listSheets } from "../../data/sheets";
 import { accept, type Outcome } from "../../engine/units";
 import type { Context } from "../context";
 import { orderNumber, quoteNumber } from "../numbers";
-import { normalisePhone } from "../phone";
+import { normalisePhone, storedForms } from "../phone";
 import { quoteStateOf } from "../quotes/state";
 import type { CustomerId, OrderId, PhoneMatch, QuoteId } from "../views";
 import { draftRow } from "./view";
@@ -16,15 +16,17 @@ export async function findByPhone(ctx: Context, input: { readonly phone: string 
   const allowed = permit(ctx.actor, "call.work");
   if (!allowed.ok) return allowed;
   const phone = normalisePhone(input.phone);
-  if (!phone.ok) return phone;
-  const customer = await customerByPhone(ctx.db, phone.value);
+  const phoneForms = storedForms(input.phone);
+  const customer = await customerByPhone(ctx.db, phoneForms);
   const [drafts, quotes, orders] = await Promise.all([
-    listSheets(ctx.db, { state: "open", phone: phone.value }, { skip: 0, take: 20 }),
+    listSheets(ctx.db, { state: "open", phoneForms }, { skip: 0, take: 20 }),
     customer === null ? [] : quotesOfCustomer(ctx.db, customer.id),
     customer === null ? [] : ordersOfCustomer(ctx.db, customer.id),
   ]);
+  // A number that is taken no more may still be one that was.
+  if (!phone.ok && customer === null && drafts.total === 0) return phone;
   return accept({
-    phone: phone.value,
+    phone: phone.ok ? phone.value : input.phone.trim(),
     customer: customer === null ? null : { customerId: customer.id as CustomerId, name: customer.name },
     drafts: drafts.rows.map((record) => draftRow(record, ctx.actor, ctx.now)),
     quotes: quotes.map((quote) => ({

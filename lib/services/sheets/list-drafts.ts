@@ -3,6 +3,7 @@ import { listSheets } from "../../data/sheets";
 import { accept, type Outcome } from "../../engine/units";
 import type { Context } from "../context";
 import { pageOf, sliceOf } from "../paging";
+import { digitsToFind } from "../phone";
 import type { DraftRow, Page } from "../views";
 import { draftRow } from "./view";
 
@@ -20,13 +21,11 @@ export async function listDrafts(ctx: Context, input: ListDraftsInput): Promise<
   if (!allowed.ok) return allowed;
   const slice = sliceOf(input.page);
   const text = input.text?.trim();
-  const digits = text?.replaceAll(/\D/g, "");
   const found = await listSheets(
     ctx.db,
     {
       ...(input.state === undefined ? {} : { state: input.state }),
-      ...(text ? { text } : {}),
-      ...(digits && digits.length >= 4 ? { digits } : {}),
+      ...(text ? { text, digits: digitsToFind(text) } : {}),
     },
     slice,
   );
