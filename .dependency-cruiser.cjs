@@ -102,6 +102,13 @@ module.exports = {
     ),
 
     forbid(
+      "one-log",
+      "The log is written through lib/log.ts, which leaves out what is about a person.",
+      { pathNot: "^lib/log[.]ts$" },
+      { path: "(^|/)node_modules/pino/" },
+    ),
+
+    forbid(
       "documents-are-pure-output",
       "A document turns plain data into bytes; it never fetches.",
       { path: "^lib/documents/" },

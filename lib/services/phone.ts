@@ -60,8 +60,8 @@ function earlierSpellings({ countryCallingCode, nationalNumber }: PhoneNumber): 
   return [`+${countryCallingCode}0${nationalNumber}`, `+1011${countryCallingCode}${nationalNumber}`];
 }
 
-/** False for an old form that is by itself another possible number: it may be somebody else's. */
+/** False for an old form that some numbering plan gives out as another number: it may be somebody else's. */
 function isNobodyElse(form: string, number: PhoneNumber | null): boolean {
   const read = parsePhoneNumberFromString(form, { extract: false });
-  return !read?.isPossible() || read.number === number?.number;
+  return !read?.isValid() || read.number === number?.number;
 }
