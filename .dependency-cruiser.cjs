@@ -144,6 +144,27 @@ module.exports = {
     ),
 
     forbid(
+      "zones-in-one-place",
+      "Time zones are asked in lib/shop/time/zone.ts only; the rest counts days and minutes of the shop's clock.",
+      { pathNot: "^lib/shop/time/zone[.]ts$" },
+      { path: "(^|/)node_modules/(temporal-polyfill|temporal-spec|temporal-utils)/" },
+    ),
+
+    forbid(
+      "numbers-on-the-server",
+      "Telephone numbers are read in lib/shop/names/phone.ts only: the tables of numbering plans have no place in a browser.",
+      { pathNot: "^lib/shop/names/phone[.]ts$" },
+      { path: "(^|/)node_modules/libphonenumber-js/" },
+    ),
+
+    forbid(
+      "one-log",
+      "The log is written through lib/log.ts, which leaves out what is about a person.",
+      { pathNot: "^lib/log[.]ts$" },
+      { path: "(^|/)node_modules/pino/" },
+    ),
+
+    forbid(
       "papers-are-pure-output",
       "A paper turns facts into bytes; it never fetches.",
       { path: "^lib/papers/" },

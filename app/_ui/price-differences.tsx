@@ -1,9 +1,10 @@
 /** Two prices line by line. Every figure and difference comes from the engine. */
-import { moneyChangeText, moneyText } from "#app/_ui/money.ts";
-import { Table } from "#app/_ui/table.tsx";
+
 import words from "#content/copy/shop.json";
 import skierWords from "#content/copy/skier.json";
 import type { Price, PriceComparison } from "#engine/pricing";
+import { moneyChangeText, moneyText } from "./money";
+import { Table } from "./table";
 
 const w = words.quote;
 

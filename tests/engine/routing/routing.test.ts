@@ -29,11 +29,14 @@ import {
   serialPlan,
 } from "#engine/schedule";
 import { isoDate } from "#engine/units";
-import { floorFileSchema } from "#schemas/floor";
+import { floorFileSchema, floorOf } from "#schemas/floor";
 import { faultsOf } from "../../support/feasible";
 
-const floor = floorFileSchema.parse(
-  JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+const floor = floorOf(
+  floorFileSchema.parse(
+    JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+  ),
+  "America/Denver",
 );
 const now = shopMinute(isoDate("2026-10-05"), 9 * 60);
 
