@@ -3,6 +3,7 @@
  * what is forward and what is aft, and what is written on the paper for it. Worked by hand from tests/documents/sample.ts.
  */
 import { beforeAll, describe, expect, it } from "vitest";
+import copy from "@/content/copy/papers.json";
 import { type BuildSheetFacts, composeBuildSheet, type FloorFacts } from "@/lib/documents";
 import { drawDocument } from "@/lib/documents/draw";
 import type { PairSpec } from "@/lib/engine/configuration";
@@ -81,6 +82,13 @@ describe("the print", () => {
     ["top", "upper side of the sheet: paper is printed mirrored"],
   ] as const)("on the %s: %s", (printFace, words) => {
     expect(told(withFloor({ printFace }).graphic, "Print face")).toBe(words);
+  });
+
+  it("is told on the proof as on the build sheet", () => {
+    expect(copy.proof.faces).toEqual({
+      under: "on the underside of the sheet: the paper is printed as read",
+      top: "on the upper side of the sheet: the paper is printed mirrored",
+    });
   });
 
   it("says on the paper what it says here, and what the sheet lot's scale is", () => {
