@@ -24,5 +24,5 @@ export function faultsOfList(entries, readSource) {
 
 /** How many of so many planted faults may be set aside. */
 export function mostSetAside(planted) {
-  return Math.ceil(planted * largestShare);
+  return Math.floor(planted * largestShare);
 }

@@ -14,12 +14,12 @@ export function usesOf(sources, resolve) {
     if (!usedBy.has(to)) usedBy.set(to, new Set());
     usedBy.get(to).add(from);
   };
-  for (const { file, text } of sources) connect(file, text);
+  for (const { file } of sources) connect(file);
 
-  function connect(file, text) {
+  function connect(file) {
     const own = files.get(file);
+    // To import a file is to run what stands in it outside of any declaration.
     for (const from of new Set(own.imported.map((specifier) => resolve(specifier, file))))
-      // To import a file is to run what stands in it outside of any declaration.
       if (files.has(from)) link(unit(file, 0), unit(from, 0));
     const spawned = [...own.strings].flatMap((one) => [bundles.get(one) ?? [], files.has(one) ? one : []].flat());
     for (const entry of spawned) if (entry !== file) linkAll(unit(file, 0), entry);
@@ -31,7 +31,6 @@ export function usesOf(sources, resolve) {
       for (const specifier of whole) linkAll(from, resolve(specifier, file));
       for (const name of names) for (const to of meant(file, name)) link(from, to);
     });
-    if (text === "") throw new Error(`${file} is empty`);
   }
 
   function linkAll(from, file) {
@@ -140,9 +139,13 @@ function read({ file, text }) {
       case "ExportNamedDeclaration":
         if (statement.source) found.imported.push(statement.source.value);
         for (const { local, exported } of statement.specifiers)
-          found.exports.set(nameOf(exported), statement.source ? from(statement, nameOf(local)) : { name: nameOf(local) });
+          found.exports.set(
+            nameOf(exported),
+            statement.source ? from(statement, nameOf(local)) : { name: nameOf(local) },
+          );
         if (statement.declaration)
-          for (const name of addUnit(found, statement.declaration, statement, lineAt)) found.exports.set(name, { name });
+          for (const name of addUnit(found, statement.declaration, statement, lineAt))
+            found.exports.set(name, { name });
         break;
       case "ExportDefaultDeclaration":
         addUnit(found, statement.declaration, statement, lineAt, "default");
@@ -162,7 +165,8 @@ function readImport(found, { source, specifiers }) {
   found.imported.push(source.value);
   for (const one of specifiers) {
     if (one.importKind === "type") continue;
-    const name = one.type === "ImportSpecifier" ? nameOf(one.imported) : one.type === "ImportDefaultSpecifier" ? "default" : "*";
+    const name =
+      one.type === "ImportSpecifier" ? nameOf(one.imported) : one.type === "ImportDefaultSpecifier" ? "default" : "*";
     found.imports.set(one.local.name, { specifier: source.value, name });
   }
 }

@@ -10,7 +10,7 @@ const soundLimitSeconds = 240;
 /** Test files that reach a fault: the likeliest for their time first. */
 export function inOrder(reached, file, memory) {
   return [...reached]
-    .filter(([test]) => /^tests\/(?!architecture\/|mutants\/).*\.test\.tsx?$/.test(test))
+    .filter(([test]) => /^tests\/(?!architecture\/).*\.test\.tsx?$/.test(test))
     .map(([test, distance]) => {
       const seconds = memory.seconds(test) ?? usualSeconds;
       return { test, weight: seconds * distance ** 2 * (isBeside(test, file) ? 0.25 : 1) };
@@ -55,6 +55,7 @@ export async function judgeFault(lane, fault, memory, seconds) {
 const count = (files) => (files === 1 ? "the one test file that reaches it" : `the ${files} test files that reach it`);
 
 async function isHanging(lane, { test, seconds }, memory) {
+  if (seconds <= hangs(memory.seconds(test) ?? 0)) return false;
   if (!(await passesSound(lane, test, memory))) return false;
   return seconds > hangs(memory.seconds(test));
 }

@@ -24,7 +24,12 @@ export class Lane {
   async #start() {
     const env = { ...process.env };
     for (const name of ownSettings) delete env[name];
-    const child = fork(program, [], { cwd: this.#tree, env, detached: true, stdio: ["ignore", "ignore", "pipe", "ipc"] });
+    const child = fork(program, [], {
+      cwd: this.#tree,
+      env,
+      detached: true,
+      stdio: ["ignore", "ignore", "pipe", "ipc"],
+    });
     this.#child = child;
     let complaint = "";
     child.stderr.on("data", (chunk) => {
@@ -84,7 +89,11 @@ export class Lane {
         if (message.kind === "judged" && stopped !== null)
           resolve({ end: "late", failure: null, running: stopped.running });
         if (message.kind === "gone")
-          resolve({ end: "gone", failure: { test: running?.test ?? "", message: "the runner died" }, running: since() });
+          resolve({
+            end: "gone",
+            failure: { test: running?.test ?? "", message: "the runner died" },
+            running: since(),
+          });
       };
       this.#child.send({ kind: "judge", file, text, bundles, tests });
     });

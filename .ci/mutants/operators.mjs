@@ -86,7 +86,8 @@ function handsBack(node) {
 }
 
 const nameOfCall = (node) => node.callee.name ?? node.callee.property?.name ?? "";
-const asksPermission = (text) => /\b(permit|mayDo|allowed|notAllowed|require\w*|isAllowed|mayI|may[A-Z]\w*)\b/.test(text);
+const asksPermission = (text) =>
+  /\b(permit|mayDo|allowed|notAllowed|require\w*|isAllowed|mayI|may[A-Z]\w*)\b/.test(text);
 
 /** Who is let in, in a table of policy: each word's next wider one. */
 const wider = { never: '"always"' };
@@ -104,11 +105,7 @@ export const operators = {
         return node.operator in ways ? between(node, source, ways[node.operator]) : [];
       case "UnaryExpression":
         return node.operator === "!" ? [edit(node, source.slice(node.argument.start, node.argument.end))] : [];
-      case "ConditionalExpression": {
-        const { test, consequent, alternate } = node;
-        const text = (one) => source.slice(one.start, one.end);
-        return [edit({ start: test.start, end: test.end }, `!(${text(test)})`)].filter(() => consequent !== alternate);
-      }
+      case "ConditionalExpression":
       case "IfStatement":
         return [edit(node.test, `!(${source.slice(node.test.start, node.test.end)})`)];
       case "Literal":
