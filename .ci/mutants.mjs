@@ -50,7 +50,7 @@ const folder = mkdtempSync(path.join(os.tmpdir(), "pairwright-mutants-"));
 const lanes = Array.from({ length: laneCount }, (_, index) => new Lane(root, path.join(folder, `lane-${index}`)));
 const clear = () => {
   for (const lane of lanes) lane.close();
-  rmSync(folder, { recursive: true, force: true });
+  rmSync(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 100 });
 };
 for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"])
   process.on(signal, () => {

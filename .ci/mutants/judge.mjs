@@ -39,7 +39,7 @@ export async function judgeFault(lane, fault, memory, seconds) {
     memory.learn(passed);
     if (failure !== null) {
       const { test, message } = failure;
-      if (test === "" || (await passesSound(lane, test, memory)))
+      if (test === "" || ((await failsAlone(lane, fault, test, tests)) && (await passesSound(lane, test, memory))))
         return { isNoticed: true, how: `by ${test || "the run"}: ${message}` };
       tests = tests.filter((one) => one !== test);
       continue;
@@ -58,6 +58,13 @@ async function isHanging(lane, { test, seconds }, memory) {
   if (seconds <= hangs(memory.seconds(test) ?? 0)) return false;
   if (!(await passesSound(lane, test, memory))) return false;
   return seconds > hangs(memory.seconds(test));
+}
+
+/** Whether the fault itself made it fail, not what other files left behind in their worker. */
+async function failsAlone(lane, fault, test, tests) {
+  if (tests[0] === test) return true;
+  const { failure, end } = await lane.judge({ ...fault, tests: [test], seconds: soundLimitSeconds });
+  return failure !== null || end === "late";
 }
 
 /** Whether a test file passes on sound code, here and now: what fails anyway notices nothing. */

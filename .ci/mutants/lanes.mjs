@@ -110,7 +110,8 @@ export class Lane {
 
   close() {
     this.#end();
-    rmSync(this.#tree, { recursive: true, force: true });
+    // What a killed process was about to write may still arrive.
+    rmSync(this.#tree, { recursive: true, force: true, maxRetries: 10, retryDelay: 100 });
   }
 
   #end() {

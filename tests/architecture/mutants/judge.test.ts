@@ -47,13 +47,18 @@ describe("a fault", () => {
   });
 
   it("is noticed by a test that passes on sound code", async () => {
-    const verdict = await judged(["a", "b"], [failed("b")], { b: passed("b") });
+    const verdict = await judged(["a", "b"], [failed("b"), failed("b")], { b: passed("b") });
     expect(verdict).toMatchObject({ isNoticed: true, how: "by b: expected 1 to be 2" });
   });
 
   it("is not noticed by a test that fails anyway: the others are asked again", async () => {
     const verdict = await judged(["a", "b"], [failed("a"), none], { a: failed("a") });
     expect(verdict).toMatchObject({ isNoticed: false, asked: [["a", "b"], ["b"]] });
+  });
+
+  it("is not noticed by a test that fails only in the company of others", async () => {
+    const verdict = await judged(["a", "b"], [failed("b"), passed("b"), none], { b: passed("b") });
+    expect(verdict).toMatchObject({ isNoticed: false, asked: [["a", "b"], ["b"], ["a"]] });
   });
 
   it("is noticed when a test no longer comes to an end", async () => {
