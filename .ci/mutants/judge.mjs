@@ -47,7 +47,10 @@ export async function judgeFault(lane, fault, memory, seconds) {
     if (end === "late" && running !== null && (await isHanging(lane, running, memory)))
       return { isNoticed: true, how: `by ${running.test}: it does not come to an end` };
     if (end === "late")
-      return { isNoticed: false, how: `not in ${seconds} s: ${passed.size} of ${tests.length} test files` };
+      return {
+        isNoticed: false,
+        how: `not in ${seconds} s of work: ${passed.size} of ${tests.length} test files passed`,
+      };
     return { isNoticed: false, how: `not by ${count(tests.length)}` };
   }
 }

@@ -2,12 +2,26 @@
 import { fork } from "node:child_process";
 import { copyFileSync, rmSync } from "node:fs";
 import path from "node:path";
+import { workedSeconds } from "./clock.mjs";
 import { copyProject } from "./tree.mjs";
 
 const program = path.join(import.meta.dirname, "lane.mjs");
 /** How long a run that was told to stop may take before it is ended by force. */
 const graceSeconds = 4;
+/** A lane may take this much longer than it works: it waits for a busy machine, or for what never comes. */
+const mostWall = 6;
 const ownSettings = ["DATABASE_URL", "PAIRWRIGHT_DATA", "PAIRWRIGHT_ORIGIN", "HOST", "PORT", "NODE_ENV"];
+
+/** Seconds that a process group has worked; seconds on the wall where that cannot be told. */
+function clockOf(group) {
+  const start = workedSeconds(group);
+  let latest = start ?? 0;
+  return () => {
+    if (start === null) return performance.now() / 1000;
+    latest = Math.max(latest, workedSeconds(group) ?? 0);
+    return latest;
+  };
+}
 
 export class Lane {
   #root;
@@ -53,33 +67,35 @@ export class Lane {
    * Runs tests on a fault, or on sound code where `file` is null.
    * @param {{file?: string | null, text?: string, bundles?: readonly {entry: string, name: string}[],
    *   tests: readonly string[], seconds: number, patience?: (test: string) => number}} question
-   *   `seconds` is the limit of the whole run, `patience` of one test file
+   *   `seconds` of work are the limit of the whole run, `patience` that of one test file
    * @returns {Promise<Answer>}
    * @typedef {{end: "judged" | "late" | "gone", failure: {test: string, message: string} | null,
    *   passed: ReadonlyMap<string, number>, running: {test: string, seconds: number} | null}} Answer
    */
   async judge({ file = null, text = "", bundles = [], tests, seconds, patience = () => seconds }) {
     if (this.#child === null) await this.#start();
-    const began = performance.now();
+    const clock = clockOf(this.#child.pid);
+    const wallBegan = performance.now();
+    const began = clock();
     const passed = new Map();
     let running = null;
     let stopped = null;
     let watch;
     const { isStuck, ...answer } = await new Promise((resolve) => {
-      const since = () =>
-        running === null ? null : { test: running.test, seconds: (performance.now() - running.at) / 1000 };
+      const since = () => (running === null ? null : { test: running.test, seconds: clock() - running.at });
       watch = setInterval(() => {
         const now = since();
-        const isLate = performance.now() - began > seconds * 1000 || (now !== null && now.seconds > patience(now.test));
-        if (stopped === null && isLate) {
+        const wallSeconds = (performance.now() - wallBegan) / 1000;
+        const isLate = clock() - began > seconds || wallSeconds > mostWall * seconds;
+        if (stopped === null && (isLate || (now !== null && now.seconds > patience(now.test)))) {
           stopped = { running: now, at: performance.now() };
           this.#child?.send({ kind: "stop" });
         }
         if (stopped !== null && performance.now() - stopped.at > graceSeconds * 1000)
           resolve({ end: "late", failure: null, running: stopped.running, isStuck: true });
-      }, 250);
+      }, 500);
       this.#listener = (message) => {
-        if (message.kind === "started") running = { test: message.test, at: performance.now() };
+        if (message.kind === "started") running = { test: message.test, at: clock() };
         if (message.kind === "ended") {
           if (message.state === "passed" && stopped === null) passed.set(message.test, message.seconds);
           running = null;

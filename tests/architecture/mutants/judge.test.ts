@@ -1,6 +1,10 @@
 /** When a fault counts as noticed. The lane is played by a script of answers. */
+import { mkdirSync, writeFileSync } from "node:fs";
+import path from "node:path";
 import { describe, expect, it } from "vitest";
+import { workedSeconds } from "@/.ci/mutants/clock.mjs";
 import { type Answer, judgeFault, type Memory, type Question } from "@/.ci/mutants/judge.mjs";
+import { temporaryFolder } from "../../support/child";
 
 const none = { end: "judged", failure: null, passed: new Map(), running: null } as const;
 const failed = (test: string): Answer => ({ ...none, failure: { test, message: "expected 1 to be 2" } });
@@ -40,6 +44,24 @@ async function judged(
   return { ...verdict, asked: asked.map((question) => question.tests) };
 }
 
+describe("the clock of a lane", () => {
+  it("adds what a group and its ended children have worked, whatever a program is called", () => {
+    const proc = temporaryFolder();
+    const stat = (id: number, name: string, group: number, times: string) => {
+      mkdirSync(path.join(proc, String(id)));
+      const text = `${id} (${name}) S 1 ${group} 9 0 -1 0 0 0 0 0 ${times} 20 0 11 0 5`;
+      writeFileSync(path.join(proc, String(id), "stat"), text);
+    };
+    stat(10, "node", 10, "100 20 300 50");
+    stat(11, "node (vitest 1) x", 10, "30 0 0 0");
+    stat(12, "other", 12, "5000 0 0 0");
+    mkdirSync(path.join(proc, "13"));
+    expect(workedSeconds(10, proc)).toBe(5);
+    expect(workedSeconds(99, proc)).toBe(null);
+    expect(workedSeconds(10, path.join(proc, "none"))).toBe(null);
+  });
+});
+
 describe("a fault", () => {
   it("survives when no test reaches it, and when all that reach it pass", async () => {
     expect(await judged([], [])).toMatchObject({ isNoticed: false, how: "no test reaches it", asked: [] });
@@ -67,6 +89,6 @@ describe("a fault", () => {
 
   it("survives when the time is over before a slow test has ended", async () => {
     const verdict = await judged(["a"], [late("a", 60)], { a: passed("a", 50) });
-    expect(verdict).toMatchObject({ isNoticed: false, how: "not in 60 s: 0 of 1 test files" });
+    expect(verdict).toMatchObject({ isNoticed: false, how: "not in 60 s of work: 0 of 1 test files passed" });
   });
 });
