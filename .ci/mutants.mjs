@@ -54,6 +54,7 @@ const clear = () => {
 };
 for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"])
   process.on(signal, () => {
+    memory.save();
     clear();
     process.exit(130);
   });
@@ -73,7 +74,7 @@ function readWish() {
       seed: { type: "string", default: "1" },
       sample: { type: "string", default: "40" },
       room: { type: "string" },
-      limit: { type: "string", default: "60" },
+      limit: { type: "string", default: "45" },
       lanes: { type: "string", default: "2" },
     },
   });
