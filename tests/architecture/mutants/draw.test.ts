@@ -1,10 +1,10 @@
 /** Where faults are planted: every line alike, the same by the same seed, and in a room that survives a move. */
 import { describe, expect, it } from "vitest";
-import { places } from "@/.ci/mutants/draw.mjs";
-import entries from "@/.ci/mutants/equivalent.json";
-import { faultsOfList, type Judged, judgedEquivalent, mostSetAside } from "@/.ci/mutants/equivalent.mjs";
-import { plantedFaults } from "@/.ci/mutants/plant.mjs";
-import { isProductCode, roomOf } from "@/.ci/mutants/rooms.mjs";
+import { places } from "../../../.ci/mutants/draw.mjs";
+import entries from "../../../.ci/mutants/equivalent.json";
+import { faultsOfList, type Judged, judgedEquivalent, mostSetAside } from "../../../.ci/mutants/equivalent.mjs";
+import { plantedFaults } from "../../../.ci/mutants/plant.mjs";
+import { isProductCode, roomOf } from "../../../.ci/mutants/rooms.mjs";
 import { sources } from "../../support/sources";
 
 const file = (name: string, lines: number) => ({

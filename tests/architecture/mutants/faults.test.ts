@@ -2,10 +2,10 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
-import { candidatesIn, type Fault, planted } from "@/.ci/mutants/candidates.mjs";
-import { operators } from "@/.ci/mutants/operators.mjs";
-import { parse } from "@/.ci/mutants/syntax.mjs";
-import { openTypes } from "@/.ci/mutants/types.mjs";
+import { candidatesIn, type Fault, planted } from "../../../.ci/mutants/candidates.mjs";
+import { operators } from "../../../.ci/mutants/operators.mjs";
+import { parse } from "../../../.ci/mutants/syntax.mjs";
+import { openTypes } from "../../../.ci/mutants/types.mjs";
 import { temporaryFolder } from "../../support/child";
 import { sources } from "../../support/sources";
 

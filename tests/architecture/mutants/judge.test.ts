@@ -2,8 +2,8 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
-import { workedSeconds } from "@/.ci/mutants/clock.mjs";
-import { type Answer, judgeFault, type Memory, type Question } from "@/.ci/mutants/judge.mjs";
+import { workedSeconds } from "../../../.ci/mutants/clock.mjs";
+import { type Answer, judgeFault, type Memory, type Question } from "../../../.ci/mutants/judge.mjs";
 import { temporaryFolder } from "../../support/child";
 
 const none = { end: "judged", failure: null, passed: new Map(), running: null } as const;

@@ -2,10 +2,10 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
-import { usesOf } from "@/.ci/mutants/graph.mjs";
-import { inOrder } from "@/.ci/mutants/judge.mjs";
-import { openMemory } from "@/.ci/mutants/memory.mjs";
-import { resolverFor } from "@/.ci/mutants/resolve.mjs";
+import { usesOf } from "../../../.ci/mutants/graph.mjs";
+import { inOrder } from "../../../.ci/mutants/judge.mjs";
+import { openMemory } from "../../../.ci/mutants/memory.mjs";
+import { resolverFor } from "../../../.ci/mutants/resolve.mjs";
 import { temporaryFolder } from "../../support/child";
 
 function project(files: Readonly<Record<string, string>>): string {
