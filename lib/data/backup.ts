@@ -20,10 +20,15 @@ export async function backUpFolder(folder: string): Promise<EmbeddedBackup> {
     await pglite.exec("CHECKPOINT");
     const archive = new Uint8Array(await (await pglite.dumpDataDir("gzip")).arrayBuffer());
     const dump = await pgDump({ pg: pglite, args: ["--no-owner"] });
-    return { archive, sql: await dump.text() };
+    return { archive, sql: forOlderServers(await dump.text()) };
   } finally {
     await close();
   }
+}
+
+/** The dump begins with settings of the session; the newest of them is not known to servers before version 17. */
+function forOlderServers(sql: string): string {
+  return sql.replace(/^SET transaction_timeout = 0;\n/m, "");
 }
 
 /**
