@@ -7,15 +7,21 @@ const instant = Date.parse(process.env.RECORD_INSTANT ?? "");
 if (Number.isNaN(instant)) throw new Error("RECORD_INSTANT must be an instant");
 const RealDate = Date;
 
-globalThis.Date = class extends RealDate {
-  constructor(...given) {
-    if (given.length === 0) super(instant);
-    else super(...given);
-  }
-  static now() {
-    return instant;
-  }
-};
+// Everything of its own, as the real one has it: the framework copies what it finds on the constructor itself.
+function FixedDate(...given) {
+  if (new.target === undefined) return new RealDate(instant).toString();
+  return Reflect.construct(RealDate, given.length === 0 ? [instant] : given, new.target);
+}
+Object.defineProperties(FixedDate, {
+  prototype: { value: RealDate.prototype },
+  now: { value: () => instant, writable: true, configurable: true },
+  parse: { value: RealDate.parse, writable: true, configurable: true },
+  UTC: { value: RealDate.UTC, writable: true, configurable: true },
+  length: { value: 7 },
+  name: { value: "Date" },
+});
+RealDate.prototype.constructor = FixedDate;
+globalThis.Date = FixedDate;
 
 // Each process has a series of its own, named by whoever starts it.
 const series = Buffer.from(process.env.RECORD_SERIES ?? "0")

@@ -30,7 +30,7 @@ export function neutral() {
 export function pageText(html) {
   const calm = neutral();
   const body = calm(html)
-    .replace(/<!--[\s\S]*?-->/g, "")
+    .replace(/<!--[\s\S]*?-->|<!doctype html>/gi, "")
     .replace(/<(script|style|template|noscript)\b[\s\S]*?<\/\1>/g, "")
     .replace(/<svg\b[\s\S]*?<\/svg>/g, drawing)
     .replace(/<(?:link|meta|base)\b[^>]*>/g, "");
