@@ -124,7 +124,7 @@ export async function recordShop(address, signIns, keep) {
   }
   for (const [index, incidentId] of found(
     await html("/shop/queue/breakdown"),
-    `/shop/queue/breakdown/(${id})`,
+    "/shop/queue/breakdown/([\\w-]+)",
   ).entries())
     await page(owner, `/shop/queue/breakdown/${incidentId}`, `breakdown-${index + 1}`);
   await newSheet(stranger, page);
