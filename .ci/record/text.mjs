@@ -80,7 +80,7 @@ function spoken(name, closing, given) {
   return blocks.test(name) || name === "br" ? `\n${closing ? "" : label}` : label;
 }
 
-/** The words of a PDF page by page. */
+/** The words of a PDF page by page; how far apart columns stand hangs on the width of a link nobody can foresee. */
 export function paperText(bytes) {
   const folder = mkdtempSync(path.join(os.tmpdir(), "pairwright-paper-"));
   try {
@@ -88,7 +88,9 @@ export function paperText(bytes) {
     writeFileSync(file, bytes);
     const text = execFileSync("pdftotext", ["-enc", "UTF-8", "-layout", file, "-"], { encoding: "utf8" });
     const pages = text.split("\f").slice(0, -1);
-    return neutral()(pages.map((page, index) => `--- page ${index + 1}\n${page.trimEnd()}`).join("\n"));
+    return neutral()(
+      pages.map((page, index) => `--- page ${index + 1}\n${page.trimEnd().replace(/ {3,}/g, "   ")}`).join("\n"),
+    );
   } finally {
     rmSync(folder, { recursive: true });
   }
