@@ -43,7 +43,7 @@ const proofs = {
   },
   mutants: {
     whole: "200 planted faults, and how many of them are noticed, room by room",
-    sample: "six faults planted by hand, in tests/architecture/mutants",
+    sample: "the planter's own tests",
     work: (_shared, seed) =>
       run(process.execPath, [path.join(root, ".ci/mutants.mjs"), "--seed", String(seed), "--sample", "200"]),
   },

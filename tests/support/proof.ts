@@ -9,8 +9,11 @@ export function isWhole(proof: "seasons" | "year" | "audit"): boolean {
 /** What a sample is drawn with; the same sample every day unless another is asked for. */
 export const proofSeed = Number(process.env.PAIRWRIGHT_SEED ?? 1);
 
-/** Whether a place is in the sample of one in so many; that many seeds in a row see every place once. */
-export function isInSample(place: string, oneIn: number): boolean {
-  const drawn = createHash("sha256").update(place).digest().readUInt32BE(0);
-  return drawn % oneIn === proofSeed % oneIn;
+/**
+ * Whether the n-th place of a series is in the sample of one in so many. Of so many neighbours one always is, and so many
+ * seeds in a row see every place once.
+ */
+export function isInSample(series: string, n: number, oneIn: number): boolean {
+  const begin = createHash("sha256").update(series).digest().readUInt32BE(0);
+  return (begin + n) % oneIn === proofSeed % oneIn;
 }
