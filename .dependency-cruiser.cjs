@@ -17,8 +17,10 @@ const engineFloors = {
   calibration: ["units", "math", "materials", "geometry", "laminate", "flex", "configuration"],
   matching: ["units", "math"],
   schedule: ["units", "math"],
+  simulate: ["units", "math", "schedule"],
+  optimise: ["units", "math", "schedule", "simulate"],
   lifecycle: ["units"],
-  routing: ["units", "math", "schedule", "lifecycle"],
+  routing: ["units", "math", "schedule", "simulate", "optimise", "lifecycle"],
   assessment: [
     "units",
     "math",

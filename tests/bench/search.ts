@@ -1,7 +1,8 @@
 /** The search on published job shops: its speed, and what it reaches in fixed iterations. */
 import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
-import { type Schedule, type ScheduleProblem, scheduleJobs } from "#engine/schedule";
+import { scheduleJobs } from "#engine/optimise";
+import type { Schedule, ScheduleProblem } from "#engine/schedule";
 import {
   ft06Text,
   hybridFlowShop,
@@ -11,7 +12,7 @@ import {
   setupSequence,
   tardinessSequence,
   workshop,
-} from "../engine/schedule/instances";
+} from "../engine/optimise/instances";
 import {
   flowShop,
   flowShops20by5,
@@ -19,7 +20,7 @@ import {
   jobShops20by5,
   loadBound,
   taillardJobShop,
-} from "../engine/schedule/taillard";
+} from "../engine/optimise/taillard";
 import { arithmetic, type Measured, measured, median } from "./measure";
 
 const folder = path.resolve("../shared/checks/instances");

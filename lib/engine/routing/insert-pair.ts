@@ -6,13 +6,13 @@ import {
   type CompiledProblem,
   earliestByPrecedence,
   fitOfUse,
-  layOver,
   type Placement,
   placeCluster,
   type SerialPlan,
   type WorkCalendar,
   workMinutesBefore,
 } from "#engine/schedule";
+import { layOver } from "#engine/simulate";
 import type { CauseTallies } from "./drivers";
 import type { FloorOperation } from "./floor-problem";
 import { isPressWork } from "./floor-problem";

@@ -3,15 +3,8 @@
  * axis (type 1), mapped to days afterwards: that order commutes with the calendar, interpolating does not.
  */
 import { orderStatistic } from "#engine/math";
-import {
-  clockMinuteOf,
-  compileProblem,
-  emptyPlacement,
-  resourcesUsed,
-  serialPlan,
-  workingTimelines,
-  workMinutesBefore,
-} from "#engine/schedule";
+import { clockMinuteOf, compileProblem, emptyPlacement, serialPlan, workMinutesBefore } from "#engine/schedule";
+import { resourcesUsed, workingTimelines } from "#engine/simulate";
 import { accept, type IsoDate, type Outcome } from "#engine/units";
 import { CauseTallies, usualDays } from "./drivers";
 import { candidateProblem, type FloorRefusal, isPressWork, workingDayMinutes } from "./floor-problem";

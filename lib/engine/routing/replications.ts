@@ -7,15 +7,12 @@ import {
   type CompiledProblem,
   calendarNamed,
   compileProblem,
-  DispatchRun,
-  dispatchModel,
   emptyTimelines,
-  type StoredTimelines,
-  storeTimelines,
   type Timelines,
   type WorkCalendar,
   workMinutesBefore,
 } from "#engine/schedule";
+import { DispatchRun, dispatchModel, type StoredTimelines, storeTimelines } from "#engine/simulate";
 import { accept, type Outcome } from "#engine/units";
 import type { FloorCatalog } from "./floor";
 import { calendarName, type FloorProblem, type FloorRefusal, openQueue } from "./floor-problem";

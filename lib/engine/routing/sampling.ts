@@ -4,14 +4,8 @@
  * Durations: lognormal with PERT mean (low + 4 typ + high)/6 and sd (high − low)/6.
  */
 import { hashText, keyedDraw, lognormalTable, sampleTable, unitFromU32 } from "#engine/math";
-import {
-  type CompiledProblem,
-  clockMinuteOf,
-  type DispatchSampler,
-  type RedoRule,
-  type WorkCalendar,
-  workMinutesBefore,
-} from "#engine/schedule";
+import { type CompiledProblem, clockMinuteOf, type WorkCalendar, workMinutesBefore } from "#engine/schedule";
+import type { DispatchSampler, RedoRule } from "#engine/simulate";
 import type { FloorCatalog, ReworkLoop, ThreePointMinutes } from "./floor";
 import { type FloorOperation, pressResource, splitMinutes, workingDayMinutes } from "./floor-problem";
 import { minutesPerDay } from "./shop-time";

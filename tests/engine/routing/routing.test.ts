@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { dispatchList, scheduledOperations } from "#engine/optimise";
 import {
   answerRange,
   type CandidatePair,
@@ -20,14 +21,7 @@ import {
   shopMinute,
   weekdayOf,
 } from "#engine/routing";
-import {
-  compileProblem,
-  decodeSerial,
-  dispatchList,
-  emptyPlacement,
-  scheduledOperations,
-  serialPlan,
-} from "#engine/schedule";
+import { compileProblem, decodeSerial, emptyPlacement, serialPlan } from "#engine/schedule";
 import { isoDate } from "#engine/units";
 import { floorFileSchema } from "#schemas/floor";
 import { faultsOf } from "../../support/feasible";

@@ -2,8 +2,8 @@
  * What a dispatch simulation needs beside the problem: ranks, and classes of operations that ask for exactly the same
  * resources. Only the best operation of a class can be the next to start, so a decision looks at one head a class.
  */
-import type { CompiledProblem } from "./compile";
-import { type SerialPlan, serialPlan } from "./serial";
+import type { CompiledProblem } from "#engine/schedule";
+import { type SerialPlan, serialPlan } from "#engine/schedule";
 
 /** Part of the work that is done again when `operation` fails; `redo` contains `operation`, its only way out. */
 export interface RedoRule {

@@ -5,15 +5,13 @@
  * makespan. Deterministic for a seed and a number of iterations.
  */
 import { intBelow, portableLog, type Random32, seededRandom, unitFromU32 } from "#engine/math";
+import type { ObjectiveWeights, SearchOptions } from "#engine/schedule";
+import { decodeSerial, emptyPlacement, type SerialPlan } from "#engine/schedule";
+import { budgetGuard, clockEvery, defaultIterations, improve, iterationLimit, type SearchResult } from "./annealing";
 import type { Line } from "./line";
 import { LineSchedule } from "./line-schedule";
 import { insertedByWork, setupTardinessOrders } from "./line-starts";
 import { listByStart } from "./neighbours";
-import type { ObjectiveWeights } from "./objective";
-import { emptyPlacement } from "./place";
-import { budgetGuard, clockEvery, defaultIterations, improve, iterationLimit, type SearchResult } from "./search";
-import { decodeSerial, type SerialPlan } from "./serial";
-import type { SearchOptions } from "./types";
 
 /** Sequences tried in an iteration: what costs about as much as decoding one list. */
 const triesOnOneMachine = 50;

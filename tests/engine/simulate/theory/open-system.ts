@@ -1,5 +1,6 @@
 /** Open systems of queueing theory as one problem of the scheduler, run many times over by its own dispatch. */
-import { compileProblem, DispatchRun, type DispatchSampler, dispatchModel, type OperationSpec } from "#engine/schedule";
+import { compileProblem, type OperationSpec } from "#engine/schedule";
+import { DispatchRun, type DispatchSampler, dispatchModel } from "#engine/simulate";
 import { average, type Draw, uniform, unit } from "./simulate";
 
 export interface Visit {

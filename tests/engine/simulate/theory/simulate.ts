@@ -1,6 +1,7 @@
 /** Systems of queueing theory as problems of the scheduler, run by its own dispatch with sampled minutes. */
 import { normalQuantile, seededRandom, unitFromU32 } from "#engine/math";
-import { compileProblem, DispatchRun, type DispatchSampler, dispatchModel, type JobSpec } from "#engine/schedule";
+import { compileProblem, type JobSpec } from "#engine/schedule";
+import { DispatchRun, type DispatchSampler, dispatchModel } from "#engine/simulate";
 
 /** Minutes that stand for one unit of time: rounding to whole minutes is then of no account. */
 export const unit = 1000;

@@ -1,13 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  compileProblem,
-  DispatchRun,
-  dispatchModel,
-  type JobSpec,
-  type ScheduleProblem,
-  scheduleJobs,
-} from "#engine/schedule";
+import { scheduleJobs } from "#engine/optimise";
+import { compileProblem, type JobSpec, type ScheduleProblem } from "#engine/schedule";
+import { DispatchRun, dispatchModel } from "#engine/simulate";
 import { faultsOf } from "../../support/feasible";
 
 const families = ["a", "b", "c"] as const;

@@ -4,9 +4,8 @@
  * arc: two neighbours on a resource of which the second waits for the first, on a chain that ends in the cost.
  */
 import { intBelow, type Random32 } from "#engine/math";
-import { workEnd } from "./calendar";
-import type { CompiledProblem } from "./compile";
-import { openStart, type Placement } from "./place";
+import type { CompiledProblem } from "#engine/schedule";
+import { openStart, type Placement, workEnd } from "#engine/schedule";
 
 /** Sorts the operations of a placement by start; ties by end, then by precedence. Written to `list`. */
 export function listByStart(placement: Placement, list: Int32Array): void {

@@ -2,8 +2,9 @@
  * A sequence of jobs run down a line: the first stage in the order of the sequence, every later one as the jobs arrive (ties
  * in that order), each on the machine that is free first.
  */
+
+import type { ObjectiveWeights } from "#engine/schedule";
 import type { Line, Stage } from "./line";
-import type { ObjectiveWeights } from "./objective";
 
 export class LineSchedule {
   /** Start of each job at each stage: `start[stage · jobs + job]`. */

@@ -1,20 +1,17 @@
 import { describe, expect, it } from "vitest";
+import { scheduleJobs, startingLists } from "#engine/optimise";
 import {
-  busyWidth,
   compileProblem,
   costsOf,
-  DispatchRun,
   decodeSerial,
-  dispatchModel,
   emptyPlacement,
   objectiveWeights,
   type Schedule,
   type ScheduledOperation,
   type ScheduleProblem,
-  scheduleJobs,
   serialPlan,
-  startingLists,
 } from "#engine/schedule";
+import { busyWidth, DispatchRun, dispatchModel } from "#engine/simulate";
 import { faultsOf, isOpen } from "../../support/feasible";
 import { costsBy } from "../../support/schedule-costs";
 import { frozenAt, randomJobShop, randomLine, randomProject, randomShop } from "./random-shops";

@@ -1,6 +1,7 @@
 /** Heads and tails: the least time before an operation can begin and after it has ended, in an empty shop. */
-import { nextOpen, nextOpenRun, workEnd } from "./calendar";
-import type { CompiledProblem } from "./compile";
+
+import type { CompiledProblem } from "#engine/schedule";
+import { nextOpen, nextOpenRun, workEnd } from "#engine/schedule";
 
 /** Earliest possible start of every operation by precedence, releases and calendars. */
 export function heads(problem: CompiledProblem): Int32Array {

@@ -5,12 +5,10 @@
  * An iteration is one decoded list, forward or backward. Seeded and deterministic.
  */
 import { intBelow, type Random32, seededRandom, unitFromU32 } from "#engine/math";
-import type { CompiledProblem } from "./compile";
+import type { CompiledProblem, SearchOptions } from "#engine/schedule";
+import { decodeSerial, emptyPlacement, type Placement, type SerialPlan, serialPlan } from "#engine/schedule";
+import { budgetGuard, iterationLimit, type SearchResult } from "./annealing";
 import { listByStart } from "./neighbours";
-import { emptyPlacement, type Placement } from "./place";
-import { budgetGuard, iterationLimit, type SearchResult } from "./search";
-import { decodeSerial, type SerialPlan, serialPlan } from "./serial";
-import type { SearchOptions } from "./types";
 
 const population = 40;
 const mutationChance = 0.05;

@@ -4,11 +4,16 @@
  * is kept, so it can be stopped at any time.
  */
 import { portableExp, type Random32, seededRandom, unitFromU32 } from "#engine/math";
+import type { SearchOptions } from "#engine/schedule";
+import {
+  decodeSerial,
+  emptyPlacement,
+  type ObjectiveWeights,
+  type Placement,
+  type SerialPlan,
+  searchCost,
+} from "#engine/schedule";
 import { criticalArcs, listByStart, moveBehind, randomMove } from "./neighbours";
-import { type ObjectiveWeights, searchCost } from "./objective";
-import { emptyPlacement, type Placement } from "./place";
-import { decodeSerial, type SerialPlan } from "./serial";
-import type { SearchOptions } from "./types";
 
 export interface SearchResult {
   readonly list: Int32Array;

@@ -3,7 +3,7 @@
  * changeovers or not) or several equal ones, and nothing else binds: no calendars, holds, gaps, deadlines or fixed starts.
  * One machine alone is the shortest line. For a line a sequence of the jobs says nearly all.
  */
-import type { CompiledProblem, CompiledUse } from "./compile";
+import type { CompiledProblem, CompiledUse } from "#engine/schedule";
 
 export interface Stage {
   /** Equal machines; 1 where there are changeovers. */

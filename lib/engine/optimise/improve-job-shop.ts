@@ -1,13 +1,12 @@
 /** Improvement of plain job shops: the starting lists decoded, the best taken up by tabu search. */
+
+import type { SearchOptions } from "#engine/schedule";
+import { decodeSerial, emptyPlacement, type ObjectiveWeights, type SerialPlan, searchCost } from "#engine/schedule";
+import { budgetGuard, clockEvery, iterationLimit, type SearchResult } from "./annealing";
 import { permutationList } from "./flow-shop";
 import type { JobShop } from "./job-shop";
 import { listByStart } from "./neighbours";
-import { type ObjectiveWeights, searchCost } from "./objective";
-import { emptyPlacement } from "./place";
-import { budgetGuard, clockEvery, iterationLimit, type SearchResult } from "./search";
-import { decodeSerial, type SerialPlan } from "./serial";
 import { TabuSearch } from "./tabu-search";
-import type { SearchOptions } from "./types";
 
 /** What costs about as much as decoding one list, the iteration of the general search. */
 const movesPerIteration = 10;

@@ -1,16 +1,7 @@
 import { describe, expect, it } from "vitest";
-import {
-  apparentTardinessCost,
-  apparentTardinessCostWithSetups,
-  compileProblem,
-  DispatchRun,
-  dispatchModel,
-  johnsonOrder,
-  type ScheduleProblem,
-  scheduleJobs,
-  workCalendar,
-  workEnd,
-} from "#engine/schedule";
+import { apparentTardinessCost, apparentTardinessCostWithSetups, johnsonOrder, scheduleJobs } from "#engine/optimise";
+import { compileProblem, type ScheduleProblem, workCalendar, workEnd } from "#engine/schedule";
+import { DispatchRun, dispatchModel } from "#engine/simulate";
 import truth from "../../fixtures/truth/queue.json";
 import { faultsOf } from "../../support/feasible";
 

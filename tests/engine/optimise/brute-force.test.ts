@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { intBelow, seededRandom } from "#engine/math";
-import { type ScheduleProblem, scheduleJobs } from "#engine/schedule";
+import { scheduleJobs } from "#engine/optimise";
+import type { ScheduleProblem } from "#engine/schedule";
 import { faultsOf } from "../../support/feasible";
 import { leastCost } from "./enumerate";
 

@@ -2,8 +2,7 @@
  * Timelines of a finished dispatch run, packed for keeping: one more job is later placed into what they leave free. Touching
  * intervals of a machine without changeovers are merged, so a busy station costs few entries.
  */
-import type { CompiledProblem } from "./compile";
-import { type BusyRecord, busyWidth } from "./dispatch";
+import type { CompiledProblem } from "#engine/schedule";
 import {
   canLieOver,
   clearTimelines,
@@ -13,7 +12,8 @@ import {
   occupyUnavailable,
   type PackedTimelines,
   type Timelines,
-} from "./timelines";
+} from "#engine/schedule";
+import { type BusyRecord, busyWidth } from "./dispatch";
 
 /** With no room to spare. */
 export type StoredTimelines = PackedTimelines;

@@ -1,21 +1,33 @@
+import type { Schedule, ScheduledOperation, ScheduleProblem, SearchOptions } from "#engine/schedule";
+import {
+  type CompiledProblem,
+  compileProblem,
+  costsOf,
+  decodeSerial,
+  emptyPlacement,
+  fixedConflicts,
+  GapNeverKept,
+  type ObjectiveWeights,
+  objectiveWeights,
+  type Placement,
+  type ProblemRefusal,
+  place,
+  placeFixed,
+  type SerialPlan,
+  serialPlan,
+  validateProblem,
+} from "#engine/schedule";
+import { DispatchRun, dispatchModel } from "#engine/simulate";
 import { accept, type Outcome, refuse } from "#engine/units";
+import { improve, type SearchResult } from "./annealing";
 import { lowerBound } from "./bounds";
-import { type CompiledProblem, compileProblem } from "./compile";
-import { DispatchRun } from "./dispatch";
-import { dispatchModel } from "./dispatch-model";
 import { tails } from "./heads-tails";
 import { improveJobShop } from "./improve-job-shop";
 import { improveLine } from "./improve-line";
 import { improveProject } from "./improve-project";
 import { jobShopOf } from "./job-shop";
 import { lineOf } from "./line";
-import { costsOf, type ObjectiveWeights, objectiveWeights } from "./objective";
-import { emptyPlacement, GapNeverKept, type Placement, place } from "./place";
 import { mirroredProject } from "./project";
-import { improve, type SearchResult } from "./search";
-import { decodeSerial, fixedConflicts, placeFixed, type SerialPlan, serialPlan } from "./serial";
-import type { Schedule, ScheduledOperation, ScheduleProblem, SearchOptions } from "./types";
-import { type ProblemRefusal, validateProblem } from "./validate";
 
 export interface ScheduleRefusal {
   readonly code: "fixed-overlap" | "fixed-before-predecessor" | "gap-not-kept" | "deadline-not-met";

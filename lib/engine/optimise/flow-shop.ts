@@ -4,7 +4,7 @@
  * 177:2033–2049): take four out, put each back where it is best. Sources from memory.
  */
 import { intBelow, type Random32, seededRandom } from "#engine/math";
-import type { CompiledProblem } from "./compile";
+import type { CompiledProblem } from "#engine/schedule";
 import type { JobShop } from "./job-shop";
 
 const takenOut = 4;

@@ -3,12 +3,19 @@
  * (parallel schedule generation, non-delay). One run is one schedule, or one replication when durations are sampled, work
  * can fail and machines can be down. Every resource knows when it will be free, so events are only "ready" and "try again".
  */
-import { workEnd as endOfWork, nextOpen, nextOpenRun, startForEnd } from "./calendar";
-import type { CompiledUse } from "./compile";
+
+import type { CompiledUse } from "#engine/schedule";
+import {
+  afterChangeover,
+  workEnd as endOfWork,
+  GapNeverKept,
+  maxClusterSteps,
+  nextOpen,
+  nextOpenRun,
+  startForEnd,
+} from "#engine/schedule";
 import { clusterAt, type DispatchClass, type DispatchModel, type RedoRule } from "./dispatch-model";
 import { EventQueue } from "./event-queue";
-import { GapNeverKept, maxClusterSteps } from "./place";
-import { afterChangeover } from "./timelines";
 
 /** Where durations and misfortunes come from. One object for all replications. */
 export interface DispatchSampler {

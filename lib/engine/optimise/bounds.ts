@@ -3,9 +3,8 @@
  * work it must do between the shortest possible head and the shortest possible tail (the one-machine bound without
  * preemption's finer points).
  */
-import type { CompiledProblem } from "./compile";
+import type { CompiledProblem, ObjectiveWeights } from "#engine/schedule";
 import { earliestEnds, heads, tails } from "./heads-tails";
-import type { ObjectiveWeights } from "./objective";
 
 /** No schedule of the problem costs less. */
 export function lowerBound(problem: CompiledProblem, weights: ObjectiveWeights): number {

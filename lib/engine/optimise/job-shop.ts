@@ -2,8 +2,7 @@
  * Which problems are plain job shops: every operation on one machine that does one thing at a time, chains, no calendars, no
  * holds, gaps, changeovers or fixed starts, and the makespan to be shortened. For them a disjunctive graph says all.
  */
-import type { CompiledProblem } from "./compile";
-import type { ObjectiveWeights } from "./objective";
+import type { CompiledProblem, ObjectiveWeights } from "#engine/schedule";
 
 /** Operations numbered as in the problem; the job predecessor and successor of each, −1 at the ends. */
 export interface JobShop {

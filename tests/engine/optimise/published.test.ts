@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { type ScheduleProblem, scheduleJobs } from "#engine/schedule";
-import { insertionOrder, permutationMakespan } from "#lib/engine/schedule/flow-shop";
+import { scheduleJobs } from "#engine/optimise";
+import type { ScheduleProblem } from "#engine/schedule";
+import { insertionOrder, permutationMakespan } from "#lib/engine/optimise/flow-shop";
 import { faultsOf } from "../../support/feasible";
 import {
   ft06Text,

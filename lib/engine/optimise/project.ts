@@ -2,8 +2,9 @@
  * Problems whose time can run backwards: precedence and capacities only, the makespan to be shortened (project scheduling).
  * A schedule of the mirrored problem read backwards is a schedule, which forward–backward improvement makes use of.
  */
-import { type CompiledProblem, compileProblem } from "./compile";
-import type { ObjectiveWeights } from "./objective";
+
+import type { ObjectiveWeights } from "#engine/schedule";
+import { type CompiledProblem, compileProblem } from "#engine/schedule";
 
 /** The problem with every precedence turned round, or null when its time cannot run backwards. */
 export function mirroredProject(problem: CompiledProblem, weights: ObjectiveWeights): CompiledProblem | null {

@@ -1,0 +1,3 @@
+export * from "./dispatch";
+export * from "./dispatch-model";
+export * from "./stored-timelines";
