@@ -7,3 +7,4 @@ export * from "./quadrature";
 export * from "./quantiles";
 export * from "./random";
 export * from "./roots";
+export * from "./typed-arrays";

@@ -1,4 +1,5 @@
 export * from "./calendar";
+export * from "./changeover";
 export * from "./compile";
 export * from "./objective";
 export * from "./place";
