@@ -14,7 +14,7 @@ export function lowerBound(problem: CompiledProblem, weights: ObjectiveWeights):
 }
 
 function makespanBound(problem: CompiledProblem): number {
-  const chain = Math.max(...earliestEnds(problem), 0);
+  const chain = earliestEnds(problem).reduce((last, end) => Math.max(last, end), 0);
   const head = heads(problem);
   const tail = tails(problem);
   let bound = chain;

@@ -67,9 +67,13 @@ export function dispatchModel(problem: CompiledProblem, settings: DispatchSettin
     isEntangled: Uint8Array.from(plan.clusterOf, (cluster) =>
       cluster !== null && areEntangled(problem, cluster) ? 1 : 0,
     ),
-    longestChangeover: Math.max(1, ...problem.changeover.map((table) => (table === null ? 0 : Math.max(0, ...table)))),
+    longestChangeover: longestChangeover(problem),
     slotFrom,
   };
+}
+
+function longestChangeover({ changeover }: CompiledProblem): number {
+  return changeover.reduce((most, table) => table?.reduce((longest, each) => Math.max(longest, each), most) ?? most, 1);
 }
 
 function shortestChangeover({ changeover }: CompiledProblem): number {

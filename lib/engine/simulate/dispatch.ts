@@ -93,7 +93,9 @@ export class DispatchRun {
     this.claimedUntil = new Float64Array(problem.resourceCount);
     this.outagesOf = Array.from({ length: problem.resourceCount }, () => null);
     this.isPlain = new Uint8Array(problem.resourceCount);
-    this.readyTimes = new Float64Array(Math.max(problem.resourceCount, ...problem.capacity));
+    this.readyTimes = new Float64Array(
+      problem.capacity.reduce((most, room) => Math.max(most, room), problem.resourceCount),
+    );
     this.changeoverClasses = model.classes.flatMap(({ changeoverMembers }, index) =>
       changeoverMembers.length > 0 ? [index] : [],
     );
@@ -193,14 +195,15 @@ export class DispatchRun {
 
   private enqueue(index: number, operation: number): void {
     const queue = this.queues[index] as number[];
-    const rank = this.model.rank;
-    let at = queue.length;
+    const { rank } = this.model;
     const mine = rank[operation] as number;
-    while (at > 0) {
-      const other = queue[at - 1] as number;
+    let at = 0;
+    for (let high = queue.length; at < high; ) {
+      const middle = (at + high) >>> 1;
+      const other = queue[middle] as number;
       const theirs = rank[other] as number;
-      if (theirs > mine || (theirs === mine && other > operation)) break;
-      at -= 1;
+      if (theirs > mine || (theirs === mine && other > operation)) at = middle + 1;
+      else high = middle;
     }
     // The best stands at the end, where it is cheap to take.
     queue.splice(at, 0, operation);

@@ -14,7 +14,7 @@ import {
 import { busyWidth, DispatchRun, dispatchModel } from "#engine/simulate";
 import { faultsOf, isOpen } from "../../support/feasible";
 import { costsBy } from "../../support/schedule-costs";
-import { frozenAt, randomJobShop, randomLine, randomProject, randomShop } from "./random-shops";
+import { frozenAt, randomJobShop, randomLine, randomProject, randomShop } from "../schedule/random-shops";
 
 /** The first numbers, and some that once broke a rule. */
 const seeds = (count: number) => [...Array.from({ length: count }, (_, i) => i + 1), 1022, 1348, 1610, 1912];

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { apparentTardinessCost, apparentTardinessCostWithSetups, johnsonOrder, scheduleJobs } from "#engine/optimise";
-import { compileProblem, type ScheduleProblem, workCalendar, workEnd } from "#engine/schedule";
+import { compileProblem, type ScheduleProblem } from "#engine/schedule";
 import { DispatchRun, dispatchModel } from "#engine/simulate";
 import truth from "../../fixtures/truth/queue.json";
 import { faultsOf } from "../../support/feasible";
@@ -177,61 +177,6 @@ describe("single machine", () => {
     expect(onTime.changeoverMinutes).toBe(expected.changeover_time_at_min_twt);
     const fewChanges = solve(problem({ weightedTardiness: 0.001, changeover: 1 }));
     expect(fewChanges.weightedTardinessMinutes).toBe(expected.twt_at_min_changeover);
-  });
-});
-
-describe("workEnd", () => {
-  it.for(["calendar-1", "calendar-2-holiday"])("ends work at the hand-worked minute of %s", (id) => {
-    const { inputs, expected } = check(id);
-    const { windows_hours, holidays_day_index, cases } = inputs as unknown as {
-      windows_hours: [number, number][];
-      holidays_day_index: number[];
-      cases: [number, number][];
-    };
-    const calendar = workCalendar([
-      {
-        windows: windows_hours.map(([from, to]) => [from * 60, to * 60] as const),
-        weekdays: [1, 2, 3, 4, 5],
-        closedDays: holidays_day_index,
-      },
-    ]);
-    expect(cases.map(([start, hours]) => workEnd(calendar, start * 60, hours * 60) / 60)).toEqual(expected.end_hour);
-  });
-});
-
-describe("dispatch by list", () => {
-  /** Graham's nine tasks as nine one-operation… precedence crosses jobs, so they are one job. */
-  function graham(machines: number, shorter: number, precedence: readonly (readonly [number, number])[]): number {
-    const { inputs } = check("graham-anomalies");
-    const times = inputs.times as unknown as number[];
-    const compiled = compileProblem({
-      resources: [{ id: "m", capacity: machines }],
-      jobs: [
-        {
-          id: "tasks",
-          operations: times.map((minutes, i) => ({
-            id: `${i + 1}`,
-            resource: "m",
-            minutes: minutes - shorter,
-            after: precedence.filter(([, to]) => to === i + 1).map(([from]) => `${from}`),
-          })),
-        },
-      ],
-      objective: "makespan",
-    });
-    const run = new DispatchRun(dispatchModel(compiled, { rank: Float64Array.from(times, (_, i) => i) }));
-    run.run(null);
-    return Math.max(...run.end);
-  }
-
-  it("shows Graham's four anomalies", () => {
-    const { inputs, expected } = check("graham-anomalies");
-    const all = inputs.precedence_1based as unknown as [number, number][];
-    const fewer = all.filter(([from, to]) => !(from === 4 && (to === 5 || to === 6)));
-    expect(graham(3, 0, all)).toBe(expected.base_3_machines);
-    expect(graham(4, 0, all)).toBe(expected.machines_4);
-    expect(graham(3, 1, all)).toBe(expected.all_times_minus_1);
-    expect(graham(3, 0, fewer)).toBe(expected.precedence_4to5_4to6_removed);
   });
 });
 
