@@ -5,7 +5,8 @@ import { sources } from "../support/sources";
 import { unreachedExports } from "./reach";
 import { testOnlyExports } from "./test-only-exports";
 
-const framework = /^app\/(.*\/)?(page|layout|route|error|global-error|not-found|loading|icon|opengraph-image|manifest|robots)\.tsx?$/;
+const framework =
+  /^app\/(.*\/)?(page|layout|route|error|global-error|not-found|loading|icon|opengraph-image|manifest|robots)\.tsx?$/;
 const root = path.resolve(import.meta.dirname, "../..");
 
 /** Programs of their own, as the dead-code check knows them, and what the framework calls by its name. */
@@ -41,6 +42,8 @@ describe("the doors of the house", () => {
   });
 
   it("lead to all of the engine but its handbook", () => {
-    expect(inLib.filter((each) => each.startsWith("lib/engine/") && !each.startsWith("lib/engine/handbook/"))).toEqual([]);
+    expect(inLib.filter((each) => each.startsWith("lib/engine/") && !each.startsWith("lib/engine/handbook/"))).toEqual(
+      [],
+    );
   });
 });

@@ -15,5 +15,6 @@ export * from "./lookup";
 export * from "./pair-layout";
 export * from "./solve-spec";
 export { nineOfTen, spreadOf } from "./spread";
+export { stripSides } from "./strip-columns";
 export * from "./strip-weights";
 export * from "./types";

@@ -16,6 +16,7 @@
  */
 import { halfWidthAt } from "#engine/geometry";
 import { coreShearStiffnessN } from "./core-shear";
+import { stripWidthLeftMm } from "./milled-strips";
 import { type PlateShare, partlyBonded } from "./plate-bond";
 import { bendingLostToFoils, type FoilJoint, momentsOf, momentsSince, torsionLost } from "./soft-foils";
 import { springTestOf } from "./spring-test";
@@ -262,12 +263,9 @@ function coreWidths(build: SkiBuild, xMm: number, fromHalfMm: number, toHalfMm: 
     return sum;
   }
   const woodHalfMm = Math.max(fromHalfMm, toHalfMm - sidewall.widthMm);
-  const last = build.columns.length - 1;
   build.columns.forEach((column, i) => {
-    // The outermost strip is made as wide as the ski needs.
-    const outerMm = i === last ? woodHalfMm : Math.min(column.outerMm, woodHalfMm);
-    const widthMm = 2 * (outerMm - Math.max(column.innerMm, fromHalfMm));
-    if (widthMm <= 0) return;
+    const widthMm = 2 * stripWidthLeftMm(build.columns, i, woodHalfMm, fromHalfMm);
+    if (widthMm === 0) return;
     sum.ew += column.axialModulusMpa * widthMm;
     sum.gw += column.shearModulusMpa * widthMm;
     sum.densityWidth += column.densityKgM3 * widthMm;
