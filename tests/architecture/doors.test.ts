@@ -46,4 +46,12 @@ describe("the doors of the house", () => {
       [],
     );
   });
+
+  it("are said to be only for checks by every file of the handbook", () => {
+    const pages = sources("lib/engine/handbook").filter(({ path: file }) => !file.endsWith("index.ts"));
+    expect(pages.length).toBeGreaterThan(5);
+    // A sentence may be broken over two lines of its comment.
+    const silent = pages.filter(({ text }) => !/Only\s+checks/.test(text.replace(/\n \* /g, " ")));
+    expect(silent.map(({ path: file }) => file)).toEqual([]);
+  });
 });

@@ -1,7 +1,7 @@
 /**
  * Priority rules: the index by which a list is ordered. Time, durations and due dates share one unit.
  * EDD: Jackson 1955. WSPT: Smith 1956. ATC: Vepsalainen & Morton 1987, Management Science 33(8).
- * ATCS: Lee, Bhaskaran & Pinedo 1997, IIE Transactions 29(1). Johnson 1954, Naval Research Logistics Quarterly 1.
+ * ATCS: Lee, Bhaskaran & Pinedo 1997, IIE Transactions 29(1).
  */
 import { portableExp } from "#engine/math";
 
@@ -34,14 +34,4 @@ export function apparentTardinessCostWithSetups(
   const base = apparentTardinessCost(job, scales);
   if (scales.meanSetupMinutes === 0) return base;
   return base * portableExp(Math.max(-700, -job.setupMinutes / (scales.setupScale * scales.meanSetupMinutes)));
-}
-
-/** Johnson's order of a two-machine flow shop: exact for the makespan. Ties keep their order. */
-export function johnsonOrder(first: readonly number[], second: readonly number[]): readonly number[] {
-  const jobs = first.map((_, job) => job);
-  const a = (job: number) => first[job] as number;
-  const b = (job: number) => second[job] as number;
-  const early = jobs.filter((job) => a(job) < b(job)).sort((x, y) => a(x) - a(y));
-  const late = jobs.filter((job) => a(job) >= b(job)).sort((x, y) => b(y) - b(x));
-  return [...early, ...late];
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { apparentTardinessCost, apparentTardinessCostWithSetups, johnsonOrder, scheduleJobs } from "#engine/optimise";
+import { johnsonOrder } from "#engine/handbook";
+import { apparentTardinessCost, apparentTardinessCostWithSetups, scheduleJobs } from "#engine/optimise";
 import { compileProblem, type ScheduleProblem } from "#engine/schedule";
 import { DispatchRun, dispatchModel } from "#engine/simulate";
 import truth from "../../fixtures/truth/queue.json";

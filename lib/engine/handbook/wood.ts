@@ -1,6 +1,6 @@
 /**
  * Solid wood. Handbook values are of small clear specimens at 12 % moisture (USDA Forest Products Laboratory, Wood Handbook,
- * FPL-GTR-190, 2010, ch. 4 and 5).
+ * FPL-GTR-190, 2010, ch. 4 and 5). Only checks use it: it holds the catalogue's woods against that handbook.
  */
 import { radians } from "#engine/units";
 

@@ -1,4 +1,7 @@
-/** Free bending of a uniform cantilever. Dynamics, so metres, kilograms and newtons inside. */
+/**
+ * Free bending of a uniform cantilever. Dynamics, so metres, kilograms and newtons inside. Only checks use it: it holds
+ * stiffness and mass of a ski against the Euler–Bernoulli beam.
+ */
 
 /** First root of cos βL·cosh βL = −1. */
 const FIRST_CANTILEVER_ROOT = 1.8751040687119611;

@@ -1,4 +1,8 @@
-/** Cured cloth: thickness, weights and the moduli of one ply from those of fibre and matrix. g/m², kg/m³, mm, MPa. */
+/**
+ * Cured cloth: thickness, weights and the moduli of one ply from those of fibre and matrix. g/m², kg/m³, mm, MPa. Only checks
+ * use it: it holds the catalogue's cloths against Kaw, Mechanics of Composite Materials, 2nd ed. 2006, ch. 3, and Hull,
+ * Introduction to Composite Materials.
+ */
 
 /** Fibre volume fraction: strictly between 0 and 1. */
 function requireFraction(name: string, value: number): void {

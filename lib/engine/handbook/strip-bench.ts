@@ -1,4 +1,7 @@
-/** The strip bench: a core strip on two supports, pressed in the middle. mm, N, MPa. */
+/**
+ * The strip bench: a core strip on two supports, pressed in the middle. mm, N, MPa. Only checks use it: it holds what the shop
+ * reads off its bench against the centre-load form of ASTM D143, D198 and D4761 (from memory).
+ */
 
 export interface StripReading {
   readonly forceN: number;

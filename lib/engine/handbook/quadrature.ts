@@ -1,4 +1,7 @@
-/** Integration: exact for piecewise-linear data, composite Gauss–Legendre for smooth functions. */
+/**
+ * Integration: exact for piecewise-linear data, composite Gauss–Legendre for smooth functions. Only checks use it: it holds
+ * sums over stations against integrals (Abramowitz & Stegun 1964, table 25.4).
+ */
 
 /** Exact integral of the piecewise-linear function through (xs, ys) over its whole span. */
 export function integratePiecewiseLinear(xs: ArrayLike<number>, ys: ArrayLike<number>): number {

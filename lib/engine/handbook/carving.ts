@@ -1,4 +1,8 @@
-/** What the sidecut does on edge. Snow is taken as hard and flat; penetration and skidding make the real radius differ. */
+/**
+ * What the sidecut does on edge. Snow is taken as hard and flat; penetration and skidding make the real radius differ. Only
+ * checks use it: it holds radius and side camber of the geometry room against Howe, Skiing Mechanics, and Jentschura &
+ * Fahrbach, Can. J. Phys. 82 (2004) 249–261.
+ */
 import type { Radians } from "#engine/units";
 
 /**

@@ -1,6 +1,7 @@
 /**
  * Torsion of simple cross-sections, to judge where the thin-strip value 4b/d66 holds. Saint-Venant torsion of prismatic bars,
- * free to warp. The rectangle's series is exact to 1e-9; the closed box is exact for walls thin against the box.
+ * free to warp. The rectangle's series is exact to 1e-9; the closed box is exact for walls thin against the box. Only checks
+ * use it: it holds the torsion of the laminate room against Timoshenko & Goodier, Theory of Elasticity, and Bredt.
  */
 
 /**
