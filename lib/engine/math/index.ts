@@ -6,4 +6,3 @@ export * from "./portable";
 export * from "./quantiles";
 export * from "./random";
 export * from "./roots";
-export * from "./typed-arrays";

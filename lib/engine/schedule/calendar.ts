@@ -3,7 +3,6 @@
  * some years; behind them the last of their weeks repeats for ever. A calendar of several specifications is open when all of
  * them are.
  */
-import { int32At } from "#engine/math";
 import type { CalendarSpec } from "./types";
 
 const minutesPerDay = 1440;
@@ -63,7 +62,7 @@ function buildTables(calendar: WorkCalendar, horizonMinutes: number): void {
   let closes = horizonMinutes;
   for (let minute = horizonMinutes - 1; minute >= 0; minute--) {
     if (open[minute] === 1) {
-      clockAt[int32At(workAt, minute)] = minute;
+      clockAt[workAt[minute] as number] = minute;
       closesAt[minute] = closes;
     } else closes = minute;
   }
@@ -115,7 +114,7 @@ function neverOpenAgain(): RangeError {
 }
 
 function workPerWeek({ workAt, horizonMinutes }: WorkCalendar): number {
-  return int32At(workAt, horizonMinutes) - int32At(workAt, horizonMinutes - minutesPerWeek);
+  return (workAt[horizonMinutes] as number) - (workAt[horizonMinutes - minutesPerWeek] as number);
 }
 
 /** Weeks from a minute behind the tables back into their last week. */
@@ -128,9 +127,9 @@ export function workMinutesBefore(calendar: WorkCalendar, minute: number): numbe
   while (minute > calendar.horizonMinutes) {
     if (grow(calendar)) continue;
     const weeks = weeksBehind(calendar, minute);
-    return int32At(calendar.workAt, minute - weeks * minutesPerWeek) + weeks * workPerWeek(calendar);
+    return (calendar.workAt[minute - weeks * minutesPerWeek] as number) + weeks * workPerWeek(calendar);
   }
-  return int32At(calendar.workAt, minute);
+  return calendar.workAt[minute] as number;
 }
 
 /** Clock minute at which the n-th open minute (0-based) begins. */
@@ -140,9 +139,9 @@ export function clockMinuteOf(calendar: WorkCalendar, work: number): number {
     const perWeek = workPerWeek(calendar);
     if (perWeek === 0) throw neverOpenAgain();
     const weeks = Math.ceil((work + 1 - calendar.clockAt.length) / perWeek);
-    return int32At(calendar.clockAt, work - weeks * perWeek) + weeks * minutesPerWeek;
+    return (calendar.clockAt[work - weeks * perWeek] as number) + weeks * minutesPerWeek;
   }
-  return int32At(calendar.clockAt, work);
+  return calendar.clockAt[work] as number;
 }
 
 /** First open minute at or after `minute`. */
@@ -173,16 +172,17 @@ export function nextOpenRun(calendar: WorkCalendar, minute: number, minutes: num
 
 /** End of the open window that an open minute lies in; infinite when it never closes again. */
 function closesAfter(calendar: WorkCalendar, minute: number): number {
-  for (;;) {
-    const weeks = Math.max(0, weeksBehind(calendar, minute + 1));
-    const closes = int32At(calendar.closesAt, minute - weeks * minutesPerWeek);
-    // A window that touches the end of the tables may go on: look again with longer tables, or a week before their end.
-    if (weeks === 0 && closes < calendar.horizonMinutes) return closes;
-    if (grow(calendar)) continue;
-    const before = weeks === 0 || closes === calendar.horizonMinutes ? weeks + 1 : weeks;
-    const closed = int32At(calendar.closesAt, minute - before * minutesPerWeek);
-    return closed === calendar.horizonMinutes ? Number.POSITIVE_INFINITY : closed + before * minutesPerWeek;
-  }
+  // A window that touches the end of the tables may go on: look again with longer tables, then a week before their end.
+  do {
+    if (minute >= calendar.horizonMinutes) continue;
+    const closes = calendar.closesAt[minute] as number;
+    if (closes < calendar.horizonMinutes) return closes;
+  } while (grow(calendar));
+  const weeks = Math.max(0, weeksBehind(calendar, minute + 1));
+  const near = calendar.closesAt[minute - weeks * minutesPerWeek] as number;
+  const before = near === calendar.horizonMinutes ? weeks + 1 : weeks;
+  const closes = calendar.closesAt[minute - before * minutesPerWeek] as number;
+  return closes === calendar.horizonMinutes ? Number.POSITIVE_INFINITY : closes + before * minutesPerWeek;
 }
 
 /** Longest run of open minutes in the first weeks after everything out of the ordinary; 0 when it never opens. */
@@ -193,7 +193,7 @@ export function longestOpenRun(calendar: WorkCalendar): number {
   let longest = 0;
   let run = 0;
   for (let minute = Math.min(lastSpecial, until); minute < until; minute++) {
-    const isOpen = int32At(calendar.workAt, minute + 1) > int32At(calendar.workAt, minute);
+    const isOpen = (calendar.workAt[minute + 1] as number) > (calendar.workAt[minute] as number);
     run = isOpen ? run + 1 : 0;
     if (run > longest) longest = run;
   }

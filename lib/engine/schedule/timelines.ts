@@ -1,8 +1,9 @@
 /**
  * What every resource is doing: for a resource of capacity 1 the busy intervals in order of time, with the family of each;
- * for a larger one (a pool) the level of use as a step function. All in flat arrays, one stretch a resource.
+ * for a larger one (a pool) the level of use as a step function. All in flat arrays, one stretch a resource, which this class
+ * alone reads and writes by index. The indices are inside by construction and said to be so where they are used: a function
+ * that says it once made every search slower by 5 to 20 %.
  */
-import { int32At } from "#engine/math";
 import { afterChangeover, changeoverMinutes } from "./changeover";
 import type { CompiledProblem, CompiledUse } from "./compile";
 
@@ -51,7 +52,7 @@ export class Timelines {
     private readonly problem: CompiledProblem,
     private readonly from: Int32Array,
   ) {
-    const size = int32At(from, problem.resourceCount);
+    const size = from[problem.resourceCount] as number;
     this.count = new Int32Array(problem.resourceCount);
     this.starts = new Int32Array(size);
     this.ends = new Int32Array(size);
@@ -78,7 +79,7 @@ export class Timelines {
     const copied = resources.filter((resource) => !canLieOver(problem, resource));
     let most = 0;
     for (const { count } of stored) {
-      for (const resource of copied) most = Math.max(most, int32At(count, resource));
+      for (const resource of copied) most = Math.max(most, count[resource] as number);
     }
     return Timelines.empty(problem, most + extraEntries);
   }
@@ -88,8 +89,8 @@ export class Timelines {
     for (let resource = 0; resource < problem.resourceCount; resource++) {
       if (isPool(problem, resource)) {
         count[resource] = 1;
-        starts[int32At(from, resource)] = beforeAll;
-        ends[int32At(from, resource)] = 0;
+        starts[from[resource] as number] = beforeAll;
+        ends[from[resource] as number] = 0;
       } else count[resource] = 0;
     }
   }
@@ -103,14 +104,14 @@ export class Timelines {
   fits(use: CompiledUse, start: number, end: number, family: number, least: number): number {
     if (end === start) return start;
     const { members, units } = use;
-    const first = int32At(members, 0);
+    const first = members[0] as number;
     if (use.isPool) return this.poolFit(first, start, end, units);
     if (members.length === 1) return this.unitFit(first, start, end, family, least);
     let free = 0;
     let earliest = Number.POSITIVE_INFINITY;
     const fits = units === 1 ? null : new Float64Array(members.length);
     for (let i = 0; i < members.length; i++) {
-      const fit = this.unitFit(int32At(members, i), start, end, family, least);
+      const fit = this.unitFit(members[i] as number, start, end, family, least);
       if (fit === start && ++free === units) return start;
       if (fits !== null) fits[i] = fit;
       if (fit < earliest) earliest = fit;
@@ -127,14 +128,14 @@ export class Timelines {
   choose(use: CompiledUse, start: number, end: number, family: number, chosen: Int32Array, at: number): void {
     const { members, units } = use;
     if (members.length === 1) {
-      chosen[at] = int32At(members, 0);
+      chosen[at] = members[0] as number;
       return;
     }
     for (let taken = 0; taken < units; taken++) {
       let best = -1;
       let bestCost = Number.POSITIVE_INFINITY;
       for (let i = 0; i < members.length; i++) {
-        const member = int32At(members, i);
+        const member = members[i] as number;
         if (isAmong(chosen, at, taken, member)) continue;
         if (end > start && this.unitFit(member, start, end, family, end - start) !== start) continue;
         const cost = this.changeoverInFront(member, start, family);
@@ -143,7 +144,7 @@ export class Timelines {
           bestCost = cost;
         }
       }
-      chosen[at + taken] = best >= 0 ? best : int32At(members, taken);
+      chosen[at + taken] = best >= 0 ? best : (members[taken] as number);
     }
   }
 
@@ -155,17 +156,17 @@ export class Timelines {
       return;
     }
     const { starts, ends, families, count } = this;
-    const base = int32At(this.from, resource);
+    const base = this.from[resource] as number;
     const at = base + this.firstEndingAfter(resource, start);
-    for (let i = base + int32At(count, resource); i > at; i--) {
-      starts[i] = int32At(starts, i - 1);
-      ends[i] = int32At(ends, i - 1);
-      families[i] = int32At(families, i - 1);
+    for (let i = base + (count[resource] as number); i > at; i--) {
+      starts[i] = starts[i - 1] as number;
+      ends[i] = ends[i - 1] as number;
+      families[i] = families[i - 1] as number;
     }
     starts[at] = start;
     ends[at] = end;
     families[at] = family;
-    count[resource] = int32At(count, resource) + 1;
+    count[resource] = (count[resource] as number) + 1;
   }
 
   /** Takes [start, end) off a resource again. */
@@ -176,36 +177,36 @@ export class Timelines {
       return;
     }
     const { starts, ends, families, count } = this;
-    const base = int32At(this.from, resource);
-    const last = base + int32At(count, resource) - 1;
+    const base = this.from[resource] as number;
+    const last = base + (count[resource] as number) - 1;
     for (let i = base + this.firstEndingAfter(resource, start); i < last; i++) {
-      starts[i] = int32At(starts, i + 1);
-      ends[i] = int32At(ends, i + 1);
-      families[i] = int32At(families, i + 1);
+      starts[i] = starts[i + 1] as number;
+      ends[i] = ends[i + 1] as number;
+      families[i] = families[i + 1] as number;
     }
-    count[resource] = int32At(count, resource) - 1;
+    count[resource] = (count[resource] as number) - 1;
   }
 
   /** Fills what is free of [from, to) on a resource: it is not there then, whatever was already begun. */
   occupyFree(resource: number, from: number, to: number): void {
     if (isPool(this.problem, resource)) {
-      this.raiseLevel(resource, from, to, int32At(this.problem.capacity, resource));
+      this.raiseLevel(resource, from, to, this.problem.capacity[resource] as number);
       return;
     }
     let at = from;
     while (at < to) {
-      const next = int32At(this.from, resource) + this.firstEndingAfter(resource, at);
+      const next = (this.from[resource] as number) + this.firstEndingAfter(resource, at);
       const isLast = next >= this.stretchEnd(resource);
-      const starts = isLast ? to : int32At(this.starts, next);
+      const starts = isLast ? to : (this.starts[next] as number);
       if (starts > at) this.occupy(resource, at, Math.min(to, starts), 1, -1);
-      at = isLast ? to : int32At(this.ends, next + (starts > at ? 1 : 0));
+      at = isLast ? to : (this.ends[next + (starts > at ? 1 : 0)] as number);
     }
   }
 
   /** Fills what is free of several times, [from, to, from, to …]; null: none. */
   occupyAllFree(resource: number, times: Int32Array | null): void {
     for (let i = 0; times !== null && i < times.length; i += 2) {
-      this.occupyFree(resource, int32At(times, i), int32At(times, i + 1));
+      this.occupyFree(resource, times[i] as number, times[i + 1] as number);
     }
   }
 
@@ -220,13 +221,13 @@ export class Timelines {
   overlaps(use: CompiledUse, start: number, end: number): boolean {
     const free = use.members.filter((member) => {
       const last = this.stretchEnd(member);
-      for (let i = int32At(this.from, member); i < last; i++) {
-        const from = int32At(this.starts, i);
+      for (let i = this.from[member] as number; i < last; i++) {
+        const from = this.starts[i] as number;
         if (use.isPool) {
-          const to = i + 1 < last ? int32At(this.starts, i + 1) : end;
-          const isFull = int32At(this.ends, i) + use.units > int32At(this.problem.capacity, member);
+          const to = i + 1 < last ? (this.starts[i + 1] as number) : end;
+          const isFull = (this.ends[i] as number) + use.units > (this.problem.capacity[member] as number);
           if (from < end && to > start && isFull) return false;
-        } else if (from < end && int32At(this.ends, i) > start) return false;
+        } else if (from < end && (this.ends[i] as number) > start) return false;
       }
       return true;
     });
@@ -237,11 +238,11 @@ export class Timelines {
   changeoversOn(resource: number): number {
     const { problem } = this;
     if ((problem.changeover[resource] ?? null) === null) return 0;
-    let family = int32At(problem.initialFamily, resource);
+    let family = problem.initialFamily[resource] as number;
     let total = 0;
     const last = this.stretchEnd(resource);
-    for (let i = int32At(this.from, resource); i < last; i++) {
-      const next = int32At(this.families, i);
+    for (let i = this.from[resource] as number; i < last; i++) {
+      const next = this.families[i] as number;
       total += changeoverMinutes(problem, resource, family, next);
       if (next >= 0) family = next;
     }
@@ -252,8 +253,8 @@ export class Timelines {
   startsOfFamily(resource: number, family: number, beforeMinute: number): readonly number[] {
     const found: number[] = [];
     const last = this.stretchEnd(resource);
-    for (let i = int32At(this.from, resource); i < last && int32At(this.starts, i) < beforeMinute; i++) {
-      if (int32At(this.families, i) === family) found.push(int32At(this.starts, i));
+    for (let i = this.from[resource] as number; i < last && (this.starts[i] as number) < beforeMinute; i++) {
+      if ((this.families[i] as number) === family) found.push(this.starts[i] as number);
     }
     return found;
   }
@@ -277,25 +278,25 @@ export class Timelines {
   layOver(stored: Timelines, resources: Int32Array): void {
     this.below = stored;
     for (let i = 0; i < resources.length; i++) {
-      const resource = int32At(resources, i);
+      const resource = resources[i] as number;
       if (canLieOver(this.problem, resource)) this.count[resource] = 0;
       else this.copyStretch(stored, resource);
     }
   }
 
   private stretchEnd(resource: number): number {
-    return int32At(this.from, resource) + int32At(this.count, resource);
+    return (this.from[resource] as number) + (this.count[resource] as number);
   }
 
   /** Index (from the stretch's start) of the first busy interval that ends after `minute`. */
   private firstEndingAfter(resource: number, minute: number): number {
-    const base = int32At(this.from, resource);
+    const base = this.from[resource] as number;
     const { ends } = this;
     let low = 0;
-    let high = int32At(this.count, resource);
+    let high = this.count[resource] as number;
     while (low < high) {
       const middle = (low + high) >>> 1;
-      if (int32At(ends, base + middle) > minute) high = middle;
+      if ((ends[base + middle] as number) > minute) high = middle;
       else low = middle + 1;
     }
     return low;
@@ -303,13 +304,13 @@ export class Timelines {
 
   /** Index (from the stretch's start) of the step that covers `minute`. */
   private stepAt(resource: number, minute: number): number {
-    const base = int32At(this.from, resource);
+    const base = this.from[resource] as number;
     const { starts } = this;
     let low = 0;
-    let high = int32At(this.count, resource) - 1;
+    let high = (this.count[resource] as number) - 1;
     while (low < high) {
       const middle = (low + high + 1) >>> 1;
-      if (int32At(starts, base + middle) <= minute) low = middle;
+      if ((starts[base + middle] as number) <= minute) low = middle;
       else high = middle - 1;
     }
     return low;
@@ -317,27 +318,27 @@ export class Timelines {
 
   /** Family on a unit resource before an index of its stretch: a stretch without family leaves what was mounted. */
   private mountedBefore(resource: number, next: number): number {
-    const base = int32At(this.from, resource);
+    const base = this.from[resource] as number;
     for (let i = next - 1; i >= 0; i--) {
-      const family = int32At(this.families, base + i);
+      const family = this.families[base + i] as number;
       if (family >= 0) return family;
     }
-    return int32At(this.problem.initialFamily, resource);
+    return this.problem.initialFamily[resource] as number;
   }
 
   /** As {@link unitFit} where no changeover counts. */
   private plainFit(resource: number, start: number, end: number, least: number): number {
-    const at = int32At(this.from, resource) + this.firstEndingAfter(resource, start);
+    const at = (this.from[resource] as number) + this.firstEndingAfter(resource, start);
     const last = this.stretchEnd(resource);
-    return at === last || int32At(this.starts, at) >= end ? start : this.endOfCrowd(at, last, least);
+    return at === last || (this.starts[at] as number) >= end ? start : this.endOfCrowd(at, last, least);
   }
 
   /** End of the busy interval at index `at`, or of a later one: the first before a gap of at least so many minutes. */
   private endOfCrowd(at: number, last: number, least: number): number {
     const { starts, ends } = this;
     let index = at;
-    while (index + 1 < last && int32At(starts, index + 1) - int32At(ends, index) < least) index++;
-    return int32At(ends, index);
+    while (index + 1 < last && (starts[index + 1] as number) - (ends[index] as number) < least) index++;
+    return ends[index] as number;
   }
 
   /** `start` when [start, end) fits on a unit resource; else a later start before which nothing fits. */
@@ -348,27 +349,27 @@ export class Timelines {
       return fit !== start || below === null ? fit : below.plainFit(resource, start, end, least);
     }
     const { starts, ends, families } = this;
-    const base = int32At(this.from, resource);
-    const count = int32At(this.count, resource);
+    const base = this.from[resource] as number;
+    const count = this.count[resource] as number;
     const next = this.firstEndingAfter(resource, start);
     let limit = end;
     const before = this.mountedBefore(resource, next);
     if (before >= 0 && family >= 0) {
       let last = next - 1;
-      while (last >= 0 && int32At(families, base + last) < 0) last--;
-      const free = last >= 0 ? int32At(ends, base + last) : 0;
+      while (last >= 0 && (families[base + last] as number) < 0) last--;
+      const free = last >= 0 ? (ends[base + last] as number) : 0;
       const ready = afterChangeover(problem, resource, free, changeoverMinutes(problem, resource, before, family));
       if (ready > start) return ready;
     }
     let follower = next;
-    while (follower < count && int32At(families, base + follower) < 0) follower++;
+    while (follower < count && (families[base + follower] as number) < 0) follower++;
     if (follower < count && family >= 0) {
-      const behind = int32At(families, base + follower);
+      const behind = families[base + follower] as number;
       const changed = afterChangeover(problem, resource, end, changeoverMinutes(problem, resource, family, behind));
       if (follower === next) limit = changed;
-      else if (int32At(starts, base + follower) < changed) return int32At(ends, base + follower);
+      else if ((starts[base + follower] as number) < changed) return ends[base + follower] as number;
     }
-    return next === count || int32At(starts, base + next) >= limit
+    return next === count || (starts[base + next] as number) >= limit
       ? start
       : this.endOfCrowd(base + next, base + count, least);
   }
@@ -376,15 +377,15 @@ export class Timelines {
   /** As {@link unitFit} for `units` of a pool. */
   private poolFit(resource: number, start: number, end: number, units: number): number {
     const { starts, ends } = this;
-    const base = int32At(this.from, resource);
-    const count = int32At(this.count, resource);
-    const room = int32At(this.problem.capacity, resource) - units;
+    const base = this.from[resource] as number;
+    const count = this.count[resource] as number;
+    const room = (this.problem.capacity[resource] as number) - units;
     for (let step = this.stepAt(resource, start); step < count; step++) {
-      if (step > 0 && int32At(starts, base + step) >= end) return start;
-      if (int32At(ends, base + step) > room) {
+      if (step > 0 && (starts[base + step] as number) >= end) return start;
+      if ((ends[base + step] as number) > room) {
         let free = step + 1;
-        while (int32At(ends, base + free) > room) free++;
-        return int32At(starts, base + free);
+        while ((ends[base + free] as number) > room) free++;
+        return starts[base + free] as number;
       }
     }
     return start;
@@ -399,38 +400,38 @@ export class Timelines {
 
   private raiseLevel(resource: number, start: number, end: number, units: number): void {
     const { ends } = this;
-    const base = int32At(this.from, resource);
+    const base = this.from[resource] as number;
     const first = this.splitStep(resource, start);
     const last = this.splitStep(resource, end);
-    for (let step = base + first; step < base + last; step++) ends[step] = int32At(ends, step) + units;
+    for (let step = base + first; step < base + last; step++) ends[step] = (ends[step] as number) + units;
     this.joinEqualSteps(resource, Math.max(0, first - 1), last);
   }
 
   /** Makes a step begin at `minute` and returns its index. */
   private splitStep(resource: number, minute: number): number {
     const { starts, ends, count } = this;
-    const base = int32At(this.from, resource);
+    const base = this.from[resource] as number;
     const step = this.stepAt(resource, minute);
-    if (int32At(starts, base + step) === minute) return step;
+    if ((starts[base + step] as number) === minute) return step;
     for (let i = this.stretchEnd(resource); i > base + step + 1; i--) {
-      starts[i] = int32At(starts, i - 1);
-      ends[i] = int32At(ends, i - 1);
+      starts[i] = starts[i - 1] as number;
+      ends[i] = ends[i - 1] as number;
     }
     starts[base + step + 1] = minute;
-    ends[base + step + 1] = int32At(ends, base + step);
-    count[resource] = int32At(count, resource) + 1;
+    ends[base + step + 1] = ends[base + step] as number;
+    count[resource] = (count[resource] as number) + 1;
     return step + 1;
   }
 
   private joinEqualSteps(resource: number, first: number, last: number): void {
     const { starts, ends } = this;
-    const base = int32At(this.from, resource);
-    const count = int32At(this.count, resource);
+    const base = this.from[resource] as number;
+    const count = this.count[resource] as number;
     let write = first + 1;
     for (let read = first + 1; read < count; read++) {
-      if (read <= last && int32At(ends, base + read) === int32At(ends, base + write - 1)) continue;
-      starts[base + write] = int32At(starts, base + read);
-      ends[base + write] = int32At(ends, base + read);
+      if (read <= last && (ends[base + read] as number) === (ends[base + write - 1] as number)) continue;
+      starts[base + write] = starts[base + read] as number;
+      ends[base + write] = ends[base + read] as number;
       write++;
     }
     this.count[resource] = write;
@@ -439,13 +440,13 @@ export class Timelines {
   private mergeTouching(resource: number): void {
     if (!canLieOver(this.problem, resource)) return;
     const { starts, ends } = this;
-    const base = int32At(this.from, resource);
-    const count = int32At(this.count, resource);
+    const base = this.from[resource] as number;
+    const count = this.count[resource] as number;
     let write = 0;
     for (let read = 0; read < count; read++) {
-      const [start, end] = [int32At(starts, base + read), int32At(ends, base + read)];
-      if (write > 0 && start <= int32At(ends, base + write - 1)) {
-        ends[base + write - 1] = Math.max(int32At(ends, base + write - 1), end);
+      const [start, end] = [starts[base + read] as number, ends[base + read] as number];
+      if (write > 0 && start <= (ends[base + write - 1] as number)) {
+        ends[base + write - 1] = Math.max(ends[base + write - 1] as number, end);
       } else {
         starts[base + write] = start;
         ends[base + write] = end;
@@ -456,9 +457,9 @@ export class Timelines {
   }
 
   private copyStretch(source: Timelines, resource: number): void {
-    const from = int32At(source.from, resource);
-    const to = int32At(this.from, resource);
-    const count = int32At(source.count, resource);
+    const from = source.from[resource] as number;
+    const to = this.from[resource] as number;
+    const count = source.count[resource] as number;
     this.count[resource] = count;
     if (count > longCopy) {
       this.starts.set(source.starts.subarray(from, from + count), to);
@@ -467,24 +468,24 @@ export class Timelines {
       return;
     }
     for (let i = 0; i < count; i++) {
-      this.starts[to + i] = int32At(source.starts, from + i);
-      this.ends[to + i] = int32At(source.ends, from + i);
-      this.families[to + i] = int32At(source.families, from + i);
+      this.starts[to + i] = source.starts[from + i] as number;
+      this.ends[to + i] = source.ends[from + i] as number;
+      this.families[to + i] = source.families[from + i] as number;
     }
   }
 }
 
 function isPool({ capacity }: CompiledProblem, resource: number): boolean {
-  return int32At(capacity, resource) > 1;
+  return (capacity[resource] as number) > 1;
 }
 
 /** A unit resource without changeovers: only whether it is busy counts, so additions can lie over what is below. */
 function canLieOver(problem: CompiledProblem, resource: number): boolean {
-  return int32At(problem.capacity, resource) === 1 && problem.changeover[resource] === null;
+  return (problem.capacity[resource] as number) === 1 && problem.changeover[resource] === null;
 }
 
 function isAmong(chosen: Int32Array, at: number, count: number, member: number): boolean {
-  for (let i = at; i < at + count; i++) if (int32At(chosen, i) === member) return true;
+  for (let i = at; i < at + count; i++) if ((chosen[i] as number) === member) return true;
   return false;
 }
 

@@ -1,5 +1,4 @@
 /** What a finished dispatch run has occupied, packed for keeping: one more job is later placed into what it leaves free. */
-import { int32At } from "#engine/math";
 import type { CompiledProblem, Timelines } from "#engine/schedule";
 import { type BusyRecord, busyWidth } from "./dispatch";
 
@@ -17,10 +16,10 @@ export function storeTimelines(
   working.clear();
   for (let at = 0; at < busy.length; at += busyWidth) {
     const [resource, start, end, family] = [
-      int32At(busy.data, at),
-      int32At(busy.data, at + 1),
-      int32At(busy.data, at + 2),
-      int32At(busy.data, at + 4),
+      busy.data[at] as number,
+      busy.data[at + 1] as number,
+      busy.data[at + 2] as number,
+      busy.data[at + 4] as number,
     ];
     working.occupy(resource, start, end, 1, family);
   }
