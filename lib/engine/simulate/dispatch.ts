@@ -16,16 +16,7 @@ import {
 } from "#engine/schedule";
 import { clusterAt, type DispatchClass, type DispatchModel, type RedoRule } from "./dispatch-model";
 import { EventQueue } from "./event-queue";
-
-/** Where durations and misfortunes come from. One object for all replications. */
-export interface DispatchSampler {
-  minutes(operation: number, visit: number): number;
-  unattended(operation: number, visit: number): number;
-  /** When the redo after a failed pass may begin; −1 when the pass is good. */
-  redoFrom(operation: number, visit: number, end: number): number;
-  /** Times when nothing may start on a resource, [from, to, from, to …] ascending; null: none. */
-  outages(resource: number): Int32Array | null;
-}
+import type { DispatchSampler } from "./sampling";
 
 /** Busy intervals as they were decided: resource, start, end, operation, family; five numbers each, one unit. */
 export interface BusyRecord {
