@@ -1,13 +1,17 @@
+import type { CustomerId } from "#engine/units";
+import type { PostalAddress } from "#schemas/stored/index";
 import type { Tx } from "./client";
-import { asJson, fromJson } from "./json";
+import { readableRows } from "./columns";
+import { asJson } from "./json";
+import { readCustomer } from "./records/order";
 
 export interface CustomerRecord {
-  readonly id: string;
+  readonly id: CustomerId;
   readonly name: string;
   readonly email: string | null;
   readonly phone: string | null;
   readonly phoneNormalised: string | null;
-  readonly address: unknown;
+  readonly address: PostalAddress | null;
 }
 
 export interface CustomerContact {
@@ -15,7 +19,7 @@ export interface CustomerContact {
   readonly email: string | null;
   readonly phone: string | null;
   readonly phoneNormalised: string | null;
-  readonly address: unknown;
+  readonly address: PostalAddress | null;
 }
 
 /**
@@ -30,8 +34,8 @@ export async function customerOf(tx: Tx, id: string, contact: CustomerContact, n
     ...(contact.address === null || contact.address === undefined ? {} : { address: asJson(contact.address) }),
   };
   if (contact.phoneNormalised === null)
-    return toRecord(await tx.customer.create({ data: { id, createdAt: now, ...given } }));
-  return toRecord(
+    return readCustomer(await tx.customer.create({ data: { id, createdAt: now, ...given } }));
+  return readCustomer(
     await tx.customer.upsert({
       where: { phoneNormalised: contact.phoneNormalised },
       create: { id, createdAt: now, phoneNormalised: contact.phoneNormalised, ...given },
@@ -42,7 +46,7 @@ export async function customerOf(tx: Tx, id: string, contact: CustomerContact, n
 
 export async function customerByPhone(client: Tx, phoneNormalised: string): Promise<CustomerRecord | null> {
   const row = await client.customer.findUnique({ where: { phoneNormalised } });
-  return row === null ? null : toRecord(row);
+  return row === null ? null : readCustomer(row);
 }
 
 export async function searchCustomers(client: Tx, text: string, digits: string): Promise<readonly CustomerRecord[]> {
@@ -57,9 +61,5 @@ export async function searchCustomers(client: Tx, text: string, digits: string):
     orderBy: [{ name: "asc" }, { id: "asc" }],
     take: 20,
   });
-  return rows.map(toRecord);
-}
-
-function toRecord(row: Awaited<ReturnType<Tx["customer"]["findFirstOrThrow"]>>): CustomerRecord {
-  return { ...row, address: fromJson(row.address) };
+  return readableRows(rows, readCustomer);
 }

@@ -77,7 +77,7 @@ export const eventSchemas = {
   "rights-stated": storedRights.extend({ artworkId: idSchema("artwork") }),
 
   "quote-made": z.object({
-    number: amount,
+    number: words,
     totalCents: amount.exactOptional(),
     priceBook: words.exactOptional(),
     quoteId: idSchema("quote").exactOptional(),
@@ -209,7 +209,7 @@ export const eventSchemas = {
 
   "floor-changed": whatIf,
   "floor-change-withdrawn": withReason,
-  "incident-reported": z.object({ number: words, kind: words, note: words, crossing: amount }),
+  "incident-reported": z.object({ number: amount, kind: words, note: words, crossing: listOf(words) }),
   "incident-decided": z.object({ option: z.enum(remedyCodes), reason: words, costCents: amount, notices: amount }),
   "incident-closed": z.object({ changes: amount, holds: amount }),
 } as const satisfies Readonly<Record<string, z.ZodType>>;

@@ -1,43 +1,38 @@
-/**
- * Opaque row ids, one brand an aggregate, so that a quote's id is never passed where an order's is wanted. Text becomes an id
- * here and nowhere else: read from a column, from a form or from an address.
- */
+/** Text becomes an id here and nowhere else: read from a column, from a form or from an address. */
 import { z } from "zod";
-
-declare const idBrand: unique symbol;
-type Id<Name extends string> = string & { readonly [idBrand]: Name };
+import type {
+  ArtworkId,
+  ClubId,
+  CustomerId,
+  FloorChangeId,
+  IncidentId,
+  NoticeId,
+  OperationId,
+  OrderId,
+  PairId,
+  ProofId,
+  QuoteId,
+  SheetId,
+  SkiId,
+} from "#engine/units";
 
 /** What has an id, by the name that its id carries. */
 export interface IdsByName {
-  readonly sheet: Id<"sheet">;
-  readonly customer: Id<"customer">;
-  readonly quote: Id<"quote">;
-  readonly order: Id<"order">;
-  readonly pair: Id<"pair">;
-  readonly ski: Id<"ski">;
-  readonly operation: Id<"operation">;
-  readonly artwork: Id<"artwork">;
-  readonly proof: Id<"proof">;
-  readonly incident: Id<"incident">;
-  readonly notice: Id<"notice">;
-  readonly club: Id<"club">;
-  readonly "floor-change": Id<"floor-change">;
+  readonly sheet: SheetId;
+  readonly customer: CustomerId;
+  readonly quote: QuoteId;
+  readonly order: OrderId;
+  readonly pair: PairId;
+  readonly ski: SkiId;
+  readonly operation: OperationId;
+  readonly artwork: ArtworkId;
+  readonly proof: ProofId;
+  readonly incident: IncidentId;
+  readonly notice: NoticeId;
+  readonly club: ClubId;
+  readonly "floor-change": FloorChangeId;
 }
 export type IdName = keyof IdsByName;
-
-export type SheetId = IdsByName["sheet"];
-export type CustomerId = IdsByName["customer"];
-export type QuoteId = IdsByName["quote"];
-export type OrderId = IdsByName["order"];
-export type PairId = IdsByName["pair"];
-export type SkiId = IdsByName["ski"];
-export type OperationId = IdsByName["operation"];
-export type ArtworkId = IdsByName["artwork"];
-export type ProofId = IdsByName["proof"];
-export type IncidentId = IdsByName["incident"];
-export type NoticeId = IdsByName["notice"];
-export type ClubId = IdsByName["club"];
-export type FloorChangeId = IdsByName["floor-change"];
 
 /** Longer than any id that was ever given. */
 const longestId = 200;

@@ -1,8 +1,8 @@
 /** What a change of the queue would do, as it was looked at when somebody decided. */
 import { z } from "zod";
 import type { PromiseStanding, RangeLevel } from "#engine/routing";
-import type { IsoDate } from "#engine/units";
-import { idSchema, type OrderId, type PairId } from "../ids";
+import type { IsoDate, OrderId, PairId } from "#engine/units";
+import { idSchema } from "../ids";
 import { amount, listOf, storedDay, words } from "./common";
 import { type RunsBasis, runsBasis } from "./dates";
 

@@ -2,8 +2,8 @@
 import { z } from "zod";
 import { type ReworkFault, reworkFaults } from "#engine/lifecycle";
 import type { FloorChange } from "#engine/routing";
-import type { IsoDate } from "#engine/units";
-import { idSchema, type OrderId, type PairId } from "../ids";
+import type { IsoDate, OrderId, PairId } from "#engine/units";
+import { idSchema } from "../ids";
 import { amount, listOf, storedDay, storedInstant, storedSide, storedStation, words } from "./common";
 import { type PromiseEffect, storedPromiseEffect } from "./effects";
 import { storedFloorChange } from "./floor-changes";

@@ -1,8 +1,8 @@
 /** What was decided about the wood of a pair. */
 import { z } from "zod";
 import type { UnmetReason } from "#engine/matching";
-import type { IsoDate } from "#engine/units";
-import { idSchema, type PairId } from "../ids";
+import type { IsoDate, PairId } from "#engine/units";
+import { idSchema } from "../ids";
 import { amount, listOf, storedDay, words } from "./common";
 
 /** A way out when stock holds no set for a pair; figures are against the core as ordered. */

@@ -4,10 +4,8 @@ import { listOrderRecords } from "#data/orders";
 import { searchPairs } from "#data/pairs";
 import { listQuoteRecords } from "#data/quotes";
 import { countOpenSheets, listSheets, sheetsCalledBackBefore, sheetsUnderReview } from "#data/sheets";
-import type { QuoteId, SheetId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
-import { contactOf } from "#services/sheets/view";
 import { queueBoardOf } from "#shop/board/board";
 import type { DeskOverview, QueueBoard, SearchHit } from "#shop/board/views";
 import { currentBook, currentCatalog } from "#shop/catalogue/current";
@@ -51,20 +49,20 @@ export async function deskOverview(ctx: Context): Promise<Outcome<DeskOverview>>
       promisesAtRisk: atRisk.length,
     },
     callBacks: callBacks.map((sheet) => ({
-      sheetId: sheet.id as SheetId,
-      name: contactOf(sheet.fields).name ?? null,
+      sheetId: sheet.id,
+      name: sheet.content.contact.name ?? null,
       phone: sheet.callBackPhone ?? "",
       at: sheet.callBackAt?.toISOString() ?? "",
       reason: sheet.callBackReason ?? "",
     })),
     reviews: reviews.map((sheet) => ({
-      sheetId: sheet.id as SheetId,
-      name: contactOf(sheet.fields).name ?? null,
+      sheetId: sheet.id,
+      name: sheet.content.contact.name ?? null,
       note: sheet.reviewNote ?? "",
       askedAt: sheet.reviewAskedAt?.toISOString() ?? "",
     })),
     quotesExpiring: expiring.map((quote) => ({
-      quoteId: quote.id as QuoteId,
+      quoteId: quote.id,
       number: quoteNumber(quote),
       name: quote.customer.name,
       validUntilDay: addDays(shopDay(quote.validUntil, zone), -1),
@@ -132,8 +130,8 @@ async function officeHits(ctx: Context, text: string): Promise<readonly SearchHi
       (sheet): SearchHit => ({
         kind: "sheet",
         id: sheet.id,
-        title: contactOf(sheet.fields).name ?? "Unnamed sheet",
-        detail: contactOf(sheet.fields).phone ?? sheet.channel,
+        title: sheet.content.contact.name ?? "Unnamed sheet",
+        detail: sheet.content.contact.phone ?? sheet.channel,
       }),
     ),
     ...customers.map(

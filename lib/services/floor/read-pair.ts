@@ -37,7 +37,7 @@ export async function findPairByCode(ctx: Context, input: { readonly code: strin
   const printNumber = Number(new URLSearchParams(query).get("print"));
   const print = pair.prints.find((candidate) => candidate.print === printNumber);
   return accept({
-    pairId: pair.id as PairId,
+    pairId: pair.id,
     serial: pair.serial,
     side: serial.kind === "ski" ? serial.side : null,
     isScrapped: ski?.state === "scrapped",

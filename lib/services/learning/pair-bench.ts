@@ -1,5 +1,4 @@
 import { permit } from "#auth";
-import { fromJson } from "#data/json";
 import { benchRecordsOfPair } from "#data/learning";
 import { pairById } from "#data/pairs";
 import type { BenchMeasure, BenchValues } from "#engine/calibration";
@@ -45,7 +44,7 @@ export async function readPairBench(ctx: Context, input: { readonly pairId: Pair
       side: side === "L" ? "L" : "R",
       serial,
       version: record?.version ?? 0,
-      values: record ? fromJson<BenchValues>(record.measured) : {},
+      values: record ? record.measured : {},
       measuredAt: record?.measuredAt.toISOString() ?? null,
       measuredBy: record?.measuredByName ?? null,
     };

@@ -103,7 +103,7 @@ async function tell(
   ctx: Context,
   tx: Tx,
   order: OrderRecord,
-  kind: string,
+  kind: "rush-received" | "balance-received",
   cents: number,
   how: Received,
 ): Promise<void> {

@@ -6,6 +6,7 @@ import { transaction } from "#data/transaction";
 import type { GraphicSpec } from "#engine/configuration";
 import type { SheetId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 import { findSheet } from "./find-sheet";
@@ -28,7 +29,7 @@ export async function copySheet(ctx: Context, input: { readonly sheetId: SheetId
   const picture = await ownPicture(ctx, fields, input.sheetId);
   return transaction(ctx.db, async (tx) => {
     const record = await insertSheet(tx, {
-      id: ctx.newId(),
+      id: idOf("sheet", ctx.newId()),
       channel,
       fields: { ...Object.fromEntries(copied), ...picture?.field },
       phoneNormalised,

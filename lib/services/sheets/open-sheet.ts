@@ -5,6 +5,7 @@ import { lockName } from "#data/locks";
 import { insertSheet, openSheetByPhone, type SheetFields, updateSheet } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import { accept, type Outcome } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 import { normalisePhone } from "#shop/names/phone";
@@ -41,7 +42,7 @@ export async function openSheet(ctx: Context, input: OpenSheetInput): Promise<Ou
       return accept({ sheet: await sheetView(tx, record, ctx.actor, ctx.now), token: null, wasOpen: true, knownAs });
     }
     const record = await insertSheet(tx, {
-      id: ctx.newId(),
+      id: idOf("sheet", ctx.newId()),
       channel: ctx.actor.kind === "guest" ? "online" : input.channel,
       fields: firstFields(ctx, input, knownAs),
       phoneNormalised: normalised,

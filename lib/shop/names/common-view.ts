@@ -13,17 +13,17 @@ export function eventView(event: EventRecord): EventView {
 }
 
 export function customerView(customer: {
-  readonly id: string;
+  readonly id: CustomerId;
   readonly name: string;
   readonly email: string | null;
   readonly phone: string | null;
-  readonly address: unknown;
+  readonly address: PostalAddress | null;
 }): CustomerView {
   return {
-    customerId: customer.id as CustomerId,
+    customerId: customer.id,
     name: customer.name,
     email: customer.email,
     phone: customer.phone,
-    address: (customer.address as PostalAddress | null) ?? null,
+    address: customer.address,
   };
 }

@@ -121,6 +121,14 @@ export const stripColumns = {
   place: nullable(oneOf(stored.stripPlaces)),
 } as const;
 
+/** Of a strip that a pair holds: it has its place. */
+export const heldStripColumns = {
+  ...stripColumns,
+  side,
+  position: oneOf(["C", "I", "M", "O"]),
+  place: oneOf(stored.stripPlaces),
+} as const;
+
 /** `data` is what the change is about; its kind stands in both. */
 export const floorChangeColumns = {
   id: id("floor-change"),
