@@ -1,6 +1,6 @@
 import type { PairSpec } from "#engine/configuration";
 import type { Price } from "#engine/pricing";
-import type { PairId } from "#engine/units";
+import type { OrderId, PairId } from "#engine/units";
 import type { RightsBasis } from "#schemas/stored/index";
 import type { Tx } from "./client";
 import { readableRows, readRow } from "./columns";
@@ -81,6 +81,12 @@ export async function insertPairRevision(
 export async function pairById(client: Tx, id: string): Promise<PairRecord | null> {
   const row = await client.pair.findUnique({ where: { id }, include: wholePair });
   return row === null ? null : readPair(row);
+}
+
+/** The order a pair is of, by its plain column; null when there is no such pair. */
+export async function orderOfPair(client: Tx, id: string): Promise<OrderId | null> {
+  const row = await client.pair.findUnique({ where: { id }, select: { id: true, orderId: true } });
+  return row === null ? null : readRow("pairs", pairColumns, row, () => id).orderId;
 }
 
 export async function pairBySerialNumber(client: Tx, serialNumber: number): Promise<PairRecord | null> {

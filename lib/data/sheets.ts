@@ -11,7 +11,7 @@ export type { FieldEntry, SheetFields } from "#schemas/stored/index";
 type SheetRow = Prisma.SheetGetPayload<object>;
 
 /** @throws UnreadableRow when a field holds what is none for it */
-function readSheet(row: SheetRow) {
+export function readSheet(row: SheetRow) {
   const read = readRow("sheets", sheetColumns, row, ({ id }) => id);
   return { ...read, content: contentOf(read.id, read.fields) };
 }

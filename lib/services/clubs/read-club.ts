@@ -5,6 +5,7 @@ import { joinPrices } from "#engine/pricing";
 import type { ClubId } from "#engine/units";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { readable } from "#services/readable";
 import { currentCatalog } from "#shop/catalogue/current";
 import { mouldOf } from "#shop/floor/facts";
 import { customerView } from "#shop/names/common-view";
@@ -43,7 +44,9 @@ interface ReadClubInput {
 export async function readClub(ctx: Context, input: ReadClubInput): Promise<Outcome<ClubView>> {
   const allowed = permit(ctx.actor, "club.read", { kind: "club", id: input.clubId });
   if (!allowed.ok) return allowed;
-  const club = await translated(clubById(ctx.db, input.clubId));
+  const read = await readable(clubById(ctx.db, input.clubId));
+  if (!read.ok) return read;
+  const club = read.value;
   if (club === null) return refuse({ code: "not-found", what: "club", id: input.clubId });
   const asked = input.quoteIds;
   if (asked?.length === 0) return refuse({ code: "nothing-chosen", path: "quoteIds" });

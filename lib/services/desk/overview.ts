@@ -4,11 +4,13 @@ import { listOrderRecords } from "#data/orders";
 import { searchPairs } from "#data/pairs";
 import { listQuoteRecords } from "#data/quotes";
 import { countOpenSheets, listSheets, sheetsCalledBackBefore, sheetsUnderReview } from "#data/sheets";
+import { unreadableRows } from "#data/unreadable";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
 import { queueBoardOf } from "#shop/board/board";
 import type { DeskOverview, QueueBoard, SearchHit } from "#shop/board/views";
 import { currentBook, currentCatalog } from "#shop/catalogue/current";
+import { unreadableView } from "#shop/names/common-view";
 import { numberIn, orderNumber, quoteNumber } from "#shop/names/numbers";
 import { quoteStateOf } from "#shop/order/quote-state";
 import { addDays, shopDay, startOfShopDay } from "#shop/time/shop-time";
@@ -25,13 +27,14 @@ export async function deskOverview(ctx: Context): Promise<Outcome<DeskOverview>>
   const today = shopDay(ctx.now, zone);
   const endOfDay = startOfShopDay(addDays(today, 1), zone);
   const soon = startOfShopDay(addDays(today, expiringDays + 1), zone);
-  const [drafts, callBacks, reviews, open, onOldBook, board] = await Promise.all([
+  const [drafts, callBacks, reviews, open, onOldBook, board, unreadable] = await Promise.all([
     countOpenSheets(ctx.db),
     sheetsCalledBackBefore(ctx.db, endOfDay),
     sheetsUnderReview(ctx.db),
     listQuoteRecords(ctx.db, { state: "open", now: ctx.now }, most),
     listQuoteRecords(ctx.db, { state: "open", notPriceBook: currentBook(ctx.now), now: ctx.now }, { skip: 0, take: 1 }),
     queueBoardOf(ctx, 1),
+    unreadableRows(ctx.db),
   ]);
   const expiring = open.rows.filter((quote) => quote.validUntil <= soon);
   const atRisk = board.pairs.filter((pair) => pair.slackDays !== null && pair.slackDays < 0);
@@ -69,6 +72,7 @@ export async function deskOverview(ctx: Context): Promise<Outcome<DeskOverview>>
     })),
     waiting: board.waitingOn,
     atRisk,
+    unreadable: [...board.unreadable, ...unreadable.map(unreadableView)],
   });
 }
 

@@ -8,11 +8,12 @@ import type { IsoDate } from "#engine/units";
 import { currentCatalog } from "#shop/catalogue/current";
 import type { ShopContext } from "#shop/context";
 import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
+import { unreadableView } from "#shop/names/common-view";
 import { firstName } from "#shop/pair/view";
 import type { OperationState } from "#shop/pair/views";
 import { openConditions } from "#shop/queue/on-floor";
 import { type FloorPlan, floorPlan } from "#shop/queue/plan";
-import { openQueue, type PairInQueue } from "#shop/queue/queued-pairs";
+import { openQueue, type PairInQueue, type QueuedPair } from "#shop/queue/queued-pairs";
 import { addDays, shopDay } from "#shop/time/shop-time";
 import { blockedPairs } from "./blocked";
 import { changesOf, isInForce } from "./changes";
@@ -57,6 +58,7 @@ export async function queueBoardOf(ctx: ShopContext, days: number): Promise<Queu
     })),
     pressPlan: pressDays(plan, pairs, floorCatalog()),
     backlogPairs: pairs.filter((pair) => !isBegun(pair)).length,
+    unreadable: pairs.flatMap(({ unreadable }) => (unreadable === null ? [] : [unreadableView(unreadable)])),
   };
 }
 
@@ -125,7 +127,7 @@ function dayOf(
 }
 
 function queuePair(
-  pair: PairInQueue,
+  pair: QueuedPair,
   planned: FloorPlan["pairs"][number] | undefined,
   isWorkingDay: FloorPlan["isWorkingDay"],
 ): QueuePair {
@@ -136,6 +138,7 @@ function queuePair(
     pair.operations.find((operation) => operation.state === "ready");
   return {
     pairId: pair.id,
+    isUnreadable: pair.unreadable !== null,
     orderId: pair.orderId,
     serial: pair.serial,
     skierFirstName: firstName(pair.skierName),

@@ -1,6 +1,7 @@
+import type { UnreadableRow } from "#data/columns";
 import type { EventRecord } from "#data/events";
 import type { CustomerId } from "#engine/units";
-import type { CustomerView, EventView, PostalAddress } from "./views";
+import type { CustomerView, EventView, PostalAddress, UnreadableView } from "./views";
 
 export function eventView(event: EventRecord): EventView {
   return {
@@ -26,4 +27,8 @@ export function customerView(customer: {
     phone: customer.phone,
     address: customer.address,
   };
+}
+
+export function unreadableView({ table, row, column, why }: UnreadableRow): UnreadableView {
+  return { table, row, column, why };
 }

@@ -34,3 +34,11 @@ export interface DocumentBytes {
   readonly contentType: string;
   readonly fileName: string;
 }
+
+/** A row that cannot be read: where, by the name people have for it, and what is wrong. */
+export interface UnreadableView {
+  readonly table: string;
+  readonly row: string;
+  readonly column: string;
+  readonly why: string;
+}

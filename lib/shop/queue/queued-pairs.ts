@@ -1,7 +1,8 @@
 /** The open pairs with a specification to plan by: their own, or where that cannot be read the usual one of their mould. */
 import type { Tx } from "#data/client";
+import { UnreadableRow } from "#data/columns";
 import { openPairs, type QueuedPairRecord } from "#data/pairs";
-import { type BuildCatalog, completeSpec, type PairSpec } from "#engine/configuration";
+import { type BuildCatalog, completeSpec, modelById, modelLength, type PairSpec } from "#engine/configuration";
 import { releasedCatalog } from "#shop/catalogue/current";
 
 /** What the plan and the queue's pages need of a pair. */
@@ -13,11 +14,18 @@ export type QueuedPair = PairInQueue & Pick<QueuedPairRecord, "unreadable">;
 /** Every pair that still needs the floor, in the order it took its place. */
 export async function openQueue(client: Tx): Promise<readonly QueuedPair[]> {
   const queued: QueuedPair[] = [];
-  for (const pair of await openPairs(client)) {
-    const { spec } = pair;
-    queued.push({ ...pair, spec: spec ?? usualSpec(pair.mould, await buildOf(client, pair)) });
-  }
+  for (const pair of await openPairs(client)) queued.push(planned(pair, await buildOf(client, pair)));
   return queued;
+}
+
+function planned(pair: QueuedPairRecord, build: BuildCatalog): QueuedPair {
+  const { spec, serial } = pair;
+  if (spec === null) return { ...pair, spec: usualSpec(pair.mould, build) };
+  const model = modelById(build, spec.model);
+  if (model.ok && modelLength(model.value, spec.lengthCm).ok) return { ...pair, spec };
+  const why = `the catalogue it was ordered from has no ${spec.model} at ${spec.lengthCm} cm`;
+  const unreadable = pair.unreadable ?? new UnreadableRow("pairs", serial, "spec", why);
+  return { ...pair, spec: usualSpec(pair.mould, build), unreadable };
 }
 
 /** The catalogue a pair was ordered from. @throws Error when it is not stored */

@@ -7,6 +7,7 @@ import type { IncidentId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { noticeView } from "#services/letters/notices";
+import { readable } from "#services/readable";
 import { eventView } from "#shop/names/common-view";
 import type { IncidentSummary, IncidentView } from "./views";
 
@@ -25,7 +26,9 @@ export async function readIncident(
 ): Promise<Outcome<IncidentView>> {
   const allowed = permit(ctx.actor, "queue.read");
   if (!allowed.ok) return allowed;
-  const incident = await translated(incidentById(ctx.db, input.incidentId));
+  const read = await readable(incidentById(ctx.db, input.incidentId));
+  if (!read.ok) return read;
+  const incident = read.value;
   if (incident === null) return refuse({ code: "not-found", what: "incident", id: input.incidentId });
   return accept(await incidentView(ctx, ctx.db, incident));
 }

@@ -6,6 +6,7 @@ import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { Notice } from "#app/_ui/notice.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { PrivateLink } from "#app/shop/private-link.tsx";
+import { refusedPage } from "#app/shop/refused-page.tsx";
 import clubWords from "#content/copy/clubs.json";
 import refusalWords from "#content/copy/refusals.json";
 import sheetWords from "#content/copy/sheet.json";
@@ -45,7 +46,8 @@ export default async function CallPage({ params }: { readonly params: Promise<{ 
     cookies(),
     skierBand(ctx),
   ]);
-  if (!read.ok || !catalog.ok) notFound();
+  if (!read.ok) return refusedPage(read.refusal);
+  if (!catalog.ok) notFound();
   const sheet = read.value;
   const isTheirs = sheet.lease !== null && !sheet.lease.isMine;
   return (

@@ -1,5 +1,4 @@
 import type { Metadata } from "next";
-import { notFound } from "next/navigation";
 import { staffContext } from "#app/_server/request.ts";
 import { DateRange, dayText } from "#app/_ui/date-range.tsx";
 import { Facts } from "#app/_ui/facts.tsx";
@@ -11,6 +10,7 @@ import { fill } from "#app/_ui/words.ts";
 import { orderTones } from "#app/shop/(staff)/order-tones.ts";
 import { History } from "#app/shop/history.tsx";
 import { PrivateLink } from "#app/shop/private-link.tsx";
+import { refusedPage } from "#app/shop/refused-page.tsx";
 import { clock } from "#app/shop/say.ts";
 import { permit } from "#auth";
 import clubWords from "#content/copy/clubs.json";
@@ -30,7 +30,7 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
   const { orderId } = await params;
   const ctx = await staffContext(`/shop/orders/${orderId}`);
   const read = await readOrder(ctx, { orderId: orderId as OrderId });
-  if (!read.ok) notFound();
+  if (!read.ok) return refusedPage(read.refusal);
   const order = read.value;
   return (
     <Page

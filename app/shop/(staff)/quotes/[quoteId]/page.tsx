@@ -14,6 +14,7 @@ import { fill } from "#app/_ui/words.ts";
 import { PairFigure } from "#app/_visuals/pair-figure.tsx";
 import { History } from "#app/shop/history.tsx";
 import { PrivateLink } from "#app/shop/private-link.tsx";
+import { refusedPage } from "#app/shop/refused-page.tsx";
 import { clock } from "#app/shop/say.ts";
 import clubWords from "#content/copy/clubs.json";
 import sheetWords from "#content/copy/sheet.json";
@@ -42,7 +43,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
   const [{ quoteId }, { late }] = await Promise.all([params, searchParams]);
   const ctx = await staffContext(`/shop/quotes/${quoteId}`);
   const read = await readQuote(ctx, { quoteId: quoteId as QuoteId });
-  if (!read.ok) notFound();
+  if (!read.ok) return refusedPage(read.refusal);
   const quote = read.value;
   const catalog = await catalogOfRelease(ctx, { hash: quote.releaseHash, priceBook: quote.price.priceBook });
   if (!catalog.ok) notFound();
