@@ -9,8 +9,8 @@ import { config } from "#config";
 import refusalWords from "#content/copy/refusals.json";
 import type { Outcome, Refusal } from "#engine/units";
 import { askReviewSchema, confirmRightsSchema, sheetPatchSchema, wordsFor } from "#schemas";
+import { idOf } from "#schemas/ids";
 import {
-  type ArtworkId,
   askReview,
   assess,
   type Context,
@@ -38,7 +38,7 @@ async function onSheet<T>(
 ): Promise<{ readonly ok: true; readonly value: T } | Refused> {
   try {
     const { ctx, subject } = await linkContext(token, "sheet");
-    const outcome = await work(ctx, subject.id as SheetId);
+    const outcome = await work(ctx, idOf("sheet", subject.id));
     return outcome.ok ? outcome : refused(outcome.refusal);
   } catch (error) {
     unstable_rethrow(error);
@@ -112,6 +112,6 @@ export async function statePictureRights(
   const parsed = confirmRightsSchema.safeParse({ basis, name });
   if (!parsed.success) return { ok: false, message: parsed.error.issues[0]?.message ?? "" };
   return onSheet("state picture rights", token, (ctx) =>
-    stateRights(ctx, { artworkId: artworkId as ArtworkId, ...parsed.data }),
+    stateRights(ctx, { artworkId: idOf("artwork", artworkId), ...parsed.data }),
   );
 }

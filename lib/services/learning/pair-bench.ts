@@ -5,6 +5,7 @@ import type { BenchMeasure, BenchValues } from "#engine/calibration";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { FinishRules } from "#schemas/content/index";
+import { benchMeasures } from "#schemas/learning";
 import type { Context } from "#services/context";
 import { workedPair } from "#shop/pair/view";
 import type { BenchRow, PairBenchView } from "./views";
@@ -58,10 +59,9 @@ export async function readPairBench(ctx: Context, input: { readonly pairId: Pair
     springAfterbodyNPerMm: flex.springAfterbodyNPerMm,
   };
   const read = (side: "L" | "R") => skis.find((ski) => ski.side === side)?.values ?? {};
-  const measures = Object.keys(targets) as readonly BenchMeasure[];
   return accept({
     skis,
-    rows: measures.map((measure) =>
+    rows: benchMeasures.map((measure) =>
       benchRow(measure, targets[measure], catalog.finish.qcLimits, read("L")[measure], read("R")[measure]),
     ),
   });

@@ -15,15 +15,8 @@ import paperWords from "#content/copy/papers.json";
 import promiseWords from "#content/copy/promises.json";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/skier.json";
-import {
-  activeCatalog,
-  type Context,
-  type OrderId,
-  type PairId,
-  type ProgressView,
-  pairsOfOrder,
-  readProgress,
-} from "#services";
+import { idOf } from "#schemas/ids";
+import { activeCatalog, type Context, type ProgressView, pairsOfOrder, readProgress } from "#services";
 import { Gates } from "./gates";
 
 export const metadata: Metadata = { title: "Your pair", robots: { index: false } };
@@ -105,9 +98,9 @@ export default async function PairPage({ params, searchParams }: Props) {
 }
 
 async function pairsBehind(ctx: Context, subject: { readonly kind: string; readonly id: string }) {
-  if (subject.kind === "pair") return [{ pairId: subject.id as PairId, serial: "" }];
+  if (subject.kind === "pair") return [{ pairId: idOf("pair", subject.id), serial: "" }];
   if (subject.kind !== "order") return [];
-  const pairs = await pairsOfOrder(ctx, { orderId: subject.id as OrderId });
+  const pairs = await pairsOfOrder(ctx, { orderId: idOf("order", subject.id) });
   return pairs.ok ? pairs.value : [];
 }
 

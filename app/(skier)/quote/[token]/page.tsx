@@ -20,7 +20,8 @@ import shop from "#content/catalog/shop.json";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/skier.json";
 import { textForPeople } from "#engine/units";
-import { catalogOfRelease, type QuoteId, type QuoteView, readQuote } from "#services";
+import { idOf } from "#schemas/ids";
+import { catalogOfRelease, type QuoteView, readQuote } from "#services";
 import { accept, askChange, toOrder } from "../actions";
 import { Repriced } from "./repriced";
 
@@ -37,7 +38,7 @@ const tones: Readonly<Record<QuoteView["state"], Tone>> = {
 export default async function QuotePage({ params }: { readonly params: Promise<{ readonly token: string }> }) {
   const { token } = await params;
   const { ctx, subject } = await linkContext(token, "quote");
-  const read = await readQuote(ctx, { quoteId: subject.id as QuoteId });
+  const read = await readQuote(ctx, { quoteId: idOf("quote", subject.id) });
   if (!read.ok) notFound();
   const quote = read.value;
   const catalog = await catalogOfRelease(ctx, { hash: quote.releaseHash, priceBook: quote.price.priceBook });

@@ -8,7 +8,8 @@ import { CompareView } from "#app/_ui/compare/compare-view.tsx";
 import words from "#content/copy/compare.json";
 import refusalWords from "#content/copy/refusals.json";
 import { wordsFor } from "#schemas";
-import { activeCatalog, readSheet, type SheetId } from "#services";
+import { idOf } from "#schemas/ids";
+import { activeCatalog, readSheet } from "#services";
 import { takeOntoSheet } from "./actions";
 
 export const metadata: Metadata = { title: words.title, robots: { index: false } };
@@ -21,7 +22,7 @@ interface Props {
 export default async function ComparePage({ params, searchParams }: Props) {
   const { token } = await params;
   const { ctx, subject } = await linkContext(token, "sheet");
-  const sheetId = subject.id as SheetId;
+  const sheetId = idOf("sheet", subject.id);
   const query = readCompareQuery(await searchParams);
   const [sheet, catalog, other] = await Promise.all([
     readSheet(ctx, { sheetId }),

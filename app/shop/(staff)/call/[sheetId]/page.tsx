@@ -11,15 +11,8 @@ import clubWords from "#content/copy/clubs.json";
 import refusalWords from "#content/copy/refusals.json";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/shop.json";
-import {
-  activeCatalog,
-  type Context,
-  findByPhone,
-  readSheet,
-  type SheetId,
-  type SheetView,
-  skierBand,
-} from "#services";
+import { idOf } from "#schemas/ids";
+import { activeCatalog, type Context, findByPhone, readSheet, type SheetView, skierBand } from "#services";
 import {
   askOwner,
   assessCall,
@@ -38,7 +31,7 @@ const w = words.call;
 export const metadata: Metadata = { title: "Call" };
 
 export default async function CallPage({ params }: { readonly params: Promise<{ readonly sheetId: string }> }) {
-  const sheetId = (await params).sheetId as SheetId;
+  const sheetId = idOf("sheet", (await params).sheetId);
   const ctx = await staffContext(`/shop/call/${sheetId}`);
   const [read, catalog, jar, band] = await Promise.all([
     readSheet(ctx, { sheetId }),

@@ -17,7 +17,8 @@ import clubWords from "#content/copy/clubs.json";
 import paperWords from "#content/copy/papers.json";
 import words from "#content/copy/shop.json";
 import skierWords from "#content/copy/skier.json";
-import { type OrderId, type OrderView, readOrder } from "#services";
+import { idOf } from "#schemas/ids";
+import { type OrderView, readOrder } from "#services";
 import { Close } from "./close";
 import { Gates } from "./gates";
 import { Payments } from "./payments";
@@ -29,7 +30,7 @@ export const metadata: Metadata = { title: "Order" };
 export default async function OrderPage({ params }: { readonly params: Promise<{ readonly orderId: string }> }) {
   const { orderId } = await params;
   const ctx = await staffContext(`/shop/orders/${orderId}`);
-  const read = await readOrder(ctx, { orderId: orderId as OrderId });
+  const read = await readOrder(ctx, { orderId: idOf("order", orderId) });
   if (!read.ok) return refusedPage(read.refusal);
   const order = read.value;
   return (

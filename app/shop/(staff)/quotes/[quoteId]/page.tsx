@@ -20,7 +20,8 @@ import clubWords from "#content/copy/clubs.json";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/shop.json";
 import skierWords from "#content/copy/skier.json";
-import { catalogOfRelease, type QuoteId, type QuoteView, readQuote } from "#services";
+import { idOf } from "#schemas/ids";
+import { catalogOfRelease, type QuoteView, readQuote } from "#services";
 import { QuoteAnswers } from "./answers";
 
 const w = words.quote;
@@ -42,7 +43,7 @@ interface Props {
 export default async function QuotePage({ params, searchParams }: Props) {
   const [{ quoteId }, { late }] = await Promise.all([params, searchParams]);
   const ctx = await staffContext(`/shop/quotes/${quoteId}`);
-  const read = await readQuote(ctx, { quoteId: quoteId as QuoteId });
+  const read = await readQuote(ctx, { quoteId: idOf("quote", quoteId) });
   if (!read.ok) return refusedPage(read.refusal);
   const quote = read.value;
   const catalog = await catalogOfRelease(ctx, { hash: quote.releaseHash, priceBook: quote.price.priceBook });

@@ -6,10 +6,10 @@ import { staffContext } from "#app/_server/request.ts";
 import { takePair } from "#app/_server/take-pair.ts";
 import { idField } from "#app/shop/fields.ts";
 import { say } from "#app/shop/say.ts";
-import type { SheetId } from "#services";
+import { idOf } from "#schemas/ids";
 
 const schema = z.strictObject({
-  sheetId: idField.transform((id) => id as SheetId),
+  sheetId: idField.transform((id) => idOf("sheet", id)),
   candidate: z.string().min(1).max(60),
   other: z.string().max(400),
   version: z

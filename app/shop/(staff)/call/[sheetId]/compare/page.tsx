@@ -7,7 +7,8 @@ import { readCompareQuery } from "#app/_ui/compare/candidates.ts";
 import { CompareView } from "#app/_ui/compare/compare-view.tsx";
 import { say } from "#app/shop/say.ts";
 import words from "#content/copy/compare.json";
-import { activeCatalog, readSheet, type SheetId } from "#services";
+import { idOf } from "#schemas/ids";
+import { activeCatalog, readSheet } from "#services";
 import { putOnSheet } from "./actions";
 
 export const metadata: Metadata = { title: words.title };
@@ -18,7 +19,7 @@ interface Props {
 }
 
 export default async function CallComparePage({ params, searchParams }: Props) {
-  const sheetId = (await params).sheetId as SheetId;
+  const sheetId = idOf("sheet", (await params).sheetId);
   const ctx = await staffContext(`/shop/call/${sheetId}/compare`);
   const query = readCompareQuery(await searchParams);
   const [sheet, catalog, other] = await Promise.all([

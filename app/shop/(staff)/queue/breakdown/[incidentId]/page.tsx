@@ -11,7 +11,8 @@ import { refusedPage } from "#app/shop/refused-page.tsx";
 import { clock } from "#app/shop/say.ts";
 import { permit } from "#auth";
 import words from "#content/copy/breakdowns.json";
-import { type IncidentId, type IncidentView, readIncident } from "#services";
+import { idOf } from "#schemas/ids";
+import { type IncidentView, readIncident } from "#services";
 import { choose, close } from "../actions";
 import { Base } from "../base";
 import { Effect } from "../effect";
@@ -24,7 +25,7 @@ export const metadata: Metadata = { title: words.list.title };
 export default async function IncidentPage({ params }: { readonly params: Promise<{ readonly incidentId: string }> }) {
   const { incidentId } = await params;
   const ctx = await staffContext(`/shop/queue/breakdown/${incidentId}`);
-  const read = await readIncident(ctx, { incidentId: incidentId as IncidentId });
+  const read = await readIncident(ctx, { incidentId: idOf("incident", incidentId) });
   if (!read.ok) return refusedPage(read.refusal);
   const incident = read.value;
   const hidden = [
