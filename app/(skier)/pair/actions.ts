@@ -2,6 +2,7 @@
 /** What the skier answers on the page of a pair. The link is the order's. */
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
+import { linkField, wholeField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { linkContext } from "#app/_server/request.ts";
 import refusalWords from "#content/copy/refusals.json";
@@ -15,7 +16,6 @@ import {
 } from "#schemas";
 import { idOf } from "#schemas/ids";
 import { approveProof, askProofChanges, confirmRights, recordDeposit } from "#services";
-import { linkField, withNumbers } from "../form-schemas";
 
 const words = (refusal: Refusal) => wordsFor(refusal, refusalWords);
 const pairField = { ...linkField, pairId: z.string().min(1).max(60) };
@@ -36,7 +36,7 @@ export const chooseDeposit = formAction({
 
 export const approve = formAction({
   name: "approve a proof",
-  schema: withNumbers(["revision"], approveProofSchema.extend(pairField)),
+  schema: approveProofSchema.extend({ ...pairField, revision: wholeField }),
   context,
   run: (ctx, { pairId, revision, name }) => approveProof(ctx, { pairId: idOf("pair", pairId), revision, name }),
   words,
@@ -45,7 +45,7 @@ export const approve = formAction({
 
 export const askForChanges = formAction({
   name: "ask for changes to a proof",
-  schema: withNumbers(["revision"], askProofChangesSchema.extend(pairField)),
+  schema: askProofChangesSchema.extend({ ...pairField, revision: wholeField }),
   context,
   run: (ctx, { pairId, revision, note }) => askProofChanges(ctx, { pairId: idOf("pair", pairId), revision, note }),
   words,

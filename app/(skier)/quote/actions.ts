@@ -2,6 +2,7 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { linkField, withTicks } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { linkContext } from "#app/_server/request.ts";
 import refusalWords from "#content/copy/refusals.json";
@@ -9,7 +10,6 @@ import type { Refusal } from "#engine/units";
 import { acceptQuoteSchema, requestChangeSchema, wordsFor } from "#schemas";
 import { idOf } from "#schemas/ids";
 import { acceptQuote, orderLinkOfQuote, repriceQuote, requestChange } from "#services";
-import { linkField, withTicks } from "../form-schemas";
 
 const words = (refusal: Refusal) => wordsFor(refusal, refusalWords);
 

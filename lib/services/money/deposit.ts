@@ -44,7 +44,7 @@ export async function recordDeposit(ctx: Context, input: RecordDepositInput): Pr
   const answer = await demoGateway.take({
     orderNumber: orderNumber(order),
     cents: request.cents,
-    currency: "USD",
+    currency: order.price.currency,
     method: input.method,
     reference: input.reference?.trim() || null,
     isStaff,

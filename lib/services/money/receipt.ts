@@ -36,7 +36,7 @@ export async function recordReceipt(ctx: Context, input: RecordReceiptInput): Pr
   const answer = await demoGateway.take({
     orderNumber: orderNumber(order),
     cents: due.value,
-    currency: "USD",
+    currency: order.price.currency,
     method: input.method,
     reference: input.reference?.trim() || null,
     isStaff: true,

@@ -1,6 +1,6 @@
 /** What papers print of the floor: stations with their cautions, press, resin and limits, from the catalogue. */
 import type { Catalog, ReleasedCatalog } from "#catalog";
-import type { FloorFacts, QcMeasure, SafetyIcon, StationFact } from "#lib/documents/index";
+import type { FloorFacts, QcMeasure, SafetyIcon, StationFact } from "#papers";
 import { stationRecipe } from "#shop/floor/recipe";
 
 /** What a build sheet needs to know of the floor; cautions and limits from the catalogue. */

@@ -4,7 +4,7 @@ import type { PartialAnswers } from "#engine/assessment";
 import type { FitReason, TypedMeasures } from "#engine/fit";
 import type { QuoteId } from "#engine/units";
 import { accept, type Outcome, type TypedHeight, type TypedMass, textForPeople } from "#engine/units";
-import { type Paper, type QuoteData, readableSpec, renderDocument } from "#lib/documents/index";
+import { type Paper, type QuoteData, readableSpec, renderDocument } from "#papers";
 import { heightText, massText } from "#schemas/typed-text";
 import type { Context } from "#services/context";
 import { findQuote } from "#services/quotes/find-quote";

@@ -14,7 +14,7 @@ function stood(done: readonly number[], others: Readonly<Record<number, StationV
 const upTo = (last: number) => pairStations.filter((station) => station <= last);
 
 describe("redoPlan", () => {
-  it("builds a pressed ski again in every branch from the named station (trade.md scenario 19: from station 2)", () => {
+  it("builds a pressed ski again in every branch from the named station (from station 2)", () => {
     const plan = redoPlan(stood(upTo(11), { 12: "ready" }), 2, stationsBefore);
     expect(plan.visits.map(({ station }) => station)).toEqual([2, 3, 4, 5, 6, 7, 8, 9, 10, 11]);
     expect(plan.visits.filter(({ state }) => state === "ready").map(({ station }) => station)).toEqual([2, 6, 8, 9]);

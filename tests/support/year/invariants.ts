@@ -6,7 +6,7 @@ import { floorCatalog } from "#shop/floor/recipe";
 import { must } from "../builders/shop";
 import type { YearShop } from "./year-shop";
 
-/** The way of a pair over the floor, trade.md part 2: what must be done before each station. */
+/** The way of a pair over the demo floor, written down by hand: what must be done before each station. */
 const before: Readonly<Record<number, readonly number[]>> = {
   2: [1],
   3: [2],
