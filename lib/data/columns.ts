@@ -35,13 +35,13 @@ export class UnreadableRow extends Error {
 }
 
 /** @throws UnreadableRow naming the first column that cannot be read */
-export function readRow<Row extends object, C extends Columns>(
+export function readRow<Row extends Readonly<Record<string, unknown>>, C extends Columns>(
   table: string,
   columns: C,
   row: Row,
   nameOf: (row: Row) => string,
 ): Read<Row, C> {
-  const record: Record<string, unknown> = Object.fromEntries(Object.entries(row));
+  const record: Record<string, unknown> = { ...row };
   for (const key of Object.keys(row)) {
     const column = columns[key];
     if (column === undefined) continue;

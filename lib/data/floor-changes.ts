@@ -10,7 +10,7 @@ import { floorChangeColumns } from "./records/tables";
 export type FloorChangeRecord = Read<Prisma.FloorChangeGetPayload<object>, typeof floorChangeColumns>;
 
 /** @throws UnreadableRow also when an instant is missing that its kind needs */
-function readChange(row: Prisma.FloorChangeGetPayload<object>): FloorChangeRecord {
+export function readChange(row: Prisma.FloorChangeGetPayload<object>): FloorChangeRecord {
   const record = readRow("floor_changes", floorChangeColumns, row, ({ id }) => id);
   floorChangeIn(record, Number);
   return record;

@@ -11,7 +11,7 @@ const readBench = (row: Prisma.BenchRecordGetPayload<object>) =>
   readRow("bench_records", benchColumns, row, ({ serial }) => serial);
 const readDecision = (row: Prisma.ReadingDecisionGetPayload<object>) =>
   readRow("reading_decisions", decisionColumns, row, ({ serial, measure }) => `${serial} ${measure}`);
-const readBook = (row: Prisma.CorrectionBookGetPayload<object>) =>
+export const readBook = (row: Prisma.CorrectionBookGetPayload<object>) =>
   readRow("correction_books", bookColumns, row, ({ version }) => version);
 
 export type BenchRecordRow = ReturnType<typeof readBench>;
@@ -75,7 +75,7 @@ export async function benchRecordOf(client: Tx, serial: string): Promise<BenchRe
 }
 
 export async function benchRecordsOfPair(client: Tx, pairId: string): Promise<readonly BenchRecordRow[]> {
-  return (await client.benchRecord.findMany({ where: { pairId }, orderBy: { side: "asc" } })).map(readBench);
+  return readableRows(await client.benchRecord.findMany({ where: { pairId }, orderBy: { side: "asc" } }), readBench);
 }
 
 export async function allBenchRecords(client: Tx): Promise<readonly BenchRecordRow[]> {

@@ -5,17 +5,20 @@ import { type ReadRows, readableRows, readRow, readRows } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
 import {
+  type OrderAloneRecord,
   type OrderLineRecord,
   type OrderRecord,
+  orderAlone,
   orderLine,
   orderName,
   readOrder,
+  readOrderAlone,
   readOrderLine,
   wholeOrder,
 } from "./records/order";
-import { orderColumns } from "./records/tables";
+import { orderColumns, pairColumns } from "./records/tables";
 
-export type { OrderLineRecord, OrderRecord } from "./records/order";
+export type { OrderAloneRecord, OrderLineRecord, OrderRecord } from "./records/order";
 
 export interface NewOrder {
   readonly id: string;
@@ -53,6 +56,22 @@ export async function insertOrder(tx: Tx, order: NewOrder): Promise<void> {
 export async function orderById(client: Tx, id: string): Promise<OrderRecord | null> {
   const row = await client.order.findUnique({ where: { id }, include: wholeOrder });
   return row === null ? null : readOrder(row);
+}
+
+/** An order as far as it concerns one of its pairs. */
+export async function orderAloneById(client: Tx, id: string): Promise<OrderAloneRecord | null> {
+  const row = await client.order.findUnique({ where: { id }, include: orderAlone });
+  return row === null ? null : readOrderAlone(row);
+}
+
+/** Which pairs an order has, by their names alone. */
+export async function pairNamesOfOrder(client: Tx, orderId: string) {
+  const rows = await client.pair.findMany({
+    where: { orderId },
+    select: { id: true, serial: true },
+    orderBy: { serialNumber: "asc" },
+  });
+  return rows.map((row) => readRow("pairs", pairColumns, row, ({ serial }) => serial));
 }
 
 export type OrderChange = Omit<Prisma.OrderUncheckedUpdateManyInput, "id" | "version" | "price" | "estimate"> & {

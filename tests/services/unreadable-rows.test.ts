@@ -13,7 +13,7 @@ import {
   readPair,
   search,
 } from "#services";
-import { must, openShop, stockWood } from "../support/builders/shop";
+import { must, openShop, shopNow, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 import { fewRuns, releasedPairs } from "./scenarios/released-pairs";
 
@@ -91,5 +91,19 @@ describe("an order whose price cannot be read", () => {
     expect(must(await queueBoard(desk)).unreadable).toEqual([]);
     // The list asks for no price by line, so it still shows both.
     expect(must(await listOrders(desk, {})).rows.flatMap(({ serials }) => serials)).toContain(good.serial);
+  });
+});
+
+describe("a change of the floor that does not say what it is", () => {
+  it("changes nothing and stands on the desk's list", async () => {
+    const { desk, bad, good } = await shopWithTwoPairs();
+    const made = { reason: "repair", source: "what-if", madeAt: shopNow, madeByName: "Owner" };
+    await db().floorChange.create({ data: { id: "odd", kind: "press-down", data: { kind: "press-down" }, ...made } });
+    await db().floorChange.create({
+      data: { id: "endless", kind: "press-down", data: { kind: "press-down", press: "press-1" }, ...made },
+    });
+    expect(must(await queueBoard(desk)).pairs.map(({ serial }) => serial)).toEqual([bad.serial, good.serial]);
+    const told = must(await deskOverview(desk)).unreadable.map(({ row, column }) => `${row} ${column}`);
+    expect(told.sort()).toEqual(["endless fromAt", "odd data"]);
   });
 });

@@ -11,11 +11,15 @@ const bySerial = (row: { readonly serial: string }) => row.serial;
 export const readCustomer = <Row extends Pick<Prisma.CustomerGetPayload<object>, "id">>(row: Row) =>
   readRow("customers", customerColumns, row, byId);
 
-export const wholeOrder = {
+export const orderAlone = {
   customer: true,
   club: { select: { id: true, number: true, name: true } },
   quote: { select: { id: true, number: true, revision: true, releaseHash: true, sheetId: true } },
   payments: { orderBy: { requestedAt: "asc" } },
+} as const satisfies Prisma.OrderInclude;
+
+export const wholeOrder = {
+  ...orderAlone,
   pairs: {
     orderBy: { serialNumber: "asc" },
     include: { operations: true, proofs: { orderBy: { revision: "asc" } } },
@@ -24,15 +28,23 @@ export const wholeOrder = {
 
 type WholeOrderRow = Prisma.OrderGetPayload<{ include: typeof wholeOrder }>;
 
-/** @throws UnreadableRow when anything of it cannot be read */
-export function readOrder(row: WholeOrderRow) {
+/** An order without its pairs: one of them that cannot be read is no reason not to show the others. */
+export function readOrderAlone(row: Prisma.OrderGetPayload<{ include: typeof orderAlone }>) {
   return {
     ...readRow("orders", orderColumns, row, orderName),
     customer: readCustomer(row.customer),
     club: row.club === null ? null : readRow("clubs", clubColumns, row.club, byId),
     quote: readRow("quotes", quoteColumns, row.quote, byId),
     payments: row.payments.map((each) => readRow("payments", paymentColumns, each, byId)),
-    pairs: row.pairs.map((pair) => ({
+  };
+}
+export type OrderAloneRecord = ReturnType<typeof readOrderAlone>;
+
+/** @throws UnreadableRow when anything of it cannot be read */
+export function readOrder({ pairs, ...row }: WholeOrderRow) {
+  return {
+    ...readOrderAlone(row),
+    pairs: pairs.map((pair) => ({
       ...readRow("pairs", pairColumns, pair, bySerial),
       operations: pair.operations.map(readOperation),
       proofs: pair.proofs.map(readProof),

@@ -1,10 +1,10 @@
 import { permit } from "#auth";
 import { type EventRecord, eventsOf } from "#data/events";
-import { listOrderRecords, type OrderRecord, orderById } from "#data/orders";
+import { listOrderRecords, type OrderAloneRecord, orderAloneById, pairNamesOfOrder } from "#data/orders";
 import type { PairRecord } from "#data/pairs";
 import type { ClockStartCondition } from "#engine/lifecycle";
 import type { OrderId, PairId } from "#engine/units";
-import { accept, type Outcome } from "#engine/units";
+import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { pageOf, sliceOf } from "#services/paging";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
@@ -59,9 +59,11 @@ export async function pairsOfOrder(
   ctx: Context,
   input: { readonly orderId: OrderId },
 ): Promise<Outcome<readonly { readonly pairId: PairId; readonly serial: string }[]>> {
-  const found = await findOrder(ctx, ctx.db, "order.read", input.orderId);
-  if (!found.ok) return found;
-  return accept(found.value.pairs.map((pair) => ({ pairId: pair.id, serial: pair.serial })));
+  const allowed = permit(ctx.actor, "order.read", { kind: "order", id: input.orderId });
+  if (!allowed.ok) return allowed;
+  const pairs = await pairNamesOfOrder(ctx.db, input.orderId);
+  if (pairs.length === 0) return refuse({ code: "not-found", what: "order", path: "orderId" });
+  return accept(pairs.map(({ id, serial }) => ({ pairId: id, serial })));
 }
 
 /** The skier's page of a pair: no other person's data, no shop internals. */
@@ -72,7 +74,7 @@ export async function readProgress(ctx: Context, input: { readonly pairId: PairI
     const seesPrices = permit(ctx.actor, "price.read");
     if (!seesPrices.ok) return seesPrices;
   }
-  const order = await orderById(ctx.db, found.value.orderId);
+  const order = await orderAloneById(ctx.db, found.value.orderId);
   if (order === null) throw new Error(`pair ${input.pairId} has no order`);
   const events = await eventsOf(ctx.db, "order", [order.id]);
   const catalog = (await releasedCatalog(ctx.db, found.value.releaseHash)) ?? currentCatalog();
@@ -81,7 +83,7 @@ export async function readProgress(ctx: Context, input: { readonly pairId: PairI
 
 function progressView(
   pair: PairRecord,
-  order: OrderRecord,
+  order: OrderAloneRecord,
   events: readonly EventRecord[],
   catalog: Pick<ReturnType<typeof currentCatalog>, "build" | "shop">,
 ): ProgressView {

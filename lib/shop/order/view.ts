@@ -1,7 +1,7 @@
 /** Orders as pages see them. */
 import type { Tx } from "#data/client";
 import { eventsOf } from "#data/events";
-import type { OrderLineRecord, OrderRecord } from "#data/orders";
+import type { OrderAloneRecord, OrderLineRecord, OrderRecord } from "#data/orders";
 import type { PairSpec } from "#engine/configuration";
 import { cancellationStage, isFinal, keptOnCancellation } from "#engine/lifecycle";
 import { artFeeCents } from "#engine/pricing";
@@ -103,7 +103,7 @@ function orderPairView(order: OrderRecord, pair: OrderPair, modelName: string): 
   };
 }
 
-export function slotLostView({ slotLostAt, slotLostReason }: OrderRecord): OrderView["slotLost"] {
+export function slotLostView({ slotLostAt, slotLostReason }: OrderAloneRecord): OrderView["slotLost"] {
   if (slotLostAt === null) return null;
   return { at: slotLostAt.toISOString(), reason: slotLostReason === "proof-late" ? "proof-late" : "hold-lapsed" };
 }

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { notThere } from "#app/_server/not-there.ts";
 import { linkContext } from "#app/_server/request.ts";
 import { DateRange, dateRangeText, dayText } from "#app/_ui/date-range.tsx";
 import { Facts } from "#app/_ui/facts.tsx";
@@ -33,7 +34,8 @@ export default async function PairPage({ params, searchParams }: Props) {
   const chosen = pairs.find((each) => each.pairId === pair) ?? pairs[0];
   if (!chosen) notFound();
   const [read, catalog] = await Promise.all([readProgress(ctx, { pairId: chosen.pairId }), activeCatalog(ctx)]);
-  if (!read.ok || !catalog.ok) notFound();
+  if (!read.ok) notThere(read.refusal);
+  if (!catalog.ok) notFound();
   const progress = read.value;
   const build = catalog.value.engine.build;
   const w = words.pair;

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { notThere } from "#app/_server/not-there.ts";
 import { linkContext } from "#app/_server/request.ts";
 import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { DateRange, dayText } from "#app/_ui/date-range.tsx";
@@ -39,7 +40,7 @@ export default async function QuotePage({ params }: { readonly params: Promise<{
   const { token } = await params;
   const { ctx, subject } = await linkContext(token, "quote");
   const read = await readQuote(ctx, { quoteId: idOf("quote", subject.id) });
-  if (!read.ok) notFound();
+  if (!read.ok) notThere(read.refusal);
   const quote = read.value;
   const catalog = await catalogOfRelease(ctx, { hash: quote.releaseHash, priceBook: quote.price.priceBook });
   if (!catalog.ok) notFound();

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { cookies } from "next/headers";
 import { notFound } from "next/navigation";
+import { notThere } from "#app/_server/not-there.ts";
 import { linkContext } from "#app/_server/request.ts";
 import { Notice } from "#app/_ui/notice.tsx";
 import { Sheet } from "#app/_ui/sheet/sheet.client.tsx";
@@ -21,7 +22,8 @@ export default async function SheetPage({ params }: { readonly params: Promise<{
     activeCatalog(ctx),
     skierBand(ctx),
   ]);
-  if (!sheet.ok || !catalog.ok) notFound();
+  if (!sheet.ok) notThere(sheet.refusal);
+  if (!catalog.ok) notFound();
   const units = (await cookies()).get("units")?.value;
   const w = pageWords.sheet;
   return (
