@@ -26,12 +26,17 @@ export async function backUpFolder(
     await pglite.exec("CHECKPOINT");
     const archive = new Uint8Array(await (await pglite.dumpDataDir("gzip")).arrayBuffer());
     const dump = await pgDump({ pg: pglite, args: ["--no-owner"] });
-    const backup = { archive, sql: await dump.text() };
+    const backup = { archive, sql: forOlderServers(await dump.text()) };
     whileHeld(backup);
     return backup;
   } finally {
     await close();
   }
+}
+
+/** The dump begins with settings of the session; the newest of them is not known to servers before version 17. */
+function forOlderServers(sql: string): string {
+  return sql.replace(/^SET transaction_timeout = 0;\n/m, "");
 }
 
 /**

@@ -1,6 +1,6 @@
 /**
  * What may still be changed on an order, and what a change costs: each part of the specification closes when the
- * first station that uses it begins (trade.md part 15 scenarios 12 and 31; common practice, no source).
+ * first station that uses it begins (common practice, no source).
  */
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 
