@@ -17,8 +17,11 @@ const engineFloors = {
   calibration: ["units", "math", "materials", "geometry", "laminate", "flex", "configuration"],
   matching: ["units", "math"],
   schedule: ["units", "math"],
+  simulate: ["units", "math", "schedule"],
+  optimise: ["units", "math", "schedule", "simulate"],
   lifecycle: ["units"],
-  routing: ["units", "math", "schedule", "lifecycle"],
+  routing: ["units", "math", "schedule", "simulate", "optimise", "lifecycle"],
+  handbook: ["units", "math", "materials", "geometry", "laminate", "flex"],
   assessment: [
     "units",
     "math",
@@ -121,6 +124,19 @@ module.exports = {
       "Another engine module is entered through its index.ts.",
       { path: "^lib/engine/([^/]+)/" },
       { path: "^lib/engine/[^/]+/", pathNot: ["^lib/engine/$1/", "^lib/engine/[^/]+/index[.]ts$"] },
+    ),
+
+    forbid(
+      "handbook-only-checks",
+      "The handbook holds what the product is checked against; the product itself never reads it.",
+      { path: "^(lib|app|prisma)/", pathNot: "^lib/engine/handbook/" },
+      { path: "^lib/engine/handbook/" },
+    ),
+    forbid(
+      "search-only-where-asked",
+      "Plans and dates come from one simulated run of the shop; the search for a better order is for suggestions and its verb.",
+      { pathNot: ["^lib/engine/(optimise|routing/suggest-order[.]ts$)", "^lib/command/", "^tests/"] },
+      { path: "^lib/engine/optimise/" },
     ),
 
     forbid(

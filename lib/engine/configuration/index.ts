@@ -1,7 +1,6 @@
 /**
  * From what was ordered to what is built: the catalogue's items, one complete spec, its construction and what of it clashes.
  */
-export { movedMountConflict } from "./base-and-mount";
 export { type BuildableSpec, type ResolvedSpec, referenceBuildFor, resolveSpec, skiBuildFor } from "./build";
 export * from "./compatibility";
 export * from "./complete-spec";
@@ -15,5 +14,6 @@ export * from "./lookup";
 export * from "./pair-layout";
 export * from "./solve-spec";
 export { nineOfTen, spreadOf } from "./spread";
+export { stripSides } from "./strip-columns";
 export * from "./strip-weights";
 export * from "./types";

@@ -4,7 +4,7 @@
  */
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 
-export const specificationParts = [
+const specificationParts = [
   "shape",
   "core",
   "reinforcements",
@@ -19,7 +19,7 @@ export const specificationParts = [
 /** `shape` is model or length; `delivery` is name, address and shipping. */
 export type SpecificationPart = (typeof specificationParts)[number];
 
-export const editConsequences = [
+const editConsequences = [
   "reprice",
   "new-strips",
   "new-mould",

@@ -1,6 +1,3 @@
-export * from "./cloth";
 export * from "./corrections";
 export * from "./lookup";
-export * from "./strip-bench";
 export * from "./types";
-export * from "./wood";

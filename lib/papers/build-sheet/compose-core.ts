@@ -1,7 +1,13 @@
 /** The core card: thickness programme, strips, pocket, spacers, and the wood's weight as milled. */
 import type { BuildCatalog, CoreBlend } from "#engine/configuration";
-import type { CoreSolution, SkiBuild, StripColumn, ThicknessProfile } from "#engine/flex";
-import { halfWidthAt } from "#engine/geometry";
+import {
+  type CoreSolution,
+  type SkiBuild,
+  type StripColumn,
+  stripWidthLeftMm,
+  type ThicknessProfile,
+  woodHalfWidthMm,
+} from "#engine/flex";
 import type { AllocatedStrip, SkiSide } from "#papers/parts/facts";
 import { numberText } from "#papers/parts/format";
 import type { CoreDrawing, StripRow } from "./facts";
@@ -114,26 +120,22 @@ function coreMassG(
   strips: readonly AllocatedStrip[] | null,
   ski: SkiSide,
 ): number {
-  const { coreFromMm, coreToMm, shape, sidewall, plate } = build;
+  const { columns, coreFromMm, coreToMm, plate } = build;
   const dx = (coreToMm - coreFromMm) / WEIGHT_STEPS;
   let grams = 0;
   for (let i = 0; i < WEIGHT_STEPS; i++) {
     const x = coreFromMm + (i + 0.5) * dx;
-    const half = halfWidthAt(shape, x) - sidewall.widthMm;
+    const half = woodHalfWidthMm(build, x);
     const t = thicknessAt(profile, x);
     const inPocket = plate !== undefined && Math.abs(x - plate.centreMm) <= plate.lengthMm / 2;
-    for (const column of build.columns) {
-      const density = densityOf(column, strips, ski);
-      const pocketHalf = inPocket ? plate.widthMm / 2 : 0;
-      grams += 2 * density * dx * 1e-6 * (overlap(column, half) * t - overlap(column, pocketHalf) * depthMm);
-    }
+    const pocketHalf = inPocket ? plate.widthMm / 2 : 0;
+    columns.forEach((column, index) => {
+      const widthMm = stripWidthLeftMm(columns, index, half);
+      const inPocketMm = widthMm - stripWidthLeftMm(columns, index, half, pocketHalf);
+      grams += 2 * densityOf(column, strips, ski) * dx * 1e-6 * (widthMm * t - inPocketMm * depthMm);
+    });
   }
   return grams;
-}
-
-/** Width of one column (one side of the centre line) that lies within `half` of the centre. */
-function overlap(column: StripColumn, half: number): number {
-  return Math.max(0, Math.min(column.outerMm, half) - column.innerMm);
 }
 
 /** Mean of the measured strips in this position of this ski, else the blend's book density. */

@@ -1,5 +1,6 @@
 /** The core from above: wood, glue joints, pocket, spacers and the mount line. */
 import { G, Line, Path, Rect, Svg } from "@react-pdf/renderer";
+import { stripWidthLeftMm } from "#engine/flex";
 import type { XY } from "#papers/parts/facts";
 import { numberText, plainNumber } from "#papers/parts/format";
 import { between } from "#papers/parts/points";
@@ -94,8 +95,10 @@ function StripJoints({
   const front = scale.x(core.wood.fromMm);
   return (
     <G>
-      {core.strips.map((strip) => {
-        const seen = runs(inWood.map((p) => ({ x: p.x, shown: coreHalf(p, core) > strip.outerMm })));
+      {core.strips.map((strip, index) => {
+        const seen = runs(
+          inWood.map((p) => ({ x: p.x, shown: stripWidthLeftMm(core.strips, index + 1, coreHalf(p, core)) > 0 })),
+        );
         const mid = ((strip.innerMm + strip.outerMm) / 2) * (strip.position === "C" ? 0 : 1);
         return (
           <G key={strip.position}>

@@ -25,7 +25,7 @@ export async function allocateStrips(
   const solved = solveSpec(spec, build);
   const blend = blendById(build, spec.core);
   if (!solved.ok || !blend.ok) throw new RangeError(`allocateStrips: ${spec.model} in ${spec.core} cannot be built`);
-  const need = stripNeed(spec, solved.value.build, blend.value);
+  const need = stripNeed(spec, solved.value, blend.value);
   const { coreFromMm, coreToMm } = solved.value.build;
   const species = [...new Set(Object.values(blend.value.strips))];
   const stock = await freeStrips(tx, species, coreToMm - coreFromMm);
