@@ -6,12 +6,10 @@ import sheetWords from "#content/copy/sheet.json";
 import shopWords from "#content/copy/shop.json";
 import skierWords from "#content/copy/skier.json";
 import type { OrderRecord } from "#data/orders";
-import { frozen, quoteById } from "#data/quotes";
-import type { PairSpec } from "#engine/configuration";
+import { quoteById } from "#data/quotes";
 import { type EditRule, editAllowed, editRules } from "#engine/lifecycle";
-import type { Price } from "#engine/pricing";
 import type { OrderId } from "#engine/units";
-import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { accept, type Outcome, refuse } from "#engine/units";
 import {
   type ConfirmedMoney,
   type OrderConfirmationData,
@@ -25,7 +23,7 @@ import { findOrder } from "#services/orders/find-order";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { orderMoney } from "#shop/money/money";
 import { clubNumber, orderNumber, quoteNumber } from "#shop/names/numbers";
-import type { DateRange, DocumentBytes } from "#shop/names/views";
+import type { DocumentBytes } from "#shop/names/views";
 import { orderClock } from "#shop/order/gate-facts";
 import { slotLostView, startedStations } from "#shop/order/view";
 import { shopClock, shopDay } from "#shop/time/shop-time";
@@ -72,7 +70,7 @@ async function confirmationData(
     if (quote !== null) quotes.push(quoteNumber(quote));
     const catalog = await catalogNamed(ctx, pair.releaseHash);
     const { serial, skierName, revision, specHash } = pair;
-    const specification = readableSpec(frozen<PairSpec>(pair.spec), catalog.build);
+    const specification = readableSpec(pair.spec, catalog.build);
     pairs.push({ serial, skierName, revision, specification, specHash });
   }
   return {
@@ -111,7 +109,7 @@ async function catalogNamed(ctx: Context, hash: string): Promise<ReleasedCatalog
 }
 
 function confirmedMoney(order: OrderRecord, sold: ReleasedCatalog): ConfirmedMoney {
-  const price = frozen<Price>(order.price);
+  const price = order.price;
   const { rush, totalCents, paidCents, openCents } = orderMoney(order);
   const deposit = order.payments.find(({ kind, state }) => kind === "deposit" && state === "received");
   const how = shopWords.order.depositMethods;
@@ -140,9 +138,9 @@ function promiseFact(order: OrderRecord): PromiseFact {
     waitingFor: clock.started ? [] : clock.waitingFor.map((condition) => skierWords.pair.gates[condition]),
     note: lost && promiseWords.skier[lost.reason],
   };
-  const on = order.promisedOn as IsoDate | null;
+  const on = order.promisedOn;
   if (on === null) {
-    const { p50, p90 } = frozen<DateRange>(order.estimate);
+    const { p50, p90 } = order.estimate;
     return { class: "estimate", from: p50, to: p90, ...about };
   }
   if (order.promiseClass === "hard") return { class: "hard-date", on, planB: order.hardDatePlanB ?? "", ...about };
@@ -151,7 +149,7 @@ function promiseFact(order: OrderRecord): PromiseFact {
 
 /** Which notice fits hangs on what was made to the customer's own specification. */
 function withdrawal({ customerSpecified }: OrderRecord, { shop }: ReleasedCatalog): string {
-  const items = frozen<readonly string[]>(customerSpecified);
+  const items = customerSpecified;
   if (items.length === 0) return shop.withdrawal.chosenFromOptions;
   return shop.withdrawal.madeToSpecification.replace("{items}", () => items.join(", "));
 }

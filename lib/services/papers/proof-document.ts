@@ -3,7 +3,6 @@ import { config } from "#config";
 import paperWords from "#content/copy/papers.json";
 import { artworkImage } from "#data/artwork";
 import type { PairRecord } from "#data/pairs";
-import { frozen } from "#data/quotes";
 import { type BuildCatalog, graphicResolution, type PairSpec, printCanvas } from "#engine/configuration";
 import { measure, type SkiShape, shapeAtLength } from "#engine/geometry";
 import type { PairId } from "#engine/units";
@@ -57,7 +56,7 @@ async function proofData(
   const catalog = await releasedCatalog(ctx.db, pair.releaseHash);
   if (catalog === null) throw new Error(`catalogue release ${pair.releaseHash} is not stored`);
   const { build, recipe } = catalog;
-  const spec = frozen<PairSpec>(pair.spec);
+  const spec = pair.spec;
   const model = build.models.find(({ id }) => id === spec.model);
   if (model === undefined) throw new Error(`pair ${pair.serial}: model ${spec.model} is not in its own release`);
   const shape = shapeAtLength(model.shape, spec.lengthCm);

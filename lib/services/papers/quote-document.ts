@@ -1,10 +1,7 @@
 import { config } from "#config";
 import sheetWords from "#content/copy/sheet.json";
-import { frozen } from "#data/quotes";
 import type { PartialAnswers } from "#engine/assessment";
-import type { PairSpec } from "#engine/configuration";
 import type { FitReason, TypedMeasures } from "#engine/fit";
-import type { Price } from "#engine/pricing";
 import type { QuoteId } from "#engine/units";
 import { accept, type Outcome, type TypedHeight, type TypedMass, textForPeople } from "#engine/units";
 import { type Paper, type QuoteData, readableSpec, renderDocument } from "#papers";
@@ -48,8 +45,8 @@ interface QuotePage {
 
 function quoteData(quote: QuoteView, { released, engine }: FrozenCatalog, { url, isPrivate }: QuotePage): QuoteData {
   const { shop } = released;
-  const spec = frozen<PairSpec>(quote.spec);
-  const price = frozen<Price>(quote.price);
+  const spec = quote.spec;
+  const price = quote.price;
   return {
     shop: shopFacts(shop),
     stamp: {

@@ -1,5 +1,5 @@
 /** The floor's fourteen stations and the four conditions, as the few steps a skier wants to know. */
-import type { OrderRecord } from "#data/orders";
+import type { OrderAloneRecord } from "#data/orders";
 import type { PairRecord } from "#data/pairs";
 import type { ProgressView } from "./views";
 
@@ -14,7 +14,7 @@ const floorSteps: readonly { readonly key: string; readonly label: string; reado
   { key: "check", label: "Measured, matched and packed", stations: [14] },
 ];
 
-export function progressSteps(pair: PairRecord, order: OrderRecord): readonly Step[] {
+export function progressSteps(pair: PairRecord, order: OrderAloneRecord): readonly Step[] {
   const accepted = step("accepted", "Order placed", "done", order.acceptedAt);
   const ready = step(
     "ready-to-build",
