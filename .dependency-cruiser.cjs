@@ -17,8 +17,8 @@ const engineFloors = {
   calibration: ["units", "math", "materials", "geometry", "laminate", "flex", "configuration"],
   matching: ["units", "math"],
   schedule: ["units", "math"],
-  lifecycle: ["units"],
-  routing: ["units", "math", "schedule", "lifecycle"],
+  floor: ["units"],
+  routing: ["units", "math", "schedule", "floor"],
   assessment: [
     "units",
     "math",

@@ -1,6 +1,6 @@
 /** Query strings: text in, typed out; what is missing or empty is left out, what is wrong is named. */
 import { z } from "zod";
-import { clockStartConditions } from "#engine/lifecycle";
+import { clockStartConditions } from "#engine/floor";
 import { oneOf, textIn } from "./fields";
 
 const text = textIn("Search", 1, 120);

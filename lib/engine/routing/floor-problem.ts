@@ -20,7 +20,7 @@ import {
   stationsWithOvertime,
   unavailableWindows,
 } from "./floor-changes";
-import { pressStation, type RouteStep, routeFor, stationOf, usesCassette } from "./network";
+import { pressStation, type RouteStep, routeFor, stationOf, usesCassette } from "./route";
 import { dayIndex, minutesPerDay, shopMinute, weekdayOf } from "./shop-time";
 import type { QueueSituation } from "./situation";
 import type { CandidatePair, OperationOnFloor, PairOnFloor, RouteFacts, ShopMinute, WaitingOn } from "./types";

@@ -2,7 +2,7 @@
  * What the queue is told and what it answers. Times are shop minutes: whole minutes of the shop's own clock since
  * 1970-01-01 00:00 local ({@link file://./shop-time.ts}); the caller turns instants into shop minutes at the edge.
  */
-import type { OperationState } from "#engine/lifecycle";
+import type { OperationState } from "#engine/floor";
 import type { IsoDate } from "#engine/units";
 
 /** Minutes of the shop's local clock since 1970-01-01 00:00 local time. */

@@ -1,6 +1,6 @@
 /** What something that went wrong does to the floor and to single pairs. */
 import type { PairRecord } from "#data/pairs";
-import { latestVisits, reworkFaults } from "#engine/lifecycle";
+import { latestVisits, reworkFaults } from "#engine/floor";
 import type { FloorChange, PairOnFloor, QueueSituation } from "#engine/routing";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";

@@ -1,5 +1,5 @@
 import type { PairRecord } from "#data/pairs";
-import { latestVisits } from "#engine/lifecycle";
+import { latestVisits } from "#engine/floor";
 
 /** Work on the pair at a station is running or done. */
 export function hasBegun(pair: PairRecord, station: number): boolean {

@@ -2,7 +2,7 @@
 import type { PairRecord } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
-import { type ClockStartCondition, clockStart, type OperationState } from "#engine/lifecycle";
+import { type ClockStartCondition, clockStart, type OperationState } from "#engine/floor";
 import type { OperationOnFloor, PairOnFloor, ShopHours, WaitingOn } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import { gateFacts } from "#services/orders/gate-facts";

@@ -8,7 +8,7 @@ import { setPairStates, voidTravellers } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import { releaseStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
-import { type OrderState, transition } from "#engine/lifecycle";
+import { type OrderState, transition } from "#engine/floor";
 import type { Price } from "#engine/pricing";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";

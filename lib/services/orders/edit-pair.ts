@@ -11,7 +11,7 @@ import { transaction } from "#data/transaction";
 import { assessSheet, type PartialAnswers, type SheetChoices } from "#engine/assessment";
 import type { PairSpec } from "#engine/configuration";
 import type { TypedMeasures } from "#engine/fit";
-import { type EditConsequence, editAllowed, type SpecificationPart } from "#engine/lifecycle";
+import { type EditConsequence, editAllowed, type SpecificationPart } from "#engine/floor";
 import { comparePrices, joinPrices, type Price } from "#engine/pricing";
 import { accept, type IsoDate, type Outcome, type Refusal, refuse } from "#engine/units";
 import { stoppedBy } from "#services/assessing/assess-sheet";

@@ -4,7 +4,7 @@ import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
 import { answerProof, insertProof, type PairChange, type PairRecord, pairById, updatePair } from "#data/pairs";
 import { transaction } from "#data/transaction";
-import { type ProofState, transition } from "#engine/lifecycle";
+import { type ProofState, transition } from "#engine/floor";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { rightsBases } from "#services/artwork/state-rights";
 import type { Context } from "#services/context";

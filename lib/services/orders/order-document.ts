@@ -8,7 +8,7 @@ import skierWords from "#content/copy/skier.json";
 import type { OrderRecord } from "#data/orders";
 import { frozen, quoteById } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
-import { type EditRule, editAllowed, editRules } from "#engine/lifecycle";
+import { type EditRule, editAllowed, editRules } from "#engine/floor";
 import type { Price } from "#engine/pricing";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 import {

@@ -4,7 +4,7 @@ import { listOrderRecords, type OrderRecord, orderById } from "#data/orders";
 import type { PairRecord } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
-import type { ClockStartCondition } from "#engine/lifecycle";
+import type { ClockStartCondition } from "#engine/floor";
 import { accept, type IsoDate, type Outcome } from "#engine/units";
 import { currentCatalog, releasedCatalog } from "#services/catalogue/current";
 import type { Context } from "#services/context";

@@ -1,7 +1,7 @@
 /** An owner lets work be thrown away: the branches before the lay-up begin again from the strips. */
 import type { Tx } from "#data/client";
 import { type PairRecord, reopenOperations, setOperationStates } from "#data/pairs";
-import type { SpecificationPart } from "#engine/lifecycle";
+import type { SpecificationPart } from "#engine/floor";
 import { stationsBefore } from "#engine/routing";
 
 const firstJoined = 10;

@@ -4,7 +4,7 @@ import { eventsOf } from "#data/events";
 import type { OrderRecord } from "#data/orders";
 import { frozen } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
-import { cancellationStage, isFinal, keptOnCancellation } from "#engine/lifecycle";
+import { cancellationStage, isFinal, keptOnCancellation } from "#engine/floor";
 import { artFeeCents, type Price } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
 import { currentCatalog, releasedCatalog } from "#services/catalogue/current";

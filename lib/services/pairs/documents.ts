@@ -5,8 +5,8 @@ import { recordEvents } from "#data/events";
 import { usableLots } from "#data/lots";
 import { insertTraveller, openPairs, type PairRecord, pairById, voidTravellers } from "#data/pairs";
 import { transaction } from "#data/transaction";
+import { latestVisits } from "#engine/floor";
 import { measure } from "#engine/geometry";
-import { latestVisits } from "#engine/lifecycle";
 import type { PartsList } from "#engine/parts";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 import {

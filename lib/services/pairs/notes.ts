@@ -4,7 +4,7 @@ import { eventsOf } from "#data/events";
 import type { PairRecord } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
-import { latestVisits } from "#engine/lifecycle";
+import { latestVisits } from "#engine/floor";
 import { textForPeople } from "#engine/units";
 import type { StripOption } from "#services/views/index";
 import { standingSki } from "./standing-ski";

@@ -8,7 +8,7 @@ import { type PairRecord, runningVisits } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import type { PairSpec, SolvedSpec } from "#engine/configuration";
 import { solveSpec, spreadOf } from "#engine/configuration";
-import { latestVisits } from "#engine/lifecycle";
+import { latestVisits } from "#engine/floor";
 import { type PartsList, partsFor } from "#engine/parts";
 import { stationsBefore } from "#engine/routing";
 import type { IsoDate } from "#engine/units";

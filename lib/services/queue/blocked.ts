@@ -1,6 +1,6 @@
 /** Who cannot be worked on, why, and since when: the customer, material, a decision, a rest, somebody away, no slot. */
 import type { PairRecord } from "#data/pairs";
-import { latestVisits } from "#engine/lifecycle";
+import { latestVisits } from "#engine/floor";
 import { type FloorCatalog, stationsBefore } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import { openConditions, openForPrint } from "#services/floor/on-floor";

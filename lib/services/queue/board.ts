@@ -5,7 +5,7 @@ import { floorChangesInForce } from "#data/floor-changes";
 import { openPairs, type PairRecord } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
-import { latestVisits } from "#engine/lifecycle";
+import { latestVisits } from "#engine/floor";
 import { dateOfDay, dayIndex, pairStations } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import { currentCatalog } from "#services/catalogue/current";

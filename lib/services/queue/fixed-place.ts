@@ -1,6 +1,6 @@
 /** Which pairs keep their place in the queue. */
 import type { PairRecord } from "#data/pairs";
-import { latestVisits } from "#engine/lifecycle";
+import { latestVisits } from "#engine/floor";
 import type { QueuePlace } from "#services/views/index";
 
 const layUpStation = 10;

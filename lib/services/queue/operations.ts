@@ -16,7 +16,7 @@ import {
 } from "#data/pairs";
 import { consumeStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
-import { latestVisits } from "#engine/lifecycle";
+import { latestVisits } from "#engine/floor";
 import { stationsBefore } from "#engine/routing";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";

@@ -2,7 +2,7 @@
 import type { PairRecord } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
-import type { ClockStartCondition } from "#engine/lifecycle";
+import type { ClockStartCondition } from "#engine/floor";
 import { needsProof, needsRights } from "#services/floor/facts";
 
 type Waiting = Pick<PairRecord, "createdAt" | "revisions" | "proofs">;

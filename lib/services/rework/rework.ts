@@ -17,7 +17,7 @@ import {
 } from "#data/pairs";
 import { scrapSkiStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
-import { latestVisits } from "#engine/lifecycle";
+import { latestVisits } from "#engine/floor";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { stationRecipe } from "#services/floor/recipe";

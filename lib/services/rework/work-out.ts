@@ -3,7 +3,7 @@ import type { Tx } from "#data/client";
 import type { PairRecord } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
-import { latestVisits, type OperationState, type RedoPlan, type ReworkFault, redoPlan } from "#engine/lifecycle";
+import { latestVisits, type OperationState, type RedoPlan, type ReworkFault, redoPlan } from "#engine/floor";
 import { stationsBefore } from "#engine/routing";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { currentCatalog } from "#services/catalogue/current";

@@ -1,6 +1,6 @@
 /** Which pairs lack strips for a core that is still to be glued. */
 import type { PairRecord } from "#data/pairs";
-import { latestVisits } from "#engine/lifecycle";
+import { latestVisits } from "#engine/floor";
 import { coreStation } from "#services/floor/stations";
 
 /** Seven a ski. */

@@ -1,4 +1,4 @@
-import type { ReworkFault } from "#engine/lifecycle";
+import type { ReworkFault } from "#engine/floor";
 import type { FloorChange } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import type { EventView } from "./common";

@@ -1,5 +1,5 @@
 import type { PairSpec } from "#engine/configuration";
-import type { CancellationStage, ClockStartCondition, EditConsequence, SpecificationPart } from "#engine/lifecycle";
+import type { CancellationStage, ClockStartCondition, EditConsequence, SpecificationPart } from "#engine/floor";
 import type { Price, PriceComparison } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
 import type { CustomerView, DateRange, EventView } from "./common";

@@ -1,4 +1,4 @@
-import type { ClockStartCondition } from "#engine/lifecycle";
+import type { ClockStartCondition } from "#engine/floor";
 import type { FloorChangeKind, PromiseStanding } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import type { Instant, OperationId, OrderId, PairId, QuoteId, SheetId } from "./ids";

@@ -1,4 +1,4 @@
-import type { ReworkFault } from "#engine/lifecycle";
+import type { ReworkFault } from "#engine/floor";
 import type { IsoDate } from "#engine/units";
 import type { PromiseEffect, QueueEffect } from "./effects";
 import type { PairId } from "./ids";

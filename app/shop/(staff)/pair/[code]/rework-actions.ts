@@ -7,7 +7,7 @@ import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { idField, textField, wholeField } from "#app/shop/fields.ts";
 import { say } from "#app/shop/say.ts";
-import { type ReworkFault, reworkFaults } from "#engine/lifecycle";
+import { type ReworkFault, reworkFaults } from "#engine/floor";
 import { type PairId, startRework } from "#services";
 
 export const startAgain = formAction({

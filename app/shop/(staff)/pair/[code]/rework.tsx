@@ -8,7 +8,7 @@ import { Notice } from "#app/_ui/notice.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { say } from "#app/shop/say.ts";
 import copy from "#content/copy/rework.json";
-import { reworkFaults } from "#engine/lifecycle";
+import { reworkFaults } from "#engine/floor";
 import { textForPeople } from "#engine/units";
 import { type Context, type PairView, previewRework, type ReworkView } from "#services";
 import { startAgain } from "./rework-actions";

@@ -2,7 +2,7 @@
 import { z } from "zod";
 import { shopInstantField, textField } from "#app/shop/fields.ts";
 import shop from "#content/catalog/shop.json";
-import { reworkFaults } from "#engine/lifecycle";
+import { reworkFaults } from "#engine/floor";
 import { isoDate } from "#engine/units";
 import type { PairId } from "#services";
 

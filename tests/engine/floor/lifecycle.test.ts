@@ -9,7 +9,7 @@ import {
   nextStates,
   stateMachines,
   transition,
-} from "#engine/lifecycle";
+} from "#engine/floor";
 
 describe("stateMachines", () => {
   it("name only known states and make each move once", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { latestVisits, redoPlan, reworkFaults, type StationVisit } from "#engine/lifecycle";
+import { latestVisits, redoPlan, reworkFaults, type StationVisit } from "#engine/floor";
 import { pairStations, stationsBefore } from "#engine/routing";
 
 /** Done up to here along every branch, then one in this state, the rest blocked. */
