@@ -41,9 +41,65 @@ const engineOrder = Object.entries(engineFloors).map(([room, below]) =>
   ),
 );
 
+// Reading and working out, lowest first: each room stands on the ones named before it.
+const shopRooms = ["time", "catalogue", "names", "money", "order", "floor", "stock", "pair", "queue", "board"];
+const shopOrder = shopRooms.map((room, index) =>
+  forbid(
+    `shop-order-${room}`,
+    index === 0
+      ? `shop/${room} is the lowest room of the shop; it reads no other.`
+      : `shop/${room} stands on ${shopRooms.slice(0, index).join(", ")}; what it shares with a higher room belongs in one of them.`,
+    { path: `^lib/shop/${room}/` },
+    { path: "^lib/shop/[^/]+/", pathNot: `^lib/shop/(${shopRooms.slice(0, index + 1).join("|")})/` },
+  ),
+);
+
+// Use cases, lowest first. A room may call what stands below it, never what stands above or beside.
+const serviceRooms = [
+  "settings",
+  "people",
+  "letters",
+  "promises",
+  "stock",
+  "sheets",
+  "graphics",
+  "quotes",
+  "orders",
+  "money",
+  "clubs",
+  "floor",
+  "planning",
+  "learning",
+  "desk",
+  "papers",
+];
+const servicesOrder = serviceRooms.map((room, index) =>
+  forbid(
+    `services-order-${room}`,
+    `services/${room} calls use cases of ${index === 0 ? "no other room" : serviceRooms.slice(0, index).join(", ")}; what it needs of a higher room is read in lib/shop.`,
+    { path: `^lib/services/${room}/` },
+    { path: "^lib/services/[^/]+/", pathNot: `^lib/services/(${serviceRooms.slice(0, index + 1).join("|")})/` },
+  ),
+);
+
 module.exports = {
   forbidden: [
     ...engineOrder,
+    ...shopOrder,
+    ...servicesOrder,
+
+    forbid(
+      "shop-reads-only",
+      "The shop's rooms read and work out: they know data, engine, catalogue and schemas, never who asks, a paper or a use case.",
+      { path: "^lib/shop/" },
+      { path: "^(app|lib)/", pathNot: "^lib/(shop|data|engine|catalog|schemas|config)/" },
+    ),
+    forbid(
+      "shop-behind-services",
+      "Pages ask a use case of lib/services, which asks the policy; they never read the shop's rooms themselves.",
+      { path: "^app/" },
+      { path: "^lib/shop/" },
+    ),
 
     forbid(
       "no-circular",
@@ -78,7 +134,7 @@ module.exports = {
       "data-stays-low",
       "The data layer knows engine types and the database, and no layer above it.",
       { path: "^lib/data/" },
-      { path: ["^app/", "^lib/(services|auth|documents|catalog)/"] },
+      { path: ["^app/", "^lib/(services|shop|auth|documents|catalog)/"] },
     ),
     forbid(
       "prisma-only-in-data",
@@ -91,19 +147,19 @@ module.exports = {
       "documents-are-pure-output",
       "A document turns plain data into bytes; it never fetches.",
       { path: "^lib/documents/" },
-      { path: ["^app/", "^lib/(services|auth|data|catalog)/"] },
+      { path: ["^app/", "^lib/(services|shop|auth|data|catalog)/"] },
     ),
     forbid(
       "catalog-stays-low",
       "The catalogue reads content and validates it; it knows no database and no use case.",
       { path: "^lib/catalog/" },
-      { path: ["^app/", "^lib/(services|auth|documents|data)/"] },
+      { path: ["^app/", "^lib/(services|shop|auth|documents|data)/"] },
     ),
     forbid(
       "auth-stays-low",
       "Sessions and policy know the data layer, not the use cases they guard.",
       { path: "^lib/auth/" },
-      { path: ["^app/", "^lib/(services|documents|catalog)/"] },
+      { path: ["^app/", "^lib/(services|shop|documents|catalog)/"] },
     ),
     forbid(
       "services-below-app",
@@ -138,7 +194,7 @@ module.exports = {
       {
         path: ["^lib/", "^app/"],
         pathNot: [
-          "^lib/(engine|schemas|services/views)/",
+          "^lib/(engine/|schemas/|services/views[.]ts)",
           "^app/_(ui|visuals)/",
           "[.]client[.]tsx$",
           "/(actions|words)[.]ts$",
@@ -150,7 +206,11 @@ module.exports = {
       "ui-is-dumb",
       "Shared UI draws what it is given.",
       { path: "^app/_(ui|visuals)/" },
-      { path: ["^lib/", "^app/"], pathNot: ["^lib/(engine|services/views)/", "^app/_(ui|visuals)/"], ...notTypeOnly },
+      {
+        path: ["^lib/", "^app/"],
+        pathNot: ["^lib/(engine/|services/views[.]ts)", "^app/_(ui|visuals)/"],
+        ...notTypeOnly,
+      },
     ),
     // The capture leaves out the brackets of a route group: "(skier)" inserted by $1 would be read as a regex group.
     forbid(

@@ -23,7 +23,7 @@ import {
   shipOrder,
   withdrawQuote,
 } from "#services";
-import { engineOn } from "#services/catalogue/current";
+import { engineOn } from "#shop/catalogue/current";
 import { seedBench } from "./seed/bench";
 import { seedBreakdown } from "./seed/breakdown";
 import { seedClub } from "./seed/club";

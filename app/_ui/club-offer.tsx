@@ -1,6 +1,6 @@
 /** A club's offer on the customer's and on the shop's page: who is in the price, the day, and the form that takes it. */
 import words from "#content/copy/clubs.json";
-import type { ClubView } from "#services/views/index";
+import type { ClubView } from "#services/views";
 import { ActionForm, type ActionFormProps, type FormField, type FormState } from "./action-form.client";
 import { arrival } from "./arrival";
 import { DateRange, dayText } from "./date-range";

@@ -2,7 +2,7 @@
 
 import { textForPeople } from "#engine/units";
 import { onlyWeekdays } from "#lib/engine/routing/shop-time";
-import type { DateRange } from "#services/views/index";
+import type { DateRange } from "#services/views";
 import { dayText } from "./date-range";
 import type { SheetWords } from "./sheet/words";
 import { fill, wordOf } from "./words";

@@ -2,7 +2,7 @@
 import { z } from "zod";
 import { shopMinute } from "#engine/routing";
 import { isoDate } from "#engine/units";
-import { instantOfShopMinute } from "#services/shop-time";
+import { instantOfShopMinute } from "#services/shop-clock";
 
 /** A row's id in a hidden field. */
 export const idField = z.string().min(1).max(60);

@@ -2,19 +2,14 @@
  * What every use case stands on: who asks, what time it is, how new ids are made, and the database. Made once a request.
  */
 import type { Actor } from "#auth";
-import { type Db, db } from "#data/client";
+import { db } from "#data/client";
 import { newId } from "#data/ids";
 import { translated } from "#data/transaction";
-import { refreshCorrections } from "#services/catalogue/book-in-force";
+import { refreshCorrections } from "#shop/catalogue/book-in-force";
+import type { ShopContext } from "#shop/context";
 
-export interface Context {
+export interface Context extends ShopContext {
   readonly actor: Actor;
-  readonly now: Date;
-  readonly newId: () => string;
-  /** How many runs a date is estimated from; absent: as many as it is worth. Fewer make a demo's past quickly. */
-  readonly promiseRuns?: number;
-  /** For services alone; pages never touch it. */
-  readonly db: Db;
 }
 
 /** Opens the database if need be, names who asks, and sees which book of corrections is in force. @throws Unavailable */

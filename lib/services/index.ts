@@ -2,34 +2,29 @@
  * The use cases of the shop: what pages and handlers call, and nothing else. Each is `(ctx, input) => Outcome<View>`;
  * ctx comes from openContext, a view is plain data, a refusal has a code whose words are chosen in app/.
  */
-export * from "#services/artwork/artwork-bytes";
-export * from "#services/artwork/state-rights";
-export * from "#services/artwork/upload-artwork";
-export { assess } from "#services/assessing/assess-sheet";
-export * from "#services/assessing/skier-band";
-export * from "#services/breakdowns/choose";
-export * from "#services/breakdowns/close-incident";
-export { previewBreakdown } from "#services/breakdowns/preview";
-export { listIncidents, readIncident } from "#services/breakdowns/read-incidents";
-export * from "#services/breakdowns/report";
-export * from "#services/catalogue/active-catalog";
+
 export * from "#services/clubs/accept-club";
 export { addClubSkier } from "#services/clubs/add-skier";
-export { clubDocument } from "#services/clubs/club-document";
 export * from "#services/clubs/open-club";
 export { listClubs, readClub } from "#services/clubs/read-club";
-export * from "#services/dates/lead-time";
 export * from "#services/desk/overview";
+export * from "#services/floor/operations";
+export * from "#services/floor/read-pair";
+export * from "#services/floor/rework";
+export * from "#services/graphics/artwork-bytes";
+export * from "#services/graphics/state-rights";
+export * from "#services/graphics/upload-artwork";
 export * from "#services/learning/add-book-pair";
 export * from "#services/learning/approve-corrections";
 export * from "#services/learning/decide-reading";
 export * from "#services/learning/pair-bench";
 export { readLearning, readPredictedVersusMeasured } from "#services/learning/read-learning";
 export { type BenchInput, recordBenchValues } from "#services/learning/record-bench";
-export * from "#services/links/links";
-export { dropNotice, listNotices, sendNotice } from "#services/notices/notices";
+export { dropNotice, listNotices, sendNotice } from "#services/letters/notices";
+export * from "#services/money/deposit";
+export * from "#services/money/receipt";
+export { waiveRush } from "#services/money/waive-rush";
 export * from "#services/orders/close-order";
-export * from "#services/orders/deposit";
 export * from "#services/orders/edit-pair";
 export {
   approveProof,
@@ -38,35 +33,43 @@ export {
   issueProof,
   lockSpecification,
 } from "#services/orders/gates";
-export { orderDocument } from "#services/orders/order-document";
 export * from "#services/orders/read-order";
-export * from "#services/orders/receipt";
-export { waiveRush } from "#services/orders/waive-rush";
+export { clubDocument } from "#services/papers/club-document";
+export { orderDocument } from "#services/papers/order-document";
 export {
   buildSheetDocument,
   kitListDocument,
   labelsDocument,
-} from "#services/pairs/documents";
-export { proofDocument } from "#services/pairs/proof-document";
-export * from "#services/pairs/read-pair";
-export { changePromise } from "#services/promises/change-promise";
+} from "#services/papers/pair-documents";
+export { proofDocument } from "#services/papers/proof-document";
+export * from "#services/papers/quote-document";
+export * from "#services/people/links";
+export * from "#services/planning/breakdowns/choose";
+export * from "#services/planning/breakdowns/close-incident";
+export { previewBreakdown } from "#services/planning/breakdowns/preview";
+export { listIncidents, readIncident } from "#services/planning/breakdowns/read-incidents";
+export * from "#services/planning/breakdowns/report";
+export * from "#services/planning/order/queue-board";
+export * from "#services/planning/order/queue-order";
+export * from "#services/planning/order/queue-revision";
+export * from "#services/planning/order/suggest-order";
+export { changePromise } from "#services/planning/promises/change-promise";
+export { approveHardDate, previewHardDate } from "#services/planning/promises/hard-date";
+export { readKeptPromises } from "#services/planning/promises/kept-promises";
+export * from "#services/planning/promises/lead-time";
+export { freezePressSlots, releasePressSlot } from "#services/planning/promises/press-slots";
+export { decideStrips, stripsShort } from "#services/planning/strips/strips-short";
+export { listFloorChanges, withdrawChange } from "#services/planning/what-if/floor-changes";
+export { applyWhatIf, askWhatIf } from "#services/planning/what-if/what-if";
 export { renewEstimates } from "#services/promises/estimates";
-export { approveHardDate, previewHardDate } from "#services/promises/hard-date";
-export { readKeptPromises } from "#services/promises/kept-promises";
-export { freezePressSlots, releasePressSlot } from "#services/promises/press-slots";
 export { sweepSlots } from "#services/promises/slots";
-export * from "#services/queue/operations";
-export * from "#services/queue/queue-board";
-export * from "#services/queue/queue-order";
-export * from "#services/queue/queue-revision";
-export * from "#services/queue/suggest-order";
 export * from "#services/quotes/accept-quote";
 export { honourOldPrice, requestChange, withdrawQuote } from "#services/quotes/change-quote";
 export { createQuote } from "#services/quotes/create-quote";
-export * from "#services/quotes/quote-document";
 export * from "#services/quotes/read-quote";
 export * from "#services/quotes/reprice-quote";
-export * from "#services/rework/rework";
+export * from "#services/settings/active-catalog";
+export { assess } from "#services/sheets/assess-sheet";
 export * from "#services/sheets/copy-sheet";
 export * from "#services/sheets/find-by-phone";
 export * from "#services/sheets/follow-up";
@@ -74,10 +77,8 @@ export * from "#services/sheets/list-drafts";
 export * from "#services/sheets/open-sheet";
 export * from "#services/sheets/read-sheet";
 export { acknowledgeFlag, saveSheet } from "#services/sheets/save-sheet";
+export * from "#services/sheets/skier-band";
 export * from "#services/sheets/take-over";
-export { readStripStock } from "#services/strips/stock";
-export { decideStrips, stripsShort } from "#services/strips/strips-short";
-export type * from "#services/views/index";
-export { listFloorChanges, withdrawChange } from "#services/what-if/floor-changes";
-export { applyWhatIf, askWhatIf } from "#services/what-if/what-if";
+export { readStripStock } from "#services/stock/stock";
 export * from "./context";
+export type * from "./views";

@@ -1,4 +1,4 @@
-import type { Page } from "#services/views/index";
+import type { Page } from "./views";
 
 export const pageSize = 25;
 

@@ -11,8 +11,8 @@ import type { BuildableSpec, BuildCatalog, PairSpec } from "#engine/configuratio
 import type { Corrections } from "#engine/materials";
 import { keyedDraw, normalQuantile, unitFromU32 } from "#engine/math";
 import { addBookPair, type BookPairInput, type PairId, recordBenchValues } from "#services";
-import { handbookCatalog } from "#services/catalogue/current";
 import { stripMeans } from "#services/learning/record-bench";
+import { handbookCatalog } from "#shop/catalogue/current";
 import { at, type DemoShop, done } from "./sales";
 import type { DemoCalendar } from "./shop-days";
 

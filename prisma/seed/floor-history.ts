@@ -11,8 +11,8 @@ import { moveOperation, type OperationChange, pairById, setPairState } from "#da
 import { consumeStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
 import { stationsBefore } from "#engine/routing";
-import { floorCatalog, stationRecipe } from "#services/floor/recipe";
-import { coreStation, lastStation, layUpStation, pressStation } from "#services/floor/stations";
+import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
+import { coreStation, lastStation, layUpStation, pressStation } from "#shop/floor/stations";
 import type { DemoShop } from "./sales";
 import type { DemoCalendar } from "./shop-days";
 

@@ -1,8 +1,8 @@
 /** Working days of the demo, counted back from the moment the demo is made. */
 import { dateOfDay, dayIndex, shopMinute, weekdayOf } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
-import { floorCatalog } from "#services/floor/recipe";
-import { instantOfShopMinute, shopDay, shopMinuteOf } from "#services/shop-time";
+import { floorCatalog } from "#shop/floor/recipe";
+import { instantOfShopMinute, shopDay, shopMinuteOf } from "#shop/time/shop-time";
 
 export interface DemoCalendar {
   /** The latest moment of work that is not after now. */

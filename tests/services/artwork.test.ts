@@ -11,7 +11,7 @@ import {
   stateRights,
   uploadArtwork,
 } from "#services";
-import { artworkLimits, sniffType } from "#services/artwork/decode";
+import { artworkLimits, sniffType } from "#services/graphics/decode";
 import { must, openShop, shopNow, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 

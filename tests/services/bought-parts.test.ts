@@ -1,7 +1,7 @@
 /** When what is bought for one pair is ordered and expected; two working days for metal is the demo catalogue's own value. */
 import { describe, expect, it } from "vitest";
 import { editPair, finishOperation, type PairId, readPair, startOperation } from "#services";
-import { liveSituation } from "#services/floor/situation";
+import { liveSituation } from "#shop/queue/situation";
 import { acceptedQuote, releasedOrder } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";

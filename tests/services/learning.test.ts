@@ -19,7 +19,7 @@ import {
   recordBenchValues,
   startOperation,
 } from "#services";
-import { currentCatalog, handbookCatalog } from "#services/catalogue/current";
+import { currentCatalog, handbookCatalog } from "#shop/catalogue/current";
 import { demoBookPairs } from "../../prisma/seed/bench";
 import { filledSheet, quotedSheet, releasedOrder } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood, type TestShop } from "../support/builders/shop";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { transaction } from "#data/transaction";
 import { dropNotice, listNotices, sendNotice } from "#services";
-import { draftNotice } from "#services/notices/draft-notice";
+import { draftNotice } from "#services/letters/draft-notice";
 import { acceptedQuote } from "../support/builders/sale";
 import { must, openShop, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";

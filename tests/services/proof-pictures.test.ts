@@ -7,7 +7,7 @@ import { describe, expect, it } from "vitest";
 import { loadCatalog } from "#catalog";
 import type { GraphicSpec, PairSpec } from "#engine/configuration";
 import { shapeAtLength } from "#engine/geometry";
-import { proofPictures } from "#services/artwork/proof-pictures";
+import { proofPictures } from "#services/graphics/proof-pictures";
 
 const { build } = loadCatalog();
 const model = build.models.find(({ id }) => id === "midlow-95") ?? expect.fail("no Midlow 95");

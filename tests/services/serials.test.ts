@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { pairSerial, readSerial, skiSerial } from "#services/pairs/serial";
+import { pairSerial, readSerial, skiSerial } from "#shop/names/serial";
 
 describe("skiSerial", () => {
   it("gives the left and right serial of pair 417 as worked by hand", () => {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { isoDate } from "#engine/units";
-import { addDays, instantOfShopMinute, shopClock, shopDay, shopMinuteOf, startOfShopDay } from "#services/shop-time";
+import { addDays, instantOfShopMinute, shopClock, shopDay, shopMinuteOf, startOfShopDay } from "#shop/time/shop-time";
 
 const denver = "America/Denver";
 

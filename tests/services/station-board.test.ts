@@ -5,8 +5,8 @@
 import { describe, expect, it } from "vitest";
 import { dayIndex } from "#engine/routing";
 import { isoDate } from "#engine/units";
-import { floorCatalog } from "#services/floor/recipe";
-import { boardDays, boardRows, type PlannedVisit, type ReasonedChange } from "#services/queue/station-board";
+import { boardDays, boardRows, type PlannedVisit, type ReasonedChange } from "#shop/board/station-board";
+import { floorCatalog } from "#shop/floor/recipe";
 
 const floor = floorCatalog();
 const at = (date: string, hour: number, minute = 0) => dayIndex(isoDate(date)) * 1440 + hour * 60 + minute;

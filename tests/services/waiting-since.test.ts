@@ -1,6 +1,6 @@
 /** Since when a pair waits for its customer. What must come out follows from what was done to the pair, in this order. */
 import { describe, expect, it } from "vitest";
-import { waitingSince } from "#services/queue/waiting-since";
+import { waitingSince } from "#shop/board/waiting-since";
 
 type Waiting = Parameters<typeof waitingSince>[0];
 

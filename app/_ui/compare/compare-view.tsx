@@ -7,7 +7,7 @@ import { type AxisBuild, mostBuilds } from "#app/_visuals/axis-builds.ts";
 import { AxisChart } from "#app/_visuals/axis-chart.client.tsx";
 import { LineKey } from "#app/_visuals/axis-looks.tsx";
 import { assessSheet, type EngineCatalog, type SheetInput } from "#engine/assessment";
-import type { SheetView } from "#services/views/index";
+import type { SheetView } from "#services/views";
 import { Notice } from "../notice";
 import { Page, Part } from "../page";
 import { fill } from "../words";

@@ -2,7 +2,7 @@
 import type { EngineCatalog } from "#engine/assessment";
 import type { GraphicSpec, PairSpec } from "#engine/configuration";
 import type { SkiShape } from "#engine/geometry";
-import type { RightsStatement } from "#services/views/index";
+import type { RightsStatement } from "#services/views";
 import { moneyChangeText } from "../money";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";

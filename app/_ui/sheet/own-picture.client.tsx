@@ -4,7 +4,7 @@ import { drawnGraphic } from "#app/_visuals/pair-figure.tsx";
 import { fillingPlacement, printCanvas } from "#engine/configuration";
 import { mountLineMm } from "#engine/geometry";
 import { roundForPeople } from "#engine/units";
-import type { ArtworkView, RightsStatement } from "#services/views/index";
+import type { ArtworkView, RightsStatement } from "#services/views";
 import { Button } from "../button";
 import { RadioGroup } from "../choice-group";
 import { TextField } from "../field";

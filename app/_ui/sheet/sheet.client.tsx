@@ -6,7 +6,7 @@
 import { type ReactNode, useState } from "react";
 import type { EngineCatalog, SkiersBand } from "#engine/assessment";
 import type { Refusal } from "#engine/units";
-import type { SheetView } from "#services/views/index";
+import type { SheetView } from "#services/views";
 import { Button } from "../button";
 import { dateRangeText } from "../date-range";
 import { moneyText } from "../money";

@@ -1,7 +1,7 @@
 "use client";
 /** Price and date, always in sight, and what the last change did to them. */
 import { useEffect, useRef, useState } from "react";
-import type { DateRange } from "#services/views/index";
+import type { DateRange } from "#services/views";
 import { dateRangeText } from "../date-range";
 import { moneyChangeText, moneyText } from "../money";
 import { fill } from "../words";

@@ -1,7 +1,7 @@
 "use client";
 /** Sends a picture as it is, tells how far it has come, and leaves the sheet alone when it fails. */
 import { useRef, useState } from "react";
-import type { ArtworkView } from "#services/views/index";
+import type { ArtworkView } from "#services/views";
 import { Notice } from "../notice";
 import { fill } from "../words";
 import type { SheetWords } from "./words";

@@ -15,7 +15,7 @@ import {
 import type { PairSpec } from "#engine/configuration";
 import type { TypedMeasures } from "#engine/fit";
 import { heightCm, massKg, type TypedHeight, type TypedMass } from "#engine/units";
-import type { DateRange, FieldConflict, SheetContact, SheetView } from "#services/views/index";
+import type { DateRange, FieldConflict, SheetContact, SheetView } from "#services/views";
 
 export type Patch = Readonly<Record<string, unknown>>;
 

@@ -4,7 +4,7 @@ import { graphicResolution, modelById, modelLength, printCanvas } from "#engine/
 import { shapeAtLength } from "#engine/geometry";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { placementSchema } from "#schemas";
-import { decodeArtwork } from "#services/artwork/decode";
+import { decodeArtwork } from "#services/graphics/decode";
 import { catalogue } from "../catalogue";
 import { verb } from "../verb";
 

@@ -6,8 +6,8 @@ import { partsFor } from "#engine/parts";
 import { accept, refuse } from "#engine/units";
 import { composeBuildSheet, composeKitList, renderDocument } from "#lib/documents/index";
 import { pairSpecSchema } from "#schemas";
-import { floorFacts } from "#services/floor/recipe";
-import { skiSerial } from "#services/pairs/serial";
+import { floorFacts } from "#services/papers/floor-facts";
+import { skiSerial } from "#shop/names/serial";
 import { catalogue } from "../catalogue";
 import { verb } from "../verb";
 

@@ -1,4 +1,5 @@
 export * from "./body";
 export * from "./brand";
+export type * from "./ids";
 export * from "./outcome";
 export * from "./rounding";

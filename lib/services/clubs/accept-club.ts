@@ -5,18 +5,19 @@ import { frozen, markQuoteAccepted, type QuoteRecord, quoteById } from "#data/qu
 import { transaction } from "#data/transaction";
 import type { PairSpec } from "#engine/configuration";
 import type { Price } from "#engine/pricing";
+import type { ClubId, QuoteId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
-import { catalogOf } from "#services/catalogue/current";
 import type { Context } from "#services/context";
-import { rangeOfPairs } from "#services/dates/range";
-import { mouldOf } from "#services/floor/facts";
-import { quoteNumber } from "#services/numbers";
 import { notOpen } from "#services/quotes/change-quote";
 import { makeOrder, type OrderMember } from "#services/quotes/make-order";
 import { rightsOfSpec } from "#services/quotes/rights";
-import { quoteStateOf } from "#services/quotes/state";
+import type { AcceptedQuote } from "#services/quotes/views";
 import { eventOf } from "#services/record";
-import type { AcceptedQuote, ClubId, QuoteId } from "#services/views/index";
+import { catalogOf } from "#shop/catalogue/current";
+import { mouldOf } from "#shop/floor/facts";
+import { quoteNumber } from "#shop/names/numbers";
+import { quoteStateOf } from "#shop/order/quote-state";
+import { rangeOfPairs } from "#shop/queue/range";
 
 export interface AcceptClubInput {
   readonly clubId: ClubId;

@@ -4,12 +4,13 @@ import { recordEvents } from "#data/events";
 import { frozen } from "#data/quotes";
 import { insertSheet, type SheetFields } from "#data/sheets";
 import { transaction } from "#data/transaction";
+import type { ClubId, SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 import { leaseFor } from "#services/sheets/lease";
-import type { ClubId, ClubPalette, SheetId } from "#services/views/index";
 import { paletteGraphic } from "./palette";
+import type { ClubPalette } from "./views";
 
 /** As long as a text on a ski may be. */
 const longestName = 60;

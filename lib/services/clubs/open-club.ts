@@ -4,16 +4,17 @@ import { nextNumber } from "#data/counters";
 import { customerOf } from "#data/customers";
 import { recordEvents } from "#data/events";
 import { transaction } from "#data/transaction";
+import type { ClubId } from "#engine/units";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 import { checkSheetField } from "#schemas/sheet-fields";
-import { currentCatalog } from "#services/catalogue/current";
 import type { Context } from "#services/context";
-import { clubNumber } from "#services/numbers";
-import { normalisePhone } from "#services/phone";
 import { eventOf, nameOf } from "#services/record";
-import { shopDay } from "#services/shop-time";
-import type { ClubId, ClubPalette } from "#services/views/index";
+import { currentCatalog } from "#shop/catalogue/current";
+import { clubNumber } from "#shop/names/numbers";
+import { normalisePhone } from "#shop/names/phone";
+import { shopDay } from "#shop/time/shop-time";
 import { paletteGraphic } from "./palette";
+import type { ClubPalette } from "./views";
 
 export interface OpenClubInput {
   readonly name: string;

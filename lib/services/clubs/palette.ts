@@ -1,6 +1,6 @@
 /** A club's palette as the choices that a skier's sheet begins with. */
 import type { GraphicSpec, PairSpec } from "#engine/configuration";
-import type { ClubPalette } from "#services/views/index";
+import type { ClubPalette } from "./views";
 
 /** Ahead of the binding of every model; the sheet moves it where it reads best. */
 const nameAtMm = 520;

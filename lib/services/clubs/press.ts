@@ -1,10 +1,10 @@
 /** The club's pairs in the press plan: neighbours with one mould are one group. */
 import { planQueue } from "#engine/routing";
 import type { Context } from "#services/context";
-import { floorCatalog } from "#services/floor/recipe";
-import { liveSituation } from "#services/floor/situation";
-import { instantOfShopMinute } from "#services/shop-time";
-import type { ClubPressGroup } from "#services/views/index";
+import { floorCatalog } from "#shop/floor/recipe";
+import { liveSituation } from "#shop/queue/situation";
+import { instantOfShopMinute } from "#shop/time/shop-time";
+import type { ClubPressGroup } from "./views";
 
 /** @param serials of the club's pairs by pair id @throws Error when the queue does not fit the floor */
 export async function clubPress(

@@ -4,34 +4,23 @@ import { frozen } from "#data/quotes";
 import { translated } from "#data/transaction";
 import type { PairSpec } from "#engine/configuration";
 import { joinPrices, type Price } from "#engine/pricing";
+import type { ClubId, OrderId, PairId, QuoteId, SheetId } from "#engine/units";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
-import { currentCatalog } from "#services/catalogue/current";
-import { customerView } from "#services/common-views";
 import type { Context } from "#services/context";
-import { customerSpecified } from "#services/customer-specified";
-import { rangeOfPairs } from "#services/dates/range";
-import { mouldOf } from "#services/floor/facts";
-import { clubNumber, orderNumber, quoteNumber } from "#services/numbers";
-import { skiText } from "#services/pairs/ski-text";
-import { acceptableUntil, quoteStateOf } from "#services/quotes/state";
-import { addDays, shopDay } from "#services/shop-time";
-import type {
-  ClubId,
-  ClubMember,
-  ClubPair,
-  ClubPalette,
-  ClubQuote,
-  ClubRow,
-  ClubView,
-  FrozenFit,
-  OrderId,
-  PairId,
-  QuoteId,
-  SheetId,
-  SheetState,
-} from "#services/views/index";
+import type { FrozenFit } from "#services/quotes/views";
+import type { SheetState } from "#services/sheets/views";
+import { currentCatalog } from "#shop/catalogue/current";
+import { mouldOf } from "#shop/floor/facts";
+import { customerView } from "#shop/names/common-view";
+import { clubNumber, orderNumber, quoteNumber } from "#shop/names/numbers";
+import { skiText } from "#shop/names/ski-text";
+import { customerSpecified } from "#shop/order/customer-specified";
+import { acceptableUntil, quoteStateOf } from "#shop/order/quote-state";
+import { rangeOfPairs } from "#shop/queue/range";
+import { addDays, shopDay } from "#shop/time/shop-time";
 import { leavesPalette } from "./palette";
 import { clubPress } from "./press";
+import type { ClubMember, ClubPair, ClubPalette, ClubQuote, ClubRow, ClubView } from "./views";
 
 const most = 100;
 

@@ -4,15 +4,16 @@ import { listOrderRecords } from "#data/orders";
 import { searchPairs } from "#data/pairs";
 import { listQuoteRecords } from "#data/quotes";
 import { countOpenSheets, listSheets, sheetsCalledBackBefore, sheetsUnderReview } from "#data/sheets";
+import type { QuoteId, SheetId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
-import { currentBook, currentCatalog } from "#services/catalogue/current";
 import type { Context } from "#services/context";
-import { numberIn, orderNumber, quoteNumber } from "#services/numbers";
-import { queueBoardOf } from "#services/queue/board";
-import { quoteStateOf } from "#services/quotes/state";
 import { contactOf } from "#services/sheets/view";
-import { addDays, shopDay, startOfShopDay } from "#services/shop-time";
-import type { DeskOverview, QueueBoard, QuoteId, SearchHit, SheetId } from "#services/views/index";
+import { queueBoardOf } from "#shop/board/board";
+import type { DeskOverview, QueueBoard, SearchHit } from "#shop/board/views";
+import { currentBook, currentCatalog } from "#shop/catalogue/current";
+import { numberIn, orderNumber, quoteNumber } from "#shop/names/numbers";
+import { quoteStateOf } from "#shop/order/quote-state";
+import { addDays, shopDay, startOfShopDay } from "#shop/time/shop-time";
 
 /** Days ahead in which an open quote's end is worth a call. Shop practice, no source. */
 const expiringDays = 5;

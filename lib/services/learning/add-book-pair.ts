@@ -6,10 +6,10 @@ import type { BenchValues } from "#engine/calibration";
 import { type BuildableSpec, solveSpec } from "#engine/configuration";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { bookPairSchema } from "#schemas";
-import { currentCatalog, handbookCatalog } from "#services/catalogue/current";
 import type { Context } from "#services/context";
-import { readSerial } from "#services/pairs/serial";
 import { eventOf, nameOf } from "#services/record";
+import { currentCatalog, handbookCatalog } from "#shop/catalogue/current";
+import { readSerial } from "#shop/names/serial";
 import { checkedValues } from "./record-bench";
 
 export interface BookPairInput {

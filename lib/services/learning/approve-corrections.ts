@@ -4,13 +4,13 @@ import { insertBook } from "#data/learning";
 import { transaction } from "#data/transaction";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { benchScales } from "#schemas";
-import { refreshCorrections } from "#services/catalogue/book-in-force";
-import { handbookCatalog } from "#services/catalogue/current";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
-import type { BookSummary } from "#services/views/index";
+import { refreshCorrections } from "#shop/catalogue/book-in-force";
+import { handbookCatalog } from "#shop/catalogue/current";
 import { learn, learningData } from "./learn";
 import { undecidedOf } from "./read-learning";
+import type { BookSummary } from "./views";
 
 /**
  * Makes a book of what the readings teach; from then on the catalogue's release holds it. Only for the owner. Refuses

@@ -8,7 +8,7 @@ import { accept, type Outcome, refuse } from "#engine/units";
 import { readingReason } from "#schemas";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
-import type { ReadingChoice } from "#services/views/index";
+import type { ReadingChoice } from "./views";
 
 export interface DecideReadingInput {
   /** Of the ski. */

@@ -13,7 +13,7 @@ import {
 import { type BenchValues, type Calibration, calibrate, type LeftOut, type MeasuredSki } from "#engine/calibration";
 import { type BuildableSpec, resolveSpec } from "#engine/configuration";
 import type { Corrections } from "#engine/materials";
-import { handbookCatalog, releasedCatalog } from "#services/catalogue/current";
+import { handbookCatalog, releasedCatalog } from "#shop/catalogue/current";
 
 export interface LearningData {
   readonly records: readonly BenchRecordRow[];

@@ -3,11 +3,12 @@ import { fromJson } from "#data/json";
 import { benchRecordsOfPair } from "#data/learning";
 import { pairById } from "#data/pairs";
 import type { BenchMeasure, BenchValues } from "#engine/calibration";
+import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { FinishRules } from "#schemas/content/index";
 import type { Context } from "#services/context";
-import { workedPair } from "#services/pairs/view";
-import type { BenchRow, PairBenchView, PairId } from "#services/views/index";
+import { workedPair } from "#shop/pair/view";
+import type { BenchRow, PairBenchView } from "./views";
 
 type Limit = FinishRules["qcLimits"][number];
 

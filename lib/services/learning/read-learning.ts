@@ -4,19 +4,19 @@ import type { BenchRecordRow, CorrectionBookRow } from "#data/learning";
 import type { BenchMeasure, BenchValues, Calibration, Residual } from "#engine/calibration";
 import type { BuildableSpec } from "#engine/configuration";
 import type { Corrections } from "#engine/materials";
+import type { PairId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
-import { handbookCatalog } from "#services/catalogue/current";
 import type { Context } from "#services/context";
+import { handbookCatalog } from "#shop/catalogue/current";
+import { decisionsInForce, type LearningData, learn, learningData, readingKey, versionOf } from "./learn";
 import type {
   BookSummary,
   CorrectionBookView,
   LearningView,
   MeasuredSkiView,
-  PairId,
   PredictedVersusMeasured,
   ReadingChoice,
-} from "#services/views/index";
-import { decisionsInForce, type LearningData, learn, learningData, readingKey, versionOf } from "./learn";
+} from "./views";
 
 /** What the measured pairs teach, with every decision and book. For owner and desk. */
 export async function readLearning(ctx: Context): Promise<Outcome<LearningView>> {

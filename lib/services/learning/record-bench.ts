@@ -7,11 +7,11 @@ import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
 import type { BenchValues, MeasuredSki } from "#engine/calibration";
 import type { BuildableSpec, PairSpec } from "#engine/configuration";
+import type { PairId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import { asBenchReads, benchReadingsSchema } from "#schemas";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
-import type { PairId } from "#services/views/index";
 
 export interface BenchInput {
   readonly pairId: PairId;

@@ -14,11 +14,11 @@ import type { PairSpec } from "#engine/configuration";
 import { stationsBefore } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import type { Context } from "#services/context";
-import { rangeOfPairs } from "#services/dates/range";
 import { setPromise } from "#services/promises/set-promise";
 import { eventOf, messageOf } from "#services/record";
-import type { DateRange } from "#services/views/index";
-import { orderClock } from "./gate-facts";
+import type { DateRange } from "#shop/names/views";
+import { orderClock } from "#shop/order/gate-facts";
+import { rangeOfPairs } from "#shop/queue/range";
 
 /** @returns whether this call started the clock */
 export async function startClockIfDue(ctx: Context, orderId: string): Promise<boolean> {

@@ -10,13 +10,14 @@ import { releaseStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
 import { type OrderState, transition } from "#engine/floor";
 import type { Price } from "#engine/pricing";
+import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf, messageOf, nameOf } from "#services/record";
-import type { OrderId, OrderView } from "#services/views/index";
+import { orderMoney } from "#shop/money/money";
+import { ifCancelled, orderView } from "#shop/order/view";
+import type { OrderView } from "#shop/order/views";
 import { findOrder } from "./find-order";
-import { orderMoney } from "./money";
-import { ifCancelled, orderView } from "./view";
 
 /** Cancels before shipping, keeping what the ladder says; strips that were not cut go back to stock. */
 export async function cancelOrder(

@@ -5,16 +5,17 @@ import { queueMessages } from "#data/outbox";
 import { answerProof, insertProof, type PairChange, type PairRecord, pairById, updatePair } from "#data/pairs";
 import { transaction } from "#data/transaction";
 import { type ProofState, transition } from "#engine/floor";
+import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import { rightsBases } from "#services/artwork/state-rights";
 import type { Context } from "#services/context";
+import { rightsBases } from "#services/graphics/state-rights";
 import { regainSlot } from "#services/promises/slots";
 import { eventOf, messageOf, nameOf } from "#services/record";
-import type { GatesView, PairId, ProofView, RightsStatement } from "#services/views/index";
+import { gatesView } from "#shop/order/gate-facts";
+import { proofView } from "#shop/order/view";
+import type { GatesView, ProofView, RightsStatement } from "#shop/order/views";
 import { startClockIfDue } from "./clock";
 import { findPair } from "./find-order";
-import { gatesView } from "./gate-facts";
-import { proofView } from "./view";
 
 export interface ConfirmRightsInput {
   readonly pairId: PairId;

@@ -5,30 +5,21 @@ import type { PairRecord } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
 import type { ClockStartCondition } from "#engine/floor";
+import type { ArtworkId, OrderId, PairId } from "#engine/units";
 import { accept, type IsoDate, type Outcome } from "#engine/units";
-import { currentCatalog, releasedCatalog } from "#services/catalogue/current";
 import type { Context } from "#services/context";
-import { numberIn, orderNumber } from "#services/numbers";
 import { pageOf, sliceOf } from "#services/paging";
-import { flexClassLabel } from "#services/quotes/freeze";
-import { shopDay } from "#services/shop-time";
-import type {
-  ArtworkId,
-  DateRange,
-  OrderId,
-  OrderRow,
-  OrderState,
-  OrderView,
-  Page,
-  PairId,
-  ProgressView,
-  PromiseClass,
-} from "#services/views/index";
+import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
+import { orderMoney } from "#shop/money/money";
+import { flexClassLabel } from "#shop/names/flex-class-label";
+import { numberIn, orderNumber } from "#shop/names/numbers";
+import type { DateRange, Page } from "#shop/names/views";
+import { gatesView } from "#shop/order/gate-facts";
+import { progressSteps } from "#shop/order/progress-steps";
+import { orderRow, orderView, paymentView, proofView, rightsView, slotLostView } from "#shop/order/view";
+import type { OrderRow, OrderState, OrderView, ProgressView, PromiseClass } from "#shop/order/views";
+import { shopDay } from "#shop/time/shop-time";
 import { findOrder, findPair } from "./find-order";
-import { gatesView } from "./gate-facts";
-import { orderMoney } from "./money";
-import { progressSteps } from "./progress-steps";
-import { orderRow, orderView, paymentView, proofView, rightsView, slotLostView } from "./view";
 
 export interface ListOrdersInput {
   readonly state?: OrderState;

@@ -9,11 +9,11 @@ import { transaction } from "#data/transaction";
 import type { PairSpec } from "#engine/configuration";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
-import { rangeOfPairs } from "#services/dates/range";
-import { floorCatalog } from "#services/floor/recipe";
 import { eventOf } from "#services/record";
-import { shopDay } from "#services/shop-time";
-import type { DateRange } from "#services/views/index";
+import { floorCatalog } from "#shop/floor/recipe";
+import type { DateRange } from "#shop/names/views";
+import { rangeOfPairs } from "#shop/queue/range";
+import { shopDay } from "#shop/time/shop-time";
 
 /** Run by the clock; running it again on the same shop day does nothing more. @returns how many later dates moved */
 export async function renewEstimates(ctx: Context): Promise<Outcome<{ readonly moved: number }>> {

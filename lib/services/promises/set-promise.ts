@@ -5,7 +5,7 @@ import { type OrderChange, updateOrder } from "#data/orders";
 import type { IsoDate } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf } from "#services/record";
-import type { DateRange } from "#services/views/index";
+import type { DateRange } from "#shop/names/views";
 
 export interface PromiseToSet {
   readonly on: IsoDate;

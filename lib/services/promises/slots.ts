@@ -12,9 +12,9 @@ import { transaction } from "#data/transaction";
 import { addWorkingDays } from "#engine/routing";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
-import { floorCatalog } from "#services/floor/recipe";
 import { eventOf, messageOf } from "#services/record";
-import { addDays, shopDay, startOfShopDay } from "#services/shop-time";
+import { floorCatalog } from "#shop/floor/recipe";
+import { addDays, shopDay, startOfShopDay } from "#shop/time/shop-time";
 
 export type SlotLoss = "hold-lapsed" | "proof-late";
 

@@ -3,17 +3,18 @@ import { recordEvents } from "#data/events";
 import { frozen, markQuoteAccepted } from "#data/quotes";
 import { transaction } from "#data/transaction";
 import type { PairSpec } from "#engine/configuration";
+import type { OrderId, QuoteId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
-import { catalogOf } from "#services/catalogue/current";
 import type { Context } from "#services/context";
-import { rangeOf } from "#services/dates/range";
 import { eventOf } from "#services/record";
-import type { AcceptedQuote, OrderId, QuoteId } from "#services/views/index";
+import { catalogOf } from "#shop/catalogue/current";
+import { quoteStateOf } from "#shop/order/quote-state";
+import { rangeOf } from "#shop/queue/range";
 import { notOpen } from "./change-quote";
 import { findQuote } from "./find-quote";
 import { makeOrder } from "./make-order";
 import { rightsOfSpec } from "./rights";
-import { quoteStateOf } from "./state";
+import type { AcceptedQuote } from "./views";
 
 export interface AcceptQuoteInput {
   readonly quoteId: QuoteId;

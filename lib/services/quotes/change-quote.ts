@@ -4,16 +4,17 @@ import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
 import { markQuoteWithdrawn, noteOnOpenQuote, type QuoteNote, type QuoteRecord } from "#data/quotes";
 import { transaction } from "#data/transaction";
+import type { OrderId, QuoteId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
-import { currentCatalog } from "#services/catalogue/current";
 import type { Context } from "#services/context";
-import { orderNumber } from "#services/numbers";
 import { eventOf, isOwner, messageOf, nameOf } from "#services/record";
-import { addDays, shopDay, startOfShopDay } from "#services/shop-time";
-import type { OrderId, QuoteId, QuoteView } from "#services/views/index";
+import { currentCatalog } from "#shop/catalogue/current";
+import { orderNumber } from "#shop/names/numbers";
+import { quoteStateOf } from "#shop/order/quote-state";
+import { addDays, shopDay, startOfShopDay } from "#shop/time/shop-time";
 import { findQuote } from "./find-quote";
-import { quoteStateOf } from "./state";
 import { quoteView } from "./view";
+import type { QuoteView } from "./views";
 
 /** How long an owner's word on an expired price holds. Shop practice, no source. */
 const honouredDays = 7;

@@ -10,21 +10,24 @@ import { insertQuote, type NewQuote, quoteById } from "#data/quotes";
 import { lockOpenSheet, type SheetRecord, updateSheet } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import { type Assessment, assessSheet, type EngineCatalog } from "#engine/assessment";
+import type { SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import { inputOf, stoppedBy } from "#services/assessing/assess-sheet";
-import { currentCatalog, engineOn, engineVersion, keepRelease } from "#services/catalogue/current";
 import type { Context } from "#services/context";
-import { rangeOf } from "#services/dates/range";
-import { quoteNumber } from "#services/numbers";
-import { normalisePhone } from "#services/phone";
 import { eventOf, messageOf, nameOf } from "#services/record";
+import { inputOf, stoppedBy } from "#services/sheets/assess-sheet";
 import { findSheet } from "#services/sheets/find-sheet";
 import { noLease } from "#services/sheets/lease";
 import { whyClosed } from "#services/sheets/save-sheet";
 import { answersOf, choicesOf, contactOf, flagAcksOf, typedOf } from "#services/sheets/view";
-import type { DateRange, MadeQuote, SheetContact, SheetId } from "#services/views/index";
+import type { SheetContact } from "#services/sheets/views";
+import { currentCatalog, engineOn, engineVersion, keepRelease } from "#shop/catalogue/current";
+import { quoteNumber } from "#shop/names/numbers";
+import { normalisePhone } from "#shop/names/phone";
+import type { DateRange } from "#shop/names/views";
+import { rangeOf } from "#shop/queue/range";
 import { frozenFit, validUntil } from "./freeze";
 import { quoteView } from "./view";
+import type { MadeQuote } from "./views";
 
 /**
  * Freezes the sheet as it stands. Refuses `contact-missing`, `sale-blocked` (by: what is missing, clashes or needs the

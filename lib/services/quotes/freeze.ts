@@ -1,10 +1,9 @@
 /** Freezing: everything that decides a quote's price, dates and millimetres, kept as it was. */
 import type { Assessment, EngineCatalog } from "#engine/assessment";
-import type { PairSpec } from "#engine/configuration";
-import { flexClassOf } from "#engine/configuration";
 import { shapeAtLength } from "#engine/geometry";
-import { addDays, shopDay, startOfShopDay } from "#services/shop-time";
-import type { FrozenFit } from "#services/views/index";
+import { flexClassLabel } from "#shop/names/flex-class-label";
+import { addDays, shopDay, startOfShopDay } from "#shop/time/shop-time";
+import type { FrozenFit } from "./views";
 
 /** @throws RangeError when the assessment has no recommendation, spec or stiffness to freeze */
 export function frozenFit(assessment: Assessment, catalog: EngineCatalog): FrozenFit {
@@ -24,11 +23,6 @@ export function frozenFit(assessment: Assessment, catalog: EngineCatalog): Froze
     sidecutRadiusM: shapeAtLength(model.shape, spec.lengthCm).sidecutRadiusMm / 1000,
     ...(spread ? { spread: { springCentre: spread.springCentre, massG: spread.massG } } : {}),
   };
-}
-
-export function flexClassLabel(spec: Pick<PairSpec, "flexRatio">, catalog: Pick<EngineCatalog, "build">): string {
-  const own = flexClassOf(spec.flexRatio, catalog.build.flexClasses);
-  return own ? `${own.number}, ${own.label}` : "outside the classes";
 }
 
 /** The first instant after the last day of validity: calendar days to the end of the shop's day. */

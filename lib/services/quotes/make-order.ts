@@ -10,16 +10,18 @@ import { frozen, type QuoteRecord } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
 import { joinPrices, type Price } from "#engine/pricing";
 import { pairStations } from "#engine/routing";
-import type { FrozenCatalog } from "#services/catalogue/current";
+import type { OrderId, PairId } from "#engine/units";
 import type { Context } from "#services/context";
-import { customerSpecified } from "#services/customer-specified";
-import { mouldOf, needsProof, needsRights } from "#services/floor/facts";
-import { orderNumber, quoteNumber } from "#services/numbers";
-import { pairSerial, skiSerial } from "#services/pairs/serial";
 import { softHoldUntil } from "#services/promises/slots";
 import { eventOf, messageOf, nameOf } from "#services/record";
-import { allocateStrips } from "#services/strips/allocate";
-import type { AcceptedQuote, DateRange, OrderId, PairId } from "#services/views/index";
+import { allocateStrips } from "#services/stock/allocate";
+import type { FrozenCatalog } from "#shop/catalogue/current";
+import { mouldOf, needsProof, needsRights } from "#shop/floor/facts";
+import { orderNumber, quoteNumber } from "#shop/names/numbers";
+import { pairSerial, skiSerial } from "#shop/names/serial";
+import type { DateRange } from "#shop/names/views";
+import { customerSpecified } from "#shop/order/customer-specified";
+import type { AcceptedQuote } from "./views";
 
 /** A quote that was just marked accepted. */
 export interface OrderMember {

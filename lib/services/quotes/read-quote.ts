@@ -1,13 +1,16 @@
 import { permit } from "#auth";
 import { listQuoteRecords } from "#data/quotes";
+import type { QuoteId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
-import { currentBook } from "#services/catalogue/current";
 import type { Context } from "#services/context";
-import { numberIn } from "#services/numbers";
 import { pageOf, sliceOf } from "#services/paging";
-import type { Page, QuoteId, QuoteRow, QuoteState, QuoteView } from "#services/views/index";
+import { currentBook } from "#shop/catalogue/current";
+import { numberIn } from "#shop/names/numbers";
+import type { Page } from "#shop/names/views";
+import type { QuoteState } from "#shop/order/views";
 import { findQuote } from "./find-quote";
 import { quoteRow, quoteView } from "./view";
+import type { QuoteRow, QuoteView } from "./views";
 
 export interface ListQuotesInput {
   readonly state?: QuoteState;

@@ -13,19 +13,22 @@ import {
 import type { PairSpec } from "#engine/configuration";
 import type { TypedMeasures } from "#engine/fit";
 import { comparePrices, type Price } from "#engine/pricing";
+import type { QuoteId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import { stoppedBy } from "#services/assessing/assess-sheet";
-import { currentCatalog, engineOn, engineVersion } from "#services/catalogue/current";
 import type { Context } from "#services/context";
-import { rangeOf } from "#services/dates/range";
-import { quoteNumber } from "#services/numbers";
 import { eventOf, nameOf } from "#services/record";
-import type { DateRange, FlagAck, MadeQuote, QuoteId, RepriceOffer } from "#services/views/index";
+import { stoppedBy } from "#services/sheets/assess-sheet";
+import type { FlagAck } from "#services/sheets/views";
+import { currentCatalog, engineOn, engineVersion } from "#shop/catalogue/current";
+import { quoteNumber } from "#shop/names/numbers";
+import type { DateRange } from "#shop/names/views";
+import { rangeOf } from "#shop/queue/range";
 import { notOpen } from "./change-quote";
 import { insertAndTell } from "./create-quote";
 import { findQuote } from "./find-quote";
 import { frozenFit, validUntil } from "./freeze";
 import { rightsOfSpec } from "./rights";
+import type { MadeQuote, RepriceOffer } from "./views";
 
 /** The same spec on today's price book and queue, line by line beside the old. Changes nothing. */
 export async function previewReprice(

@@ -6,24 +6,16 @@ import type { PartialAnswers, SheetChoices } from "#engine/assessment";
 import type { PairSpec } from "#engine/configuration";
 import type { TypedMeasures } from "#engine/fit";
 import type { Price } from "#engine/pricing";
-import { currentBook, currentCatalog } from "#services/catalogue/current";
-import { customerView, eventView } from "#services/common-views";
-import { customerSpecified } from "#services/customer-specified";
-import { orderNumber, quoteNumber } from "#services/numbers";
-import { addDays, shopDay } from "#services/shop-time";
-import type {
-  ClubId,
-  DateRange,
-  FlagAck,
-  FrozenFit,
-  OrderId,
-  PairId,
-  QuoteId,
-  QuoteRow,
-  QuoteView,
-  SheetId,
-} from "#services/views/index";
-import { acceptableUntil, quoteStateOf } from "./state";
+import type { ClubId, OrderId, PairId, QuoteId, SheetId } from "#engine/units";
+import type { FlagAck } from "#services/sheets/views";
+import { currentBook, currentCatalog } from "#shop/catalogue/current";
+import { customerView, eventView } from "#shop/names/common-view";
+import { orderNumber, quoteNumber } from "#shop/names/numbers";
+import type { DateRange } from "#shop/names/views";
+import { customerSpecified } from "#shop/order/customer-specified";
+import { acceptableUntil, quoteStateOf } from "#shop/order/quote-state";
+import { addDays, shopDay } from "#shop/time/shop-time";
+import type { FrozenFit, QuoteRow, QuoteView } from "./views";
 
 export async function quoteView(client: Tx, record: QuoteRecord, now: Date): Promise<QuoteView> {
   const events = await eventsOf(client, "quote", [record.id]);

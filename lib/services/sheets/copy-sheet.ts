@@ -4,13 +4,14 @@ import { recordEvents } from "#data/events";
 import { insertSheet, type SheetFields } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import type { GraphicSpec } from "#engine/configuration";
+import type { SheetId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
-import type { OpenedSheet, SheetId } from "#services/views/index";
 import { findSheet } from "./find-sheet";
 import { leaseFor } from "./lease";
 import { sheetView } from "./view";
+import type { OpenedSheet } from "./views";
 
 /**
  * A quoted sheet stays what its quote was made from; a change begins on a copy of it. Acknowledged flags are not copied:

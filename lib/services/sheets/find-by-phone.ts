@@ -3,13 +3,14 @@ import { customerByPhone } from "#data/customers";
 import { ordersOfCustomer } from "#data/orders";
 import { quotesOfCustomer } from "#data/quotes";
 import { listSheets } from "#data/sheets";
+import type { CustomerId, OrderId, QuoteId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
-import { orderNumber, quoteNumber } from "#services/numbers";
-import { normalisePhone } from "#services/phone";
-import { quoteStateOf } from "#services/quotes/state";
-import type { CustomerId, OrderId, PhoneMatch, QuoteId } from "#services/views/index";
+import { orderNumber, quoteNumber } from "#shop/names/numbers";
+import { normalisePhone } from "#shop/names/phone";
+import { quoteStateOf } from "#shop/order/quote-state";
 import { draftRow } from "./view";
+import type { PhoneMatch } from "./views";
 
 /** Who this number is: the customer, open drafts, quotes and orders. Staff only. Refuses `invalid-phone`. */
 export async function findByPhone(ctx: Context, input: { readonly phone: string }): Promise<Outcome<PhoneMatch>> {

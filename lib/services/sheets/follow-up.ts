@@ -4,15 +4,16 @@ import { queueMessages } from "#data/outbox";
 import { lockOpenSheet, type SheetChange, updateSheet } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import { findHealthWords } from "#engine/fit";
+import type { SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import { currentCatalog } from "#services/catalogue/current";
 import type { Context } from "#services/context";
-import { normalisePhone } from "#services/phone";
 import { eventOf, messageOf } from "#services/record";
-import type { SheetId, SheetView } from "#services/views/index";
+import { currentCatalog } from "#shop/catalogue/current";
+import { normalisePhone } from "#shop/names/phone";
 import { noLease } from "./lease";
 import { whyClosed } from "./save-sheet";
 import { sheetView } from "./view";
+import type { SheetView } from "./views";
 
 const reasonLength = { min: 1, max: 500 } as const;
 

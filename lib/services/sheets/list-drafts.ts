@@ -3,8 +3,9 @@ import { listSheets } from "#data/sheets";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
 import { pageOf, sliceOf } from "#services/paging";
-import type { DraftRow, Page } from "#services/views/index";
+import type { Page } from "#shop/names/views";
 import { draftRow } from "./view";
+import type { DraftRow } from "./views";
 
 export interface ListDraftsInput {
   /** Part of a name or a number. */

@@ -3,7 +3,7 @@
 import { canonicalJson } from "#catalog";
 import type { FieldEntry, SheetFields } from "#data/sheets";
 import { heightCm, massKg, type TypedHeight, type TypedMass } from "#engine/units";
-import type { FieldConflict } from "#services/views/index";
+import type { FieldConflict } from "./views";
 
 export interface Merge {
   readonly fields: SheetFields;

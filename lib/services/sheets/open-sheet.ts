@@ -6,11 +6,11 @@ import { insertSheet, openSheetByPhone, type SheetFields, updateSheet } from "#d
 import { transaction } from "#data/transaction";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
-import { normalisePhone } from "#services/phone";
 import { eventOf, nameOf } from "#services/record";
-import type { OpenedSheet, SheetChannel } from "#services/views/index";
+import { normalisePhone } from "#shop/names/phone";
 import { leaseFor } from "./lease";
 import { sheetView } from "./view";
+import type { OpenedSheet, SheetChannel } from "./views";
 
 export interface OpenSheetInput {
   readonly channel: SheetChannel;

@@ -1,9 +1,9 @@
-import type { Outcome } from "#engine/units";
+import type { Outcome, SheetId } from "#engine/units";
 import { accept } from "#engine/units";
 import type { Context } from "#services/context";
-import type { SheetId, SheetView } from "#services/views/index";
 import { findSheet } from "./find-sheet";
 import { sheetView } from "./view";
+import type { SheetView } from "./views";
 
 /** The whole sheet. Its skier (by link) and staff may read it. Refuses `not-found`, `not-allowed`. */
 export async function readSheet(ctx: Context, input: { readonly sheetId: SheetId }): Promise<Outcome<SheetView>> {

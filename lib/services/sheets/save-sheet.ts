@@ -7,16 +7,17 @@ import { transaction } from "#data/transaction";
 import type { GraphicSpec } from "#engine/configuration";
 import { findHealthWords } from "#engine/fit";
 import type { GivenDiscount } from "#engine/pricing";
+import type { SheetId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import { checkSheetField } from "#schemas/sheet-fields";
-import { currentCatalog, engineOn } from "#services/catalogue/current";
 import type { Context } from "#services/context";
-import { normalisePhone } from "#services/phone";
 import { eventOf, isOwner, nameOf } from "#services/record";
-import type { SavedSheet, SheetId, SheetView } from "#services/views/index";
+import { currentCatalog, engineOn } from "#shop/catalogue/current";
+import { normalisePhone } from "#shop/names/phone";
 import { leaseFor, mayHold } from "./lease";
 import { mergeFields } from "./merge";
 import { sheetView } from "./view";
+import type { SavedSheet, SheetView } from "./views";
 
 export interface SaveSheetInput {
   readonly sheetId: SheetId;

@@ -2,13 +2,14 @@ import { permit } from "#auth";
 import { recordEvents } from "#data/events";
 import { lockOpenSheet, updateSheet } from "#data/sheets";
 import { transaction } from "#data/transaction";
+import type { SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf } from "#services/record";
-import type { SheetId, SheetView } from "#services/views/index";
 import { leaseFor, noLease } from "./lease";
 import { whyClosed } from "./save-sheet";
 import { leaseOf, sheetView } from "./view";
+import type { SheetView } from "./views";
 
 /** Staff take the lease of a draft, whoever has it; the former holder sees it on the next save or read. */
 export async function takeOverSheet(ctx: Context, input: { readonly sheetId: SheetId }): Promise<Outcome<SheetView>> {

@@ -6,24 +6,20 @@ import { quotesOfSheet } from "#data/quotes";
 import type { FieldEntry, SheetFields, SheetRecord } from "#data/sheets";
 import type { PartialAnswers, SheetChoices, SheetInput } from "#engine/assessment";
 import type { TypedMeasures } from "#engine/fit";
+import type { ArtworkId, ClubId, CustomerId, QuoteId, SheetId } from "#engine/units";
 import { answerPaths } from "#schemas/sheet-fields";
-import { quoteNumber } from "#services/numbers";
+import { quoteNumber } from "#shop/names/numbers";
+import type { RightsStatement } from "#shop/order/views";
 import type {
-  ArtworkId,
   ArtworkView,
-  ClubId,
-  CustomerId,
   DraftRow,
   FlagAck,
   LeaseView,
-  QuoteId,
-  RightsStatement,
   SheetChannel,
   SheetContact,
-  SheetId,
   SheetState,
   SheetView,
-} from "#services/views/index";
+} from "./views";
 
 /** Values under one prefix, cleared ones left out. */
 function group(fields: SheetFields, prefix: string): Record<string, unknown> {

@@ -13,8 +13,8 @@ import {
   readIncident,
   reportBreakdown,
 } from "#services";
+import { givePlaces } from "#services/planning/order/places";
 import { setPromise } from "#services/promises/set-promise";
-import { givePlaces } from "#services/queue/places";
 import { must, openShop, stockWood } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";
 import { fewRuns, releasedPairs } from "./released-pairs";

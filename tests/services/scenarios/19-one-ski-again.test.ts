@@ -11,7 +11,7 @@ import {
   startOperation,
   startRework,
 } from "#services";
-import { pairNotes } from "#services/pairs/notes";
+import { pairNotes } from "#services/papers/pair-notes";
 import { releasedOrder, type SaleOptions } from "../../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood, type TestShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

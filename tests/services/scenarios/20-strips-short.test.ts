@@ -4,7 +4,7 @@ import type { Db } from "#data/client";
 import { pairById } from "#data/pairs";
 import { insertStrips } from "#data/strips";
 import { decideStrips, type PairId, readOrder, readPair, readStripStock, stripsShort } from "#services";
-import { pairNotes } from "#services/pairs/notes";
+import { pairNotes } from "#services/papers/pair-notes";
 import { releasedOrder, type SaleOptions } from "../../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, strips, type TestShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -19,7 +19,7 @@ import {
   recordReceipt,
   waiveRush,
 } from "#services";
-import { floorCatalog } from "#services/floor/recipe";
+import { floorCatalog } from "#shop/floor/recipe";
 import { filledSheet } from "../../support/builders/sale";
 import { must, openShop, stockWood, type TestShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

@@ -24,7 +24,7 @@ import {
   recordDeposit,
   saveSheet,
 } from "#services";
-import { liveSituation } from "#services/floor/situation";
+import { liveSituation } from "#shop/queue/situation";
 import { plainAnswers } from "../../support/builders/sale";
 import { must, openShop, shopNow, stockWood, type TestShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";

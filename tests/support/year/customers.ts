@@ -14,7 +14,7 @@ import {
   type QuoteId,
   recordDeposit,
 } from "#services";
-import { floorCatalog } from "#services/floor/recipe";
+import { floorCatalog } from "#shop/floor/recipe";
 import { demoPerson } from "../../../prisma/seed/people";
 import { demoQuote } from "../../../prisma/seed/sales";
 import { must, type TestShop } from "../builders/shop";

@@ -15,8 +15,8 @@ import {
   queueRevision,
   startOperation,
 } from "#services";
-import { floorCatalog } from "#services/floor/recipe";
-import { instantOfShopMinute, shopMinuteOf } from "#services/shop-time";
+import { floorCatalog } from "#shop/floor/recipe";
+import { instantOfShopMinute, shopMinuteOf } from "#shop/time/shop-time";
 import { must } from "../builders/shop";
 import { chance, type YearShop } from "./year-shop";
 

@@ -3,7 +3,7 @@ import { expect } from "vitest";
 import { frozen } from "#data/quotes";
 import type { Price } from "#engine/pricing";
 import { queueBoard } from "#services";
-import { floorCatalog } from "#services/floor/recipe";
+import { floorCatalog } from "#shop/floor/recipe";
 import { must } from "../builders/shop";
 import type { YearShop } from "./year-shop";
 

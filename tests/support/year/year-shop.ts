@@ -6,8 +6,8 @@ import { hashText, keyedDraw, unitFromU32 } from "#engine/math";
 import { addWorkingDays, dateOfShopMinute, shopMinute } from "#engine/routing";
 import type { IsoDate, Outcome } from "#engine/units";
 import { type Context, queueRevision } from "#services";
-import { floorCatalog } from "#services/floor/recipe";
-import { instantOfShopMinute, shopMinuteOf } from "#services/shop-time";
+import { floorCatalog } from "#shop/floor/recipe";
+import { instantOfShopMinute, shopMinuteOf } from "#shop/time/shop-time";
 import { must, type TestShop } from "../builders/shop";
 
 export interface YearShop {

@@ -8,7 +8,7 @@ import { Badge, Notice, type Tone } from "#app/_ui/notice.tsx";
 import type { SheetActions } from "#app/_ui/sheet/use-sheet.client.ts";
 import { fill } from "#app/_ui/words.ts";
 import type { FitFlag } from "#engine/fit";
-import type { FlagAck, SheetId, SheetView } from "#services/views/index";
+import type { FlagAck, SheetId, SheetView } from "#services/views";
 import { answerForFlag } from "../actions";
 import type { CallWords } from "./words";
 

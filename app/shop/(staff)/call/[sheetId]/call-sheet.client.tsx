@@ -7,7 +7,7 @@ import { type ReactNode, useMemo, useState } from "react";
 import { Sheet, type SheetProps } from "#app/_ui/sheet/sheet.client.tsx";
 import type { AssessReply, SheetActions } from "#app/_ui/sheet/use-sheet.client.ts";
 import type { FitFlag } from "#engine/fit";
-import type { SheetView } from "#services/views/index";
+import type { SheetView } from "#services/views";
 import { CallFlags, CallNotes } from "./call-notes.client";
 import { NextQuestion } from "./next-question.client";
 import { ShortcutKeys } from "./shortcuts.client";

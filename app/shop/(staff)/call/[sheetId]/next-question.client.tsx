@@ -3,7 +3,7 @@
 import { Button } from "#app/_ui/button.tsx";
 import type { SheetActions } from "#app/_ui/sheet/use-sheet.client.ts";
 import { fill, wordOf } from "#app/_ui/words.ts";
-import type { SheetView } from "#services/views/index";
+import type { SheetView } from "#services/views";
 import type { CallWords } from "./words";
 
 export function NextQuestion({

@@ -12,7 +12,7 @@ import shop from "#content/catalog/shop.json";
 import words from "#content/copy/breakdowns.json";
 import { type BreakdownKind, type IncidentSummary, listIncidents, previewBreakdown, queueBoard } from "#services";
 import type { Context } from "#services/context";
-import { shopClock } from "#services/shop-time";
+import { shopClock } from "#services/shop-clock";
 import { AnswerHead, fieldErrors, KindChoice, keptAnswers, WholeError } from "../question";
 import { report } from "./actions";
 import { Base } from "./base";

@@ -12,7 +12,7 @@ import shop from "#content/catalog/shop.json";
 import words from "#content/copy/breakdowns.json";
 import { askWhatIf, listFloorChanges, type WhatIfAnswer, type WhatIfKind } from "#services";
 import type { Context } from "#services/context";
-import { shopDay } from "#services/shop-time";
+import { shopDay } from "#services/shop-clock";
 import { Effect, EffectTable } from "../breakdown/effect";
 import { fieldErrors, KindChoice, keptAnswers, WholeError } from "../question";
 import { apply } from "./actions";

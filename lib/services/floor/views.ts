@@ -1,0 +1,39 @@
+import type { ReworkFault } from "#engine/floor";
+import type { IsoDate, PairId } from "#engine/units";
+import type { PromiseEffect, QueueEffect } from "#shop/queue/views";
+
+/** What building one ski again takes, before anybody agrees to it. */
+export interface ReworkView {
+  readonly pairId: PairId;
+  readonly serial: string;
+  readonly version: number;
+  readonly side: "L" | "R";
+  readonly fault: ReworkFault;
+  readonly fromStation: number;
+  readonly scrappedSerial: string;
+  readonly newSerial: string;
+  /** The other ski, which waits. */
+  readonly heldSerial: string;
+  readonly stations: readonly { readonly station: number; readonly name: string; readonly isOneSki: boolean }[];
+  /** Null when the core is kept. */
+  readonly strips: ReworkStrips | null;
+  /** Letters swapped between the two bases: what the new base needs cut from the other colour; null when nothing. */
+  readonly letters: { readonly text: string; readonly sheetColour: string } | null;
+  readonly effect: {
+    /** Of this pair; null when it was ready and so had no place in the queue, or has none. */
+    readonly own: PromiseEffect | null;
+    /** When the pair is ready again. */
+    readonly ready: { readonly p50: IsoDate; readonly p90: IsoDate } | null;
+    readonly queue: QueueEffect;
+  };
+}
+
+export type ReworkStrips =
+  | {
+      readonly isFound: true;
+      readonly count: number;
+      readonly differencePercent: number;
+      readonly bins: readonly string[];
+    }
+  /** No set meets the other ski within the limit: the pair will wait for wood at the glue-up. */
+  | { readonly isFound: false; readonly limitPercent: number };

@@ -1,0 +1,53 @@
+import { permit } from "#auth";
+import { artworkById, insertArtwork } from "#data/artwork";
+import { recordEvents } from "#data/events";
+import { sheetById } from "#data/sheets";
+import { transaction } from "#data/transaction";
+import type { SheetId } from "#engine/units";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { eventOf } from "#services/record";
+import { artworkView } from "#services/sheets/view";
+import type { ArtworkView } from "#services/sheets/views";
+import { decodeArtwork } from "./decode";
+
+export interface UploadArtworkInput {
+  readonly sheetId: SheetId;
+  readonly fileName: string;
+  readonly bytes: Uint8Array;
+}
+
+const longestName = 120;
+
+/**
+ * Takes JPEG, PNG, WebP or TIFF up to 60 MB and 120 million pixels, told by content; keeps a re-encoded sRGB copy and a
+ * preview, never the file's own bytes. Refuses `artwork-too-big`, `artwork-too-many-pixels`, `artwork-too-small`,
+ * `artwork-type` (SVG too) and `artwork-unreadable`.
+ */
+export async function uploadArtwork(ctx: Context, input: UploadArtworkInput): Promise<Outcome<ArtworkView>> {
+  const subject = { kind: "sheet", id: input.sheetId } as const;
+  const allowed = permit(ctx.actor, "artwork.upload", subject);
+  if (!allowed.ok) return allowed;
+  const sheet = await sheetById(ctx.db, input.sheetId);
+  if (sheet === null) return refuse({ code: "not-found", what: "sheet", path: "sheetId" });
+  const decoded = await decodeArtwork(input.bytes);
+  if (!decoded.ok) return decoded;
+  const { type, images, ...measured } = decoded.value;
+  const id = ctx.newId();
+  return transaction(ctx.db, async (tx) => {
+    const fileName = nameOnly(input.fileName);
+    const artwork = { id, sheetId: input.sheetId, fileName, sourceType: type, uploadedAt: ctx.now, ...measured };
+    await insertArtwork(tx, artwork, images);
+    await recordEvents(tx, [eventOf(ctx, "artwork-uploaded", subject, { artworkId: id, fileName, ...measured })]);
+    const stored = await artworkById(tx, id);
+    if (stored === null) throw new Error(`artwork ${id} was stored and is not there`);
+    return accept(artworkView(stored));
+  });
+}
+
+/** The last part of a path, without signs that mean something to a terminal or a file system. */
+function nameOnly(fileName: string): string {
+  const last = fileName.split(/[/\\]/).at(-1) ?? "";
+  const plain = last.replaceAll(/[\p{C}"<>|:*?]/gu, "").trim();
+  return (plain === "" ? "picture" : plain).slice(0, longestName);
+}

@@ -1,0 +1,98 @@
+/** Letters to customers: read, sent or dropped by a person. */
+import { permit } from "#auth";
+import { recordEvents } from "#data/events";
+import { decideNotice, listNoticeRecords, type NoticeRecord, noticeById } from "#data/notices";
+import { queueMessages } from "#data/outbox";
+import { transaction, translated } from "#data/transaction";
+import type { NoticeId, OrderId } from "#engine/units";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { eventOf, messageOf, nameOf } from "#services/record";
+import { orderNumber } from "#shop/names/numbers";
+import type { NoticeView } from "./views";
+
+const most = 200;
+const longestLetter = 5000;
+
+/** Drafts first, newest first. */
+export async function listNotices(ctx: Context): Promise<Outcome<readonly NoticeView[]>> {
+  const allowed = permit(ctx.actor, "notice.send");
+  if (!allowed.ok) return allowed;
+  return accept((await translated(listNoticeRecords(ctx.db, most))).map(noticeView));
+}
+
+/** Sends a draft as it was last edited. Refuses `not-found`, `invalid-field` (body), `changed-meanwhile`. */
+export async function sendNotice(
+  ctx: Context,
+  input: { readonly noticeId: NoticeId; readonly version: number; readonly body: string },
+): Promise<Outcome<NoticeView>> {
+  const body = input.body.trim();
+  return decide(ctx, input, "sent", { body, reason: null });
+}
+
+/** Throws a draft away, with a reason. Refuses `reason-missing`, `not-found`, `changed-meanwhile`. */
+export async function dropNotice(
+  ctx: Context,
+  input: { readonly noticeId: NoticeId; readonly version: number; readonly reason: string },
+): Promise<Outcome<NoticeView>> {
+  return decide(ctx, input, "dropped", { body: null, reason: input.reason.trim() });
+}
+
+async function decide(
+  ctx: Context,
+  input: { readonly noticeId: NoticeId; readonly version: number },
+  state: "sent" | "dropped",
+  what: { readonly body: string | null; readonly reason: string | null },
+): Promise<Outcome<NoticeView>> {
+  const allowed = permit(ctx.actor, "notice.send");
+  if (!allowed.ok) return allowed;
+  if (what.reason === "") return refuse({ code: "reason-missing", path: "reason" });
+  if (what.body !== null && (what.body === "" || what.body.length > longestLetter)) {
+    const message = `Letter: 1 to ${longestLetter} characters, not ${what.body.length}`;
+    return refuse({ code: "invalid-field", path: "body", message });
+  }
+  const notice = await translated(noticeById(ctx.db, input.noticeId));
+  if (notice === null) return refuse({ code: "not-found", what: "notice", id: input.noticeId });
+  return transaction(ctx.db, async (tx) => {
+    const body = what.body ?? notice.body;
+    const decision = { state, body, at: ctx.now, by: nameOf(ctx.actor), reason: what.reason };
+    if (!(await decideNotice(tx, notice.id, input.version, decision))) {
+      return refuse({ code: "changed-meanwhile", what: "notice", id: notice.id, version: input.version });
+    }
+    const subject = { kind: "order", id: notice.orderId } as const;
+    const data = { noticeId: notice.id, kind: notice.kind, reason: what.reason };
+    await recordEvents(tx, [eventOf(ctx, `notice-${state}`, subject, data)]);
+    if (state === "sent") {
+      await queueMessages(tx, [
+        messageOf(ctx, `notice-${notice.kind}`, recipientOf(notice), subject, { ...data, body }),
+      ]);
+    }
+    const after = await noticeById(tx, notice.id);
+    if (after === null) throw new Error(`notice ${notice.id} was there a moment ago`);
+    return accept(noticeView(after));
+  });
+}
+
+function recipientOf({ order }: NoticeRecord): string {
+  return order.customer.email ?? order.customer.phone ?? "desk";
+}
+
+export function noticeView(notice: NoticeRecord): NoticeView {
+  return {
+    noticeId: notice.id as NoticeId,
+    orderId: notice.orderId as OrderId,
+    orderNumber: orderNumber(notice.order),
+    recipient: recipientOf(notice),
+    kind: notice.kind as NoticeView["kind"],
+    state: notice.state as NoticeView["state"],
+    version: notice.version,
+    body: notice.body,
+    promisedOn: notice.order.promisedOn as IsoDate | null,
+    draftedAt: notice.draftedAt.toISOString(),
+    draftedBy: notice.draftedByName,
+    decided:
+      notice.decidedAt === null
+        ? null
+        : { at: notice.decidedAt.toISOString(), by: notice.decidedByName ?? "", reason: notice.decidedReason },
+  };
+}

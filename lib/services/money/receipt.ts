@@ -1,0 +1,112 @@
+/** Money that came after the deposit: the fee of a hard date, and the balance before shipping. No card data. */
+import type { Tx } from "#data/client";
+import { recordEvents } from "#data/events";
+import { insertPayment, type OrderRecord, orderById, receivePayment, updateOrder } from "#data/orders";
+import { transaction } from "#data/transaction";
+import type { OrderId } from "#engine/units";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { findOrder } from "#services/orders/find-order";
+import { eventOf, nameOf } from "#services/record";
+import { orderMoney } from "#shop/money/money";
+import type { OrderMoney } from "#shop/money/views";
+import { orderNumber } from "#shop/names/numbers";
+import type { DepositMethod } from "#shop/order/views";
+import { demoGateway } from "./gateway";
+
+export interface RecordReceiptInput {
+  readonly orderId: OrderId;
+  /** `balance` is everything that is still open, the fee of a hard date with it. */
+  readonly what: "rush" | "balance";
+  readonly method: Exclude<DepositMethod, "pay-later">;
+  /** What staff read off a bank statement or a receipt. */
+  readonly reference?: string;
+}
+
+/**
+ * Staff say that it is there. Refuses `order-closed`, `deposit-first`, `rush-not-asked`, `nothing-open`,
+ * `reference-missing`, `changed-meanwhile` when somebody was first.
+ */
+export async function recordReceipt(ctx: Context, input: RecordReceiptInput): Promise<Outcome<OrderMoney>> {
+  const found = await findOrder(ctx, ctx.db, "payment.record", input.orderId);
+  if (!found.ok) return found;
+  const order = found.value;
+  const due = dueFor(order, input.what);
+  if (!due.ok) return due;
+  const answer = await demoGateway.take({
+    orderNumber: orderNumber(order),
+    cents: due.value,
+    currency: "USD",
+    method: input.method,
+    reference: input.reference?.trim() || null,
+    isStaff: true,
+  });
+  if (!answer.ok) return answer;
+  const { reference } = answer.value;
+  return transaction(ctx.db, async (tx) => {
+    if (!(await updateOrder(tx, order.id, order.version, {}))) {
+      return refuse({ code: "changed-meanwhile", what: "order", id: order.id, version: order.version });
+    }
+    const how = { method: input.method, reference, at: ctx.now, by: nameOf(ctx.actor) };
+    const fee = await receiveRush(ctx, tx, order, how);
+    if (input.what === "balance") await receiveRest(ctx, tx, order, due.value - fee, how);
+    const after = await orderById(tx, order.id);
+    if (after === null) throw new Error(`order ${order.id} was there a moment ago`);
+    return accept(orderMoney(after));
+  });
+}
+
+interface Received {
+  readonly method: string;
+  readonly reference: string | null;
+  readonly at: Date;
+  readonly by: string;
+}
+
+function dueFor(order: OrderRecord, what: RecordReceiptInput["what"]): Outcome<number> {
+  if (order.state === "cancelled") return refuse({ code: "order-closed", state: order.state });
+  const { rush, openCents } = orderMoney(order);
+  if (what === "rush") {
+    if (rush === null) return refuse({ code: "rush-not-asked" });
+    return rush.paidAt === null ? accept(rush.totalCents) : refuse({ code: "nothing-open" });
+  }
+  if (order.depositPaidAt === null) return refuse({ code: "deposit-first" });
+  return openCents === 0 ? refuse({ code: "nothing-open" }) : accept(openCents);
+}
+
+/** Returns what came in by it; 0 when no fee is open. */
+async function receiveRush(ctx: Context, tx: Tx, order: OrderRecord, how: Received): Promise<number> {
+  const asked = order.payments.find(({ kind, state }) => kind === "rush" && state === "requested");
+  if (asked === undefined || !(await receivePayment(tx, asked.id, how))) return 0;
+  await tell(ctx, tx, order, "rush-received", asked.cents, how);
+  return asked.cents;
+}
+
+async function receiveRest(ctx: Context, tx: Tx, order: OrderRecord, cents: number, how: Received): Promise<void> {
+  if (cents <= 0) return;
+  await insertPayment(tx, {
+    id: ctx.newId(),
+    orderId: order.id,
+    kind: "balance",
+    state: "received",
+    cents,
+    method: how.method,
+    reference: how.reference,
+    requestedAt: how.at,
+    receivedAt: how.at,
+    takenByName: how.by,
+  });
+  await tell(ctx, tx, order, "balance-received", cents, how);
+}
+
+async function tell(
+  ctx: Context,
+  tx: Tx,
+  order: OrderRecord,
+  kind: string,
+  cents: number,
+  how: Received,
+): Promise<void> {
+  const data = { method: how.method, cents, reference: how.reference };
+  await recordEvents(tx, [eventOf(ctx, kind, { kind: "order", id: order.id }, data)]);
+}

@@ -1,0 +1,50 @@
+/** What papers print of the floor: stations with their cautions, press, resin and limits, from the catalogue. */
+import type { Catalog, ReleasedCatalog } from "#catalog";
+import type { FloorFacts, QcMeasure, SafetyIcon, StationFact } from "#lib/documents/index";
+import { stationRecipe } from "#shop/floor/recipe";
+
+/** What a build sheet needs to know of the floor; cautions and limits from the catalogue. */
+export function floorFacts(catalog: ReleasedCatalog, safety: Catalog["safety"]): FloorFacts {
+  const { resin } = catalog.parts;
+  const { recipe, floor } = catalog;
+  const { heatUpMinutes, dwellMinutes, coolMinutes } = floor.pressProgramme;
+  return {
+    stations: floor.stations.map(({ number }) => stationFact(number, catalog, safety)),
+    press: { ...recipe.press, heatUpMinutes, dwellMinutes, coolMinutes },
+    resin: {
+      ...recipe.resin,
+      system: resin.system,
+      hardenerPer100: resin.hardenerPer100,
+      resinLot: null,
+      hardenerLot: null,
+    },
+    qcLimits: Object.fromEntries(
+      catalog.finish.qcLimits.map(({ measure, toTarget, twins, band }) => [
+        measure,
+        { toTarget, twins, ...(band === undefined ? {} : { band }) },
+      ]),
+    ) as Record<QcMeasure, FloorFacts["qcLimits"][QcMeasure]>,
+    surfacePreparation: recipe.surfacePreparation,
+    wax: catalog.finish.wax,
+    printScaleFactor: null,
+    printFace: recipe.printFace,
+  };
+}
+
+function stationFact(
+  number: number,
+  { floor, recipe }: Pick<ReleasedCatalog, "floor" | "recipe">,
+  safety: Catalog["safety"],
+): StationFact {
+  const { name, typicalMinutes } = stationRecipe(number, floor);
+  const cautions = safety.stations.find((candidate) => candidate.station === number)?.cautions ?? [];
+  const own = recipe.stations.find((candidate) => candidate.number === number);
+  return {
+    number,
+    name,
+    typicalMinutes,
+    needsSecondSignOff: own?.needsSecondSignOff ?? false,
+    safety: cautions.map(({ icon, line }) => ({ icon: icon as SafetyIcon, text: line })),
+    ...(own?.wait === undefined ? {} : { wait: own.wait }),
+  };
+}

@@ -1,0 +1,135 @@
+/**
+ * A base colour runs out: who still gets his bases off the roll, in the order in which the plan cuts them, and which colours on
+ * the shelf would fit for the others. Swapped letters need both colours from one thickness lot (trade.md part 3): a letter that
+ * is thicker than the base around it stands out.
+ */
+import { usableLots } from "#data/lots";
+import type { PairRecord } from "#data/pairs";
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { type BaseUse, baseUse, serveFromRoll } from "#engine/parts";
+import { planQueue } from "#engine/routing";
+import type { OrderId, PairId } from "#engine/units";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { currentCatalog } from "#shop/catalogue/current";
+import { firstName, workedPair } from "#shop/pair/view";
+import { liveSituation, queuedPairs } from "#shop/queue/situation";
+import { hasBegun } from "./has-begun";
+import type { BaseLot, BaseNeed, BaseShortage, BreakdownInput } from "./views";
+
+export const baseStation = 6;
+/** A roll holds less. */
+const mostLeftM = 500;
+
+type Asked = Extract<BreakdownInput, { readonly kind: "base-short" }>;
+
+interface Wanting {
+  readonly pair: PairRecord;
+  readonly spec: PairSpec;
+  readonly uses: readonly BaseUse[];
+  readonly needM: number;
+}
+
+/** Refuses `invalid-field` for a colour that the shop does not have, a length out of range, or when nobody goes short. */
+export async function baseShortage(ctx: Context, { colour, leftM, expectedOn }: Asked): Promise<Outcome<BaseShortage>> {
+  const { build } = currentCatalog();
+  const label = build.baseColours.find(({ id }) => id === colour)?.label;
+  if (label === undefined) return invalid("colour", "Base colour: choose one of the shop's");
+  if (!Number.isFinite(leftM) || leftM < 0 || leftM > mostLeftM) {
+    return invalid("leftM", `Left on the roll: ${leftM} m is not between 0 and ${mostLeftM} m`);
+  }
+  const wanting = await inCuttingOrder(ctx, await pairsWanting(ctx, colour));
+  const { isServed, shortM } = serveFromRoll(
+    wanting.map(({ needM }) => needM),
+    leftM,
+  );
+  const neededM = wanting.reduce((sum, { needM }) => sum + needM, 0);
+  if (isServed.every(Boolean)) {
+    if (wanting.length === 0)
+      return invalid("colour", `Base colour: no open pair has a base of ${label} still to be cut`);
+    const needed = `${neededM.toFixed(2)} m for ${wanting.length === 1 ? "one pair" : `${wanting.length} pairs`}`;
+    return invalid("leftM", `Left on the roll: ${leftM} m is enough for all that is to be cut, ${needed}`);
+  }
+  const shelf = await shelfOf(ctx, build, wanting, label);
+  const pairs = wanting.map((each, index) => needView(each, colour, isServed[index] === true, shelf, build));
+  return accept({ colour, label, neededM, leftM, shortM, expectedOn, pairs });
+}
+
+/** Open pairs with a base of this colour still to be cut. */
+async function pairsWanting(ctx: Context, colour: string): Promise<readonly Wanting[]> {
+  const found: Wanting[] = [];
+  for (const pair of await queuedPairs(ctx.db)) {
+    if (hasBegun(pair, baseStation)) continue;
+    const { spec, parts, catalog } = await workedPair(ctx.db, pair);
+    const uses = baseUse(spec, parts, catalog.parts);
+    const needM = uses.filter((use) => use.colour === colour).reduce((sum, use) => sum + use.needM, 0);
+    if (needM > 0) found.push({ pair, spec, uses, needM });
+  }
+  return found;
+}
+
+async function inCuttingOrder(ctx: Context, wanting: readonly Wanting[]): Promise<readonly Wanting[]> {
+  const plan = planQueue(await liveSituation(ctx.db, ctx.now));
+  if (!plan.ok) throw new Error(`the queue does not fit the floor: ${plan.refusal.code}`);
+  const cutAt = new Map(
+    plan.value.operations.flatMap(({ pairId, station, startMinute }) =>
+      station === baseStation ? [[pairId, startMinute] as const] : [],
+    ),
+  );
+  const at = ({ pair }: Wanting) => cutAt.get(pair.id) ?? Number.POSITIVE_INFINITY;
+  return wanting.toSorted((a, b) => at(a) - at(b) || (a.pair.id < b.pair.id ? -1 : 1));
+}
+
+/** The oldest usable lot of each material that a pair's bases, or the same bases in another colour, would be cut from. */
+type Shelf = ReadonlyMap<string, string>;
+
+async function shelfOf(
+  ctx: Context,
+  build: BuildCatalog,
+  wanting: readonly Wanting[],
+  shortLabel: string,
+): Promise<Shelf> {
+  const materials = wanting.flatMap(({ uses }) =>
+    uses.flatMap(({ material }) => [
+      material,
+      ...build.baseColours.map(({ label }) => inColour(material, shortLabel, label)),
+    ]),
+  );
+  const lots = await usableLots(ctx.db, [...new Set(materials)], ctx.now);
+  const oldest = new Map<string, string>();
+  for (const { material, number } of lots) if (!oldest.has(material)) oldest.set(material, number);
+  return oldest;
+}
+
+/** The shelves name a base sheet by its colour last. */
+function inColour(material: string, from: string, to: string): string {
+  return material.endsWith(from) ? material.slice(0, -from.length) + to : material;
+}
+
+function needView(each: Wanting, colour: string, isServed: boolean, shelf: Shelf, build: BuildCatalog): BaseNeed {
+  const { pair, spec, uses, needM } = each;
+  const short = uses.find((use) => use.colour === colour);
+  const other = uses.find((use) => use.colour !== colour);
+  const labelOf = (id: string) => build.baseColours.find((each) => each.id === id)?.label ?? id;
+  const isSwapped = spec.base.inlay === "swap-letters" && other !== undefined;
+  const keptLot = other === undefined ? null : (shelf.get(other.material) ?? null);
+  const alternatives = build.baseColours.flatMap(({ id, label }): readonly BaseLot[] => {
+    const lot = short && shelf.get(inColour(short.material, labelOf(colour), label));
+    if (id === colour || id === other?.colour || lot === undefined) return [];
+    return isSwapped && lot !== keptLot ? [] : [{ colour: id, label, lot }];
+  });
+  return {
+    pairId: pair.id as PairId,
+    orderId: pair.orderId as OrderId,
+    serial: pair.serial,
+    skierFirstName: firstName(pair.skierName),
+    needM,
+    isServed,
+    swappedWith: isSwapped ? { label: labelOf(other.colour), lot: keptLot } : null,
+    alternatives: isServed ? [] : alternatives,
+  };
+}
+
+function invalid(path: string, message: string) {
+  return refuse({ code: "invalid-field", path, message });
+}

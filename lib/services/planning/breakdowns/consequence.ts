@@ -1,0 +1,182 @@
+/** What something that went wrong does to the floor and to single pairs. */
+import type { PairRecord } from "#data/pairs";
+import { latestVisits, reworkFaults } from "#engine/floor";
+import type { FloorChange, PairOnFloor, QueueSituation } from "#engine/routing";
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { floorCatalog } from "#shop/floor/recipe";
+import { printStation } from "#shop/floor/stations";
+import { queuedPairs } from "#shop/queue/situation";
+import { farthestDays, isTooFar, shopClock, shopDay, shopMinuteOf } from "#shop/time/shop-time";
+import { baseShortage, baseStation } from "./base-short";
+import { hasBegun } from "./has-begun";
+import type { BaseShortage, BreakdownInput, RemedyOption } from "./views";
+
+export interface Hold {
+  readonly pairId: string;
+  readonly reason: "material" | "decision";
+  readonly station: number;
+  readonly expectedOn: IsoDate | null;
+}
+
+export interface Consequence {
+  readonly changes: readonly FloorChange[];
+  readonly holds: readonly Hold[];
+  /** One ski of a pair is made again from this station on. */
+  readonly rebuild: { readonly pairId: string; readonly fromStation: number } | null;
+  readonly base: BaseShortage | null;
+}
+
+/** Nothing done to the floor yet. */
+const nothing: Consequence = { changes: [], holds: [], rebuild: null, base: null };
+
+/** A redo of one ski of two. */
+const oneSkiShare = 0.5;
+
+/** Checks what was entered. Refuses `invalid-field` with the field's name and limit, `not-found`. */
+export async function consequenceOf(ctx: Context, input: BreakdownInput): Promise<Outcome<Consequence>> {
+  const floor = floorCatalog();
+  const { timeZone } = floor.hours;
+  switch (input.kind) {
+    case "press-down":
+    case "person-away": {
+      const times = awayTimes(ctx, input, timeZone);
+      if (!times.ok) return times;
+      if (input.kind === "press-down") {
+        if (!floor.presses.some(({ id }) => id === input.press))
+          return invalid("press", "Press: choose one of the shop's");
+        return accept({ ...nothing, changes: [{ kind: "press-down", press: input.press, ...times.value }] });
+      }
+      if (!floor.crew.some(({ id }) => id === input.person)) return invalid("person", "Person: choose one of the crew");
+      return accept({ ...nothing, changes: [{ kind: "person-away", person: input.person, ...times.value }] });
+    }
+    case "supplier-late": {
+      const late = expectedDay(ctx, input.expectedOn, timeZone);
+      if (!late.ok) return late;
+      if (!isStation(input.station)) return invalid("station", "Station: a number from 1 to 14");
+      if (input.material.trim() === "") return invalid("material", "What is late: say what it is");
+      const waiting = (await queuedPairs(ctx.db)).filter((pair) => !hasBegun(pair, input.station));
+      const { station, expectedOn } = input;
+      return accept({
+        ...nothing,
+        holds: waiting.map(({ id }) => ({ pairId: id, reason: "material", station, expectedOn })),
+      });
+    }
+    case "base-short": {
+      const late = expectedDay(ctx, input.expectedOn, timeZone);
+      if (!late.ok) return late;
+      const found = await baseShortage(ctx, input);
+      if (!found.ok) return found;
+      const { expectedOn } = input;
+      const without = found.value.pairs.filter(({ isServed }) => !isServed);
+      return accept({
+        ...nothing,
+        base: found.value,
+        holds: without.map(({ pairId }) => ({ pairId, reason: "material", station: baseStation, expectedOn })),
+      });
+    }
+    case "proof-late": {
+      const late = expectedDay(ctx, input.expectedOn, timeZone);
+      if (!late.ok) return late;
+      const pair = await openPair(ctx, input.pairId);
+      if (!pair.ok) return pair;
+      const { id } = pair.value;
+      const station = pair.value.state === "waiting" ? 1 : printStation;
+      if (hasBegun(pair.value, station)) return invalid("pairId", "Pair: its print has begun, no proof is awaited");
+      return accept({ ...nothing, holds: [{ pairId: id, reason: "decision", station, expectedOn: input.expectedOn }] });
+    }
+    case "ski-rebuild": {
+      const pair = await openPair(ctx, input.pairId);
+      if (!pair.ok) return pair;
+      if (!isStation(input.fromStation)) return invalid("fromStation", "From station: a number from 1 to 14");
+      if (!hasBegun(pair.value, input.fromStation)) {
+        return invalid("fromStation", `From station: nothing has been done at station ${input.fromStation} yet`);
+      }
+      if (!reworkFaults.some(({ id }) => id === input.fault)) return invalid("fault", "What is wrong: choose one");
+      return accept({ ...nothing, rebuild: { pairId: pair.value.id, fromStation: input.fromStation } });
+    }
+  }
+}
+
+/** The situation with a consequence in it, and with a way on where one is looked at. */
+export function situationWith(
+  situation: QueueSituation,
+  consequence: Consequence,
+  option: Pick<RemedyOption, "changes" | "places"> = { changes: [], places: [] },
+): QueueSituation {
+  const places = new Map(option.places.map(({ pairId, placeMinute }) => [pairId, placeMinute] as const));
+  return {
+    ...situation,
+    changes: [...situation.changes, ...consequence.changes, ...option.changes],
+    pairs: situation.pairs.map((pair) => {
+      const placeMinute = places.get(pair.pairId);
+      const held = withHolds(rebuilt(pair, consequence.rebuild), consequence.holds);
+      return placeMinute === undefined ? held : { ...held, placeMinute };
+    }),
+  };
+}
+
+function withHolds(pair: PairOnFloor, holds: readonly Hold[]): PairOnFloor {
+  const own = holds.filter(({ pairId }) => pairId === pair.pairId);
+  if (own.length === 0) return pair;
+  return {
+    ...pair,
+    waitingOn: [
+      ...pair.waitingOn,
+      ...own.map(({ reason, station, expectedOn }) => ({
+        reason,
+        holdsUpStation: station,
+        ...(expectedOn === null ? {} : { expectedDate: expectedOn }),
+      })),
+    ],
+  };
+}
+
+function rebuilt(pair: PairOnFloor, rebuild: Consequence["rebuild"]): PairOnFloor {
+  if (rebuild === null || rebuild.pairId !== pair.pairId) return pair;
+  return {
+    ...pair,
+    operations: latestVisits(pair.operations.map((each) => ({ ...each, visit: each.visit ?? 0 }))).map((operation) => {
+      const isDone = operation.state === "done" || operation.state === "running";
+      if (operation.station < rebuild.fromStation || !isDone) return operation;
+      const visit = operation.visit + 1;
+      return { station: operation.station, state: "blocked", visit, minutesShare: oneSkiShare };
+    }),
+  };
+}
+
+function awayTimes(ctx: Context, input: { readonly from: string; readonly until: string }, timeZone: string) {
+  const [from, until] = [new Date(input.from), new Date(input.until)];
+  if (Number.isNaN(from.getTime())) return invalid("from", "From: a day and a time are needed");
+  if (Number.isNaN(until.getTime())) return invalid("until", "Until: a day and a time are needed");
+  const told = (at: Date) => shopClock(at, timeZone).replace("T", " ");
+  if (until <= from) return invalid("until", `Until: ${told(until)} is not after From, ${told(from)}`);
+  if (until <= ctx.now) return invalid("until", `Until: ${told(until)} is past; it is ${told(ctx.now)} now`);
+  const fromMinute = shopMinuteOf(from, timeZone);
+  const toMinute = shopMinuteOf(until, timeZone);
+  // What lasts longer is a different floor, not an incident.
+  if (toMinute - fromMinute > farthestDays * 1440)
+    return invalid("until", `Until: ${told(until)} is more than ${farthestDays} days after From, ${told(from)}`);
+  return accept({ fromMinute, toMinute });
+}
+
+function expectedDay(ctx: Context, on: IsoDate, timeZone: string): Outcome<void> {
+  const today = shopDay(ctx.now, timeZone);
+  if (on < today) return invalid("expectedOn", `Expected on: ${on} is past; today is ${today}`);
+  if (isTooFar(on, today))
+    return invalid("expectedOn", `Expected on: ${on} is more than ${farthestDays} days after today, ${today}`);
+  return accept(undefined);
+}
+
+async function openPair(ctx: Context, pairId: string): Promise<Outcome<PairRecord>> {
+  const pair = (await queuedPairs(ctx.db)).find(({ id }) => id === pairId);
+  return pair === undefined ? invalid("pairId", "Pair: choose one that is in the queue") : accept(pair);
+}
+
+function isStation(number: number): boolean {
+  return floorCatalog().stations.some((station) => station.number === number);
+}
+
+function invalid(path: string, message: string) {
+  return refuse({ code: "invalid-field", path, message });
+}

@@ -1,0 +1,107 @@
+/**
+ * How promises were kept, from the events alone: what was told when the clock started, and when the order was ready. An order
+ * counts at a level once the day told has passed, ready or not: counting what is ready would count the early ones first.
+ */
+import { permit } from "#auth";
+import type { EventRecord } from "#data/events";
+import { orderEventsOf, orderNumbersOf } from "#data/promises";
+import { binomialBand } from "#engine/math";
+import { workingDaysBetween } from "#engine/routing";
+import type { OrderId } from "#engine/units";
+import { accept, type IsoDate, type Outcome } from "#engine/units";
+import type { Context } from "#services/context";
+import { floorCatalog } from "#shop/floor/recipe";
+import { orderNumber } from "#shop/names/numbers";
+import { shopDay } from "#shop/time/shop-time";
+import type { KeptOrder, KeptPeriod, KeptPromises, KeptShare } from "./views";
+
+const levels = [
+  ["p50", 0.5],
+  ["p80", 0.8],
+  ["p90", 0.9],
+] as const;
+const confidence = 0.95;
+
+export async function readKeptPromises(ctx: Context): Promise<Outcome<KeptPromises>> {
+  const allowed = permit(ctx.actor, "promise.read");
+  if (!allowed.ok) return allowed;
+  const events = await orderEventsOf(ctx.db, [
+    "clock-started",
+    "promise-fixed",
+    "promise-changed",
+    "order-ready",
+    "order-cancelled",
+  ]);
+  const numbers = await orderNumbersOf(ctx.db, [...new Set(events.map(({ subjectId }) => subjectId))]);
+  const cancelled = new Set(events.flatMap((event) => (event.kind === "order-cancelled" ? [event.subjectId] : [])));
+  const orders = events
+    .filter(({ kind, subjectId }) => kind === "clock-started" && !cancelled.has(subjectId))
+    .map((started) => keptOrder(started, events, numbers));
+  const today = shopDay(ctx.now, floorCatalog().hours.timeZone);
+  const told = orders.filter(({ p50 }) => p50 !== null && p50 < today);
+  const months = [...new Set(told.map(monthOf))].sort();
+  const of = (month: string) => orders.filter((order) => monthOf(order) === month);
+  return accept({
+    all: period(null, orders, today),
+    months: months.map((month) => period(month, of(month), today)),
+    orders: [...orders].reverse(),
+    open: orders.filter(({ readyOn }) => readyOn === null).length,
+    overdue: orders.filter(({ readyOn, p90 }) => readyOn === null && p90 < today).length,
+  });
+}
+
+const monthOf = ({ fixedAt }: KeptOrder) => shopDay(new Date(fixedAt), floorCatalog().hours.timeZone).slice(0, 7);
+
+function keptOrder(
+  started: EventRecord,
+  events: readonly EventRecord[],
+  numbers: ReadonlyMap<string, number>,
+): KeptOrder {
+  const own = events.filter(({ subjectId }) => subjectId === started.subjectId);
+  // A tick that was taken back makes an order ready twice: the last time counts.
+  const ready = own.filter(({ kind }) => kind === "order-ready").at(-1);
+  const promises = own.filter(({ kind }) => kind === "promise-fixed" || kind === "promise-changed");
+  const [first, last] = [promises[0], promises.at(-1)];
+  if (first === undefined || last === undefined) throw new Error(`order ${started.subjectId} has no promise`);
+  // A hard date that was fixed before says nothing about the range: the clock start does.
+  const told = (started.data.told ?? first.data) as { readonly [level in KeptShare["level"]]?: IsoDate };
+  return {
+    orderId: started.subjectId as OrderId,
+    number: orderNumber({ number: numbers.get(started.subjectId) ?? 0 }),
+    fixedAt: started.at.toISOString(),
+    p50: told.p50 ?? null,
+    p80: told.p80 ?? null,
+    p90: told.p90 ?? (first.data.promisedOn as IsoDate),
+    promisedOn: last.data.promisedOn as IsoDate,
+    readyOn: ready === undefined ? null : shopDay(ready.at, floorCatalog().hours.timeZone),
+    changes: own
+      .filter(({ kind }) => kind === "promise-changed")
+      .map(({ at, data, actorName }) => ({
+        at: at.toISOString(),
+        to: data.promisedOn as IsoDate,
+        reason: String(data.reason ?? ""),
+        by: actorName,
+      })),
+  };
+}
+
+function period(month: string | null, orders: readonly KeptOrder[], today: IsoDate): KeptPeriod {
+  const { hours } = floorCatalog();
+  const share = (day: (order: KeptOrder) => IsoDate | null) => {
+    const due = orders.filter((order) => (day(order) ?? today) < today);
+    const kept = due.filter((order) => order.readyOn !== null && order.readyOn <= `${day(order)}`);
+    return { orders: due.length, kept: kept.length };
+  };
+  const due = orders.filter(({ p90 }) => p90 < today);
+  // What is not ready yet is late by so much at least.
+  const lateness = due.map(({ readyOn, p90 }) => workingDaysBetween(hours, p90, readyOn ?? today));
+  return {
+    month,
+    shares: levels.map(([level, expected]): KeptShare => {
+      const counted = share((order) => order[level]);
+      return { level, expected, ...counted, band: binomialBand(counted.orders, expected, confidence) };
+    }),
+    onTime: share(({ promisedOn }) => promisedOn),
+    meanLateness: due.length === 0 ? null : lateness.reduce((sum, days) => sum + days, 0) / due.length,
+  };
+}

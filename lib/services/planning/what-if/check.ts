@@ -1,0 +1,66 @@
+/** Whether a question makes sense: each refusal names the field, the value and the limit. */
+import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { floorCatalog } from "#shop/floor/recipe";
+import { farthestDays, isTooFar, shopDay } from "#shop/time/shop-time";
+import type { WhatIfInput } from "./views";
+
+const mostPairs = 24;
+const mostWeeks = 26;
+const mostFactor = 10;
+
+export function checkedWhatIf(ctx: Context, input: WhatIfInput): Outcome<void> {
+  const floor = floorCatalog();
+  const today = shopDay(ctx.now, floor.hours.timeZone);
+  switch (input.kind) {
+    case "hire": {
+      const known = new Set(floor.stations.map(({ number }) => number));
+      if (input.stations.length === 0 || input.stations.some((station) => !known.has(station))) {
+        return invalid("stations", "Stations: one or more numbers from 1 to 14");
+      }
+      return within("from", input.from, today, today);
+    }
+    case "second-press":
+      return within("from", input.from, today, today);
+    case "closure":
+      return window(input, today);
+    case "drop-mould":
+      if (!floor.moulds.some(({ id }) => id === input.mould))
+        return invalid("mould", "Mould: choose one of the shop's");
+      return window(input, today);
+    case "club-order":
+      return whole("pairs", "Pairs", input.pairs, mostPairs);
+    case "supplier-lead":
+      if (!floor.stations.some(({ number }) => number === input.station)) {
+        return invalid("station", "Station: a number from 1 to 14");
+      }
+      return whole("weeks", "Weeks", input.weeks, mostWeeks);
+    case "rework":
+      return input.factor >= 0 && input.factor <= mostFactor
+        ? accept(undefined)
+        : invalid("factor", `Rework: from 0 to ${mostFactor} times what it is, not ${input.factor}`);
+  }
+}
+
+function window(input: { readonly from: IsoDate; readonly until: IsoDate }, today: IsoDate): Outcome<void> {
+  const from = within("from", input.from, today, today);
+  return from.ok ? within("until", input.until, input.from, today) : from;
+}
+
+function within(path: string, date: IsoDate, least: IsoDate, today: IsoDate): Outcome<void> {
+  if (date < least) return invalid(path, `${path === "from" ? "From" : "Until"}: not before ${least}, not ${date}`);
+  if (isTooFar(date, today)) {
+    return invalid(path, `${path === "from" ? "From" : "Until"}: at most ${farthestDays} days from today, not ${date}`);
+  }
+  return accept(undefined);
+}
+
+function whole(path: string, label: string, value: number, most: number): Outcome<void> {
+  return Number.isInteger(value) && value >= 1 && value <= most
+    ? accept(undefined)
+    : invalid(path, `${label}: a whole number from 1 to ${most}, not ${value}`);
+}
+
+function invalid(path: string, message: string) {
+  return refuse({ code: "invalid-field", path, message });
+}

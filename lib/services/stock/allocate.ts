@@ -1,0 +1,96 @@
+/** Takes matched strips out of stock for one pair. Runs inside the transaction that makes or changes the pair. */
+import type { Tx } from "#data/client";
+import { freeStrips, holdStrip, type StripRecord } from "#data/strips";
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { blendById, solveSpec } from "#engine/configuration";
+import {
+  type MatchedPair,
+  type MatchedStrips,
+  matchStrips,
+  type SkiStrips,
+  type Strip,
+  type StripPosition,
+  type UnmetReason,
+} from "#engine/matching";
+import { stripLimits, stripNeed } from "#shop/stock/need";
+
+/** What came of it; without a set the pair waits for wood and the desk is told why. */
+export type StripAllocation =
+  | { readonly isMade: true; readonly twinDifferencePercent: number; readonly modulusMpa: number }
+  | { readonly isMade: false; readonly why: readonly UnmetReason[] };
+
+/**
+ * @throws Error when a strip that was read free a moment ago is not: the caller must hold the queue's lock (see bumpQueue)
+ */
+export async function allocateStrips(
+  tx: Tx,
+  pair: { readonly pairId: string; readonly spec: PairSpec; readonly build: BuildCatalog; readonly now: Date },
+): Promise<StripAllocation> {
+  const { spec, build } = pair;
+  const solved = solveSpec(spec, build);
+  const blend = blendById(build, spec.core);
+  if (!solved.ok || !blend.ok) throw new RangeError(`allocateStrips: ${spec.model} in ${spec.core} cannot be built`);
+  const need = stripNeed(spec, solved.value.build, blend.value);
+  const { coreFromMm, coreToMm } = solved.value.build;
+  const species = [...new Set(Object.values(blend.value.strips))];
+  const stock = await freeStrips(tx, species, coreToMm - coreFromMm);
+  const matched = firstMatch(stock, species, (strips) =>
+    matchStrips({ strips: strips.map((strip) => asStrip(strip, pair.now)), need, limits: stripLimits }),
+  );
+  const found = matched.pairs[0];
+  if (found === undefined) return { isMade: false, why: matched.why };
+  await holdSet(tx, pair.pairId, found, need.positions);
+  const { twinDifferencePercent, modulusMpa } = found;
+  return { isMade: true, twinDifferencePercent, modulusMpa };
+}
+
+/**
+ * The oldest strips of each species first: a rack's worth nearly always holds a set (140 strips: nine of ten, trade.md
+ * part 4) and is searched in a few milliseconds; all of the stock only when it does not.
+ */
+export function firstMatch(
+  stock: readonly StripRecord[],
+  species: readonly string[],
+  match: (strips: readonly StripRecord[]) => MatchedStrips,
+): MatchedStrips {
+  const oldest = species.flatMap((wood) => stock.filter((strip) => strip.species === wood).slice(0, rackful));
+  const first = match(oldest);
+  return first.unmet === 0 || oldest.length === stock.length ? first : match(stock);
+}
+
+const rackful = 120;
+
+export function asStrip(record: StripRecord, now: Date): Strip {
+  const { id, species, modulusMpa, densityKgM3, grade, board, measuredAt } = record;
+  const ageDays = Math.max(0, Math.floor((now.getTime() - measuredAt.getTime()) / 86_400_000));
+  return { id, species, modulusMpa, densityKgM3, grade, board, ageDays };
+}
+
+export async function holdSet(
+  tx: Tx,
+  pairId: string,
+  found: MatchedPair,
+  positions: readonly StripPosition[],
+): Promise<void> {
+  const skis: readonly (readonly ["L" | "R", SkiStrips])[] = [
+    ["L", found.left],
+    ["R", found.right],
+  ];
+  for (const [side, strips] of skis) {
+    for (const { name } of positions) {
+      const couple = strips[name] ?? [];
+      for (const [index, stripId] of couple.entries()) {
+        const place = placeOf(couple.length, index);
+        if (!(await holdStrip(tx, stripId, { pairId, side, position: name, place }))) {
+          throw new Error(`strip ${stripId} was taken while it was being matched`);
+        }
+      }
+    }
+  }
+}
+
+/** Where a strip of a position lies, seen from above: a couple's left edge is listed first. */
+export function placeOf(count: number, index: number): "left" | "centre" | "right" {
+  if (count === 1) return "centre";
+  return index === 0 ? "left" : "right";
+}

@@ -1,0 +1,192 @@
+/** Orders as pages see them. */
+import type { Tx } from "#data/client";
+import { eventsOf } from "#data/events";
+import type { OrderRecord } from "#data/orders";
+import { frozen } from "#data/quotes";
+import type { PairSpec } from "#engine/configuration";
+import { cancellationStage, isFinal, keptOnCancellation } from "#engine/floor";
+import { artFeeCents, type Price } from "#engine/pricing";
+import type { ArtworkId, ClubId, IsoDate, OrderId, PairId, ProofId, QuoteId } from "#engine/units";
+import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
+import { orderMoney, paidCents } from "#shop/money/money";
+import { customerView, eventView } from "#shop/names/common-view";
+import { clubNumber, orderNumber, quoteNumber } from "#shop/names/numbers";
+import type { DateRange } from "#shop/names/views";
+import { gatesView, orderClock } from "./gate-facts";
+import type {
+  DepositMethod,
+  OrderPairView,
+  OrderRow,
+  OrderState,
+  OrderView,
+  PaymentView,
+  PromiseClass,
+  ProofState,
+  ProofView,
+  RightsStatement,
+} from "./views";
+
+type OrderPair = OrderRecord["pairs"][number];
+
+export async function orderView(client: Tx, record: OrderRecord): Promise<OrderView> {
+  const ids = record.pairs.map((pair) => pair.id);
+  // One after the other: inside a transaction there is one connection.
+  const own = await eventsOf(client, "order", [record.id]);
+  const ofPairs = await eventsOf(client, "pair", ids);
+  const catalog = await releasedCatalog(client, record.quote.releaseHash);
+  const history = [...own, ...ofPairs].sort((a, b) => (a.seq < b.seq ? -1 : 1));
+  const modelName = (spec: PairSpec) =>
+    catalog?.build.models.find((model) => model.id === spec.model)?.name ?? spec.model;
+  const clock = orderClock(record.depositPaidAt, record.pairs);
+  return {
+    orderId: record.id as OrderId,
+    number: orderNumber(record),
+    state: record.state as OrderState,
+    version: record.version,
+    quote: { quoteId: record.quote.id as QuoteId, number: quoteNumber(record.quote) },
+    customer: customerView(record.customer),
+    club:
+      record.club === null
+        ? null
+        : { clubId: record.club.id as ClubId, number: clubNumber(record.club), name: record.club.name },
+    price: frozen<Price>(record.price),
+    releaseHash: record.quote.releaseHash,
+    acceptedAt: record.acceptedAt.toISOString(),
+    acceptedBy: record.acceptedByName,
+    acceptedHow: record.acceptedHow,
+    customerSpecified: frozen<readonly string[]>(record.customerSpecified),
+    promiseClass: record.promiseClass as PromiseClass,
+    estimate: frozen<DateRange>(record.estimate),
+    promisedOn: record.promisedOn as IsoDate | null,
+    slotLost: slotLostView(record),
+    hardDate: record.hardDatePlanB === null ? null : { planB: record.hardDatePlanB, rushCents: record.rushCents ?? 0 },
+    clockStartedAt: record.clockStartedAt?.toISOString() ?? null,
+    waitingFor: clock.started ? [] : clock.waitingFor,
+    payments: record.payments.map(paymentView),
+    money: orderMoney(record),
+    pairs: record.pairs.map((pair) => orderPairView(record, pair, modelName(frozen<PairSpec>(pair.spec)))),
+    ifCancelled: await ifCancelled(client, record),
+    cancelled: cancelledOf(record),
+    history: history.map(eventView),
+  };
+}
+
+export function orderRow(record: OrderRecord): OrderRow {
+  const clock = orderClock(record.depositPaidAt, record.pairs);
+  const specs = record.pairs.map((pair) => frozen<PairSpec>(pair.spec));
+  return {
+    orderId: record.id as OrderId,
+    number: orderNumber(record),
+    state: record.state as OrderState,
+    customerName: record.customer.name,
+    summary: specs.map((spec) => `${modelNameToday(spec)}, ${spec.lengthCm} cm`).join("; "),
+    totalCents: orderMoney(record).totalCents,
+    acceptedAt: record.acceptedAt.toISOString(),
+    promisedOn: record.promisedOn as IsoDate | null,
+    waitingFor: clock.started ? [] : clock.waitingFor,
+    serials: record.pairs.map((pair) => pair.serial),
+  };
+}
+
+/** Lists name a model as the shop calls it today; the order's own page uses the release it was sold from. */
+function modelNameToday(spec: PairSpec): string {
+  return currentCatalog().build.models.find((model) => model.id === spec.model)?.name ?? spec.model;
+}
+
+function orderPairView(order: OrderRecord, pair: OrderPair, modelName: string): OrderPairView {
+  const spec = frozen<PairSpec>(pair.spec);
+  return {
+    pairId: pair.id as PairId,
+    serial: pair.serial,
+    state: pair.state as OrderState,
+    version: pair.version,
+    revision: pair.revision,
+    spec,
+    specHash: pair.specHash,
+    modelName,
+    skierName: pair.skierName,
+    gates: gatesView(order.depositPaidAt, pair),
+    proofState: pair.proofState as ProofState,
+    proofs: pair.proofs.map(proofView),
+    artworkId: (spec.graphic.artwork?.id ?? null) as ArtworkId | null,
+    rights: rightsView(pair),
+    doneOperations: pair.operations.filter((operation) => operation.state === "done").length,
+    allOperations: pair.operations.length,
+    pressSlot:
+      pair.pressSlotAt === null ? null : { at: pair.pressSlotAt.toISOString(), press: pair.pressSlotPress ?? "" },
+  };
+}
+
+export function slotLostView({ slotLostAt, slotLostReason }: OrderRecord): OrderView["slotLost"] {
+  if (slotLostAt === null) return null;
+  return { at: slotLostAt.toISOString(), reason: slotLostReason === "proof-late" ? "proof-late" : "hold-lapsed" };
+}
+
+export function proofView(proof: OrderPair["proofs"][number]): ProofView {
+  return {
+    proofId: proof.id as ProofId,
+    revision: proof.revision,
+    state: proof.state as ProofView["state"],
+    specHash: proof.specHash,
+    note: proof.note,
+    issuedAt: proof.issuedAt.toISOString(),
+    answeredAt: proof.answeredAt?.toISOString() ?? null,
+    answeredBy: proof.answeredByName,
+  };
+}
+
+export function rightsView(pair: Pick<OrderPair, "rights" | "rightsAt">): RightsStatement | null {
+  if (pair.rights === null || pair.rightsAt === null) return null;
+  const { basis, name } = frozen<Pick<RightsStatement, "basis" | "name">>(pair.rights);
+  return { basis, name, at: pair.rightsAt.toISOString() };
+}
+
+export function paymentView(payment: OrderRecord["payments"][number]): PaymentView {
+  return {
+    kind: payment.kind as PaymentView["kind"],
+    state: payment.state as PaymentView["state"],
+    cents: payment.cents,
+    method: payment.method as DepositMethod | null,
+    reference: payment.reference,
+    at: (payment.receivedAt ?? payment.requestedAt).toISOString(),
+  };
+}
+
+/** What cancelling now would keep and give back; null when it can no longer be cancelled. */
+export async function ifCancelled(client: Tx, record: OrderRecord): Promise<OrderView["ifCancelled"]> {
+  const state = record.state as OrderState;
+  if (isFinal("order", state) || state === "shipped") return null;
+  const catalog = await releasedCatalog(client, record.quote.releaseHash);
+  if (catalog === null) return null;
+  const price = frozen<Price>(record.price);
+  const stage = cancellationStage({
+    specificationLocked: record.pairs.some((pair) => pair.specLockedAt !== null),
+    proofApproved: record.pairs.some((pair) => pair.proofAt !== null),
+    startedStations: startedStations(record.pairs.flatMap((pair) => pair.operations)),
+    shipped: false,
+  });
+  const amounts = { totalCents: price.exTaxCents, artFeeCents: artFeeCents(price) };
+  const kept = keptOnCancellation(catalog.shop.cancellation, stage, amounts);
+  const keepCents = Math.min(kept, paidCents(record));
+  return { stage, keepCents, refundCents: paidCents(record) - keepCents };
+}
+
+/** Stations whose work has begun on the pair. */
+export function startedStations(
+  operations: readonly { readonly station: number; readonly state: string; readonly visit: number }[],
+): readonly number[] {
+  const begun = operations.filter(
+    (operation) => operation.visit > 0 || ["running", "done", "redo"].includes(operation.state),
+  );
+  return [...new Set(begun.map((operation) => operation.station))];
+}
+
+function cancelledOf(record: OrderRecord): OrderView["cancelled"] {
+  if (record.cancelledAt === null) return null;
+  return {
+    at: record.cancelledAt.toISOString(),
+    reason: record.cancelReason ?? "",
+    feeCents: record.feeCents ?? 0,
+    refundCents: record.refundCents ?? 0,
+  };
+}

@@ -1,0 +1,194 @@
+/** A pair for the floor: everything that builds it, no price and no address. */
+
+import type { ReleasedCatalog } from "#catalog";
+import type { Tx } from "#data/client";
+import { type EventRecord, eventsOf } from "#data/events";
+import { extraPressChanges, floorChangesInForce } from "#data/floor-changes";
+import { type PairRecord, runningVisits } from "#data/pairs";
+import { frozen } from "#data/quotes";
+import type { PairSpec, SolvedSpec } from "#engine/configuration";
+import { solveSpec, spreadOf } from "#engine/configuration";
+import { latestVisits } from "#engine/floor";
+import { type PartsList, partsFor } from "#engine/parts";
+import { stationsBefore } from "#engine/routing";
+import type { IsoDate, OperationId, OrderId, PairId, SkiId } from "#engine/units";
+import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
+import { pressChoices, pressNames } from "#shop/floor/presses";
+import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
+import { pressStation } from "#shop/floor/stations";
+import { eventView } from "#shop/names/common-view";
+import { flexClassLabel } from "#shop/names/flex-class-label";
+import { orderNumber } from "#shop/names/numbers";
+import type { DateRange, EventView } from "#shop/names/views";
+import { gatesView } from "#shop/order/gate-facts";
+import { proofView } from "#shop/order/view";
+import type { OrderState, PromiseClass, ProofState } from "#shop/order/views";
+import { isStripsShort } from "#shop/stock/is-short";
+import { shopDay } from "#shop/time/shop-time";
+import type { OperationState, OperationView, PairView, StripView, TravellerView } from "./views";
+
+export interface WorkedPair {
+  readonly spec: PairSpec;
+  readonly catalog: ReleasedCatalog;
+  readonly solved: SolvedSpec;
+  readonly parts: PartsList;
+}
+
+/** The pair's frozen spec worked out again with the catalogue it was ordered from. */
+export async function workedPair(client: Tx, record: PairRecord): Promise<WorkedPair> {
+  const catalog = await releasedCatalog(client, record.releaseHash);
+  if (catalog === null) throw new Error(`catalogue release ${record.releaseHash} is not stored`);
+  const spec = frozen<PairSpec>(record.spec);
+  const solved = solveSpec(spec, catalog.build);
+  if (!solved.ok) throw new Error(`pair ${record.serial} does not build from its own release: ${solved.refusal.code}`);
+  return { spec, catalog, solved: solved.value, parts: partsFor(spec, solved.value, catalog.build, catalog.parts) };
+}
+
+export async function pairView(client: Tx, record: PairRecord, now: Date): Promise<PairView> {
+  const [worked, events, added, presses] = await Promise.all([
+    workedPair(client, record),
+    eventsOf(client, "pair", [record.id]),
+    extraPressChanges(client),
+    pressesFor(client, record, now),
+  ]);
+  const names = pressNames(floorCatalog(), added);
+  const { spec, catalog, solved, parts } = worked;
+  const model = catalog.build.models.find((candidate) => candidate.id === spec.model);
+  const zone = currentCatalog().shop.timeZone;
+  const press = latestVisits(record.operations).find((operation) => operation.station === pressStation);
+  return {
+    pairId: record.id as PairId,
+    serial: record.serial,
+    orderId: record.orderId as OrderId,
+    orderNumber: orderNumber(record.order),
+    state: record.state as OrderState,
+    version: record.version,
+    revision: record.revision,
+    spec,
+    specHash: record.specHash,
+    modelName: model?.name ?? spec.model,
+    modelRevision: model?.revision ?? "",
+    flexClassLabel: flexClassLabel(spec, catalog),
+    skierFirstName: firstName(record.skierName),
+    mould: record.mould,
+    skis: record.skis.map((ski) => ({
+      skiId: ski.id as SkiId,
+      side: ski.side === "L" ? "L" : "R",
+      serial: ski.serial,
+      state: ski.state as PairView["skis"][number]["state"],
+      build: ski.build,
+      location: ski.location,
+    })),
+    flex: solved.flexWithPlate,
+    spread: spreadOf(solved, catalog.build),
+    twinLimits: { springCentre: twinLimit(catalog, "springCentre"), mass: twinLimit(catalog, "mass") },
+    core: solved.core,
+    parts,
+    strips: stripViews(record),
+    isStripsShort: isStripsShort(record),
+    operations: record.operations.map((operation) => operationView(operation, record, names)),
+    holds: record.holds.map(({ station, reason, note, expectedOn }) => ({
+      station,
+      reason: reason as PairView["holds"][number]["reason"],
+      note,
+      expectedOn: expectedOn as IsoDate | null,
+    })),
+    presses,
+    plannedPress: record.pressSlotPress,
+    gates: gatesView(record.order.depositPaidAt, record),
+    proofState: record.proofState as ProofState,
+    proofs: record.proofs.map(proofView),
+    promiseClass: record.order.promiseClass as PromiseClass,
+    promisedOn: record.order.promisedOn as IsoDate | null,
+    expected: frozen<DateRange>(record.order.estimate),
+    pressOn: press?.startedAt ? shopDay(press.startedAt, zone) : null,
+    prints: record.prints.map(travellerView),
+    revisions: record.revisions.map((revision) => ({
+      revision: revision.revision,
+      reason: revision.reason,
+      at: revision.createdAt.toISOString(),
+      by: revision.createdByName,
+      specHash: revision.specHash,
+    })),
+    history: events.map(floorEvent),
+  };
+}
+
+function twinLimit({ finish }: ReleasedCatalog, measure: "springCentre" | "mass"): string {
+  return finish.qcLimits.find((limit) => limit.measure === measure)?.twins ?? "";
+}
+
+/** An event without what is the office's business: full names and what was said with them. */
+function floorEvent(event: EventRecord): EventView {
+  const { name: _name, ...data } = event.data;
+  return eventView({ ...event, data });
+}
+
+export function firstName(name: string): string {
+  return name.trim().split(/\s+/)[0] ?? "";
+}
+
+/** Asked only when the pair may go into one. */
+async function pressesFor(client: Tx, record: PairRecord, now: Date): Promise<PairView["presses"]> {
+  if (!record.operations.some(({ station, state }) => station === pressStation && state === "ready")) return [];
+  const changes = await floorChangesInForce(client, now);
+  return pressChoices(floorCatalog(), changes, await runningVisits(client), now);
+}
+
+/** @param presses their names by id */
+export function operationView(
+  operation: PairRecord["operations"][number],
+  pair: PairRecord,
+  presses: ReadonlyMap<string, string>,
+): OperationView {
+  const { name, typicalMinutes } = stationRecipe(operation.station);
+  return {
+    operationId: operation.id as OperationId,
+    key: operation.visit === 0 ? `s${operation.station}` : `s${operation.station}-v${operation.visit}`,
+    station: operation.station,
+    stationName: name,
+    visit: operation.visit,
+    side: operation.side === "L" || operation.side === "R" ? operation.side : null,
+    state: operation.state as OperationState,
+    version: operation.version,
+    typicalMinutes: Math.round(typicalMinutes * (operation.minutesShare ?? 1)),
+    startedAt: operation.startedAt?.toISOString() ?? null,
+    startedBy: operation.startedByName,
+    finishedAt: operation.finishedAt?.toISOString() ?? null,
+    finishedBy: operation.finishedByName,
+    pressName: operation.press === null ? null : (presses.get(operation.press) ?? operation.press),
+    notBefore: notBefore(operation.station, pair)?.toISOString() ?? null,
+  };
+}
+
+/** The end of the latest cure or rest before a station; null when none is known. */
+export function notBefore(station: number, pair: Pick<PairRecord, "operations">): Date | null {
+  const rests = latestVisits(pair.operations)
+    .filter((operation) => stationsBefore(station).includes(operation.station))
+    .flatMap((operation) => (operation.nextFrom === null ? [] : [operation.nextFrom]));
+  return rests.length === 0 ? null : new Date(Math.max(...rests.map((rest) => rest.getTime())));
+}
+
+export function stripViews(record: Pick<PairRecord, "heldStrips">): readonly StripView[] {
+  return record.heldStrips.map((strip) => ({
+    stripId: strip.id,
+    side: strip.side === "L" ? "L" : "R",
+    position: strip.position as StripView["position"],
+    place: strip.place as StripView["place"],
+    species: strip.species,
+    board: strip.board,
+    modulusMpa: strip.modulusMpa,
+    densityKgM3: strip.densityKgM3,
+    bin: strip.location,
+  }));
+}
+
+export function travellerView(print: PairRecord["prints"][number]): TravellerView {
+  return {
+    print: print.print,
+    pairRevision: print.pairRevision,
+    printedAt: print.printedAt.toISOString(),
+    printedBy: print.printedByName,
+    voided: print.voidedAt === null ? null : { at: print.voidedAt.toISOString(), reason: print.voidReason ?? "" },
+  };
+}

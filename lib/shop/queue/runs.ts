@@ -1,0 +1,107 @@
+/**
+ * The open queue run many times, once for each revision of the queue. Made in slices with a pause after each, so that no
+ * request holds the event loop long; whoever asks meanwhile waits for the same runs.
+ */
+import { performance } from "node:perf_hooks";
+import { setImmediate as pause } from "node:timers/promises";
+import { sha256Of } from "#catalog";
+import type { Db } from "#data/client";
+import { currentQueueRevision } from "#data/counters";
+import { type FloorChangeRecord, floorChangesInForce } from "#data/floor-changes";
+import { openPairVersions } from "#data/pairs";
+import { dayIndex, type PairOnFloor, prepareRuns, type QueueRuns, runRange } from "#engine/routing";
+import { floorCatalog } from "#shop/floor/recipe";
+import { shopDay } from "#shop/time/shop-time";
+import { queuedPairs, situationOf } from "./situation";
+
+/** For a first look, as queue.md part 6 has it. */
+export const previewRuns = 200;
+/** For a promise: P90 to about a day (queue.md part 3). */
+export const promiseRuns = 600;
+/**
+ * Every day has futures of its own, told with the date so that it can be computed again: with one seed for ever all promises
+ * would share one draw of shocks, and be wrong together. Within a day only what happens moves a date.
+ */
+const seedOn = (now: Date) => dayIndex(shopDay(now, floorCatalog().hours.timeZone));
+/** The event loop is given back after this long; what is computed does not depend on it. */
+const sliceMs = 12;
+const kept = 6;
+
+export interface LiveRuns {
+  readonly revision: number;
+  readonly madeAt: Date;
+  readonly runs: QueueRuns;
+}
+
+const shelf = new WeakMap<Db, Map<string, Promise<LiveRuns>>>();
+
+/** The runs of the queue as it stands now, without one pair if wanted. @throws Error when a pair does not fit the floor */
+export async function liveRuns(db: Db, now: Date, without: string | null = null): Promise<LiveRuns> {
+  return runsWith(db, now, without === null ? [] : [without], []);
+}
+
+/**
+ * The same with pairs that are not in the queue yet behind the others, as one group.
+ *
+ * @param without pairs to be left out, the group's own rows among them
+ */
+export async function runsWith(
+  db: Db,
+  now: Date,
+  without: readonly string[],
+  group: readonly PairOnFloor[],
+): Promise<LiveRuns> {
+  const revision = await currentQueueRevision(db);
+  const [open, changes] = await Promise.all([openPairVersions(db), floorChangesInForce(db, now)]);
+  const versions = open.filter(({ id, order }) => order.slotLostAt === null && !without.includes(id));
+  const key = sha256Of([
+    revision,
+    // The floor moves on while nobody ticks: an hour is as fine as a date needs.
+    Math.floor(now.getTime() / 3_600_000),
+    versions.map(({ id, version, specHash }) => [id, version, specHash]),
+    changes.map((change) => change.id),
+    group,
+  ]);
+  const known = shelf.get(db) ?? new Map<string, Promise<LiveRuns>>();
+  shelf.set(db, known);
+  const running = known.get(key);
+  if (running !== undefined) return running;
+  const made = makeRuns(db, without, changes, group, now).then((runs) => ({
+    revision,
+    madeAt: now,
+    runs,
+  }));
+  known.set(key, made);
+  made.catch(() => known.delete(key));
+  for (const oldest of [...known.keys()].slice(0, Math.max(0, known.size - kept))) known.delete(oldest);
+  return made;
+}
+
+async function makeRuns(
+  db: Db,
+  without: readonly string[],
+  changes: readonly FloorChangeRecord[],
+  group: readonly PairOnFloor[],
+  now: Date,
+): Promise<QueueRuns> {
+  const pairs = (await queuedPairs(db)).filter(({ id }) => !without.includes(id));
+  const situation = await situationOf(db, pairs, changes, now);
+  const prepared = prepareRuns({ ...situation, pairs: [...situation.pairs, ...group] }, seedOn(now));
+  if (!prepared.ok) throw new Error(`the queue does not fit the floor: ${JSON.stringify(prepared.refusal)}`);
+  return prepared.value;
+}
+
+/** Makes sure that so many runs are there. Several may ask at once: each run is made by whoever comes first. */
+export async function completeRuns(runs: QueueRuns, count: number): Promise<void> {
+  await inSlices(count, (to) => runRange(runs, to));
+}
+
+/** Calls `work` for one more at a time until `count` are done, letting others have their turn. */
+export async function inSlices(count: number, work: (to: number) => number): Promise<void> {
+  let done = 0;
+  while (done < count) {
+    const until = performance.now() + sliceMs;
+    while (done < count && performance.now() < until) done = work(done + 1);
+    if (done < count) await pause();
+  }
+}
