@@ -19,12 +19,12 @@ export interface NewPair {
   readonly proofNeeded: boolean;
   readonly createdAt: Date;
   readonly skis: readonly { readonly id: string; readonly side: "L" | "R"; readonly serial: string }[];
-  readonly operations: readonly { readonly id: string; readonly station: number }[];
+  readonly operations: readonly { readonly id: string; readonly station: string; readonly position: number }[];
 }
 
 const whole = {
   skis: { orderBy: [{ side: "asc" }, { build: "asc" }] },
-  operations: { orderBy: [{ station: "asc" }, { visit: "asc" }] },
+  operations: { orderBy: [{ position: "asc" }, { visit: "asc" }] },
   proofs: { orderBy: { revision: "asc" } },
   prints: { orderBy: { print: "asc" } },
   revisions: { orderBy: { revision: "asc" } },
@@ -321,7 +321,8 @@ export async function insertRedoVisits(
   pairId: string,
   visits: readonly {
     readonly id: string;
-    readonly station: number;
+    readonly station: string;
+    readonly position: number;
     readonly visit: number;
     readonly state: string;
     readonly side: "L" | "R" | null;
@@ -343,7 +344,7 @@ export async function breakOffOperations(tx: Tx, ids: readonly string[]): Promis
 export async function endMaterialHolds(
   tx: Tx,
   pairId: string,
-  station: number,
+  station: string,
   how: { readonly at: Date; readonly by: string },
 ): Promise<void> {
   await tx.pairHold.updateMany({

@@ -1,43 +1,49 @@
 /** One ski built again: which stations do their work a second time, and which must wait for it. */
 
+import { isAtOrAfter, placeOf, stationsBefore } from "./network";
 import type { OperationState } from "./states";
+import { type StationId, type StationRole, stationFor, type WithStations } from "./stations";
 import { canTransition } from "./transitions";
 
-/** What is wrong, and the station that makes it good at the earliest. Common practice, no source. */
+/** What is wrong, and the work that makes it good at the earliest. Common practice, no source. */
 export const reworkFaults = [
-  { id: "void-after-press", fromStation: 2 },
-  { id: "core-wrong", fromStation: 2 },
-  { id: "outside-limits", fromStation: 2 },
-  { id: "base-damaged", fromStation: 6 },
-  { id: "edge-wrong", fromStation: 7 },
-  { id: "topsheet-nicked", fromStation: 8 },
-] as const;
+  { id: "void-after-press", from: "strips" },
+  { id: "core-wrong", from: "strips" },
+  { id: "outside-limits", from: "strips" },
+  { id: "base-damaged", from: "base" },
+  { id: "edge-wrong", from: "edges" },
+  { id: "topsheet-nicked", from: "print" },
+] as const satisfies readonly { readonly id: string; readonly from: StationRole }[];
 export type ReworkFault = (typeof reworkFaults)[number]["id"];
 
-/** From the lay-up on everything is in one piece: what is built again then is built again in every branch. */
-const layUpStation = 10;
+/** The station from which a fault is made good at the earliest. @throws RangeError for an unknown fault */
+export function reworkFrom(floor: WithStations, fault: ReworkFault): StationId {
+  const known = reworkFaults.find(({ id }) => id === fault);
+  if (known === undefined) throw new RangeError(`reworkFrom: "${fault}" is no fault`);
+  return stationFor(floor, known.from).id;
+}
 
 export interface StationVisit {
-  readonly station: number;
+  readonly station: StationId;
   readonly visit: number;
   readonly state: OperationState;
 }
 
-/** The latest visit of each station, in the order of the stations. */
+/** The latest visit of each station, in the order in which the stations stand in the list. */
 export function latestVisits<V extends Pick<StationVisit, "station" | "visit">>(
   operations: readonly V[],
 ): readonly V[] {
-  const latest = new Map<number, V>();
+  const latest = new Map<StationId, V>();
   for (const operation of operations) {
     const known = latest.get(operation.station);
     if (known === undefined || operation.visit >= known.visit) latest.set(operation.station, operation);
   }
-  return [...latest.values()].sort((a, b) => a.station - b.station);
+  return [...latest.values()];
 }
 
 /** A row that the redo adds. */
 export interface RedoVisit {
-  readonly station: number;
+  readonly station: StationId;
   readonly visit: number;
   readonly state: "blocked" | "ready";
   /** False where the work on both skis was under way: the other ski is not finished there either. */
@@ -47,32 +53,27 @@ export interface RedoVisit {
 export interface RedoPlan {
   readonly visits: readonly RedoVisit[];
   /** Stations whose running work is broken off. */
-  readonly brokenOff: readonly number[];
+  readonly brokenOff: readonly StationId[];
   /** Stations that were ready and wait again. */
-  readonly blocked: readonly number[];
+  readonly blocked: readonly StationId[];
 }
 
-/**
- * @param before the stations directly before one
- * @returns what is done again; no visits when the pair has not come as far as `fromStation`
- */
-export function redoPlan(
-  operations: readonly StationVisit[],
-  fromStation: number,
-  before: (station: number) => readonly number[],
-): RedoPlan {
+/** @returns what is done again; no visits when the pair has not come as far as `fromStation` */
+export function redoPlan(operations: readonly StationVisit[], fromStation: StationId, floor: WithStations): RedoPlan {
   const latest = latestVisits(operations);
   const isBegun = ({ state }: StationVisit) => canTransition("operation", state, "redo");
-  const isPressed = latest.some((each) => each.station >= layUpStation && isBegun(each));
-  const comesAfter = (station: number): boolean =>
-    station === fromStation || before(station).some((earlier) => comesAfter(earlier));
-  const isTouched = (station: number) => (isPressed ? station >= fromStation : comesAfter(station));
+  // From the lay-up on everything is in one piece: what is built again then is built again in every branch.
+  const layUp = stationFor(floor, "lay-up").id;
+  const isPressed = latest.some((each) => isAtOrAfter(floor, each.station, layUp) && isBegun(each));
+  const from = placeOf(floor, fromStation);
+  const isTouched = (station: StationId) =>
+    isPressed ? placeOf(floor, station) >= from : isAtOrAfter(floor, station, fromStation);
   const again = latest.filter((each) => isTouched(each.station) && isBegun(each));
   if (!again.some(({ station }) => station === fromStation)) return { visits: [], brokenOff: [], blocked: [] };
   const stations = new Set(again.map(({ station }) => station));
-  const isOpen = (station: number) =>
+  const isOpen = (station: StationId) =>
     stations.has(station) || latest.some((each) => each.station === station && each.state !== "done");
-  const waits = (station: number) => before(station).some(isOpen);
+  const waits = (station: StationId) => stationsBefore(floor, station).some(isOpen);
   return {
     visits: again.map(({ station, visit, state }) => ({
       station,

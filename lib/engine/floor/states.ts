@@ -16,6 +16,9 @@ export type QuoteState = "open" | "accepted" | "expired" | "withdrawn";
 export type OrderState = "waiting" | "released" | "building" | "ready" | "shipped" | "delivered" | "cancelled";
 export type OperationState = "blocked" | "ready" | "running" | "done" | "redo";
 export type SkiState = "good" | "held" | "scrapped";
+/** How binding a day is, weakest first. */
+export const promiseClasses = ["estimate", "promise", "hard-date"] as const;
+export type PromiseClass = (typeof promiseClasses)[number];
 export type ProofState = "none" | "issued" | "changes-asked" | "approved" | "locked";
 
 /** Which states each kind of thing may have. */

@@ -9,7 +9,7 @@ export * from "./promise";
 export { pairRank } from "./rank";
 export * from "./reorder";
 export { prepareRuns, type QueueRuns, runRange } from "./replications";
-export { pairStations, routeFor, stationsBefore } from "./route";
+export { routeFor } from "./route";
 export * from "./shop-time";
 export type * from "./situation";
 export * from "./suggest-order";

@@ -1,15 +1,26 @@
 /**
- * The way of a pair over the floor (trade.md part 2): station 1 first; then four branches side by side, core 2–5, base and
- * edge 6–7, print 8, composites 9; they join at the lay-up 10, then press 11, rest, 12, 13, 14. A print-only job takes 1, 8
- * and a share of 14.
+ * The steps of a job over the floor, from the floor's own data: a pair takes every station, the branches between release and
+ * lay-up side by side; a print-only job takes the stations that have a share for it, one after another.
  */
-import type { FloorCatalog, Station, ThreePointMinutes } from "./floor";
+import {
+  placeOf,
+  type Station,
+  type StationId,
+  type StationTool,
+  stationOf,
+  type ThreePointMinutes,
+} from "#engine/floor";
+import type { FloorCatalog } from "./floor";
 import type { RouteFacts } from "./types";
 
 export interface RouteStep {
-  readonly station: number;
+  readonly station: StationId;
+  /** Place of the station on its floor, from 1: what its random numbers are drawn by. */
+  readonly place: number;
   /** `work` occupies the station; `rest` only lets time pass (a pressed pair rests beside the press). */
   readonly kind: "work" | "rest";
+  /** What the work occupies besides the station and people. */
+  readonly uses: readonly StationTool[];
   /** Touch minutes of the pair, all people together, before what options add. */
   readonly minutes: ThreePointMinutes;
   readonly extraMinutes: number;
@@ -22,40 +33,7 @@ export interface RouteStep {
   readonly after: readonly number[];
 }
 
-/** What must be done before each station of a pair. */
-const before: Readonly<Record<number, readonly number[]>> = {
-  1: [],
-  2: [1],
-  3: [2],
-  4: [3],
-  5: [4],
-  6: [1],
-  7: [6],
-  8: [1],
-  9: [1],
-  10: [5, 7, 8, 9],
-  11: [10],
-  12: [11],
-  13: [12],
-  14: [13],
-};
-
-/** The stations of a pair, in their order. */
-export const pairStations: readonly number[] = Object.keys(before).map(Number);
-
-/** The stations directly before one. @throws RangeError for a number that is no station of a pair */
-export function stationsBefore(station: number): readonly number[] {
-  const found = before[station];
-  if (found === undefined) throw new RangeError(`stationsBefore: ${station} is not a station (1–14)`);
-  return found;
-}
-
-const layUpStation = 10;
-export const pressStation = 11;
-const printStation = 8;
-const printOnlyBefore: Readonly<Record<number, readonly number[]>> = { 1: [], 8: [1], 14: [8] };
-/** Packing sheets instead of checking skis; common practice, no source. */
-const printOnlyPackShare = 0.3;
+/** Sheets that a pair needs: what the minutes of a print are meant for. */
 const sheetsOfPair = 2;
 
 /** The steps of a job in an order that respects what comes before what. */
@@ -65,11 +43,11 @@ export function routeFor(facts: RouteFacts, floor: FloorCatalog): readonly Route
   return plain.map((step) =>
     step.kind === "rest"
       ? step
-      : { ...step, extraMinutes: extraAt(facts, step.station), share: shareOf(facts, step.station) },
+      : { ...step, extraMinutes: extraAt(facts, step.station), share: shareOf(facts, stationOf(floor, step.station)) },
   );
 }
 
-function extraAt({ extraMinutes }: RouteFacts, station: number): number {
+function extraAt({ extraMinutes }: RouteFacts, station: StationId): number {
   return extraMinutes.reduce((sum, extra) => sum + (extra.station === station ? extra.minutes : 0), 0);
 }
 
@@ -85,67 +63,46 @@ function plainRoute(kind: RouteFacts["kind"], floor: FloorCatalog): readonly Rou
 }
 
 function stepsOf(kind: RouteFacts["kind"], floor: FloorCatalog): readonly RouteStep[] {
-  const network = kind === "pair" ? before : printOnlyBefore;
+  const stations = kind === "pair" ? floor.stations : floor.stations.filter(isForPrints);
   const steps: RouteStep[] = [];
-  const lastOf = new Map<number, number>();
-  for (const number of Object.keys(network).map(Number)) {
-    const station = stationOf(floor, number);
-    const after = (network[number] ?? []).map((earlier) => lastOf.get(earlier) ?? 0);
-    const restsApart = number === pressStation && station.waitMinutes !== undefined;
-    lastOf.set(number, steps.length);
-    steps.push({
-      station: number,
+  const lastOf = new Map<StationId, number>();
+  for (const station of stations) {
+    const { id, waitMinutes } = station;
+    const before = kind === "pair" ? station.after : [...lastOf.keys()].slice(-1);
+    const restsApart = station.restsBeside && waitMinutes !== undefined;
+    const step: RouteStep = {
+      station: id,
+      place: placeOf(floor, id) + 1,
       kind: "work",
+      uses: station.uses,
       minutes: station.minutes,
       extraMinutes: 0,
       share: 1,
       crewNeeded: station.crewNeeded,
-      waitMinutes: restsApart ? null : (station.waitMinutes ?? null),
-      after,
-    });
-    if (!restsApart || station.waitMinutes === undefined) continue;
-    // The press is free while the pair rests, so the rest is a step of its own.
-    steps.push(restStep(number, station.waitMinutes, steps.length - 1));
-    lastOf.set(number, steps.length - 1);
+      waitMinutes: restsApart ? null : (waitMinutes ?? null),
+      after: before.map((earlier) => lastOf.get(earlier) ?? 0),
+    };
+    lastOf.set(id, steps.length);
+    steps.push(step);
+    if (!restsApart) continue;
+    // The machine is free while the pair rests, so the rest is a step of its own.
+    steps.push(restStep(step, waitMinutes, steps.length - 1));
+    lastOf.set(id, steps.length - 1);
   }
   return steps;
 }
 
-function restStep(station: number, waitMinutes: ThreePointMinutes, after: number): RouteStep {
+function isForPrints({ printOnlyShare }: Station): boolean {
+  return printOnlyShare !== undefined;
+}
+
+function restStep(work: RouteStep, waitMinutes: ThreePointMinutes, after: number): RouteStep {
   const none = { low: 0, typ: 0, high: 0 };
-  return {
-    station,
-    kind: "rest",
-    minutes: none,
-    extraMinutes: 0,
-    share: 1,
-    crewNeeded: 0,
-    waitMinutes,
-    after: [after],
-  };
+  return { ...work, kind: "rest", uses: [], minutes: none, crewNeeded: 0, waitMinutes, after: [after] };
 }
 
-function shareOf(facts: RouteFacts, station: number): number {
+function shareOf(facts: RouteFacts, { role, printOnlyShare }: Station): number {
   if (facts.kind === "pair") return 1;
-  if (station === printStation) return (facts.printSheets ?? sheetsOfPair) / sheetsOfPair;
-  return station === 14 ? printOnlyPackShare : 1;
-}
-
-const stationsByNumber = new WeakMap<FloorCatalog, ReadonlyMap<number, Station>>();
-
-/** @throws RangeError when the floor has no such station */
-export function stationOf(floor: FloorCatalog, number: number): Station {
-  let known = stationsByNumber.get(floor);
-  if (known === undefined) {
-    known = new Map(floor.stations.map((each) => [each.number, each] as const));
-    stationsByNumber.set(floor, known);
-  }
-  const station = known.get(number);
-  if (station === undefined) throw new RangeError(`stationOf: station ${number} is not on the floor "${floor.id}"`);
-  return station;
-}
-
-/** True where the pair is in its mould: from the lay-up to the end of the press cycle. */
-export function usesCassette(station: number): boolean {
-  return station === layUpStation || station === pressStation;
+  const sheets = role === "print" ? (facts.printSheets ?? sheetsOfPair) / sheetsOfPair : 1;
+  return sheets * (printOnlyShare ?? 1);
 }

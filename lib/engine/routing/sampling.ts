@@ -3,6 +3,8 @@
  * keyed by (seed, replication, pair, step, visit), so one more pair shifts nobody else's draws (common random numbers).
  * Durations: lognormal with PERT mean (low + 4 typ + high)/6 and sd (high − low)/6.
  */
+
+import type { ThreePointMinutes } from "#engine/floor";
 import { hashText, keyedDraw, lognormalTable, sampleTable, unitFromU32 } from "#engine/math";
 import {
   type CompiledProblem,
@@ -12,7 +14,7 @@ import {
   type WorkCalendar,
   workMinutesBefore,
 } from "#engine/schedule";
-import type { FloorCatalog, ReworkLoop, ThreePointMinutes } from "./floor";
+import type { FloorCatalog, ReworkLoop } from "./floor";
 import { type FloorOperation, pressResource, splitMinutes, workingDayMinutes } from "./floor-problem";
 import { minutesPerDay } from "./shop-time";
 
@@ -145,7 +147,7 @@ export class FloorSampler implements DispatchSampler {
 
   private draw(operation: number, salt: number, visit: number): number {
     const step = (this.operations[operation] as FloorOperation).step;
-    const code = step.station * 4 + (step.kind === "rest" ? 1 : 0);
+    const code = step.place * 4 + (step.kind === "rest" ? 1 : 0);
     return keyedDraw(this.seed, this.replication, this.keys[operation] as number, code + salt, visit);
   }
 

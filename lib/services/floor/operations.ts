@@ -16,15 +16,14 @@ import {
 } from "#data/pairs";
 import { consumeStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
-import { latestVisits } from "#engine/floor";
-import { stationsBefore } from "#engine/routing";
+import { isAtOrAfter, latestVisits, type StationId } from "#engine/floor";
 import type { OperationId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 import { pressNames } from "#shop/floor/presses";
 import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
-import { coreStation, lastStation } from "#shop/floor/stations";
+import { isLastStation, mustPrecede, stationIdFor, stationIdTaking, stationNumber } from "#shop/floor/stations";
 import { notBefore, operationView } from "#shop/pair/view";
 import type { OperationView } from "#shop/pair/views";
 import { mayStart } from "./may-start";
@@ -55,8 +54,8 @@ export async function startOperation(ctx: Context, input: StartInput): Promise<O
     const start = await mayStart(ctx, tx, pair, operation, input.press);
     if (!start.ok) return start;
     const { press } = start.value;
-    if (operation.station === coreStation) await consumeStrips(tx, pair.id);
-    if (operation.side === null && operation.station >= joinStation) await releaseParkedSki(tx, pair);
+    if (operation.station === stationIdTaking("strips")) await consumeStrips(tx, pair.id);
+    if (operation.side === null && isJoined(operation.station)) await releaseParkedSki(tx, pair);
     if (pair.state === "released") await moveOrder(ctx, tx, pair, "released", "building");
     const change = { state: "running", startedAt: ctx.now, startedByName: nameOf(ctx.actor) };
     return accept(
@@ -71,7 +70,7 @@ export async function finishOperation(ctx: Context, input: OperationInput): Prom
     if (operation.state === "done") return refuse(ticked(operation));
     if (operation.state !== "running") return refuse({ code: "not-started", state: operation.state });
     await openFollowers(tx, pair, operation);
-    if (operation.station === lastStation) {
+    if (isLastStation(operation.station)) {
       await releaseParkedSki(tx, pair);
       await moveOrder(ctx, tx, pair, "building", "ready");
     }
@@ -94,13 +93,13 @@ export async function undoOperation(
     "undone",
     async (tx, pair, operation) => {
       const followers = latestVisits(pair.operations).filter((other) =>
-        stationsBefore(other.station).includes(operation.station),
+        mustPrecede(other.station).includes(operation.station),
       );
       const again = pair.operations.find(
         (other) => other.station === operation.station && other.visit > operation.visit,
       );
       const begun = again ?? followers.find((other) => other.startedAt !== null);
-      if (begun !== undefined) return refuse({ code: "followed", by: begun.station });
+      if (begun !== undefined) return refuse({ code: "followed", by: stationNumber(begun.station) });
       if (operation.state === "running") {
         return accept({ change: { state: "ready", startedAt: null, startedByName: null, press: null } });
       }
@@ -111,7 +110,7 @@ export async function undoOperation(
         "ready",
         "blocked",
       );
-      if (operation.station === lastStation) await moveOrder(ctx, tx, pair, "ready", "building");
+      if (isLastStation(operation.station)) await moveOrder(ctx, tx, pair, "ready", "building");
       return accept({ change: { state: "running", finishedAt: null, finishedByName: null, nextFrom: null } });
     },
     { reason },
@@ -162,14 +161,14 @@ async function move(
 
 /** What waits only for this operation can begin. */
 async function openFollowers(tx: Tx, pair: PairRecord, finished: Operation): Promise<void> {
-  const isDone = (station: number) =>
+  const isDone = (station: StationId) =>
     station === finished.station ||
     latestVisits(pair.operations).some((other) => other.station === station && other.state === "done");
   const opened = latestVisits(pair.operations).filter(
     (other) =>
       other.state === "blocked" &&
-      stationsBefore(other.station).includes(finished.station) &&
-      stationsBefore(other.station).every(isDone),
+      mustPrecede(other.station).includes(finished.station) &&
+      mustPrecede(other.station).every(isDone),
   );
   await setOperationStates(
     tx,
@@ -180,7 +179,9 @@ async function openFollowers(tx: Tx, pair: PairRecord, finished: Operation): Pro
 }
 
 /** From the lay-up on both skis are worked on together; the parked one comes back. */
-const joinStation = 10;
+function isJoined(station: StationId): boolean {
+  return isAtOrAfter(floorCatalog(), station, stationIdFor("lay-up"));
+}
 
 async function releaseParkedSki(tx: Tx, pair: PairRecord): Promise<void> {
   for (const ski of pair.skis.filter(({ state }) => state === "held"))
@@ -198,9 +199,11 @@ async function moveOrder(ctx: Context, tx: Tx, pair: PairRecord, from: string, t
 }
 
 function blocked(pair: PairRecord, operation: Operation) {
-  const waitingFor = stationsBefore(operation.station).filter(
-    (station) => !latestVisits(pair.operations).some((other) => other.station === station && other.state === "done"),
-  );
+  const waitingFor = mustPrecede(operation.station)
+    .filter(
+      (station) => !latestVisits(pair.operations).some((other) => other.station === station && other.state === "done"),
+    )
+    .map(stationNumber);
   return { code: "operation-blocked", waitingFor, orderState: pair.state } as const;
 }
 

@@ -17,6 +17,7 @@ import {
 } from "#data/pairs";
 import { scrapSkiStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
+import type { StationId } from "#engine/floor";
 import { latestVisits } from "#engine/floor";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
@@ -24,7 +25,7 @@ import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 import { holdForSki } from "#services/stock/match-other-ski";
 import { stationRecipe } from "#shop/floor/recipe";
-import { coreStation } from "#shop/floor/stations";
+import { positionOf, stationIdTaking, stationNumber } from "#shop/floor/stations";
 import { stripLimits } from "#shop/stock/need";
 import { oneSkiShare, reworkEffect } from "./rework-effect";
 import { type ReworkInput, type WorkedRework, workOutRework } from "./rework-work-out";
@@ -109,10 +110,14 @@ async function viewOf(ctx: Context, input: ReworkInput, worked: WorkedRework): P
     side: input.side,
     fault: input.fault,
     fromStation: input.fromStation,
+    fromNumber: stationNumber(input.fromStation),
     scrappedSerial: scrapped.serial,
     newSerial,
     heldSerial: kept.serial,
-    stations: plan.visits.map(({ station, isOneSki }) => ({ station, name: stationRecipe(station).name, isOneSki })),
+    stations: plan.visits.map(({ station, isOneSki }) => {
+      const { number, name } = stationRecipe(station);
+      return { station, number, name, isOneSki };
+    }),
     strips: stripsOf(worked),
     letters,
     effect: await reworkEffect(ctx, worked),
@@ -143,13 +148,14 @@ async function writeSkis(ctx: Context, tx: Tx, input: StartReworkInput, worked: 
 
 async function writeVisits(ctx: Context, tx: Tx, { side }: ReworkInput, { pair, plan }: WorkedRework): Promise<void> {
   const latest = latestVisits(pair.operations);
-  const idsOf = (stations: readonly number[]) =>
+  const idsOf = (stations: readonly StationId[]) =>
     latest.filter(({ station }) => stations.includes(station)).map(({ id }) => id);
   await breakOffOperations(tx, idsOf(plan.brokenOff));
   await setOperationStates(tx, idsOf(plan.blocked), "ready", "blocked");
   const visits = plan.visits.map(({ station, visit, state, isOneSki }) => ({
     id: ctx.newId(),
     station,
+    position: positionOf(station),
     visit,
     state,
     side: isOneSki ? side : null,
@@ -172,7 +178,7 @@ async function takeWood(ctx: Context, tx: Tx, { side }: ReworkInput, worked: Wor
       id: ctx.newId(),
       pairId: pair.id,
       reason: "material",
-      station: coreStation,
+      station: stationIdTaking("strips"),
       expectedOn: null,
       note: `no strips for ${worked.newSerial} within ${stripLimits.twinPercent} % of the other ski`,
       incidentId: null,

@@ -2,6 +2,7 @@
  * The clock start: at the last of deposit, lock, proof and rights the promise is fixed (the nine-of-ten day; a hard date that
  * was approved before stays) and the pairs go to the floor. Called after each of those; it does nothing while one is missing.
  */
+
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
@@ -11,11 +12,11 @@ import { setOperationStates, updatePair } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
 import type { PairSpec } from "#engine/configuration";
-import { stationsBefore } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import type { Context } from "#services/context";
 import { setPromise } from "#services/promises/set-promise";
 import { eventOf, messageOf } from "#services/record";
+import { mustPrecede } from "#shop/floor/stations";
 import type { DateRange } from "#shop/names/views";
 import { orderClock } from "#shop/order/gate-facts";
 import { rangeOfPairs } from "#shop/queue/range";
@@ -33,7 +34,7 @@ export async function startClockIfDue(ctx: Context, orderId: string): Promise<bo
     if (!(await release(ctx, tx, order, promise, startedAt))) return false;
     for (const pair of order.pairs) {
       await updatePair(tx, pair.id, pair.version, { state: "released", queuedAt: startedAt });
-      const first = pair.operations.filter((operation) => stationsBefore(operation.station).length === 0);
+      const first = pair.operations.filter((operation) => mustPrecede(operation.station).length === 0);
       await setOperationStates(
         tx,
         first.map((operation) => operation.id),

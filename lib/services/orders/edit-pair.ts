@@ -172,7 +172,7 @@ async function checkStations(
   ownerApproves: boolean,
 ): Promise<Outcome<{ readonly consequences: readonly EditConsequence[]; readonly lostCents: number }>> {
   const facts = { startedStations: startedStations(pair.operations), shipped: pair.state === "shipped" };
-  const answers = parts.map((part) => editAllowed(part, facts));
+  const answers = parts.map((part) => editAllowed(part, facts, floorCatalog()));
   const late = answers.find((answer) => !answer.ok);
   if (late === undefined || late.ok) {
     const consequences = answers.flatMap((answer) => (answer.ok ? answer.value.consequences : []));
@@ -184,7 +184,7 @@ async function checkStations(
   if (!ownerApproves || !ownerMayApprove) return refuse(refusal);
   if (!isOwner(ctx.actor)) return refuse({ code: "owner-needed", action: "edit-after-work", lostCents });
   const open = parts.flatMap((part) => {
-    const answer = editAllowed(part, { startedStations: [], shipped: false });
+    const answer = editAllowed(part, { startedStations: [], shipped: false }, floorCatalog());
     return answer.ok ? answer.value.consequences : [];
   });
   return accept({ consequences: [...new Set(open)], lostCents });

@@ -8,7 +8,7 @@ import skierWords from "#content/copy/skier.json";
 import type { OrderRecord } from "#data/orders";
 import { frozen, quoteById } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
-import { type EditRule, editAllowed, editRules } from "#engine/floor";
+import { closingStation, type EditRule, editAllowed, editRules, type Station } from "#engine/floor";
 import type { Price } from "#engine/pricing";
 import type { OrderId } from "#engine/units";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
@@ -23,6 +23,7 @@ import {
 import type { Context } from "#services/context";
 import { findOrder } from "#services/orders/find-order";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
+import { floorCatalog } from "#shop/floor/recipe";
 import { orderMoney } from "#shop/money/money";
 import { clubNumber, orderNumber, quoteNumber } from "#shop/names/numbers";
 import type { DateRange, DocumentBytes } from "#shop/names/views";
@@ -175,16 +176,26 @@ function cutOff(rule: EditRule, { pairs }: OrderRecord): string {
   return texts.map((text) => `${serials(text).join(", ")} ${text}`).join("; ");
 }
 
-function cutOffOf({ part, closesAtStation }: EditRule, pair: OrderRecord["pairs"][number]): string {
+function cutOffOf({ part }: EditRule, pair: OrderRecord["pairs"][number]): string {
   const { stations } = sheetWords.date;
-  const at = (text: string) =>
-    text.replace("{station}", stations[String(closesAtStation) as keyof typeof stations] ?? "");
-  const answer = editAllowed(part, {
-    startedStations: startedStations(pair.operations),
-    shipped: ["shipped", "delivered"].includes(pair.state),
-  });
+  const floor = floorCatalog();
+  const closing = closingStation(floor, part);
+  const at = (text: string) => text.replace("{station}", wordOf(stations, closing));
+  const answer = editAllowed(
+    part,
+    {
+      startedStations: startedStations(pair.operations),
+      shipped: ["shipped", "delivered"].includes(pair.state),
+    },
+    floor,
+  );
   if (!answer.ok) return answer.refusal.station === null ? words.closedShipped : at(words.closed);
-  return closesAtStation === undefined ? words.untilShipped : at(words.until);
+  return closing === null ? words.untilShipped : at(words.until);
+}
+
+/** What happens there, in the skier's words; the shop's own name where there are none. */
+function wordOf(words: Readonly<Record<string, string>>, station: Station | null): string {
+  return station === null ? "" : (words[station.id] ?? station.label);
 }
 
 function sentence(text: string): string {

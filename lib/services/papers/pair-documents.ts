@@ -27,6 +27,7 @@ import type { Context } from "#services/context";
 import { findPair } from "#services/orders/find-order";
 import { eventOf, nameOf } from "#services/record";
 import { currentCatalog } from "#shop/catalogue/current";
+import { stationIdFor } from "#shop/floor/stations";
 import type { DocumentBytes } from "#shop/names/views";
 import { standingSki } from "#shop/pair/standing-ski";
 import { firstName, stripViews, workedPair } from "#shop/pair/view";
@@ -147,12 +148,10 @@ function withResinLots(floor: FloorFacts, lots: readonly LotFact[]): FloorFacts 
   return { ...floor, resin: { ...floor.resin, resinLot: lotOf("resin"), hardenerLot: lotOf("hardener") } };
 }
 
-const pressStation = 11;
-
 /** The day it goes into the press by today's plan, or went; null for a pair that is in no plan. */
 async function pressDay(ctx: Context, pair: PairRecord): Promise<IsoDate | null> {
   const { timeZone } = currentCatalog().shop;
-  const pressed = latestVisits(pair.operations).find(({ station }) => station === pressStation);
+  const pressed = latestVisits(pair.operations).find(({ station }) => station === stationIdFor("press"));
   if (pressed?.startedAt) return shopDay(pressed.startedAt, timeZone);
   const plan = await floorPlan(ctx, await openPairs(ctx.db));
   const slot = plan.pressPlan.find(({ pairId }) => pairId === pair.id);

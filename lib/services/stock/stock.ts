@@ -6,7 +6,7 @@ import type { PairId } from "#engine/units";
 import { accept, type IsoDate, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
 import { currentCatalog } from "#shop/catalogue/current";
-import { coreStation } from "#shop/floor/stations";
+import { stationIdTaking } from "#shop/floor/stations";
 import { isStripsShort, stripsOfPair } from "#shop/stock/is-short";
 import type { StripStockView } from "./views";
 
@@ -44,8 +44,9 @@ export async function readStripStock(ctx: Context): Promise<Outcome<StripStockVi
       promisedOn: pair.order.promisedOn as IsoDate | null,
       held: pair.heldStrips.length,
       needed: stripsOfPair,
-      waitsUntil: (pair.holds.find(({ reason, station }) => reason === "material" && station === coreStation)
-        ?.expectedOn ?? null) as IsoDate | null,
+      waitsUntil: (pair.holds.find(
+        ({ reason, station }) => reason === "material" && station === stationIdTaking("strips"),
+      )?.expectedOn ?? null) as IsoDate | null,
     })),
   });
 }

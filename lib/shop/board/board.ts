@@ -5,8 +5,8 @@ import { floorChangesInForce } from "#data/floor-changes";
 import { openPairs, type PairRecord } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
-import { latestVisits } from "#engine/floor";
-import { dateOfDay, dayIndex, pairStations } from "#engine/routing";
+import { latestVisits, type StationId } from "#engine/floor";
+import { dateOfDay, dayIndex } from "#engine/routing";
 import type { IsoDate, OperationId, OrderId, PairId } from "#engine/units";
 import { currentCatalog } from "#shop/catalogue/current";
 import type { ShopContext } from "#shop/context";
@@ -41,7 +41,7 @@ export async function queueBoardOf(ctx: ShopContext, days: number): Promise<Queu
   return {
     revision,
     today,
-    stations: pairStations.map((station) => stationOf(station, pairs)),
+    stations: floorCatalog().stations.map(({ id }) => stationOf(id, pairs)),
     days: Array.from({ length: days }, (_, index) => dayOf(addDays(today, index), today, cells, plan, zone)),
     board: drawnBoard({ now: ctx.now, today, days, cells, changes }),
     blocked: blockedPairs(
@@ -69,12 +69,13 @@ function isBegun(pair: PairRecord): boolean {
   return pair.operations.some(({ state }) => state === "running" || state === "done" || state === "redo");
 }
 
-function stationOf(station: number, pairs: readonly PairRecord[]): QueueStation {
+function stationOf(station: StationId, pairs: readonly PairRecord[]): QueueStation {
   const here = pairs.flatMap((pair) => pair.operations.filter((operation) => operation.station === station));
   const count = (state: OperationState) => here.filter((operation) => operation.state === state).length;
-  const { name, typicalMinutes, capacity } = stationRecipe(station);
+  const { number, name, typicalMinutes, capacity } = stationRecipe(station);
   return {
-    number: station,
+    station,
+    number,
     name,
     capacity,
     ready: count("ready"),
@@ -151,6 +152,7 @@ function queuePair(
         ? null
         : {
             station: now.station,
+            stationNumber: stationRecipe(now.station).number,
             stationName: stationRecipe(now.station).name,
             state: now.state as OperationState,
           },

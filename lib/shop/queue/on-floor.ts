@@ -1,24 +1,22 @@
 /** Open pairs as the queue's engine reads them: shop minutes, states, what each waits on. */
+
 import type { PairRecord } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
-import { type ClockStartCondition, clockStart, type OperationState } from "#engine/floor";
-import type { OperationOnFloor, PairOnFloor, ShopHours, WaitingOn } from "#engine/routing";
+import { type ClockStartCondition, clockStart, type OperationState, type StationId } from "#engine/floor";
+import type { FloorCatalog, OperationOnFloor, PairOnFloor, WaitingOn } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import { boughtFor, routeOf } from "#shop/floor/facts";
-import { printStation } from "#shop/floor/stations";
+import { stationIdFor } from "#shop/floor/stations";
 import { gateFacts } from "#shop/order/gate-facts";
 import { shopDay, shopMinuteOf } from "#shop/time/shop-time";
 
-/** The floor begins only when everything is in, so every condition holds up the first station. */
-const firstStation = 1;
-
 /** @param now what a waiting pair needs is ordered when its clock starts: today, as far as anybody knows */
-export function pairOnFloor(pair: PairRecord, build: BuildCatalog, hours: ShopHours, now: Date): PairOnFloor {
+export function pairOnFloor(pair: PairRecord, build: BuildCatalog, floor: FloorCatalog, now: Date): PairOnFloor {
   const { promisedOn, promiseClass } = pair.order;
-  const { timeZone } = hours;
+  const { timeZone } = floor.hours;
   const spec = frozen<PairSpec>(pair.spec);
-  const bought = boughtFor(spec, build, hours, orderedOn(pair, shopDay(now, timeZone), timeZone));
+  const bought = boughtFor(spec, build, floor, orderedOn(pair, shopDay(now, timeZone), timeZone));
   return {
     pairId: pair.id,
     route: routeOf(spec, build),
@@ -54,7 +52,7 @@ export function orderedOn(pair: PairRecord, today: IsoDate, timeZone: string): (
 }
 
 /** A station that was begun had what it needs, even if its work is to be done again. */
-function wasEverBegun(pair: PairRecord, station: number): boolean {
+function wasEverBegun(pair: PairRecord, station: StationId): boolean {
   return pair.operations.some((each) => each.station === station && ["running", "done", "redo"].includes(each.state));
 }
 
@@ -72,9 +70,12 @@ function operationOnFloor(operation: PairRecord["operations"][number], timeZone:
 }
 
 function waitingOn(pair: PairRecord): readonly WaitingOn[] {
+  const print = stationIdFor("print");
+  const first = stationIdFor("release");
   return [
-    ...openConditions(pair).map((reason) => ({ reason, holdsUpStation: firstStation })),
-    ...openForPrint(pair).map((reason) => ({ reason, holdsUpStation: printStation })),
+    // The floor begins only when everything is in, so every condition holds up the first station.
+    ...openConditions(pair).map((reason) => ({ reason, holdsUpStation: first })),
+    ...openForPrint(pair).map((reason) => ({ reason, holdsUpStation: print })),
     ...pair.holds.map(({ reason, station, expectedOn }) => ({
       reason: reason as "material" | "decision",
       holdsUpStation: station,
@@ -85,7 +86,7 @@ function waitingOn(pair: PairRecord): readonly WaitingOn[] {
 
 /** A change after the clock start may ask for a proof or for rights anew: the print waits for them, the rest goes on. */
 export function openForPrint(pair: PairRecord): readonly ("proof" | "rights")[] {
-  if (pair.state === "waiting" || wasEverBegun(pair, printStation)) return [];
+  if (pair.state === "waiting" || wasEverBegun(pair, stationIdFor("print"))) return [];
   const { proofApprovedAtMs, rightsConfirmedAtMs } = gateFacts(pair.order.depositPaidAt, pair);
   const open = [
     ["proof", proofApprovedAtMs],

@@ -1,5 +1,7 @@
 /** The plan of the floor in instants and days, as the board shows it. */
+
 import type { PairRecord } from "#data/pairs";
+import type { StationId } from "#engine/floor";
 import {
   chanceKept,
   dayIndex,
@@ -15,13 +17,14 @@ import {
 import type { IsoDate } from "#engine/units";
 import type { ShopContext } from "#shop/context";
 import { floorCatalog } from "#shop/floor/recipe";
+import { stationIdFor } from "#shop/floor/stations";
 import { instantOfShopMinute } from "#shop/time/shop-time";
 import { completeRuns, liveRuns, previewRuns } from "./runs";
 
 export interface FloorPlan {
   readonly operations: readonly {
     readonly pairId: string;
-    readonly station: number;
+    readonly station: StationId;
     readonly startsAt: Date;
     /** End of the work by hand. */
     readonly endsAt: Date;
@@ -60,7 +63,8 @@ export async function floorPlan(ctx: ShopContext, pairs: readonly PairRecord[]):
   const ranges = queueRanges(runs);
   const plan = planOf(runs);
   const instant = (minute: number) => instantOfShopMinute(minute, timeZone);
-  const isRunning = (pairId: string, station: number) =>
+  const pressing = stationIdFor("press");
+  const isRunning = (pairId: string, station: StationId) =>
     pairs.some(
       (pair) =>
         pair.id === pairId && pair.operations.some((each) => each.station === station && each.state === "running"),
@@ -94,7 +98,7 @@ export async function floorPlan(ctx: ShopContext, pairs: readonly PairRecord[]):
       startsAt: instant(startMinute),
       endsAt: instant(freeMinute),
       changeoverMinutes,
-      isFixed: isRunning(pairId, 11) || hasFrozenSlot(pairId),
+      isFixed: isRunning(pairId, pressing) || hasFrozenSlot(pairId),
     })),
     isWorkingDay: (date) => isWorkingDay(date),
   };

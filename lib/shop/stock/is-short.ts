@@ -1,7 +1,7 @@
 /** Which pairs lack strips for a core that is still to be glued. */
 import type { PairRecord } from "#data/pairs";
 import { latestVisits } from "#engine/floor";
-import { coreStation } from "#shop/floor/stations";
+import { stationIdTaking } from "#shop/floor/stations";
 
 /** Seven a ski. */
 export const stripsOfPair = 14;
@@ -13,7 +13,8 @@ export function isStripsShort(pair: PairRecord): boolean {
 
 /** The glue-up that comes next has not begun. */
 export function isCoreUncut(pair: PairRecord): boolean {
-  const core = latestVisits(pair.operations).find(({ station }) => station === coreStation);
+  const gluing = stationIdTaking("strips");
+  const core = latestVisits(pair.operations).find(({ station }) => station === gluing);
   return core !== undefined && core.startedAt === null;
 }
 

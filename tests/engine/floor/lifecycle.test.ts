@@ -10,6 +10,9 @@ import {
   stateMachines,
   transition,
 } from "#engine/floor";
+import { demoFloor } from "../../support/demo-floor";
+
+const floor = demoFloor();
 
 describe("stateMachines", () => {
   it("name only known states and make each move once", () => {
@@ -79,19 +82,24 @@ describe("clockStart", () => {
 });
 
 describe("cancellation", () => {
-  const facts = { specificationLocked: true, proofApproved: true, startedStations: [1, 2, 3, 4], shipped: false };
+  const facts = {
+    specificationLocked: true,
+    proofApproved: true,
+    startedStations: ["release", "strips", "core-glue", "profile"],
+    shipped: false,
+  };
 
   // trade.md scenario 35: total 1 925, core milled, 30 % kept = 577.50.
   it("keeps 577.50 of 1,925 after the core is milled", () => {
-    expect(cancellationStage(facts)).toBe("core-milled");
+    expect(cancellationStage(facts, floor)).toBe("core-milled");
     const ladder = [{ stage: "core-milled", keepBasisPoints: 3000, keepCents: 0, keepsArtFee: false }] as const;
     expect(keptOnCancellation(ladder, "core-milled", { totalCents: 192_500, artFeeCents: 15_000 })).toBe(57_750);
   });
 
   it("climbs with the work and never keeps more than the total", () => {
-    expect(cancellationStage({ ...facts, startedStations: [1] })).toBe("proof-approved");
-    expect(cancellationStage({ ...facts, startedStations: [8] })).toBe("sheets-cut");
-    expect(cancellationStage({ ...facts, startedStations: [4, 11] })).toBe("pressed");
+    expect(cancellationStage({ ...facts, startedStations: ["release"] }, floor)).toBe("proof-approved");
+    expect(cancellationStage({ ...facts, startedStations: ["print"] }, floor)).toBe("sheets-cut");
+    expect(cancellationStage({ ...facts, startedStations: ["profile", "press"] }, floor)).toBe("pressed");
     const ladder = [{ stage: "before-lock", keepBasisPoints: 0, keepCents: 5000, keepsArtFee: false }] as const;
     expect(keptOnCancellation(ladder, "before-lock", { totalCents: 3000, artFeeCents: 0 })).toBe(3000);
   });
@@ -100,7 +108,7 @@ describe("cancellation", () => {
 describe("editAllowed", () => {
   // trade.md scenario 12: length may change until the core is milled, with these consequences.
   it("lets the length change before the core is milled and not after", () => {
-    const early = editAllowed("shape", { startedStations: [1, 2, 3], shipped: false });
+    const early = editAllowed("shape", { startedStations: ["release", "strips", "core-glue"], shipped: false }, floor);
     expect(early.ok && early.value.consequences).toEqual(
       expect.arrayContaining([
         "reprice",
@@ -112,15 +120,17 @@ describe("editAllowed", () => {
         "build-sheet-void",
       ]),
     );
-    expect(editAllowed("shape", { startedStations: [4], shipped: false })).toEqual({
+    expect(editAllowed("shape", { startedStations: ["profile"], shipped: false }, floor)).toEqual({
       ok: false,
-      refusal: { code: "edit-too-late", part: "shape", station: 4, path: "shape" },
+      refusal: { code: "edit-too-late", part: "shape", station: "profile", stationNumber: 4, path: "shape" },
     });
   });
 
   it("keeps branches apart: a cut base does not close the core", () => {
-    expect(editAllowed("core", { startedStations: [6, 7, 8, 9], shipped: false }).ok).toBe(true);
-    expect(editAllowed("core", { startedStations: [10], shipped: false }).ok).toBe(false);
-    expect(editAllowed("delivery", { startedStations: [14], shipped: true }).ok).toBe(false);
+    expect(
+      editAllowed("core", { startedStations: ["base-cut", "edges", "print", "kit"], shipped: false }, floor).ok,
+    ).toBe(true);
+    expect(editAllowed("core", { startedStations: ["lay-up"], shipped: false }, floor).ok).toBe(false);
+    expect(editAllowed("delivery", { startedStations: ["check"], shipped: true }, floor).ok).toBe(false);
   });
 });

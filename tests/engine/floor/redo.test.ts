@@ -1,59 +1,76 @@
 import { describe, expect, it } from "vitest";
-import { latestVisits, redoPlan, reworkFaults, type StationVisit } from "#engine/floor";
-import { pairStations, stationsBefore } from "#engine/routing";
+import { latestVisits, redoPlan, reworkFaults, reworkFrom, type StationVisit } from "#engine/floor";
+import { demoFloor } from "../../support/demo-floor";
+
+const floor = demoFloor();
+const stations = floor.stations.map(({ id }) => id);
 
 /** Done up to here along every branch, then one in this state, the rest blocked. */
-function stood(done: readonly number[], others: Readonly<Record<number, StationVisit["state"]>> = {}): StationVisit[] {
-  return pairStations.map((station) => ({
+function stood(done: readonly string[], others: Readonly<Record<string, StationVisit["state"]>> = {}): StationVisit[] {
+  return stations.map((station) => ({
     station,
     visit: 0,
     state: done.includes(station) ? "done" : (others[station] ?? "blocked"),
   }));
 }
 
-const upTo = (last: number) => pairStations.filter((station) => station <= last);
+const upTo = (last: string) => stations.slice(0, stations.indexOf(last) + 1);
+const branches = ["strips", "core-glue", "profile", "sidewalls", "base-cut", "edges", "print", "kit"];
 
 describe("redoPlan", () => {
-  it("builds a pressed ski again in every branch from the named station (trade.md scenario 19: from station 2)", () => {
-    const plan = redoPlan(stood(upTo(11), { 12: "ready" }), 2, stationsBefore);
-    expect(plan.visits.map(({ station }) => station)).toEqual([2, 3, 4, 5, 6, 7, 8, 9, 10, 11]);
-    expect(plan.visits.filter(({ state }) => state === "ready").map(({ station }) => station)).toEqual([2, 6, 8, 9]);
+  it("builds a pressed ski again in every branch from the named station", () => {
+    const plan = redoPlan(stood(upTo("press"), { trim: "ready" }), "strips", floor);
+    expect(plan.visits.map(({ station }) => station)).toEqual([...branches, "lay-up", "press"]);
+    expect(plan.visits.filter(({ state }) => state === "ready").map(({ station }) => station)).toEqual([
+      "strips",
+      "base-cut",
+      "print",
+      "kit",
+    ]);
     expect(plan.visits.every(({ visit, isOneSki }) => visit === 1 && isOneSki)).toBe(true);
-    expect(plan.blocked).toEqual([12]);
+    expect(plan.blocked).toEqual(["trim"]);
   });
 
   it("leaves base, print and composites alone while nothing is laid up", () => {
-    const plan = redoPlan(stood([1, 2, 3, 6, 7, 8], { 4: "running", 9: "ready" }), 2, stationsBefore);
+    const done = ["release", "strips", "core-glue", "base-cut", "edges", "print"];
+    const plan = redoPlan(stood(done, { profile: "running", kit: "ready" }), "strips", floor);
     expect(plan.visits).toEqual([
-      { station: 2, visit: 1, state: "ready", isOneSki: true },
-      { station: 3, visit: 1, state: "blocked", isOneSki: true },
-      { station: 4, visit: 1, state: "blocked", isOneSki: false },
+      { station: "strips", visit: 1, state: "ready", isOneSki: true },
+      { station: "core-glue", visit: 1, state: "blocked", isOneSki: true },
+      { station: "profile", visit: 1, state: "blocked", isOneSki: false },
     ]);
-    expect(plan.brokenOff).toEqual([4]);
+    expect(plan.brokenOff).toEqual(["profile"]);
     expect(plan.blocked).toEqual([]);
   });
 
   it("keeps the core when only the topsheet is made again", () => {
-    const plan = redoPlan(stood(upTo(11), { 12: "running" }), 8, stationsBefore);
-    expect(plan.visits.map(({ station }) => station)).toEqual([8, 9, 10, 11, 12]);
+    const plan = redoPlan(stood(upTo("press"), { trim: "running" }), "print", floor);
+    expect(plan.visits.map(({ station }) => station)).toEqual(["print", "kit", "lay-up", "press", "trim"]);
   });
 
   it("plans nothing from a station that the pair has not come to", () => {
-    expect(redoPlan(stood(upTo(3), { 4: "ready" }), 8, stationsBefore).visits).toEqual([]);
+    expect(redoPlan(stood(upTo("core-glue"), { profile: "ready" }), "print", floor).visits).toEqual([]);
   });
 
   it("counts on from the latest visit", () => {
-    const once = stood(upTo(14));
-    const twice = [...once, { station: 14, visit: 1, state: "done" as const }];
-    expect(latestVisits(twice).find(({ station }) => station === 14)?.visit).toBe(1);
-    const plan = redoPlan(twice, 13, stationsBefore);
+    const once = stood(upTo("check"));
+    const twice = [...once, { station: "check", visit: 1, state: "done" as const }];
+    expect(latestVisits(twice).find(({ station }) => station === "check")?.visit).toBe(1);
+    const plan = redoPlan(twice, "finish", floor);
     expect(plan.visits.map(({ station, visit }) => [station, visit])).toEqual([
-      [13, 1],
-      [14, 2],
+      ["finish", 1],
+      ["check", 2],
     ]);
   });
 
   it("names for every fault a station of the pair", () => {
-    expect(reworkFaults.every(({ fromStation }) => pairStations.includes(fromStation))).toBe(true);
+    expect(reworkFaults.map(({ id }) => reworkFrom(floor, id))).toEqual([
+      "strips",
+      "strips",
+      "strips",
+      "base-cut",
+      "edges",
+      "print",
+    ]);
   });
 });

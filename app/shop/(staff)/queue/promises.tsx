@@ -45,7 +45,11 @@ function PromiseTable({ pairs }: { readonly pairs: readonly QueuePair[] }) {
       columns={[
         { key: "pair", head: w.heads.pair, cell: (row) => <PairLink serial={row.serial} /> },
         { key: "ski", head: w.heads.ski, cell: (row) => `${row.modelName}, ${row.lengthCm} cm` },
-        { key: "now", head: w.heads.now, cell: (row) => (row.now ? `${row.now.station} ${row.now.stationName}` : "–") },
+        {
+          key: "now",
+          head: w.heads.now,
+          cell: (row) => (row.now ? `${row.now.stationNumber} ${row.now.stationName}` : "–"),
+        },
         {
           key: "progress",
           head: w.heads.progress,
@@ -99,7 +103,7 @@ function PromiseTable({ pairs }: { readonly pairs: readonly QueuePair[] }) {
           row.serial,
           row.modelName,
           row.lengthCm,
-          row.now?.station ?? "",
+          row.now?.stationNumber ?? "",
           row.doneOperations,
           row.allOperations,
           row.plannedReady ?? "",

@@ -1,8 +1,9 @@
 /**
  * A base colour runs out: who still gets his bases off the roll, in the order in which the plan cuts them, and which colours on
- * the shelf would fit for the others. Swapped letters need both colours from one thickness lot (trade.md part 3): a letter that
+ * the shelf would fit for the others. Counterchanged letters need both colours from one thickness lot (trade.md part 3): a letter that
  * is thicker than the base around it stands out.
  */
+
 import { usableLots } from "#data/lots";
 import type { PairRecord } from "#data/pairs";
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
@@ -12,12 +13,12 @@ import type { OrderId, PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { currentCatalog } from "#shop/catalogue/current";
+import { stationIdTaking } from "#shop/floor/stations";
 import { firstName, workedPair } from "#shop/pair/view";
 import { liveSituation, queuedPairs } from "#shop/queue/situation";
 import { hasBegun } from "./has-begun";
 import type { BaseLot, BaseNeed, BaseShortage, BreakdownInput } from "./views";
 
-export const baseStation = 6;
 /** A roll holds less. */
 const mostLeftM = 500;
 
@@ -59,7 +60,7 @@ export async function baseShortage(ctx: Context, { colour, leftM, expectedOn }: 
 async function pairsWanting(ctx: Context, colour: string): Promise<readonly Wanting[]> {
   const found: Wanting[] = [];
   for (const pair of await queuedPairs(ctx.db)) {
-    if (hasBegun(pair, baseStation)) continue;
+    if (hasBegun(pair, stationIdTaking("base-sheets"))) continue;
     const { spec, parts, catalog } = await workedPair(ctx.db, pair);
     const uses = baseUse(spec, parts, catalog.parts);
     const needM = uses.filter((use) => use.colour === colour).reduce((sum, use) => sum + use.needM, 0);
@@ -71,9 +72,10 @@ async function pairsWanting(ctx: Context, colour: string): Promise<readonly Want
 async function inCuttingOrder(ctx: Context, wanting: readonly Wanting[]): Promise<readonly Wanting[]> {
   const plan = planQueue(await liveSituation(ctx.db, ctx.now));
   if (!plan.ok) throw new Error(`the queue does not fit the floor: ${plan.refusal.code}`);
+  const cutting = stationIdTaking("base-sheets");
   const cutAt = new Map(
     plan.value.operations.flatMap(({ pairId, station, startMinute }) =>
-      station === baseStation ? [[pairId, startMinute] as const] : [],
+      station === cutting ? [[pairId, startMinute] as const] : [],
     ),
   );
   const at = ({ pair }: Wanting) => cutAt.get(pair.id) ?? Number.POSITIVE_INFINITY;
@@ -111,12 +113,12 @@ function needView(each: Wanting, colour: string, isServed: boolean, shelf: Shelf
   const short = uses.find((use) => use.colour === colour);
   const other = uses.find((use) => use.colour !== colour);
   const labelOf = (id: string) => build.baseColours.find((each) => each.id === id)?.label ?? id;
-  const isSwapped = spec.base.inlay === "swap-letters" && other !== undefined;
+  const isCounterchanged = spec.base.inlay === "counterchange" && other !== undefined;
   const keptLot = other === undefined ? null : (shelf.get(other.material) ?? null);
   const alternatives = build.baseColours.flatMap(({ id, label }): readonly BaseLot[] => {
     const lot = short && shelf.get(inColour(short.material, labelOf(colour), label));
     if (id === colour || id === other?.colour || lot === undefined) return [];
-    return isSwapped && lot !== keptLot ? [] : [{ colour: id, label, lot }];
+    return isCounterchanged && lot !== keptLot ? [] : [{ colour: id, label, lot }];
   });
   return {
     pairId: pair.id as PairId,
@@ -125,7 +127,7 @@ function needView(each: Wanting, colour: string, isServed: boolean, shelf: Shelf
     skierFirstName: firstName(pair.skierName),
     needM,
     isServed,
-    swappedWith: isSwapped ? { label: labelOf(other.colour), lot: keptLot } : null,
+    counterchangedWith: isCounterchanged ? { label: labelOf(other.colour), lot: keptLot } : null,
     alternatives: isServed ? [] : alternatives,
   };
 }

@@ -1,8 +1,9 @@
 import type { PairRecord } from "#data/pairs";
+import type { StationId } from "#engine/floor";
 import { latestVisits } from "#engine/floor";
 
 /** Work on the pair at a station is running or done. */
-export function hasBegun(pair: PairRecord, station: number): boolean {
+export function hasBegun(pair: PairRecord, station: StationId): boolean {
   return latestVisits(pair.operations).some(
     (each) => each.station === station && ["running", "done"].includes(each.state),
   );

@@ -1,4 +1,4 @@
-import type { ReworkFault } from "#engine/floor";
+import type { ReworkFault, StationId } from "#engine/floor";
 import type { FloorChange } from "#engine/routing";
 import type { IncidentId, Instant, IsoDate, OrderId, PairId } from "#engine/units";
 import type { NoticeView } from "#services/letters/views";
@@ -12,7 +12,7 @@ export type BreakdownInput =
   | {
       readonly kind: "supplier-late";
       /** The first station that cannot begin without it: every pair that has not begun there waits. */
-      readonly station: number;
+      readonly station: StationId;
       readonly material: string;
       readonly expectedOn: IsoDate;
     }
@@ -27,7 +27,7 @@ export type BreakdownInput =
       readonly kind: "ski-rebuild";
       readonly pairId: PairId;
       readonly side: "L" | "R";
-      readonly fromStation: number;
+      readonly fromStation: StationId;
       readonly fault: ReworkFault;
     }
   | { readonly kind: "proof-late"; readonly pairId: PairId; readonly expectedOn: IsoDate };
@@ -68,8 +68,8 @@ export interface BaseNeed {
   readonly needM: number;
   /** False: what is left does not reach for it. */
   readonly isServed: boolean;
-  /** Its letters are swapped with this colour: both must come from one thickness lot. Lot null: none on the shelf. */
-  readonly swappedWith: { readonly label: string; readonly lot: string | null } | null;
+  /** Its letters are counterchanged with this colour: both must come from one thickness lot. Lot null: none on the shelf. */
+  readonly counterchangedWith: { readonly label: string; readonly lot: string | null } | null;
   /** Colours on the shelf that could take its place, of a lot that fits. */
   readonly alternatives: readonly BaseLot[];
 }

@@ -3,6 +3,7 @@
  * is fixed once by the plan, and given back when its time has passed without the pair on the bench. Only an owner may take one
  * away before, with a reason; the clock leaves that pair alone for the rest of the shop's day.
  */
+
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { type PairRecord, setPressSlot } from "#data/pairs";
@@ -16,10 +17,10 @@ import { findPair } from "#services/orders/find-order";
 import { changed } from "#services/orders/gates";
 import { eventOf } from "#services/record";
 import { floorCatalog } from "#shop/floor/recipe";
+import { stationIdFor } from "#shop/floor/stations";
 import { liveSituation, queuedPairs } from "#shop/queue/situation";
 import { instantOfShopMinute, shopDay, startOfShopDay } from "#shop/time/shop-time";
 
-const layUpStation = 10;
 const releasedKind = "press-slot-released";
 
 interface SlotChange {
@@ -91,6 +92,6 @@ async function slotChanges(ctx: Context): Promise<readonly SlotChange[]> {
 }
 
 function hasBegunLayUp(pair: PairRecord): boolean {
-  const state = pair.operations.filter(({ station }) => station === layUpStation).at(-1)?.state;
+  const state = pair.operations.filter(({ station }) => station === stationIdFor("lay-up")).at(-1)?.state;
   return state === "running" || state === "done";
 }

@@ -20,7 +20,7 @@ import { holdForSki, matchOtherSki } from "#services/stock/match-other-ski";
 import { type WorkedOptions, workOutOptions } from "#services/stock/options";
 import type { StripsShortView } from "#services/stock/views";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
-import { coreStation } from "#shop/floor/stations";
+import { stationIdTaking } from "#shop/floor/stations";
 import { queueEffect } from "#shop/queue/effect";
 import type { QueueEffect } from "#shop/queue/views";
 import { isStripsShort, lackingSide } from "#shop/stock/is-short";
@@ -96,7 +96,7 @@ export async function decideStrips(
     if (chosen === undefined) return refuse({ code: "strip-option-gone", path: "option" });
     if (pair.version !== input.version || !(await updatePair(tx, pair.id, input.version, {})))
       return refuse({ code: "changed-meanwhile", what: "pair" });
-    await endMaterialHolds(tx, pair.id, coreStation, { at: ctx.now, by: nameOf(ctx.actor) });
+    await endMaterialHolds(tx, pair.id, stationIdTaking("strips"), { at: ctx.now, by: nameOf(ctx.actor) });
     const { option } = chosen;
     if (option.kind === "wait") await holdForBatch(ctx, tx, pair, day.value, reason);
     if (option.kind === "take-from") await releaseStrips(tx, option.fromPairId);
@@ -142,7 +142,7 @@ async function optionsOf(
 }
 
 function materialHold(pair: PairRecord) {
-  return pair.holds.find(({ reason, station }) => reason === "material" && station === coreStation);
+  return pair.holds.find(({ reason, station }) => reason === "material" && station === stationIdTaking("strips"));
 }
 
 async function holdForBatch(ctx: Context, tx: Tx, pair: PairRecord, expectedOn: IsoDate | null, note: string) {
@@ -151,7 +151,7 @@ async function holdForBatch(ctx: Context, tx: Tx, pair: PairRecord, expectedOn: 
       id: ctx.newId(),
       pairId: pair.id,
       reason: "material",
-      station: coreStation,
+      station: stationIdTaking("strips"),
       expectedOn,
       note,
       incidentId: null,
@@ -176,11 +176,11 @@ function waiting(situation: QueueSituation, pairId: string, expectedDate: IsoDat
   const pairs = situation.pairs.map((pair) => {
     if (pair.pairId !== pairId) return pair;
     const others = pair.waitingOn.filter(
-      ({ reason, holdsUpStation }) => reason !== "material" || holdsUpStation !== coreStation,
+      ({ reason, holdsUpStation }) => reason !== "material" || holdsUpStation !== stationIdTaking("strips"),
     );
     return {
       ...pair,
-      waitingOn: [...others, { reason: "material" as const, holdsUpStation: coreStation, expectedDate }],
+      waitingOn: [...others, { reason: "material" as const, holdsUpStation: stationIdTaking("strips"), expectedDate }],
     };
   });
   return { ...situation, pairs };

@@ -20,7 +20,6 @@ function tickFields(pair: PairView, operation: OperationView) {
   ] as const;
 }
 
-const pressStation = 11;
 const isFree = ({ takenBy, down }: PressChoice) => takenBy === null && down === null;
 
 /** Asked only when there is something to choose; the press of the pair's fixed slot stands first. */
@@ -75,7 +74,7 @@ export function Now({ pair, mayTick }: { readonly pair: PairView; readonly mayTi
           {pair.holds.map((hold) => (
             <li key={`${hold.station}${hold.reason}${hold.note}`}>
               {fill(hold.expectedOn ? w.heldUntil : w.held, {
-                station: hold.station,
+                station: hold.stationNumber,
                 until: hold.expectedOn ? dayText(hold.expectedOn) : "",
                 note: hold.note,
               })}
@@ -125,7 +124,7 @@ function Operation({
     <>
       <div>
         <h3 className="text-lg font-semibold">
-          {operation.station} {operation.stationName}
+          {operation.stationNumber} {operation.stationName}
           {operation.side ? `, ${fill(copy.rework.redoOf, { side: words.pair.sides[operation.side] })}` : ""}
         </h3>
         <p className="text-pencil">
@@ -135,7 +134,7 @@ function Operation({
             : ""}
           {isRunning && operation.pressName ? `, ${fill(w.inPress, { press: operation.pressName })}` : ""}
         </p>
-        {!isRunning && operation.station === pressStation ? <PressesNow presses={pair.presses} /> : null}
+        {!isRunning && operation.usesPress ? <PressesNow presses={pair.presses} /> : null}
         {!isRunning && operation.notBefore ? (
           <p className="text-amber">{fill(w.notBefore, { at: clock(operation.notBefore) })}</p>
         ) : null}
@@ -146,10 +145,7 @@ function Operation({
           action={isRunning ? finish : start}
           idPrefix={`tick-${operation.station}-`}
           size="floor"
-          fields={[
-            ...tickFields(pair, operation),
-            ...(isRunning || operation.station !== pressStation ? [] : pressFields(pair)),
-          ]}
+          fields={[...tickFields(pair, operation), ...(isRunning || !operation.usesPress ? [] : pressFields(pair))]}
           submit={isRunning ? w.finish : w.start}
           busy={isRunning ? w.finishing : w.starting}
         />

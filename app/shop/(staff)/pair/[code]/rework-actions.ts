@@ -18,7 +18,7 @@ export const startAgain = formAction({
     version: wholeField,
     side: z.enum(["L", "R"]),
     fault: z.enum(reworkFaults.map(({ id }) => id) as [ReworkFault, ...ReworkFault[]]),
-    fromStation: wholeField,
+    fromStation: idField,
     location: textField("Where the other ski is parked", 80).refine((text) => text.trim() !== "", {
       error: "Where the other ski is parked is missing.",
     }),
