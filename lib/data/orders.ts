@@ -1,3 +1,4 @@
+import type { PaymentState } from "#engine/floor";
 import type { Tx } from "./client";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
@@ -67,7 +68,7 @@ export interface NewPayment {
   readonly id: string;
   readonly orderId: string;
   readonly kind: "deposit" | "rush" | "balance" | "refund";
-  readonly state: "requested" | "received";
+  readonly state: Extract<PaymentState, "requested" | "received">;
   readonly cents: number;
   readonly method: string | null;
   readonly reference: string | null;
@@ -172,7 +173,7 @@ function whereWaiting(condition: NonNullable<OrderFilter["waitingFor"]>): Prisma
     case "specification-lock":
       return { pairs: { some: { specLockedAt: null } } };
     case "proof":
-      return { pairs: { some: { proofNeeded: true, proofState: { notIn: ["approved", "locked"] } } } };
+      return { pairs: { some: { proofNeeded: true, proofState: { not: "approved" } } } };
     case "rights":
       return { pairs: { some: { rightsNeeded: true, rightsAt: null } } };
   }

@@ -1,3 +1,4 @@
+import { openPairStates, type ProofIssueState, pairStatesOnFloor } from "#engine/floor";
 import type { Tx } from "./client";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
@@ -101,7 +102,7 @@ export async function pairBySerialNumber(client: Tx, serialNumber: number): Prom
 }
 
 /** Every pair that still needs the floor, in the order it took its place. */
-const open = { state: { in: ["waiting", "released", "building"] } } satisfies Prisma.PairWhereInput;
+const open = { state: { in: [...openPairStates] } } satisfies Prisma.PairWhereInput;
 
 export async function openPairs(client: Tx): Promise<readonly PairRecord[]> {
   return client.pair.findMany({
@@ -171,7 +172,7 @@ export type RunningVisit = Prisma.OperationGetPayload<{ include: typeof runningV
 /** Work under way on the floor, first begun first. */
 export async function runningVisits(client: Tx): Promise<readonly RunningVisit[]> {
   return client.operation.findMany({
-    where: { state: "running", pair: { state: { in: ["released", "building"] } } },
+    where: { state: "running", pair: { state: { in: [...pairStatesOnFloor] } } },
     include: runningVisit,
     orderBy: [{ startedAt: "asc" }, { id: "asc" }],
   });
@@ -227,7 +228,7 @@ export async function answerProof(
   tx: Tx,
   id: string,
   answer: {
-    readonly state: "approved" | "changes-asked";
+    readonly state: Extract<ProofIssueState, "approved" | "changes-asked">;
     readonly note: string | null;
     readonly at: Date;
     readonly by: string;

@@ -1,3 +1,4 @@
+import type { ShownQuoteState } from "#engine/floor";
 import type { Tx } from "./client";
 import type { Prisma } from "./generated/client";
 import { asJson, fromJson } from "./json";
@@ -98,7 +99,7 @@ export async function noteOnOpenQuote(tx: Tx, id: string, note: QuoteNote): Prom
 }
 
 export interface QuoteFilter {
-  readonly state?: "open" | "accepted" | "expired" | "withdrawn" | "replaced";
+  readonly state?: ShownQuoteState;
   readonly notPriceBook?: string;
   readonly text?: string;
   readonly number?: number;

@@ -2,7 +2,7 @@
 
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
 import type { CoreSolution, SkiBuild, SkiFlex } from "#engine/flex";
-import type { StationRole } from "#engine/floor";
+import type { PromiseClass, StationRole } from "#engine/floor";
 import type { ShapeMeasures, SkiShape } from "#engine/geometry";
 import type { PartsList } from "#engine/parts";
 import type { IsoDate } from "#engine/units";
@@ -40,7 +40,7 @@ export interface PairFacts {
   readonly pageUrl: string;
   readonly pressBy: IsoDate | null;
   readonly readyBy: IsoDate | null;
-  readonly promiseClass: "estimate" | "promise" | "hard-date";
+  readonly promiseClass: PromiseClass;
   readonly skierFirstName: string;
 }
 

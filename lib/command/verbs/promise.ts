@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { z } from "zod";
 import { resolveSpec } from "#engine/configuration";
-import { promiseClasses, stateMachines, stationFor } from "#engine/floor";
+import { promiseClasses, states, stationFor } from "#engine/floor";
 import {
   dateOfShopMinute,
   type PairOnFloor,
@@ -44,7 +44,7 @@ const pairOnFloor = z.strictObject({
     .array(
       z.strictObject({
         station,
-        state: z.enum(stateMachines.operation.states),
+        state: z.enum(states.operation),
         startedAtMinute: minute.exactOptional(),
         doneAtMinute: minute.exactOptional(),
         press: z.string().exactOptional(),

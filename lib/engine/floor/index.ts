@@ -4,6 +4,7 @@ export * from "./edits";
 export * from "./network";
 export * from "./redo";
 export * from "./specification";
+export * from "./state-sets";
 export * from "./states";
 export * from "./stations";
 export * from "./transitions";

@@ -1,9 +1,9 @@
 /** One ski built again: which stations do their work a second time, and which must wait for it. */
 
 import { isAtOrAfter, placeOf, stationsBefore } from "./network";
+import { standingOperationStates } from "./state-sets";
 import type { OperationState } from "./states";
 import { type StationId, type StationRole, stationFor, type WithStations } from "./stations";
-import { canTransition } from "./transitions";
 
 /** What is wrong, and the work that makes it good at the earliest. Common practice, no source. */
 export const reworkFaults = [
@@ -45,7 +45,7 @@ export function latestVisits<V extends Pick<StationVisit, "station" | "visit">>(
 export interface RedoVisit {
   readonly station: StationId;
   readonly visit: number;
-  readonly state: "blocked" | "ready";
+  readonly state: Extract<OperationState, "blocked" | "ready">;
   /** False where the work on both skis was under way: the other ski is not finished there either. */
   readonly isOneSki: boolean;
 }
@@ -61,7 +61,7 @@ export interface RedoPlan {
 /** @returns what is done again; no visits when the pair has not come as far as `fromStation` */
 export function redoPlan(operations: readonly StationVisit[], fromStation: StationId, floor: WithStations): RedoPlan {
   const latest = latestVisits(operations);
-  const isBegun = ({ state }: StationVisit) => canTransition("operation", state, "redo");
+  const isBegun = ({ state }: StationVisit) => standingOperationStates.includes(state);
   // From the lay-up on everything is in one piece: what is built again then is built again in every branch.
   const layUp = stationFor(floor, "lay-up").id;
   const isPressed = latest.some((each) => isAtOrAfter(floor, each.station, layUp) && isBegun(each));

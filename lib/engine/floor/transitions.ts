@@ -1,5 +1,5 @@
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
-import { type Move, type StatefulKind, type StateMachine, type StatesByKind, stateMachines } from "./states";
+import { type Move, moves, type StatefulKind, type StatesByKind } from "./states";
 
 export interface TransitionRefusal extends Refusal {
   readonly code: "transition-not-allowed" | "transition-needs-reason";
@@ -10,8 +10,7 @@ export interface TransitionRefusal extends Refusal {
 }
 
 function movesOf<K extends StatefulKind>(kind: K): readonly Move<StatesByKind[K]>[] {
-  const machine: StateMachine<StatesByKind[K]> = stateMachines[kind];
-  return machine.moves;
+  return moves[kind];
 }
 
 /** The states that can follow `from`; empty when it is final. */

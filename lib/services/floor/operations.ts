@@ -16,7 +16,7 @@ import {
 } from "#data/pairs";
 import { consumeStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
-import { isAtOrAfter, latestVisits, type StationId } from "#engine/floor";
+import { closedStates, isAtOrAfter, isOneOf, latestVisits, type StationId } from "#engine/floor";
 import type { OperationId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -141,8 +141,7 @@ async function move(
     if (pair == null || operation === undefined)
       return refuse({ code: "not-found", what: "operation", path: "operationId" });
     if (operation.version !== input.version) return refuse(ticked(operation));
-    if (["cancelled", "shipped", "delivered"].includes(pair.state))
-      return refuse({ code: "order-closed", state: pair.state });
+    if (isOneOf(closedStates, pair.state)) return refuse({ code: "order-closed", state: pair.state });
     const decided = await decide(tx, pair, operation);
     if (!decided.ok) return decided;
     const { change, told } = decided.value;

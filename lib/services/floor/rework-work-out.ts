@@ -5,7 +5,15 @@ import type { PairRecord } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
 import type { StationId } from "#engine/floor";
-import { latestVisits, type OperationState, type RedoPlan, type ReworkFault, redoPlan } from "#engine/floor";
+import {
+  closedStates,
+  isOneOf,
+  latestVisits,
+  type OperationState,
+  type RedoPlan,
+  type ReworkFault,
+  redoPlan,
+} from "#engine/floor";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -44,8 +52,7 @@ export async function workOutRework(ctx: Context, client: Tx, input: ReworkInput
   const found = await findPair(ctx, client, "pair.rework", input.pairId);
   if (!found.ok) return found;
   const pair = found.value;
-  if (["cancelled", "shipped", "delivered"].includes(pair.state))
-    return refuse({ code: "order-closed", state: pair.state });
+  if (isOneOf(closedStates, pair.state)) return refuse({ code: "order-closed", state: pair.state });
   const scrapped = standingSki(pair, input.side);
   const kept = standingSki(pair, input.side === "L" ? "R" : "L");
   if (scrapped === undefined || kept === undefined) throw new Error(`pair ${pair.serial} lacks a ski`);

@@ -1,9 +1,11 @@
 /** Letters to customers: read, sent or dropped by a person. */
+
 import { permit } from "#auth";
 import { recordEvents } from "#data/events";
 import { decideNotice, listNoticeRecords, type NoticeRecord, noticeById } from "#data/notices";
 import { queueMessages } from "#data/outbox";
 import { transaction, translated } from "#data/transaction";
+import type { NoticeState } from "#engine/floor";
 import type { NoticeId, OrderId } from "#engine/units";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -41,7 +43,7 @@ export async function dropNotice(
 async function decide(
   ctx: Context,
   input: { readonly noticeId: NoticeId; readonly version: number },
-  state: "sent" | "dropped",
+  state: Exclude<NoticeState, "draft">,
   what: { readonly body: string | null; readonly reason: string | null },
 ): Promise<Outcome<NoticeView>> {
   const allowed = permit(ctx.actor, "notice.send");

@@ -71,5 +71,5 @@ async function release(
 }
 
 function hardDateOf({ promiseClass, promisedOn }: OrderRecord): IsoDate | null {
-  return promiseClass === "hard" ? (promisedOn as IsoDate | null) : null;
+  return promiseClass === "hard-date" ? (promisedOn as IsoDate | null) : null;
 }

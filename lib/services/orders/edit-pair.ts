@@ -11,7 +11,7 @@ import { transaction } from "#data/transaction";
 import { assessSheet, type PartialAnswers, type SheetChoices } from "#engine/assessment";
 import type { PairSpec } from "#engine/configuration";
 import type { TypedMeasures } from "#engine/fit";
-import { type EditConsequence, editAllowed, type SpecificationPart } from "#engine/floor";
+import { type EditConsequence, editAllowed, isFinal, type OrderState, type SpecificationPart } from "#engine/floor";
 import { comparePrices, joinPrices, type Price } from "#engine/pricing";
 import type { PairId } from "#engine/units";
 import { accept, type IsoDate, type Outcome, type Refusal, refuse } from "#engine/units";
@@ -96,7 +96,7 @@ async function workOutEdit(
   const order = await orderById(ctx.db, pair.orderId);
   const quote = await quoteById(ctx.db, pair.quoteId);
   if (order === null || quote === null) throw new Error(`pair ${pair.id} has no order or quote`);
-  if (["cancelled", "delivered"].includes(pair.state)) return refuse({ code: "order-closed", state: pair.state });
+  if (isFinal("pair", pair.state as OrderState)) return refuse({ code: "order-closed", state: pair.state });
   // Terms of the accepted quote: the price book it froze holds for changes too.
   const catalog = await catalogOf(ctx.db, { releaseHash: pair.releaseHash, priceBook: quote.priceBook });
   const before = { spec: frozen<PairSpec>(pair.spec), price: priceOf(pair) };
@@ -252,9 +252,9 @@ async function writeOrder(ctx: Context, tx: Tx, { pair, order, preview }: Worked
   };
   // A hard date stays while 95 of 100 runs keep it; else it is a promise like others, and its event says so.
   const staysHard =
-    order.promiseClass === "hard" && range !== null && (range.p95 ?? range.p90) <= `${order.promisedOn}`;
+    order.promiseClass === "hard-date" && range !== null && (range.p95 ?? range.p90) <= `${order.promisedOn}`;
   const isPromised = order.promisedOn !== null && range !== null && !staysHard;
-  const lost = order.promiseClass === "hard" ? "; the hard date cannot be kept" : "";
+  const lost = order.promiseClass === "hard-date" ? "; the hard date cannot be kept" : "";
   const reason = `the specification of ${pair.serial} was changed${lost}`;
   const isWritten = isPromised
     ? await setPromise(ctx, tx, order, { on: range.p90, class: "promise", reason, range, with: change })

@@ -4,7 +4,7 @@ import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
 import { answerProof, insertProof, type PairChange, type PairRecord, pairById, updatePair } from "#data/pairs";
 import { transaction } from "#data/transaction";
-import { type ProofState, transition } from "#engine/floor";
+import { type ProofIssueState, type ProofState, transition } from "#engine/floor";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -98,7 +98,7 @@ export async function askProofChanges(
 }
 
 interface ProofAnswer {
-  readonly state: "approved" | "changes-asked";
+  readonly state: Extract<ProofIssueState, "approved" | "changes-asked">;
   readonly note: string | null;
   readonly by: string;
 }

@@ -130,6 +130,6 @@ function dateHistory(events: readonly EventRecord[], timeZone: string): Progress
       on: shopDay(event.at, timeZone),
       from: (event.data.p50 ?? event.data.promisedOn) as IsoDate,
       to: (event.data.p90 ?? event.data.promisedOn) as IsoDate,
-      why: event.data.class === "hard" ? "hard-date" : event.kind,
+      why: event.data.class === "hard-date" ? "hard-date" : event.kind,
     }));
 }

@@ -8,7 +8,15 @@ import skierWords from "#content/copy/skier.json";
 import type { OrderRecord } from "#data/orders";
 import { frozen, quoteById } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
-import { closingStation, type EditRule, editAllowed, editRules, type Station } from "#engine/floor";
+import {
+  closingStation,
+  type EditRule,
+  editAllowed,
+  editRules,
+  isOneOf,
+  type Station,
+  shippedStates,
+} from "#engine/floor";
 import type { Price } from "#engine/pricing";
 import type { OrderId } from "#engine/units";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
@@ -146,7 +154,7 @@ function promiseFact(order: OrderRecord): PromiseFact {
     const { p50, p90 } = frozen<DateRange>(order.estimate);
     return { class: "estimate", from: p50, to: p90, ...about };
   }
-  if (order.promiseClass === "hard") return { class: "hard-date", on, planB: order.hardDatePlanB ?? "", ...about };
+  if (order.promiseClass === "hard-date") return { class: "hard-date", on, planB: order.hardDatePlanB ?? "", ...about };
   return { class: "promise", on, ...about };
 }
 
@@ -185,7 +193,7 @@ function cutOffOf({ part }: EditRule, pair: OrderRecord["pairs"][number]): strin
     part,
     {
       startedStations: startedStations(pair.operations),
-      shipped: ["shipped", "delivered"].includes(pair.state),
+      shipped: isOneOf(shippedStates, pair.state),
     },
     floor,
   );

@@ -5,6 +5,7 @@ import { recordEvents } from "#data/events";
 import { usableLots } from "#data/lots";
 import { insertTraveller, openPairs, type PairRecord, pairById, voidTravellers } from "#data/pairs";
 import { transaction } from "#data/transaction";
+import type { PromiseClass } from "#engine/floor";
 import { latestVisits } from "#engine/floor";
 import { measure } from "#engine/geometry";
 import type { PartsList } from "#engine/parts";
@@ -168,7 +169,7 @@ function identity(pair: PairRecord, print: number, pressBy: IsoDate | null): Pai
     pageUrl: `${config().publicOrigin}/shop/pair/${pair.serial}?print=${print}`,
     pressBy,
     readyBy: promisedOn as IsoDate | null,
-    promiseClass: promiseClass === "hard" ? "hard-date" : promiseClass === "promise" ? "promise" : "estimate",
+    promiseClass: promiseClass as PromiseClass,
     skierFirstName: firstName(pair.skierName),
   };
 }

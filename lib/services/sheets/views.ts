@@ -1,10 +1,13 @@
+import type { SheetState } from "#engine/floor";
+
+export type { SheetState } from "#engine/floor";
+
 import type { PartialAnswers, SheetChoices } from "#engine/assessment";
 import type { TypedMeasures } from "#engine/fit";
 import type { ArtworkId, ClubId, CustomerId, Instant, OrderId, QuoteId, SheetId } from "#engine/units";
 import type { PostalAddress } from "#shop/names/views";
 import type { RightsStatement } from "#shop/order/views";
 
-export type SheetState = "open" | "quoted" | "turned-down";
 export type SheetChannel = "online" | "phone";
 
 /** Who is asking, as far as they said. */

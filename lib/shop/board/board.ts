@@ -5,7 +5,7 @@ import { floorChangesInForce } from "#data/floor-changes";
 import { openPairs, type PairRecord } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
-import { latestVisits, type StationId } from "#engine/floor";
+import { begunOperationStates, isOneOf, latestVisits, type StationId } from "#engine/floor";
 import { dateOfDay, dayIndex } from "#engine/routing";
 import type { IsoDate, OperationId, OrderId, PairId } from "#engine/units";
 import { currentCatalog } from "#shop/catalogue/current";
@@ -66,7 +66,7 @@ export async function queueBoardOf(ctx: ShopContext, days: number): Promise<Queu
 const earliest = (days: readonly Date[]) => new Date(Math.min(...days.map((day) => day.getTime())));
 
 function isBegun(pair: PairRecord): boolean {
-  return pair.operations.some(({ state }) => state === "running" || state === "done" || state === "redo");
+  return pair.operations.some(({ state }) => isOneOf(begunOperationStates, state));
 }
 
 function stationOf(station: StationId, pairs: readonly PairRecord[]): QueueStation {

@@ -2,7 +2,7 @@
 
 import type { OrderRecord } from "#data/orders";
 import type { PairRecord } from "#data/pairs";
-import { type StationRole, stationsOfRole } from "#engine/floor";
+import { isOneOf, type StationRole, shippedStates, stationsOfRole } from "#engine/floor";
 import { currentCatalog } from "#shop/catalogue/current";
 import type { ProgressView } from "./views";
 
@@ -36,7 +36,7 @@ export function progressSteps(pair: PairRecord, order: OrderRecord): readonly St
     const lastEnd = operations.reduce<Date | null>((latest, { finishedAt }) => later(latest, finishedAt), null);
     return [step(key, label, isDone ? "done" : hasBegun ? "now" : "to-come", isDone ? lastEnd : null)];
   });
-  const isShipped = order.state === "shipped" || order.state === "delivered";
+  const isShipped = isOneOf(shippedStates, order.state);
   return [
     accepted,
     ready,

@@ -6,7 +6,7 @@ import type { OrderRecord } from "#data/orders";
 import { frozen } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
 import type { StationId } from "#engine/floor";
-import { cancellationStage, isFinal, keptOnCancellation } from "#engine/floor";
+import { begunOperationStates, cancellationStage, isFinal, isOneOf, keptOnCancellation } from "#engine/floor";
 import { artFeeCents, type Price } from "#engine/pricing";
 import type { ArtworkId, ClubId, IsoDate, OrderId, PairId, ProofId, QuoteId } from "#engine/units";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
@@ -180,9 +180,7 @@ export async function ifCancelled(client: Tx, record: OrderRecord): Promise<Orde
 export function startedStations(
   operations: readonly { readonly station: StationId; readonly state: string; readonly visit: number }[],
 ): readonly StationId[] {
-  const begun = operations.filter(
-    (operation) => operation.visit > 0 || ["running", "done", "redo"].includes(operation.state),
-  );
+  const begun = operations.filter((operation) => operation.visit > 0 || isOneOf(begunOperationStates, operation.state));
   return [...new Set(begun.map((operation) => operation.station))];
 }
 

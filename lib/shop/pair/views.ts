@@ -1,3 +1,7 @@
+import type { OperationState, SkiState } from "#engine/floor";
+
+export type { OperationState } from "#engine/floor";
+
 import type { PairSpec } from "#engine/configuration";
 import type { FlexSpread, SkiFlex, ThicknessProfile } from "#engine/flex";
 import type { ReworkFault, StationId } from "#engine/floor";
@@ -6,8 +10,6 @@ import type { Instant, IsoDate, OperationId, OrderId, PairId, SkiId } from "#eng
 import type { PressChoice } from "#shop/floor/views";
 import type { DateRange, EventView } from "#shop/names/views";
 import type { GatesView, OrderState, PromiseClass, ProofState, ProofView } from "#shop/order/views";
-
-export type OperationState = "blocked" | "ready" | "running" | "done" | "redo";
 
 export interface OperationView {
   readonly operationId: OperationId;
@@ -74,7 +76,7 @@ export interface PairView {
     readonly skiId: SkiId;
     readonly side: "L" | "R";
     readonly serial: string;
-    readonly state: "good" | "held" | "scrapped";
+    readonly state: SkiState;
     /** 1, 2 …: which time this ski was built. */
     readonly build: number;
     /** Where it is parked while the other one is built again. */

@@ -3,7 +3,15 @@
 import type { PairRecord } from "#data/pairs";
 import { frozen } from "#data/quotes";
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
-import { type ClockStartCondition, clockStart, type OperationState, type StationId } from "#engine/floor";
+import type { PromiseClass } from "#engine/floor";
+import {
+  begunOperationStates,
+  type ClockStartCondition,
+  clockStart,
+  isOneOf,
+  type OperationState,
+  type StationId,
+} from "#engine/floor";
 import type { FloorCatalog, OperationOnFloor, PairOnFloor, WaitingOn } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import { boughtFor, routeOf } from "#shop/floor/facts";
@@ -23,10 +31,7 @@ export function pairOnFloor(pair: PairRecord, build: BuildCatalog, floor: FloorC
     operations: pair.operations.map((operation) => operationOnFloor(operation, timeZone)),
     waitingOn: [...waitingOn(pair), ...bought.filter(({ holdsUpStation }) => !wasEverBegun(pair, holdsUpStation))],
     queuedAtMinute: shopMinuteOf(pair.queuedAt, timeZone),
-    promise:
-      promisedOn === null
-        ? null
-        : { class: promiseClass === "hard" ? "hard-date" : "promise", date: promisedOn as IsoDate },
+    promise: promisedOn === null ? null : { class: promiseClass as PromiseClass, date: promisedOn as IsoDate },
     ...(pair.placeMinute === null ? {} : { placeMinute: pair.placeMinute }),
     ...(pair.pressSlotAt === null || pair.pressSlotPress === null
       ? {}
@@ -53,7 +58,7 @@ export function orderedOn(pair: PairRecord, today: IsoDate, timeZone: string): (
 
 /** A station that was begun had what it needs, even if its work is to be done again. */
 function wasEverBegun(pair: PairRecord, station: StationId): boolean {
-  return pair.operations.some((each) => each.station === station && ["running", "done", "redo"].includes(each.state));
+  return pair.operations.some((each) => each.station === station && isOneOf(begunOperationStates, each.state));
 }
 
 function operationOnFloor(operation: PairRecord["operations"][number], timeZone: string): OperationOnFloor {

@@ -1,13 +1,14 @@
 /** Which pairs lack strips for a core that is still to be glued. */
+
 import type { PairRecord } from "#data/pairs";
-import { latestVisits } from "#engine/floor";
+import { isOneOf, latestVisits, openPairStates } from "#engine/floor";
 import { stationIdTaking } from "#shop/floor/stations";
 
 /** Seven a ski. */
 export const stripsOfPair = 14;
 
 export function isStripsShort(pair: PairRecord): boolean {
-  if (!["waiting", "released", "building"].includes(pair.state)) return false;
+  if (!isOneOf(openPairStates, pair.state)) return false;
   return pair.heldStrips.length < stripsOfPair && isCoreUncut(pair);
 }
 

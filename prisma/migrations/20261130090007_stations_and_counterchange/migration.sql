@@ -83,3 +83,8 @@ UPDATE "incidents" SET "base" = replace(replace(replace("base"::TEXT, '"swap-let
 UPDATE "events" SET "data" = replace(replace(replace("data"::TEXT, '"swap-letters"', '"counterchange"'), '"inlay-swap-letters"', '"inlay-counterchange"'), '"swappedWith"', '"counterchangedWith"')::JSONB WHERE "data"::TEXT LIKE '%swap%';
 UPDATE "outbox" SET "data" = replace(replace(replace("data"::TEXT, '"swap-letters"', '"counterchange"'), '"inlay-swap-letters"', '"inlay-counterchange"'), '"swappedWith"', '"counterchangedWith"')::JSONB WHERE "data"::TEXT LIKE '%swap%';
 UPDATE "notices" SET "data" = replace(replace(replace("data"::TEXT, '"swap-letters"', '"counterchange"'), '"inlay-swap-letters"', '"inlay-counterchange"'), '"swappedWith"', '"counterchangedWith"')::JSONB WHERE "data"::TEXT LIKE '%swap%';
+
+-- One word for a hard date in rows, events and code.
+UPDATE "orders" SET "promise_class" = 'hard-date' WHERE "promise_class" = 'hard';
+UPDATE "events" SET "data" = jsonb_set("data", '{class}', '"hard-date"') WHERE "data" ->> 'class' = 'hard';
+UPDATE "incidents" SET "effect" = replace("effect"::TEXT, '"promiseClass": "hard"', '"promiseClass": "hard-date"')::JSONB, "options" = replace("options"::TEXT, '"promiseClass": "hard"', '"promiseClass": "hard-date"')::JSONB;

@@ -1,6 +1,14 @@
 /** What something that went wrong does to the floor and to single pairs. */
+
 import type { PairRecord } from "#data/pairs";
-import { findStation, latestVisits, placeOf, reworkFaults, type StationId } from "#engine/floor";
+import {
+  findStation,
+  latestVisits,
+  placeOf,
+  reworkFaults,
+  type StationId,
+  standingOperationStates,
+} from "#engine/floor";
 import type { FloorChange, PairOnFloor, QueueSituation } from "#engine/routing";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -147,7 +155,7 @@ function rebuilt(pair: PairOnFloor, rebuild: Consequence["rebuild"]): PairOnFloo
   return {
     ...pair,
     operations: latestVisits(pair.operations.map((each) => ({ ...each, visit: each.visit ?? 0 }))).map((operation) => {
-      const isDone = operation.state === "done" || operation.state === "running";
+      const isDone = standingOperationStates.includes(operation.state);
       if (placeOf(floor, operation.station) < from || !isDone) return operation;
       const visit = operation.visit + 1;
       return { station: operation.station, state: "blocked", visit, minutesShare: oneSkiShare };

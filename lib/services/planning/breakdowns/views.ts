@@ -1,3 +1,7 @@
+import type { IncidentState } from "#engine/floor";
+
+export type { IncidentState } from "#engine/floor";
+
 import type { ReworkFault, StationId } from "#engine/floor";
 import type { FloorChange } from "#engine/routing";
 import type { IncidentId, Instant, IsoDate, OrderId, PairId } from "#engine/units";
@@ -91,8 +95,6 @@ export interface BreakdownPreview {
   readonly effect: QueueEffect;
   readonly options: readonly RemedyOption[];
 }
-
-export type IncidentState = "open" | "decided" | "closed";
 
 export interface IncidentSummary {
   readonly incidentId: IncidentId;

@@ -9,6 +9,7 @@ import { recordEvents } from "#data/events";
 import { type PairRecord, setPressSlot } from "#data/pairs";
 import { pairsWithEventSince } from "#data/promises";
 import { transaction } from "#data/transaction";
+import { isOneOf, standingOperationStates } from "#engine/floor";
 import { addWorkingDays, planQueue } from "#engine/routing";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
@@ -93,5 +94,5 @@ async function slotChanges(ctx: Context): Promise<readonly SlotChange[]> {
 
 function hasBegunLayUp(pair: PairRecord): boolean {
   const state = pair.operations.filter(({ station }) => station === stationIdFor("lay-up")).at(-1)?.state;
-  return state === "running" || state === "done";
+  return state !== undefined && isOneOf(standingOperationStates, state);
 }

@@ -1,4 +1,5 @@
 /** The one thing to do on this pair: what runs is finished, what is ready is started, and the last tick can be undone. */
+
 import { ActionForm, type FormField } from "#app/_ui/action-form.client.tsx";
 import { dayText } from "#app/_ui/date-range.tsx";
 import { More } from "#app/_ui/section.tsx";
@@ -7,6 +8,7 @@ import { WaitingBadges } from "#app/shop/(staff)/waiting-badges.tsx";
 import { clock } from "#app/shop/say.ts";
 import copy from "#content/copy/rework.json";
 import words from "#content/copy/shop.json";
+import { standingOperationStates } from "#engine/floor";
 import type { OperationView, PairView, PressChoice } from "#services";
 import { finish, start, undo } from "../actions";
 
@@ -57,7 +59,7 @@ function PressesNow({ presses }: { readonly presses: readonly PressChoice[] }) {
 function lastTicked(operations: readonly OperationView[]): OperationView | undefined {
   const tickedAt = (operation: OperationView) => operation.finishedAt ?? operation.startedAt ?? "";
   return operations
-    .filter((operation) => operation.state === "running" || operation.state === "done")
+    .filter((operation) => standingOperationStates.includes(operation.state))
     .sort((a, b) => tickedAt(b).localeCompare(tickedAt(a)))[0];
 }
 
