@@ -53,13 +53,29 @@ export async function orderById(client: Tx, id: string): Promise<OrderRecord | n
   return client.order.findUnique({ where: { id }, include: whole });
 }
 
-export type OrderChange = Omit<Prisma.OrderUncheckedUpdateManyInput, "id" | "version">;
+/** What may change beside the state, which is moved. */
+export type OrderChange = Omit<Prisma.OrderUncheckedUpdateManyInput, "id" | "version" | "state">;
 
 /** Changes the order if it is still at this version; false when someone was first. */
 export async function updateOrder(tx: Tx, id: string, version: number, change: OrderChange): Promise<boolean> {
   const { count } = await tx.order.updateMany({
     where: { id, version },
     data: { ...change, version: { increment: 1 } },
+  });
+  return count === 1;
+}
+
+/** Moves the order on if it is still in this state and version. */
+export async function moveOrder(
+  tx: Tx,
+  id: string,
+  from: { readonly state: string; readonly version: number },
+  to: string,
+  change: OrderChange = {},
+): Promise<boolean> {
+  const { count } = await tx.order.updateMany({
+    where: { id, ...from },
+    data: { ...change, state: to, version: { increment: 1 } },
   });
   return count === 1;
 }

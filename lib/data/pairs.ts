@@ -146,7 +146,8 @@ export async function searchPairs(client: Tx, text: string): Promise<readonly Pa
   });
 }
 
-export type PairChange = Omit<Prisma.PairUncheckedUpdateManyInput, "id" | "version">;
+/** What may change beside the states, which are moved. */
+export type PairChange = Omit<Prisma.PairUncheckedUpdateManyInput, "id" | "version" | "state" | "proofState">;
 
 /** Changes the pair if it is still at this version; false when someone was first. */
 export async function updatePair(tx: Tx, id: string, version: number, change: PairChange): Promise<boolean> {
@@ -157,8 +158,34 @@ export async function updatePair(tx: Tx, id: string, version: number, change: Pa
   return count === 1;
 }
 
-export async function setPairStates(tx: Tx, orderId: string, state: string): Promise<void> {
-  await tx.pair.updateMany({ where: { orderId }, data: { state, version: { increment: 1 } } });
+/** Moves the pair on if it is still in this state, and at this version where one is named. */
+export async function movePair(
+  tx: Tx,
+  id: string,
+  from: { readonly state: string; readonly version?: number },
+  to: string,
+  change: PairChange = {},
+): Promise<boolean> {
+  const { count } = await tx.pair.updateMany({
+    where: { id, ...from },
+    data: { ...change, state: to, version: { increment: 1 } },
+  });
+  return count === 1;
+}
+
+/** Moves what the pair's proof has come to, if it is still that and the pair still at this version. */
+export async function moveProof(
+  tx: Tx,
+  id: string,
+  from: { readonly proofState: string; readonly version: number },
+  to: string,
+  change: PairChange = {},
+): Promise<boolean> {
+  const { count } = await tx.pair.updateMany({
+    where: { id, ...from },
+    data: { ...change, proofState: to, version: { increment: 1 } },
+  });
+  return count === 1;
 }
 
 export async function operationById(client: Tx, id: string): Promise<OperationRecord | null> {
@@ -178,18 +205,19 @@ export async function runningVisits(client: Tx): Promise<readonly RunningVisit[]
   });
 }
 
-export type OperationChange = Omit<Prisma.OperationUncheckedUpdateManyInput, "id" | "version">;
+export type OperationChange = Omit<Prisma.OperationUncheckedUpdateManyInput, "id" | "version" | "state">;
 
 /** Moves an operation on if it is still in this state and version. */
 export async function moveOperation(
   tx: Tx,
   id: string,
   from: { readonly state: string; readonly version: number },
-  change: OperationChange,
+  to: string,
+  change: OperationChange = {},
 ): Promise<boolean> {
   const { count } = await tx.operation.updateMany({
     where: { id, ...from },
-    data: { ...change, version: { increment: 1 } },
+    data: { ...change, state: to, version: { increment: 1 } },
   });
   return count === 1;
 }
@@ -200,12 +228,12 @@ export async function setOperationStates(
   ids: readonly string[],
   from: "blocked" | "ready",
   to: "blocked" | "ready",
-): Promise<void> {
-  if (ids.length === 0) return;
-  await tx.operation.updateMany({
+): Promise<boolean> {
+  const { count } = await tx.operation.updateMany({
     where: { id: { in: [...ids] }, state: from },
     data: { state: to, version: { increment: 1 } },
   });
+  return count === ids.length;
 }
 
 export async function insertProof(
@@ -246,8 +274,9 @@ export async function answerProof(
   return count === 1;
 }
 
-export async function voidProofs(tx: Tx, pairId: string): Promise<void> {
-  await tx.proof.updateMany({ where: { pairId, state: { not: "void" } }, data: { state: "void" } });
+export async function voidProof(tx: Tx, id: string, from: string): Promise<boolean> {
+  const { count } = await tx.proof.updateMany({ where: { id, state: from }, data: { state: "void" } });
+  return count === 1;
 }
 
 export async function insertTraveller(
@@ -270,27 +299,15 @@ export async function voidTravellers(tx: Tx, pairId: string, reason: string, now
   await tx.traveller.updateMany({ where: { pairId, voidedAt: null }, data: { voidedAt: now, voidReason: reason } });
 }
 
-/** Moves one pair along; nothing happens when it is no longer in `from`. */
-export async function setPairState(tx: Tx, id: string, from: string, to: string): Promise<void> {
-  await tx.pair.updateMany({ where: { id, state: from }, data: { state: to, version: { increment: 1 } } });
-}
-
-/** Back to the beginning: not started, waiting. */
-export async function reopenOperations(tx: Tx, ids: readonly string[]): Promise<void> {
-  await tx.operation.updateMany({
-    where: { id: { in: [...ids] } },
-    data: {
-      state: "blocked",
-      version: { increment: 1 },
-      startedAt: null,
-      startedByName: null,
-      finishedAt: null,
-      finishedByName: null,
-      nextFrom: null,
-      press: null,
-    },
-  });
-}
+/** Nothing of the work is left: what goes with a visit that begins again. */
+export const notBegun = {
+  startedAt: null,
+  startedByName: null,
+  finishedAt: null,
+  finishedByName: null,
+  nextFrom: null,
+  press: null,
+} as const satisfies OperationChange;
 
 export async function insertSki(
   tx: Tx,
@@ -334,11 +351,12 @@ export async function insertRedoVisits(
 }
 
 /** Running work that failed: its next visit does it again. */
-export async function breakOffOperations(tx: Tx, ids: readonly string[]): Promise<void> {
-  await tx.operation.updateMany({
+export async function breakOffOperations(tx: Tx, ids: readonly string[]): Promise<boolean> {
+  const { count } = await tx.operation.updateMany({
     where: { id: { in: [...ids] }, state: "running" },
     data: { state: "redo", version: { increment: 1 } },
   });
+  return count === ids.length;
 }
 
 /** Ends the pair's wait for material at a station, when the material has come or is not needed any more. */

@@ -74,7 +74,10 @@ export async function lockOpenSheet(tx: Tx, id: string, now: Date): Promise<Shee
   return count === 0 ? null : sheetById(tx, id);
 }
 
-export type SheetChange = Partial<Omit<SheetRecord, "id" | "version" | "fields" | "openedAt" | "openedByName">> & {
+/** What may change beside the state, which is moved. */
+export type SheetChange = Partial<
+  Omit<SheetRecord, "id" | "version" | "state" | "fields" | "openedAt" | "openedByName">
+> & {
   readonly fields?: SheetFields;
 };
 
@@ -85,6 +88,18 @@ export async function updateSheet(tx: Tx, id: string, change: SheetChange): Prom
     data: { ...rest, ...(fields === undefined ? {} : { fields: asJson(fields) }) },
   });
   return toRecord(row);
+}
+
+/** Moves the sheet on if it is still in this state. */
+export async function moveSheet(
+  tx: Tx,
+  id: string,
+  from: string,
+  to: string,
+  change: Omit<SheetChange, "fields"> = {},
+): Promise<boolean> {
+  const { count } = await tx.sheet.updateMany({ where: { id, state: from }, data: { ...change, state: to } });
+  return count === 1;
 }
 
 /** An open sheet of this number, the one changed last. */

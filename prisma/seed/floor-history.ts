@@ -6,11 +6,11 @@
 import { bumpQueue } from "#data/counters";
 import type { NewEvent } from "#data/events";
 import { recordEvents } from "#data/events";
-import { orderById, updateOrder } from "#data/orders";
-import { moveOperation, type OperationChange, pairById, setPairState } from "#data/pairs";
+import { moveOrder, orderById } from "#data/orders";
+import { moveOperation, movePair, type OperationChange, pairById } from "#data/pairs";
 import { consumeStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
-import { type StationId, type StationRole, stationOf } from "#engine/floor";
+import { type OperationState, type StationId, type StationRole, stationOf } from "#engine/floor";
 import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
 import { mustPrecede, positionOf, stationIdFor, stationIdTaking } from "#shop/floor/stations";
 import type { DemoShop } from "./sales";
@@ -73,7 +73,8 @@ export async function seedFloorHistory(
           ? nextChange(calendar, station, days === usual(station), busy)
           : null;
       if (change === null) continue;
-      await moveOperation(tx, operation.id, { state: operation.state, version: operation.version }, change);
+      const { state, ...what } = change;
+      await moveOperation(tx, operation.id, { state: operation.state, version: operation.version }, state, what);
       events.push(...ticks(pairId, station, change));
     }
     if (isDone(stationIdTaking("strips"))) await consumeStrips(tx, pairId);
@@ -89,10 +90,10 @@ export async function seedFloorHistory(
         data: { from: "building" },
       });
     }
-    if (hasBegun) await setPairState(tx, pairId, "released", isReady ? "ready" : "building");
+    const now = isReady ? "ready" : "building";
+    if (hasBegun) await movePair(tx, pairId, { state: "released" }, now);
     const order = await orderById(tx, pair.orderId);
-    if (hasBegun && order !== null)
-      await updateOrder(tx, order.id, order.version, { state: isReady ? "ready" : "building" });
+    if (hasBegun && order !== null) await moveOrder(tx, order.id, { state: order.state, version: order.version }, now);
     await recordEvents(
       tx,
       events.sort((a, b) => a.at.getTime() - b.at.getTime()),
@@ -100,7 +101,7 @@ export async function seedFloorHistory(
   });
 }
 
-function doneChange(calendar: DemoCalendar, station: StationId, daysAgo: number, turn: number): OperationChange {
+function doneChange(calendar: DemoCalendar, station: StationId, daysAgo: number, turn: number): Visit {
   const { typicalMinutes, restMinutes } = stationRecipe(station);
   const startedAt = calendar.back(daysAgo, hourAt(station, turn), (positionOf(station) * 7) % 50);
   const finishedAt = new Date(startedAt.getTime() + (typicalMinutes + shutMinutes(station)) * 60_000);
@@ -125,12 +126,7 @@ function shutMinutes(station: StationId): number {
 }
 
 /** Under work if its day has come and a bench is free, else ready for whoever comes. */
-function nextChange(
-  calendar: DemoCalendar,
-  station: StationId,
-  isItsDay: boolean,
-  busy: BusyStations,
-): OperationChange | null {
+function nextChange(calendar: DemoCalendar, station: StationId, isItsDay: boolean, busy: BusyStations): Visit | null {
   const { capacity } = stationRecipe(station);
   const taken = busy.get(station) ?? 0;
   if (!isItsDay || taken >= capacity) return { state: "ready" };
@@ -144,6 +140,9 @@ function nextChange(
   };
 }
 
+/** A state with what goes with it. */
+type Visit = OperationChange & { readonly state: OperationState };
+
 const onlyPress = { id: "press-1", label: "Press 1" } as const;
 
 function pressAt(station: StationId): { readonly press?: string } {
@@ -154,7 +153,7 @@ function makerOf(station: StationId): string {
   return roleOf(station) === "release" ? "Ines Calder" : "Mo Tarrant";
 }
 
-function ticks(pairId: string, station: StationId, change: OperationChange): readonly NewEvent[] {
+function ticks(pairId: string, station: StationId, change: Visit): readonly NewEvent[] {
   const event = (kind: string, at: unknown, data: Readonly<Record<string, string>>): readonly NewEvent[] =>
     at instanceof Date
       ? [

@@ -4,9 +4,17 @@ import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { type OrderRecord, orderById, updateOrder } from "#data/orders";
 import { queueMessages } from "#data/outbox";
-import { insertPairRevision, type PairRecord, pairById, updatePair, voidProofs, voidTravellers } from "#data/pairs";
+import {
+  insertPairRevision,
+  moveProof,
+  type PairRecord,
+  pairById,
+  updatePair,
+  voidProof,
+  voidTravellers,
+} from "#data/pairs";
 import { frozen, quoteById } from "#data/quotes";
-import { detachUsedStrips, releaseStrips } from "#data/strips";
+import { detachUsedStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
 import { assessSheet, type PartialAnswers, type SheetChoices } from "#engine/assessment";
 import type { PairSpec } from "#engine/configuration";
@@ -16,12 +24,14 @@ import { comparePrices, joinPrices, type Price } from "#engine/pricing";
 import type { PairId } from "#engine/units";
 import { accept, type IsoDate, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { setPromise } from "#services/promises/set-promise";
 import { rightsOfSpec } from "#services/quotes/rights";
 import { eventOf, isOwner, messageOf, nameOf } from "#services/record";
 import { stoppedBy } from "#services/sheets/assess-sheet";
 import type { FlagAck } from "#services/sheets/views";
 import { allocateStrips } from "#services/stock/allocate";
+import { putStripsBack } from "#services/stock/strip-moves";
 import { catalogOf, type FrozenCatalog } from "#shop/catalogue/current";
 import { mouldOf, needsProof, needsRights } from "#shop/floor/facts";
 import { floorCatalog } from "#shop/floor/recipe";
@@ -204,14 +214,14 @@ async function writeRevision(ctx: Context, tx: Tx, edit: WorkedEdit, reason: str
     mould: mouldOf(spec, catalog.engine.build),
     proofNeeded: needsProof(spec),
     rightsNeeded: needsRights(spec),
-    ...(isVoid ? { proofState: "none", proofAt: null } : {}),
+    ...(isVoid ? { proofAt: null } : {}),
     ...(needsRights(spec) && pair.rightsAt === null && rights !== null ? { rightsAt: rights.at } : {}),
   });
   if (!isWritten) return false;
-  if (isVoid) await voidProofs(tx, pair.id);
+  if (isVoid) await voidProofsOf(tx, pair, reason);
   if (consequences.has("build-sheet-void"))
     await voidTravellers(tx, pair.id, `revision ${revision}: ${reason}`, ctx.now);
-  if (preview.lostCents > 0) await startAgain(tx, pair);
+  if (preview.lostCents > 0) await startAgain(tx, pair, reason);
   const strips = consequences.has("new-strips") ? await newStrips(ctx, tx, edit) : null;
   const createdByName = nameOf(ctx.actor);
   await insertPairRevision(tx, {
@@ -229,8 +239,23 @@ async function writeRevision(ctx: Context, tx: Tx, edit: WorkedEdit, reason: str
   return true;
 }
 
+/** What was issued shows what will not be printed. */
+async function voidProofsOf(tx: Tx, pair: PairRecord, reason: string): Promise<void> {
+  const { proofState } = pair;
+  // The revision has raised the version once.
+  const version = pair.version + 1;
+  if (proofState !== "none") {
+    await moveState(tx, { kind: "proof", from: proofState, to: "none", reason }, () =>
+      moveProof(tx, pair.id, { proofState, version }, "none"),
+    );
+  }
+  for (const { id, state } of pair.proofs.filter((proof) => proof.state !== "void")) {
+    await moveState(tx, { kind: "proof-issue", from: state, to: "void", reason }, () => voidProof(tx, id, state));
+  }
+}
+
 async function newStrips(ctx: Context, tx: Tx, { pair, catalog, preview }: WorkedEdit) {
-  await releaseStrips(tx, pair.id);
+  await putStripsBack(tx, pair.id);
   await detachUsedStrips(tx, pair.id);
   return allocateStrips(tx, { pairId: pair.id, spec: preview.after.spec, build: catalog.engine.build, now: ctx.now });
 }

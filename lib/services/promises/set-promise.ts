@@ -15,7 +15,7 @@ export interface PromiseToSet {
   readonly reason: string;
   /** What the date was taken from. */
   readonly range?: Pick<DateRange, "p50" | "p80" | "p90" | "basis">;
-  /** What changes on the order in the same moment, such as its state at the clock start. */
+  /** What else changes on the order in the same moment. */
   readonly with?: Omit<OrderChange, "promisedOn" | "promiseClass">;
 }
 

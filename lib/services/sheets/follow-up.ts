@@ -1,12 +1,14 @@
 import { type Action, permit } from "#auth";
 import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
-import { lockOpenSheet, type SheetChange, updateSheet } from "#data/sheets";
+import { lockOpenSheet, moveSheet, type SheetChange, updateSheet } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import { findHealthWords } from "#engine/fit";
+import type { SheetState } from "#engine/floor";
 import type { SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventOf, messageOf } from "#services/record";
 import { currentCatalog } from "#shop/catalogue/current";
 import { normalisePhone } from "#shop/names/phone";
@@ -82,12 +84,12 @@ export async function turnDown(
     "sheet-turned-down",
     { reason: reason.value },
     {
-      state: "turned-down",
       turnedDownReason: reason.value,
       reviewAskedAt: null,
       callBackAt: null,
       ...noLease,
     },
+    "turned-down",
   );
 }
 
@@ -98,6 +100,7 @@ async function follow(
   kind: string,
   data: Readonly<Record<string, unknown>>,
   change: SheetChange,
+  to: SheetState | null = null,
 ): Promise<Outcome<SheetView>> {
   const subject = { kind: "sheet", id: sheetId } as const;
   const allowed = permit(ctx.actor, action, subject);
@@ -106,9 +109,14 @@ async function follow(
     const locked = await lockOpenSheet(tx, sheetId, ctx.now);
     if (locked === null) return refuse(await whyClosed(tx, sheetId));
     const record = await updateSheet(tx, sheetId, change);
+    if (to !== null) {
+      await moveState(tx, { kind: "sheet", from: locked.state, to, reason: change.turnedDownReason ?? null }, () =>
+        moveSheet(tx, sheetId, locked.state, to),
+      );
+    }
     await recordEvents(tx, [eventOf(ctx, kind, subject, data)]);
     if (kind === "review-asked") await queueMessages(tx, [messageOf(ctx, kind, "desk", subject, data)]);
-    return accept(await sheetView(tx, record, ctx.actor, ctx.now));
+    return accept(await sheetView(tx, to === null ? record : { ...record, state: to }, ctx.actor, ctx.now));
   });
 }
 

@@ -86,7 +86,7 @@ describe("scenario 12: order edited after deposit", () => {
     expect(after.strips).toHaveLength(14);
     expect(
       after.operations.filter((operation) => operation.state === "ready").map((operation) => operation.station),
-    ).toEqual([2, 6, 8, 9]);
+    ).toEqual(["strips", "base-cut", "print", "kit"]);
   });
 });
 

@@ -122,7 +122,7 @@ describe("scenario 29: a base colour is short", () => {
     expect(incident.base?.pairs).toHaveLength(3);
     const holds = await db().pairHold.findMany();
     expect(holds.map(({ pairId, station, expectedOn: on }) => [pairId, station, on])).toEqual([
-      [ids[3], 6, "2027-01-18"],
+      [ids[3], "base-cut", "2027-01-18"],
     ]);
     const { incidentId, version } = incident;
     const owner = shop.as(shop.owner);

@@ -1,4 +1,5 @@
 /** A pair whose strips are not all there: what can be done, what it does to the promise, and the decision. */
+
 import { permit } from "#auth";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
@@ -6,7 +7,6 @@ import { recordEvents } from "#data/events";
 import { insertPairHolds } from "#data/holds";
 import { endMaterialHolds, type PairRecord, pairById, updatePair } from "#data/pairs";
 import { frozen } from "#data/quotes";
-import { releaseStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
 import type { PairSpec } from "#engine/configuration";
 import type { QueueSituation } from "#engine/routing";
@@ -18,6 +18,7 @@ import { eventOf, nameOf } from "#services/record";
 import { allocateStrips, holdSet } from "#services/stock/allocate";
 import { holdForSki, matchOtherSki } from "#services/stock/match-other-ski";
 import { type WorkedOptions, workOutOptions } from "#services/stock/options";
+import { putStripsBack } from "#services/stock/strip-moves";
 import type { StripsShortView } from "#services/stock/views";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { stationIdTaking } from "#shop/floor/stations";
@@ -99,7 +100,7 @@ export async function decideStrips(
     await endMaterialHolds(tx, pair.id, stationIdTaking("strips"), { at: ctx.now, by: nameOf(ctx.actor) });
     const { option } = chosen;
     if (option.kind === "wait") await holdForBatch(ctx, tx, pair, day.value, reason);
-    if (option.kind === "take-from") await releaseStrips(tx, option.fromPairId);
+    if (option.kind === "take-from") await putStripsBack(tx, option.fromPairId);
     if (chosen.take !== null) await chosen.take(tx);
     if (option.kind === "take-from") await giveAgain(ctx, tx, option.fromPairId, pair.serial, reason);
     const data = { option, reason, expectedOn: day.value };
