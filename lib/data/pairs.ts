@@ -1,4 +1,4 @@
-import { openPairStates, type ProofIssueState, pairStatesOnFloor } from "#engine/floor";
+import { type OperationState, openPairStates, type ProofIssueState, pairStatesOnFloor } from "#engine/floor";
 import type { Tx } from "./client";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
@@ -226,8 +226,8 @@ export async function moveOperation(
 export async function setOperationStates(
   tx: Tx,
   ids: readonly string[],
-  from: "blocked" | "ready",
-  to: "blocked" | "ready",
+  from: Extract<OperationState, "blocked" | "ready">,
+  to: Extract<OperationState, "blocked" | "ready">,
 ): Promise<boolean> {
   const { count } = await tx.operation.updateMany({
     where: { id: { in: [...ids] }, state: from },
