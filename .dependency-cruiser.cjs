@@ -134,7 +134,7 @@ module.exports = {
       "data-stays-low",
       "The data layer knows engine types and the database, and no layer above it.",
       { path: "^lib/data/" },
-      { path: ["^app/", "^lib/(services|shop|auth|documents|catalog)/"] },
+      { path: ["^app/", "^lib/(services|shop|auth|papers|catalog)/"] },
     ),
     forbid(
       "prisma-only-in-data",
@@ -144,22 +144,56 @@ module.exports = {
     ),
 
     forbid(
-      "documents-are-pure-output",
-      "A document turns plain data into bytes; it never fetches.",
-      { path: "^lib/documents/" },
+      "zones-in-one-place",
+      "Time zones are asked in lib/shop/time/zone.ts only; the rest counts days and minutes of the shop's clock.",
+      { pathNot: "^lib/shop/time/zone[.]ts$" },
+      { path: "(^|/)node_modules/(temporal-polyfill|temporal-spec|temporal-utils)/" },
+    ),
+
+    forbid(
+      "numbers-on-the-server",
+      "Telephone numbers are read in lib/shop/names/phone.ts only: the tables of numbering plans have no place in a browser.",
+      { pathNot: "^lib/shop/names/phone[.]ts$" },
+      { path: "(^|/)node_modules/libphonenumber-js/" },
+    ),
+
+    forbid(
+      "one-log",
+      "The log is written through lib/log.ts, which leaves out what is about a person.",
+      { pathNot: "^lib/log[.]ts$" },
+      { path: "(^|/)node_modules/pino/" },
+    ),
+
+    forbid(
+      "papers-are-pure-output",
+      "A paper turns facts into bytes; it never fetches.",
+      { path: "^lib/papers/" },
       { path: ["^app/", "^lib/(services|shop|auth|data|catalog)/"] },
     ),
+    forbid(
+      "papers-parts-are-low",
+      "What papers share knows none of them.",
+      { path: "^lib/papers/parts/" },
+      { path: "^lib/papers/", pathNot: "^lib/papers/parts/" },
+    ),
+    forbid(
+      "papers-do-not-draw-others",
+      "A paper borrows another's rows and types, never its page.",
+      { path: "^lib/papers/([^/]+)/" },
+      { path: "^lib/papers/[^/]+/page[.]tsx$", pathNot: "^lib/papers/$1/" },
+    ),
+
     forbid(
       "catalog-stays-low",
       "The catalogue reads content and validates it; it knows no database and no use case.",
       { path: "^lib/catalog/" },
-      { path: ["^app/", "^lib/(services|shop|auth|documents|data)/"] },
+      { path: ["^app/", "^lib/(services|shop|auth|papers|data)/"] },
     ),
     forbid(
       "auth-stays-low",
       "Sessions and policy know the data layer, not the use cases they guard.",
       { path: "^lib/auth/" },
-      { path: ["^app/", "^lib/(services|shop|documents|catalog)/"] },
+      { path: ["^app/", "^lib/(services|shop|papers|catalog)/"] },
     ),
     forbid(
       "services-below-app",
@@ -176,16 +210,16 @@ module.exports = {
     ),
     forbid(
       "command-below-app",
-      "The command line uses engine, schemas, catalog, services and documents; it holds no database of its own.",
+      "The command line uses engine, schemas, catalog, services and papers; it holds no database of its own.",
       { path: "^lib/command/" },
       { path: ["^app/", "^lib/data/"] },
     ),
 
     forbid(
       "app-through-services",
-      "Routes go through lib/services; they never touch data or documents.",
+      "Routes go through lib/services; they never touch data or papers.",
       { path: "^app/" },
-      { path: "^lib/(data|documents)/" },
+      { path: "^lib/(data|papers)/" },
     ),
     forbid(
       "client-code-is-light",

@@ -18,7 +18,7 @@ export default defineConfig({
         test: {
           name: "unit",
           env,
-          include: ["tests/{config,engine,schemas,catalog,command,documents,architecture}/**/*.test.{ts,tsx}"],
+          include: ["tests/{config,engine,schemas,catalog,command,papers,architecture}/**/*.test.{ts,tsx}"],
           globalSetup: ["tests/support/documents-worker.ts"],
           testTimeout: 60_000,
         },

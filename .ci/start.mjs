@@ -18,8 +18,7 @@ await refuseBusyPort(chosen);
 try {
   await prepare();
   if (!dev) await build();
-  if (existsSync(path.join(root, "lib/documents/worker.ts")))
-    await bundle("lib/documents/worker.ts", "documents-worker");
+  if (existsSync(path.join(root, "lib/papers/worker.ts"))) await bundle("lib/papers/worker.ts", "documents-worker");
   await migrate();
   const { serve } = await import("./serve.mjs");
   await serve({ ...chosen, dev });

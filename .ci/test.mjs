@@ -1,17 +1,18 @@
 // npm test: everything, one after the other, and one closing line with the counts.
 //   node .ci/test.mjs                       all of it
 //   node .ci/test.mjs unit services         some of it: types, unit, services, postgres, browser
-import { rmSync } from "node:fs";
+import { readFileSync, rmSync } from "node:fs";
 import path from "node:path";
 import { hasBrowser, howToGetOne } from "./browser.mjs";
 import { build } from "./build.mjs";
 import { check } from "./check.mjs";
-import { cacheFolder, programs, run, say } from "./lib.mjs";
+import { cacheFolder, programs, root, run, say } from "./lib.mjs";
 import { findPostgres } from "./postgres.mjs";
 import { generate, install, requireNode, typegen } from "./prepare.mjs";
-import { add, freshResults, noCounts, playwrightCounts, vitestCounts } from "./results.mjs";
+import { add, freshResults, noCounts, playwrightCounts, refusedSkips, vitestCounts } from "./results.mjs";
 
 const onCi = Boolean(process.env.CI);
+const expectedSkips = JSON.parse(readFileSync(path.join(root, ".ci/expected-skips.json"), "utf8"));
 // The product's own settings must not leak into its tests.
 for (const name of ["DATABASE_URL", "PAIRWRIGHT_DATA", "PAIRWRIGHT_ORIGIN", "HOST", "PORT", "NODE_ENV"])
   delete process.env[name];
@@ -41,7 +42,7 @@ try {
     if (wanted.length > 0 && !wanted.includes(stage.name)) continue;
     say(`\n== ${stage.title}`);
     const began = performance.now();
-    const counts = await stage.work();
+    const counts = withoutSilence(stage.name, await stage.work());
     total = add(total, counts);
     say(`${stage.title}: ${words(counts)} (${((performance.now() - began) / 1000).toFixed(0)} s)`);
   }
@@ -52,8 +53,20 @@ try {
 process.stdout.write(`\n${words(total)}\n`);
 process.exitCode = total.failed > 0 ? 1 : 0;
 
-function words({ passed, failed, skipped }) {
-  return `${passed} passed, ${failed} failed, ${skipped} skipped`;
+function words({ passed, failed, skips }) {
+  return `${passed} passed, ${failed} failed, ${skips.length} skipped`;
+}
+
+/** Says of every test that did not run why; a skip that is refused counts as failed. */
+function withoutSilence(stage, counts) {
+  const refused = refusedSkips(stage, counts.skips, expectedSkips, onCi);
+  for (const skip of counts.skips)
+    say(`SKIPPED${refused.includes(skip) ? " AND REFUSED" : ""}: ${skip.name}: ${skip.reason ?? "no reason given"}`);
+  return {
+    ...counts,
+    failed: counts.failed + refused.length,
+    skips: counts.skips.filter((skip) => !refused.includes(skip)),
+  };
 }
 
 async function typesStage() {
@@ -62,6 +75,7 @@ async function typesStage() {
 
 async function vitest(project, name, env = {}) {
   const file = freshResults(name);
+  const skipsFile = freshResults(`${name}-skips`);
   const args = [
     programs.vitest,
     "run",
@@ -69,19 +83,21 @@ async function vitest(project, name, env = {}) {
     project,
     "--reporter=default",
     "--reporter=json",
+    "--reporter=./.ci/skip-reporter.mjs",
     `--outputFile.json=${file}`,
   ];
-  const { code } = await run(process.execPath, args, { env });
-  return vitestCounts(file, code);
+  const { code } = await run(process.execPath, args, { env: { ...env, SKIPS_FILE: skipsFile } });
+  return vitestCounts(file, skipsFile, code);
 }
 
 async function postgresStage() {
-  if (findPostgres() === null) return leaveOut("PostgreSQL's programs (initdb, postgres) were not found");
+  if (findPostgres() === null)
+    return leaveOut("Services on PostgreSQL", "its programs (initdb, postgres) were not found");
   return vitest("services", "postgres", { PAIRWRIGHT_TEST_BACKEND: "postgres" });
 }
 
 async function browserStage() {
-  if (!(await hasBrowser())) return leaveOut(howToGetOne);
+  if (!(await hasBrowser())) return leaveOut("The browser", howToGetOne);
   await build();
   const file = freshResults("browser");
   rmSync(path.join(cacheFolder, "e2e-data"), { recursive: true, force: true });
@@ -89,8 +105,7 @@ async function browserStage() {
   return playwrightCounts(file, code);
 }
 
-/** Said aloud, and on CI a failure: there everything must run. */
-function leaveOut(reason) {
-  say(`SKIPPED: ${reason}.`);
-  return onCi ? { ...noCounts, failed: 1 } : { ...noCounts, skipped: 1 };
+/** A whole stage that cannot run here. */
+function leaveOut(name, reason) {
+  return { ...noCounts, skips: [{ name, reason }] };
 }

@@ -102,10 +102,10 @@ export async function moveSheet(
   return count === 1;
 }
 
-/** An open sheet of this number, the one changed last. */
-export async function openSheetByPhone(client: Tx, phoneNormalised: string): Promise<SheetRecord | null> {
+/** An open sheet stored under one of these forms of a number, the one changed last. */
+export async function openSheetByPhone(client: Tx, forms: readonly string[]): Promise<SheetRecord | null> {
   const row = await client.sheet.findFirst({
-    where: { phoneNormalised, state: "open" },
+    where: { phoneNormalised: { in: [...forms] }, state: "open" },
     orderBy: [{ updatedAt: "desc" }, { id: "asc" }],
   });
   return row === null ? null : toRecord(row);
@@ -114,9 +114,10 @@ export async function openSheetByPhone(client: Tx, phoneNormalised: string): Pro
 export interface SheetFilter {
   readonly state?: string;
   readonly text?: string;
-  readonly digits?: string;
-  /** Normalised, whole. */
-  readonly phone?: string;
+  /** Runs of digits within a number. */
+  readonly digits?: readonly string[];
+  /** The forms of one whole number. */
+  readonly phoneForms?: readonly string[];
 }
 
 export async function listSheets(
@@ -126,13 +127,13 @@ export async function listSheets(
 ): Promise<{ readonly rows: readonly SheetRecord[]; readonly total: number }> {
   const where = {
     ...(filter.state === undefined ? {} : { state: filter.state }),
-    ...(filter.phone === undefined ? {} : { phoneNormalised: filter.phone }),
+    ...(filter.phoneForms === undefined ? {} : { phoneNormalised: { in: [...filter.phoneForms] } }),
     ...(filter.text === undefined
       ? {}
       : {
           OR: [
             { fields: { path: ["contact.name", "value"], string_contains: filter.text, mode: "insensitive" as const } },
-            ...(filter.digits === undefined ? [] : [{ phoneNormalised: { contains: filter.digits } }]),
+            ...(filter.digits ?? []).map((run) => ({ phoneNormalised: { contains: run } })),
           ],
         }),
   };

@@ -1,4 +1,4 @@
-/** What an address asks to be compared, and what taking a pair writes. Models and lengths: acceptance scenario 1 (trade.md part 15). */
+/** What an address asks to be compared, and what taking a pair writes. Models and lengths: tests/services/scenarios/01, worked by hand. */
 import { describe, expect, it } from "vitest";
 import {
   comparedPair,

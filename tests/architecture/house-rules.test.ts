@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
 import { policy } from "#auth";
@@ -76,6 +76,34 @@ describe("the repository", () => {
     const self = "tests/architecture/house-rules.test.ts";
     const found = keptTexts().filter((source) => source.path !== self && telling.test(source.text));
     expect(found.map((source) => source.path)).toEqual([]);
+  });
+
+  it("needs nothing beside itself: a relative path in a source leads to something in the project", () => {
+    const root = path.resolve(import.meta.dirname, "../..");
+    const files = keptTexts().filter(({ path: file }) => /\.(m?js|tsx?)$/.test(file));
+    // What a run makes for itself is in .cache.
+    const isThere = (place: string) =>
+      place.startsWith(path.join(root, ".cache")) ||
+      (place.startsWith(root) && ["", ".ts", ".tsx", ".json", "/index.ts"].some((end) => existsSync(place + end)));
+    const lost = files.flatMap(({ path: file, text }) =>
+      [...withoutComments(text).matchAll(/["'`]((?:\.\.\/)+[\w@().[\]/-]*)["'`]/g)]
+        .map(([, relative = ""]) => ({ file, relative, place: path.resolve(root, path.dirname(file), relative) }))
+        .filter(({ place }) => !isThere(place)),
+    );
+    expect(files.length).toBeGreaterThan(500);
+    expect(lost.map(({ file, relative }) => `${file}: ${relative}`)).toEqual([]);
+  });
+
+  it("cites no page that is not here", () => {
+    const files = keptTexts();
+    const pages = new Set(
+      files.map(({ path: file }) => path.posix.basename(file)).filter((name) => name.endsWith(".md")),
+    );
+    const citing = files
+      .filter(({ path: file }) => /^(tests|\.ci)\//.test(file))
+      .flatMap(({ path: file, text }) => [...text.matchAll(/[\w-]+\.md\b/g)].map(([page]) => ({ file, page })));
+    expect(pages.has("DEVELOPERS.md")).toBe(true);
+    expect(citing.filter(({ page }) => !pages.has(page)).map(({ file, page }) => `${file}: ${page}`)).toEqual([]);
   });
 
   it("locks packages by their digest, not by where they were fetched", () => {

@@ -16,7 +16,7 @@ function allowedTo(actor: Actor): readonly Action[] {
     .sort();
 }
 
-// Written from product.md's roles, not from the table: makers see no prices or addresses, the skier only their own.
+// Written down from the roles, not copied from the table: makers see no prices or addresses, the skier only their own.
 const skierMay: readonly Action[] = [
   "artwork.read",
   "artwork.upload",

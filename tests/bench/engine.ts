@@ -114,7 +114,7 @@ function plainSections({ build, core }: SolvedSpec): () => number {
   };
 }
 
-/** As many runs as the sheet looks at first (queue.md part 6). */
+/** As many runs as the sheet looks at first (lib/services/floor/queue-runs.ts). */
 const firstLook = 200;
 
 async function queueMeasures(): Promise<Measured[]> {

@@ -1,7 +1,7 @@
 /** The cases of tests/fixtures/truth as checks: expected values, tolerance and source come from the file, never from here. */
 import geometry from "../fixtures/truth/geometry.json";
 import mechanics from "../fixtures/truth/mechanics.json";
-import type { Check, CheckedValue, Mark, Tolerance, Topic, Values } from "./types";
+import { type Check, type CheckedValue, type Mark, marks, type Tolerance, type Topic, type Values } from "./types";
 
 interface Case {
   readonly id: string;
@@ -9,13 +9,14 @@ interface Case {
   readonly inputs: Readonly<Record<string, unknown>>;
   readonly expected: Readonly<Record<string, unknown>>;
   readonly tolerance: Readonly<Record<string, unknown>>;
+  readonly mark: string;
   readonly source: string;
 }
 
 const all: readonly Case[] = [...(mechanics.cases as readonly Case[]), ...Object.values(geometry.cases)];
 const byId = new Map(all.map((one) => [one.id, one]));
 
-/** Every published case there is; each needs a check. */
+/** Every case there is; each needs a check. */
 export const caseIds: readonly string[] = all.map((one) => one.id);
 
 export function caseOf(id: string): Case {
@@ -54,7 +55,7 @@ export function caseCheck(
     topic,
     about: one.topic,
     source: one.source,
-    mark: markOf(one.source),
+    mark: markOf(id),
     values: () =>
       Object.entries(computed()).map(([name, value]): CheckedValue => {
         const wanted = expected(id, name);
@@ -88,9 +89,10 @@ function printedTo(value: number): number {
   return decimals && !decimals.includes("e") ? 0.5 / 10 ** decimals.length : 0;
 }
 
-function markOf(source: string): Mark {
-  if (/from memory/.test(source)) return "memory";
-  return /\b(read in|pages|abstract|same paper|same table|data sheets?|Handbook)\b/.test(source)
-    ? "published"
-    : "derived";
+/** The mark that the case was given by hand. */
+export function markOf(id: string): Mark {
+  const { mark } = caseOf(id);
+  const found = marks.find((known) => known === mark);
+  if (!found) throw new Error(`${id}.mark: ${mark}, known are ${marks.join(", ")}`);
+  return found;
 }

@@ -12,7 +12,7 @@ import {
 } from "#engine/geometry";
 import { sectionConstants } from "#engine/laminate";
 import { radians } from "#engine/units";
-import { caseCheck, caseOf, expected, input } from "./cases";
+import { caseCheck, caseOf, expected, input, markOf } from "./cases";
 import type { Check } from "./types";
 
 const widthsOf = (id: string, names: readonly [string, string, string]): SidecutWidths => ({
@@ -100,8 +100,8 @@ const outline: readonly Check[] = [
     id: "FIT-REID",
     topic: "outline",
     about: "R·cos θ of a slalom ski at the edge angles measured in races, against the radii measured there",
-    source: `${caseOf("FIT-REID").source}; sidecut of 12 m from memory; a quarter left for skidding and bend, no source`,
-    mark: "memory",
+    source: caseOf("FIT-REID").source,
+    mark: markOf("FIT-REID"),
     values: () => {
       const read = (name: string) => Object.entries(expected("FIT-REID", name) as unknown as Record<string, number>);
       const radii = read("min_turn_radius_m").map(([, radius]) => radius);
@@ -152,14 +152,13 @@ const flex: readonly Check[] = [
 const lengths = ["FIT-RUEDL-M", "FIT-RUEDL-F"].map((id): Check => {
   const { topic: about, source, expected: found } = caseOf(id);
   const [ratio, sd, lengthCm] = [Number(found.ratio_percent), Number(found.ratio_sd), Number(found.ski_length_cm)];
-  // Body mass of the mean skier, from memory.
-  const massKg = id === "FIT-RUEDL-M" ? 79 : 64;
+  const massKg = lengthCm / Number(found.length_over_mass_cm_per_kg);
   return {
     id,
     topic: "length",
     about,
-    source: `${source}; body mass from memory`,
-    mark: "published",
+    source,
+    mark: markOf(id),
     values: () =>
       ["kerfline-68", "pathwick-75", "midlow-84"].map((model) => {
         const heightCm = lengthCm / (ratio / 100);

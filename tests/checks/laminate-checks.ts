@@ -32,7 +32,7 @@ const plates = (plies: readonly Ply[]) => {
   return { A: scaled(aNPerMm, A_TO_SI), B: scaled(bN, B_TO_SI), D: scaled(dNmm, D_TO_SI) };
 };
 
-const single = ["T300", "SCO", "K49"].flatMap((name): Check[] => [
+const single = ["CARBON", "GLASS", "ARAMID"].flatMap((name): Check[] => [
   caseCheck(`CLT-Q-${name}`, "laminate", () => {
     const [q11, q12, , q22, , q66] = reducedStiffness(laminaOf(`CLT-Q-${name}`));
     return { Q11: q11 * GPA, Q12: q12 * GPA, Q22: q22 * GPA, Q66: q66 * GPA };
@@ -72,7 +72,7 @@ function constants(id: string, plies: () => readonly Ply[]): Check {
 const mirrored = (id: string, angles: readonly number[]) =>
   constants(id, () => stack(laminaOf(id), [...angles, ...angles.toReversed()], input(id, "ply_mm")));
 
-const triaxial = ["CLT-TRI-SCO-50", "CLT-TRI-SCO-60", "CLT-TRI-SCO-33"].map((id) =>
+const triaxial = ["CLT-TRI-GLASS-50", "CLT-TRI-GLASS-60", "CLT-TRI-GLASS-33"].map((id) =>
   constants(id, () => {
     // Fractions laid symmetrically, so that the membrane is free of coupling.
     const shares = caseOf(id).inputs.thickness_fractions as Readonly<Record<string, number>>;
@@ -98,12 +98,12 @@ export const laminateChecks: readonly Check[] = [
   }),
   // Kaw lists plies from his top with z down: the same order from the bottom face with z up.
   caseCheck("CLT-KAW42", "laminate", () => plates(stack(laminaOf("CLT-KAW42"), [0, 30, -45], 5))),
-  caseCheck("CLT-AS4-090", "laminate", () => plates(stack(laminaOf("CLT-AS4-090"), [0, 90], 1))),
+  caseCheck("CLT-CARBON-B-090", "laminate", () => plates(stack(laminaOf("CLT-CARBON-B-090"), [0, 90], 1))),
   constants("CLT-090-3PLY", () => stack(laminaOf("CLT-090-3PLY"), [0, 90, 0], 5)),
-  mirrored("CLT-PM45-T300", [45, -45]),
-  mirrored("CLT-090S-T300", [0, 90]),
-  mirrored("CLT-PM45-SCO", [45, -45]),
-  mirrored("CLT-090S-SCO", [0, 90]),
+  mirrored("CLT-PM45-CARBON", [45, -45]),
+  mirrored("CLT-090S-CARBON", [0, 90]),
+  mirrored("CLT-PM45-GLASS", [45, -45]),
+  mirrored("CLT-090S-GLASS", [0, 90]),
   ...triaxial,
   caseCheck("CLT-QI", "laminate", () => {
     const lamina = laminaOf("CLT-QI");
@@ -119,7 +119,7 @@ export const laminateChecks: readonly Check[] = [
     };
   }),
   caseCheck("CLT-INV-SYM", "laminate", () => {
-    const { A, B } = plates(stack(laminaOf("CLT-Q-T300"), [0, 30, -45, 10, 10, -45, 30, 0], 0.2));
+    const { A, B } = plates(stack(laminaOf("CLT-Q-CARBON"), [0, 30, -45, 10, 10, -45, 30, 0], 0.2));
     const largest = (matrix: Matrix) => Math.max(...matrix.flat().map(Math.abs));
     return { max_abs_B_over_A_h: largest(B) / (largest(A) * 1.6e-3) };
   }),

@@ -10,7 +10,7 @@ import {
   torsionSlipCompliance,
 } from "#engine/laminate";
 import { findRoot, invert } from "#engine/math";
-import { caseCheck, caseOf, expected, input } from "./cases";
+import { caseCheck, caseOf, expected, input, markOf } from "./cases";
 import type { Check } from "./types";
 
 const NM2 = 1e-6;
@@ -123,7 +123,7 @@ const ofPlies: readonly Check[] = [
     topic: "torsion",
     about: caseOf("TW-COMPARE").topic,
     source: caseOf("TW-COMPARE").source,
-    mark: "derived",
+    mark: markOf("TW-COMPARE"),
     values: () => [
       ...perFace("EI_Nm2", bendingNm2),
       ...perFace("GJ_Nm2", (layers) => sectionConstants(layers).torsionalStiffnessNmm2 * NM2),
@@ -175,7 +175,7 @@ const softLayers: readonly Check[] = [
     id: "SLIP-GAMMA",
     topic: "soft-layers",
     about: "two parts on a yielding joint: A1·A2/(A1 + A2)·d²/(1 + s·A1·A2/(A1 + A2))",
-    source: "the γ-method of EN 1995-1-1, annex B, for two parts (from memory), worked out by hand",
+    source: "γ-method for two parts (EN 1995-1-1:2004, annex B, from memory), worked out by hand",
     mark: "memory",
     values: () => {
       // 3 MN and 2 MN, 6 mm apart: 1.2 MN·36 mm² = 43.2 N·m² bonded; a joint of s = 1/1.2 MN halves it.
@@ -195,7 +195,7 @@ const softLayers: readonly Check[] = [
     id: "SLIP-BREDT",
     topic: "soft-layers",
     about: "two skins and no core, closed by soft walls, twist as Bredt's box",
-    source: "Bredt's GJ = 4A²/Σ(s/Gt), the box of TW-BREDT",
+    source: caseOf("TW-BREDT").source,
     mark: "derived",
     values: () => {
       const { face, wall } = box();
@@ -207,8 +207,8 @@ const softLayers: readonly Check[] = [
         { stiffnessN: skinN, heightMm: wall.lengthMm },
       ];
       const computed = 4 * coupleStiffnessNmm2(skins, [torsionSlipCompliance(joint)]) * NM2;
-      const published = expected("TW-BREDT", "GJ_Nm2");
-      return [{ name: "GJ, N·m²", expected: published, computed, tolerance: { kind: "rel", value: 1e-5 } }];
+      const wanted = expected("TW-BREDT", "GJ_Nm2");
+      return [{ name: "GJ, N·m²", expected: wanted, computed, tolerance: { kind: "rel", value: 1e-5 } }];
     },
   },
 ];

@@ -18,8 +18,12 @@ export type Topic =
   | "flex"
   | "length";
 
-/** How sure the expected value is: read in a publication, worked out by hand or closed form, or remembered. */
-export type Mark = "published" | "derived" | "memory";
+/**
+ * Where the value to reach is from: printed in a publication (or its plain conversion), worked out beside the engine by a
+ * formula the source names, common practice without a source, or resting on something remembered and not read again.
+ */
+export const marks = ["published", "derived", "practice", "memory"] as const;
+export type Mark = (typeof marks)[number];
 
 /** `rel` of the largest expected entry, `abs` in the value's own unit, `range` within [low, high], `most` at most. */
 export type Tolerance =
@@ -44,6 +48,7 @@ export interface Check {
   /** What is checked, in a few words. */
   readonly about: string;
   readonly source: string;
+  /** Set by hand where the value to reach is written down; of every value of the check. */
   readonly mark: Mark;
   /** Works everything out afresh by the engine. */
   readonly values: () => readonly CheckedValue[];

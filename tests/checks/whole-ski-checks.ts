@@ -37,8 +37,8 @@ export const wholeSkiChecks: readonly Check[] = [
     topic: "frequencies",
     about: "uniform strip hanging free: 1.8 m, EI 200 N·m², GJ 100 N·m², 1 kg/m, 90 mm wide",
     source:
-      "(4.73004)²/2π·√(EI/mL⁴) and √(GJ/(m·w²/12))/2L (S. P. Timoshenko, Vibration Problems in Engineering, from memory)",
-    mark: "memory",
+      "(4.73004²/2π)·√(EI/mL⁴) (R. D. Blevins, Formulas for Natural Frequency and Mode Shape, 1979, Table 8-1, free–free) and √(GJ/(m·w²/12))/2L of a free shaft, own derivation",
+    mark: "derived",
     values: () => {
       const { bendingHz, torsionHz } = freeFreeFrequencies(strip);
       const tolerance = { kind: "rel", value: 1e-4 } as const;
@@ -54,7 +54,8 @@ export const wholeSkiChecks: readonly Check[] = [
     id: "CAMBER",
     topic: "camber",
     about: "camber shaped like the bend of a centre load closes evenly, h = c − F·L³/48EI",
-    source: "own derivation: EI 200 N·m², L 1.4 m, camber 8 mm in the form 3ξ − 4ξ³ of a centre-loaded beam",
+    source:
+      "own derivation from the centre-loaded beam (Roark's Formulas for Stress and Strain, 7th ed., Table 8.1, case 1e): EI 200 N·m², L 1.4 m, camber 8 mm in its form 3ξ − 4ξ³",
     mark: "derived",
     values: () => {
       const [L, c] = [1400, 8];
@@ -80,7 +81,8 @@ export const wholeSkiChecks: readonly Check[] = [
     id: "SPRINGS",
     topic: "beam",
     about: "the three springs of a uniform strip, supports 1.4 m apart, load 0.6 m behind the first",
-    source: "3EI·L/(a²b²), 3EI/a³ and 3EI/b³ (beam tables), EI 200 N·m²",
+    source:
+      "3EI·L/(a²b²), 3EI/a³ and 3EI/b³ (Roark's Formulas for Stress and Strain, 7th ed., Table 8.1, cases 1e and 1a), EI 200 N·m²",
     mark: "derived",
     values: () => {
       const [a, b, EI] = [600, 800, 200e6];
@@ -101,7 +103,8 @@ export const wholeSkiChecks: readonly Check[] = [
     id: "POLAR",
     topic: "polar",
     about: "uniform strip of 1.8 kg, 1.8 m by 90 mm, about its middle and about a mount line 0.1 m behind",
-    source: "m(L² + b²)/12 of a thin plate and the parallel-axis theorem (mechanics of rigid bodies)",
+    source:
+      "m(L² + b²)/12 of a thin plate and the parallel-axis theorem (J. L. Meriam & L. G. Kraige, Engineering Mechanics: Dynamics, appendix B)",
     mark: "derived",
     values: () => {
       const { polarMomentKgM2, polarMomentAtMountKgM2 } = behaviourOfStrip();
@@ -122,7 +125,7 @@ export const wholeSkiChecks: readonly Check[] = [
     id: "TW-ENDS",
     topic: "twist",
     about: "the same strip held 1 m behind the tip, turned 0.8 m ahead and 0.6 m behind: GJ/L per degree",
-    source: "Saint-Venant, θ = T·L/GJ with GJ 100 N·m²",
+    source: "θ = T·L/GJ (Roark's Formulas for Stress and Strain, 7th ed., ch. 10), GJ 100 N·m²",
     mark: "derived",
     values: () => {
       const { twistForebodyNmPerDeg, twistAfterbodyNmPerDeg } = behaviourOfStrip();

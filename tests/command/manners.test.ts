@@ -47,8 +47,8 @@ describe("pairwright", () => {
 });
 
 describe("pairwright recommend", () => {
-  // trade.md part 15, scenario 1 (invented setting): Midlow 84 at 182 (L* 179.6) and Midlow 95 at 186 (183.6), k 1.07.
-  it("answers scenario 1 as the trade page works it out by hand", () => {
+  // tests/services/scenarios/01 (invented setting): Midlow 84 at 182 (L* 179.6) and Midlow 95 at 186 (183.6), k 1.07.
+  it("answers scenario 1 as worked out by hand", () => {
     const { json } = runVerb(["recommend"], { heightCm: 182, massKg: 82, ability: "confident", offPistePercent: 40 });
     const byModel = Object.fromEntries(
       json.choices.map((choice: { model: string }) => [choice.model, choice] as const),
@@ -61,7 +61,7 @@ describe("pairwright recommend", () => {
 });
 
 describe("pairwright price", () => {
-  // trade.md part 15, scenario 10: 1590 + 90 + 150 + 95 = 1925 on PB-3, 1965 on PB-4.
+  // tests/services/scenarios/10: 1590 + 90 + 150 + 95 = 1925 on PB-3, 1965 on PB-4.
   const choices = {
     model: "midlow-95",
     lengthCm: 178,
@@ -82,7 +82,7 @@ describe("pairwright price", () => {
 });
 
 describe("pairwright artwork", () => {
-  // trade.md part 15, scenario 13: 4000 × 3000 px continuing over 1840 × 352 mm is 55 dpi.
+  // By hand: 4000 × 3000 px continuing over 1840 × 352 mm is 55 dpi.
   it("blocks a photo stretched across both skis", () => {
     const { json } = runVerb(["artwork"], {
       widthPx: 4000,

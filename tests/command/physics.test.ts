@@ -20,13 +20,13 @@ function caseOf(id: string): Case {
   return found;
 }
 
-/** T300/5208 in MPa (Tsai & Hahn 1980; Kaw 2006, table 2.1). */
-const t300 = { e1Mpa: 181_000, e2Mpa: 10_300, g12Mpa: 7_170, nu12: 0.28 };
+/** Carbon/epoxy of Tsai & Hahn 1980 (Kaw 2006, Table 2.1), MPa. */
+const carbon = { e1Mpa: 181_000, e2Mpa: 10_300, g12Mpa: 7_170, nu12: 0.28 };
 
 describe("pairwright laminate", () => {
   it("gives the ABD matrices of Kaw's example 4.2, listed from the bottom in his order", () => {
     const { expected } = caseOf("CLT-KAW42");
-    const plies = [0, 30, -45].map((angleDeg) => ({ ...t300, angleDeg, thicknessMm: 5 }));
+    const plies = [0, 30, -45].map((angleDeg) => ({ ...carbon, angleDeg, thicknessMm: 5 }));
     const { exitCode, json } = runVerb(["laminate"], { plies });
     expect(exitCode).toBe(0);
     // Pa·m = 1e-3 N/mm, Pa·m² = 1 N, Pa·m³ = 1e3 N·mm.
@@ -41,7 +41,7 @@ describe("pairwright laminate", () => {
 
   it("gives the engineering constants of a [0/90/0] laminate", () => {
     const { expected } = caseOf("CLT-090-3PLY");
-    const plies = [0, 90, 0].map((angleDeg) => ({ ...t300, angleDeg, thicknessMm: 5 }));
+    const plies = [0, 90, 0].map((angleDeg) => ({ ...carbon, angleDeg, thicknessMm: 5 }));
     const { json } = runVerb(["laminate"], { plies });
     close(json.exMpa, expected.Ex_GPa * 1e3, 1e-3);
     close(json.eyMpa, expected.Ey_GPa * 1e3, 1e-3);

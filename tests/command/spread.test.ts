@@ -12,7 +12,7 @@ describe("flex", () => {
       bySource.reduce((sum: number, source: Record<string, number>) => sum + (source[key] ?? 0) ** 2, 0);
     expect(Math.sqrt(squares("springCentre"))).toBeCloseTo(springCentre, 9);
     expect(Math.sqrt(squares("massG"))).toBeCloseTo(massG, 6);
-    // Shop rules of trade.md part 9 (assumed there): centre springs of twins within 3 %, masses within 25 g. A shop that
+    // The shop's own rules (assumed, no source): centre springs of twins within 3 %, masses within 25 g. A shop that
     // could not keep them in nine pairs of ten would have other limits.
     const limit = finish.qcLimits.find(({ measure }) => measure === "springCentre")?.twins;
     expect(limit).toBe("≤ 3 %");

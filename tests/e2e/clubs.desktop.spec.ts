@@ -1,6 +1,6 @@
 /**
- * A club orders (trade.md scenario 38): one palette and one customer, a sheet and a fit for each skier, one offer of which some
- * are taken, and each name proofed by itself.
+ * A club orders (as tests/services/scenarios/38): one palette and one customer, a sheet and a fit for each skier, one offer
+ * of which some are taken, and each name proofed by itself.
  */
 import { expectPdf } from "./support/paper";
 import { dayFromNow, expectFieldError, rowsOf } from "./support/shop-steps";

@@ -1,5 +1,5 @@
 /**
- * Up to three pairs on one axis. Models and lengths are those of acceptance scenario 1 (trade.md part 15): Midlow 84 in 182,
+ * Up to three pairs on one axis. Models and lengths are those of tests/services/scenarios/01: Midlow 84 in 182,
  * Midlow 95 in 186.
  */
 import type { Page } from "playwright/test";

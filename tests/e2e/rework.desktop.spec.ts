@@ -1,4 +1,4 @@
-/** One ski is void and goes again alone; a pair without its wood gets a way out. Both are the trade page's scenarios 19 and 20. */
+/** One ski is void and goes again alone; a pair without its wood gets a way out. Both are cases of tests/services/scenarios, 19 and 20. */
 import { dayFromNow, expectFieldError, rowsOf } from "./support/shop-steps";
 import { expectAccessible, expectNoSidewaysScroll } from "./support/skier-steps";
 import { expect, signInAs, test } from "./support/test";

@@ -1,5 +1,5 @@
 /**
- * Another build of the same flex. Metal costs 180 in price book PB-3 (trade.md part 10), 190.80 with 6 % tax at home:
+ * Another build of the same flex. Metal costs 180 in price book PB-3, 190.80 with 6 % tax at home:
  * what is given back when it is left out.
  */
 import { answerBody, expectAccessible, openSection, section, startSheet, waitForSaved } from "./support/skier-steps";

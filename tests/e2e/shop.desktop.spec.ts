@@ -1,6 +1,6 @@
 /**
- * The phone sale and the way from quote to build sheet, in real browsers. Scenario numbers are those of the trade page's
- * acceptance list (part 15); the measures and prices are worked out there by hand.
+ * The phone sale and the way from quote to build sheet, in real browsers. Scenario numbers are those of
+ * tests/services/scenarios; the measures and prices are worked out by hand.
  */
 import type { Browser, Page } from "playwright/test";
 import { answerImperial, openCall, quoteFor } from "./support/shop-steps";

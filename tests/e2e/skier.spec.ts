@@ -1,6 +1,6 @@
 /**
- * The skier's journey, in a real browser. Numbers are those of the acceptance scenarios (trade.md part 15) and of price
- * book PB-3 (part 10), worked out there by hand; tax 6 % at home and shipping 65 are the demo's terms.
+ * The skier's journey, in a real browser. Numbers are those of tests/services/scenarios and of price book PB-3,
+ * worked out by hand; tax 6 % at home and shipping 65 are the demo's terms.
  */
 import sharp from "sharp";
 import { expectPdf } from "./support/paper";
@@ -121,7 +121,7 @@ test("a very light skier is offered a call, not a price button (scenario 2)", as
   await expect(page.getByText(/^Asked\./)).toBeVisible();
 });
 
-test("a picture is placed on the true outline with its resolution (scenario 13)", async ({ page }) => {
+test("a picture is placed on the true outline with its resolution", async ({ page }) => {
   await startSheet(page);
   await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
   await openSection(page, "graphic");

@@ -13,7 +13,7 @@ import {
   recordDeposit,
   startOperation,
 } from "#services";
-import { pdfPages } from "../documents/pdf-text";
+import { pdfPages } from "../papers/pdf-text";
 import { acceptedQuote } from "../support/builders/sale";
 import { must, openShop, shopNow, stockWood, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";

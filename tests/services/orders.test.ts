@@ -75,7 +75,7 @@ describe("money", () => {
     expect(history.at(-1)).toMatchObject({ kind: "balance-received", data: { cents: 86_240 } });
   });
 
-  // "Balance before shipping": trade.md part 10, typical terms, common practice.
+  // "Balance before shipping" is the usual term (common practice, no source).
   it("ships nothing unpaid, unless an owner says why", async () => {
     const shop = await openShop(db());
     await stockWood(db());
@@ -126,7 +126,7 @@ describe("money", () => {
     const cancelled = must(
       await cancelOrder(shop.as(shop.desk, daysAfter(shopNow, 6)), { orderId, reason: "broke a leg" }),
     );
-    // Midlow 84: 1,540 ex tax; deposit half = 770; 30 % = 462 kept, 308 back (the shop's ladder, trade.md part 10)
+    // Midlow 84: 1,540 ex tax; deposit half = 770; 30 % = 462 kept, 308 back (the shop's own ladder, core milled).
     expect(cancelled.cancelled).toMatchObject({ feeCents: 46_200, refundCents: 30_800 });
     expect(cancelled.state).toBe("cancelled");
   });

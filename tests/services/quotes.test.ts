@@ -12,7 +12,7 @@ import {
   saveSheet,
   withdrawQuote,
 } from "#services";
-import { pdfPages } from "../documents/pdf-text";
+import { pdfPages } from "../papers/pdf-text";
 import { filledSheet, quotedSheet } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";

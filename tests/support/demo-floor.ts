@@ -1,11 +1,7 @@
-/** The demo shop's floor, as its content file says. */
-import { readFileSync } from "node:fs";
-import path from "node:path";
+/** The demo shop's floor, as its content says. */
+import { loadCatalog } from "#catalog";
 import type { FloorCatalog } from "#engine/routing";
-import { floorFileSchema } from "#schemas/floor";
 
 export function demoFloor(): FloorCatalog {
-  return floorFileSchema.parse(
-    JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../content/catalog/floor.json"), "utf8")),
-  );
+  return loadCatalog().floor;
 }

@@ -2,5 +2,5 @@
 import { bundle } from "../../.ci/bundle.mjs";
 
 export default async function freshWorker(): Promise<void> {
-  await bundle("lib/documents/worker.ts", "documents-worker");
+  await bundle("lib/papers/worker.ts", "documents-worker");
 }

@@ -49,7 +49,11 @@ export function CheckTable({ topics, title }: { readonly topics: readonly string
   const shown = rows.filter((row) => topics.includes(row.topic));
   if (shown.length === 0) return null;
   const failed = shown.filter((row) => !row.passed).length;
-  const summary = fill(failed === 0 ? labels.allMet : labels.someMet, { count: shown.length, failed });
+  const summary = fill(failed === 0 ? labels.allMet : labels.someMet, {
+    count: shown.length,
+    failed,
+    marks: countsOfMarks(shown),
+  });
   return (
     <details className="mt-3 min-w-0">
       <summary className="chevron inline-flex min-h-11 cursor-pointer items-center gap-2 text-tarn underline decoration-1 underline-offset-4">
@@ -65,6 +69,15 @@ export function CheckTable({ topics, title }: { readonly topics: readonly string
       />
     </details>
   );
+}
+
+/** "36 published, 14 worked out beside the engine", in the order of the copy; what does not occur is left out. */
+function countsOfMarks(shown: readonly Row[]): string {
+  return Object.entries(marks)
+    .map(([mark, word]) => ({ word, count: shown.filter((row) => row.mark === mark).length }))
+    .filter(({ count }) => count > 0)
+    .map(({ word, count }) => `${count} ${word}`)
+    .join(", ");
 }
 
 function Lines({ values }: { readonly values: Values }) {

@@ -4,7 +4,7 @@ import { conflictsOf, resolveSpec, solveSpec } from "#engine/configuration";
 import { measure } from "#engine/geometry";
 import { partsFor } from "#engine/parts";
 import { accept, refuse } from "#engine/units";
-import { composeBuildSheet, composeKitList, renderDocument } from "#lib/documents/index";
+import { composeBuildSheet, composeKitList, renderDocument } from "#papers";
 import { pairSpecSchema } from "#schemas";
 import { floorFacts } from "#services/papers/floor-facts";
 import { skiSerial } from "#shop/names/serial";

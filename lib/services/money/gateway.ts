@@ -2,13 +2,15 @@
  * The deposit's way in. No card data passes through here, ever: a real payment service would take the card on its own
  * page and tell us the result. The demo stands in for it and says yes at once.
  */
+
+import type { Price } from "#engine/pricing";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { DepositMethod } from "#shop/order/views";
 
 export interface DepositRequest {
   readonly orderNumber: string;
   readonly cents: number;
-  readonly currency: "USD";
+  readonly currency: Price["currency"];
   readonly method: DepositMethod;
   /** What staff read off a bank statement or a receipt. */
   readonly reference: string | null;

@@ -3,7 +3,7 @@ import { config } from "#config";
 import sheetWords from "#content/copy/sheet.json";
 import type { ClubId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import { type ClubQuoteData, type Paper, renderDocument } from "#lib/documents/index";
+import { type ClubQuoteData, type Paper, renderDocument } from "#papers";
 import { readClub } from "#services/clubs/read-club";
 import type { ClubView } from "#services/clubs/views";
 import type { Context } from "#services/context";

@@ -2,7 +2,7 @@
 
 import type { Catalog, ReleasedCatalog } from "#catalog";
 import { type StationId, stationOf } from "#engine/floor";
-import type { FloorFacts, QcMeasure, SafetyIcon, StationFact } from "#lib/documents/index";
+import type { FloorFacts, QcMeasure, SafetyIcon, StationFact } from "#papers";
 import { stationRecipe } from "#shop/floor/recipe";
 
 /** What a build sheet needs to know of the floor; cautions and limits from the catalogue. */

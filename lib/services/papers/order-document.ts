@@ -27,7 +27,7 @@ import {
   type PromiseFact,
   readableSpec,
   renderDocument,
-} from "#lib/documents/index";
+} from "#papers";
 import type { Context } from "#services/context";
 import { findOrder } from "#services/orders/find-order";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";

@@ -23,7 +23,7 @@ import {
   type Paper,
   renderDocument,
   type ShopFacts,
-} from "#lib/documents/index";
+} from "#papers";
 import type { Context } from "#services/context";
 import { findPair } from "#services/orders/find-order";
 import { eventOf, nameOf } from "#services/record";

@@ -8,14 +8,7 @@ import { type BuildCatalog, graphicResolution, type PairSpec, printCanvas } from
 import { measure, type SkiShape, shapeAtLength } from "#engine/geometry";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import {
-  composeDrawing,
-  layoutText,
-  type Paper,
-  type ProofAnswer,
-  type ProofData,
-  renderDocument,
-} from "#lib/documents/index";
+import { composeDrawing, layoutText, type Paper, type ProofAnswer, type ProofData, renderDocument } from "#papers";
 import type { Context } from "#services/context";
 import { proofPictures } from "#services/graphics/proof-pictures";
 import { findPair } from "#services/orders/find-order";

@@ -7,7 +7,7 @@ import type { FitReason, TypedMeasures } from "#engine/fit";
 import type { Price } from "#engine/pricing";
 import type { QuoteId } from "#engine/units";
 import { accept, type Outcome, type TypedHeight, type TypedMass, textForPeople } from "#engine/units";
-import { type Paper, type QuoteData, readableSpec, renderDocument } from "#lib/documents/index";
+import { type Paper, type QuoteData, readableSpec, renderDocument } from "#papers";
 import { heightText, massText } from "#schemas/typed-text";
 import type { Context } from "#services/context";
 import { findQuote } from "#services/quotes/find-quote";

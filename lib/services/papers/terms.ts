@@ -2,7 +2,7 @@
 import type { Catalog } from "#catalog";
 import type { Price } from "#engine/pricing";
 import { textForPeople } from "#engine/units";
-import type { Row } from "#lib/documents/index";
+import type { Row } from "#papers";
 import { currentCatalog } from "#shop/catalogue/current";
 
 type Shop = Catalog["shop"];

@@ -19,7 +19,7 @@ const photo = { id: "a1", widthPx: 4000, heightPx: 3000, sha256: "00" };
 const ownGraphic = { kind: "own", layout: "continuing", windows: [], artwork: photo } as const;
 const window = { fromXMm: 400, toXMm: 600, halfWidthMm: 15 };
 
-// The acceptance scenarios of the trade notes, part 15, as far as one sheet knows them (no dates, no store).
+// The cases of tests/services/scenarios as far as one sheet knows them (no dates, no store).
 describe("assessSheet", () => {
   it("scenario 1: proposes Midlow 84 at 182 and Midlow 95 at 186, class 3 near 4, and sells without a flag", () => {
     const { recommendation, spec, price, saleBlockedBy, conflicts } = assess(skier);
@@ -85,7 +85,7 @@ describe("assessSheet", () => {
     expect(assess(skier, { graphic: sharp }, true).buildBlockedBy).toEqual([]);
   });
 
-  it("scenario 13: keeps a 55 dpi picture from the floor and offers pattern, motif and designer", () => {
+  it("keeps a 55 dpi picture from the floor and offers pattern, motif and designer", () => {
     const { buildBlockedBy, warnings, saleBlockedBy } = assess(
       skier,
       { model: "ridgefold-106", lengthCm: 184, graphic: ownGraphic },
@@ -146,7 +146,7 @@ describe("assessSheet", () => {
 
   it("gives finish by the skier and the ski, and keeps a chosen one", () => {
     const learner = assess({ ...skier, ability: "learning" }, { model: "midlow-84" }).spec?.finish;
-    // Learning or improving: base bevel 1.0°, detune 100 mm (trade notes, part 9).
+    // Learning or improving: base bevel 1.0°, detune 100 mm (the shop's finish table; common practice, no source).
     expect(learner).toMatchObject({ baseBevelDeg: 1, detuneTipMm: 100 });
     const finish = { baseBevelDeg: 0.5, sideAngleDeg: 3, detuneTipMm: 0, detuneTailMm: 0, structure: "F" } as const;
     expect(assess(skier, { finish }).spec?.finish).toEqual(finish);

@@ -23,7 +23,7 @@ function clashes(choices: SpecChoices) {
 
 const codes = (choices: SpecChoices) => clashes(choices).map((each) => each.code);
 
-// Rules of the trade notes, parts 7 and 8: common practice, no source.
+// The shop's rules of reinforcements and graphics: common practice, no source.
 describe("conflictsOf", () => {
   it("finds nothing to clash in any active model as it is designed", () => {
     for (const { id } of build.models.filter((model) => model.state === "active"))
@@ -92,7 +92,7 @@ describe("conflictsOf", () => {
   });
 });
 
-describe("the mount line and the plate (scenario 31)", () => {
+describe("the mount line and the plate", () => {
   const spec = specOf({ mount: { offsetMm: 35, bindingTrackMm: 410 } });
 
   it("allows 35 mm forward while the pocket is not milled: (480 − 410)/2 = 35 ≥ 25 mm", () => {

@@ -8,7 +8,7 @@ import { modelShape } from "../geometry/truth";
 const { print } = catalog.build.rules;
 const ridgefold = shapeAtLength(modelShape("ridgefold-106"), 184);
 
-// Canvas and pixel table of the trade notes, part 8 (derived there from 25.4 mm an inch).
+// Canvas and pixels worked out by hand from 25.4 mm an inch.
 describe("printCanvas", () => {
   it("is 1,840 × 162 mm for one Ridgefold 106 at 184 and 1,840 × 352 mm for a picture across both", () => {
     expect(printCanvas("same", ridgefold, print)).toEqual({ lengthMm: 1840, widthMm: 162 });
@@ -31,7 +31,7 @@ describe("graphicResolution", () => {
   const photo = { widthPx: 4000, heightPx: 3000 };
   const canvas = printCanvas("continuing", ridgefold, print);
 
-  it("finds 55 dpi in a 4,000 × 3,000 photo over 1,840 × 352 mm and blocks it with three ways out (scenario 13)", () => {
+  it("finds 55 dpi in a 4,000 × 3,000 photo over 1,840 × 352 mm and blocks it with three ways out", () => {
     const found = graphicResolution(photo, canvas, print);
     expect(Math.round(found.effectiveDpi)).toBe(55);
     expect(found.crop.widthPx).toBeCloseTo(4000, 6);
@@ -95,7 +95,7 @@ describe("letteringFit", () => {
   // middle at 807 the text begins at 717; H, O, M, E have their middles at 717 + 18 · (6.5 … 9.5) = 834 … 888: four hidden.
   const text = { text: "RIDGE HOME", xMm: 807, capHeightMm: 20 };
 
-  it("counts four letters of RIDGE HOME under the binding (scenario 14)", () => {
+  it("counts four letters of RIDGE HOME under the binding", () => {
     const fit = letteringFit(text, ridgefold, 985, print);
     expect(fit.letters).toBe(9);
     expect(fit.hiddenLetters).toBe(4);

@@ -1,4 +1,4 @@
-/** Each flag of the acceptance list: when it rises, when it does not. Limits are the shop's own, no source. */
+/** Each flag of the fit: when it rises, when it does not. Limits are the shop's own, no source. */
 import { describe, expect, it } from "vitest";
 import { loadCatalog } from "#catalog";
 import { type FitAnswers, type FitFlagCode, type FitSelection, findHealthWords, fitToModel } from "#engine/fit";

@@ -1,4 +1,4 @@
-/** Scenarios 1 to 6 of the acceptance list (the shop's own rules, no source) and the rules of the ranking. */
+/** The skiers of tests/services/scenarios, 1 to 6 (the shop's own rules, no source), and the rules of the ranking. */
 import { describe, expect, it } from "vitest";
 import { loadCatalog } from "#catalog";
 import { type FitAnswers, type FitFlagCode, fitToModel, type Recommendation, recommend } from "#engine/fit";

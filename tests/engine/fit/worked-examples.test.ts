@@ -36,8 +36,9 @@ describe("fitToModel", () => {
 
   it.each(truth.skiLengths)("stays within two standard deviations of what skiers really use ($id)", (row) => {
     const heightCm = row.skiLengthCm / (row.ratioPercent / 100);
+    const massKg = row.skiLengthCm / row.lengthOverMassCmPerKg;
     for (const model of ["kerfline-68", "pathwick-75", "midlow-84"]) {
-      const answers: FitAnswers = { heightCm, massKg: row.massKg, ability: "improving" };
+      const answers: FitAnswers = { heightCm, massKg, ability: "improving" };
       const { choice } = fitToModel(answers, { model }, build, fit);
       const ratioPercent = (100 * choice.wantedLengthCm) / heightCm;
       expect(Math.abs(ratioPercent - row.ratioPercent)).toBeLessThan(2 * row.ratioSdPercent);

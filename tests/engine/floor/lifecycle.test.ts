@@ -61,7 +61,7 @@ describe("sets of states, read from the table", () => {
 });
 
 describe("transition", () => {
-  // product.md "States": cancelled from any state before shipped.
+  // Cancelled from any state before shipped.
   it("cancels an order from any state before shipped and from none after", () => {
     for (const from of ["waiting", "released", "building", "ready"] as const)
       expect(canTransition("order", from, "cancelled")).toBe(true);
@@ -85,7 +85,7 @@ describe("transition", () => {
 });
 
 describe("clockStart", () => {
-  // trade.md part 11: the last of deposit, specification locked, proof approved, rights confirmed; common practice, no source.
+  // The last of deposit, specification locked, proof approved, rights confirmed; common practice, no source.
   it("starts at the last of the four", () => {
     const facts = { depositAtMs: 400, specificationLockedAtMs: 100, proofApprovedAtMs: 900, rightsConfirmedAtMs: 300 };
     expect(clockStart(facts)).toEqual({ started: true, startedAtMs: 900, last: "proof" });
@@ -114,7 +114,7 @@ describe("cancellation", () => {
     shipped: false,
   };
 
-  // trade.md scenario 35: total 1 925, core milled, 30 % kept = 577.50.
+  // Total 1 925, core milled, 30 % kept = 577.50.
   it("keeps 577.50 of 1,925 after the core is milled", () => {
     expect(cancellationStage(facts, floor)).toBe("core-milled");
     const ladder = [{ stage: "core-milled", keepBasisPoints: 3000, keepCents: 0, keepsArtFee: false }] as const;
@@ -131,7 +131,7 @@ describe("cancellation", () => {
 });
 
 describe("editAllowed", () => {
-  // trade.md scenario 12: length may change until the core is milled, with these consequences.
+  // As tests/services/scenarios/12: length may change until the core is milled, with these consequences.
   it("lets the length change before the core is milled and not after", () => {
     const early = editAllowed("shape", { startedStations: ["release", "strips", "core-glue"], shipped: false }, floor);
     expect(early.ok && early.value.consequences).toEqual(

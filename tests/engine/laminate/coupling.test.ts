@@ -2,9 +2,9 @@ import { inverse, Matrix } from "ml-matrix";
 import { describe, expect, it } from "vitest";
 import { laminateConstants } from "#engine/laminate";
 
-// T300/5208, Tsai & Hahn 1980 (Kaw 2006, table 2.1), MPa.
-const t300 = { e1Mpa: 181_000, e2Mpa: 10_300, g12Mpa: 7170, nu12: 0.28 };
-const stack = (angles: readonly number[]) => angles.map((angleDeg) => ({ ...t300, angleDeg, thicknessMm: 0.125 }));
+// Carbon/epoxy of Tsai & Hahn 1980 (Kaw 2006, Table 2.1), MPa.
+const carbon = { e1Mpa: 181_000, e2Mpa: 10_300, g12Mpa: 7170, nu12: 0.28 };
+const stack = (angles: readonly number[]) => angles.map((angleDeg) => ({ ...carbon, angleDeg, thicknessMm: 0.125 }));
 
 describe("coupling of a laminate", () => {
   it("has the compliances of the inverted 6×6, by a general matrix library", () => {
@@ -32,7 +32,7 @@ describe("coupling of a laminate", () => {
   it("of one ply off its axis is S̄16/S̄11 (Jones, Mechanics of Composite Materials, eq. 2.88, from memory)", () => {
     const angle = (30 * Math.PI) / 180;
     const [m, n] = [Math.cos(angle), Math.sin(angle)];
-    const [s11, s22, s12, s66] = [1 / t300.e1Mpa, 1 / t300.e2Mpa, -t300.nu12 / t300.e1Mpa, 1 / t300.g12Mpa];
+    const [s11, s22, s12, s66] = [1 / carbon.e1Mpa, 1 / carbon.e2Mpa, -carbon.nu12 / carbon.e1Mpa, 1 / carbon.g12Mpa];
     const bar11 = s11 * m ** 4 + (2 * s12 + s66) * m ** 2 * n ** 2 + s22 * n ** 4;
     const bar16 = (2 * s11 - 2 * s12 - s66) * m ** 3 * n - (2 * s22 - 2 * s12 - s66) * m * n ** 3;
     const { shearPerStretch, twistPerBend } = laminateConstants(stack([30]));

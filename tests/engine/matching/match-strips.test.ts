@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { type MatchedStrips, matchStrips, type Strip, type StripProblem } from "#engine/matching";
 import { expectValidMatch } from "./valid-match";
 
-/** The shop's limits (trade notes, part 4; common practice, no source). */
+/** The shop's limits (common practice, no source). */
 const limits = { groupSpreadPercent: 5, twinPercent: 1.5, imbalancePercent: 2, densityPercent: 2, targetPercent: 3 };
 
 const position = (name: string, perSki: 1 | 2, species = ["aspen"], weight?: number) => ({
@@ -19,7 +19,7 @@ function strip(id: string, modulusMpa: number, rest: Partial<Strip> = {}): Strip
   return { id, species: "aspen", modulusMpa, densityKgM3: 430, grade: "P", board: id, ...rest };
 }
 
-/** A stock with the natural scatter of clear wood, 19 % (trade notes, part 4), from a fixed seed. */
+/** A stock with a scatter of 19 % (assumed, a little under the 22 % of the Wood Handbook's clear wood), from a fixed seed. */
 function stock(count: number, species: string, meanMpa: number, seed: number): Strip[] {
   let state = seed;
   const uniform = () => {
@@ -49,12 +49,12 @@ describe("matchStrips", () => {
     expect(result.unmet).toBe(0);
   });
 
-  it("uses most of 140 strips: at least 85 % of them in pairs where 91 % go into quads of 5 % (trade notes, simulation)", () => {
+  it("uses most of 140 strips: at least 85 % of them in pairs where 91 % go into quads of 5 % (simulated beforehand by another program)", () => {
     const result = solve({ strips: stock(140, "aspen", 9800, 1), need: { pairs: 10, positions: oneWood }, limits });
     expect(result.pairs.length * 14).toBeGreaterThanOrEqual(0.85 * 140);
   });
 
-  it("brings twins far closer than chance: 7.6 % on average from random strips (trade notes, simulation)", () => {
+  it("brings twins far closer than chance: 7.6 % on average from random strips (simulated beforehand by another program)", () => {
     const { pairs } = solve({ strips: stock(140, "aspen", 9800, 2), need: { pairs: 5, positions: oneWood }, limits });
     for (const pair of pairs) expect(pair.twinDifferencePercent).toBeLessThan(0.76);
   });

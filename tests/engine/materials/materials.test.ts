@@ -76,14 +76,10 @@ describe("the catalogue's materials", () => {
     });
   }
 
-  it("hold paulownia, laminated bamboo and the handbook's scatter", () => {
+  it("hold paulownia and the handbook's scatter", () => {
     const paulownia = woodById(library, "paulownia");
     expectCase("WOOD-PAUL", "density_kg_m3", paulownia.densityKgM3);
     expectCase("WOOD-PAUL", "MOE_GPa", paulownia.bendingModulusMpa / 1e3);
-    const [low = 0, high = 0] = expected("WOOD-LBL", "MOE_bending_GPa") as number[];
-    const bamboo = woodById(library, "bamboo").bendingModulusMpa / 1e3;
-    expect(bamboo).toBeGreaterThan(low);
-    expect(bamboo).toBeLessThan(high);
     expectCase("WOOD-COV-MOE", "COV", woodById(library, "aspen").modulusVariation);
   });
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { binomialBand } from "#engine/math";
 
 describe("binomialBand", () => {
-  // Binomial acceptance regions of 200 orders at 95 % (computed apart from this code, kept with the check values).
+  // Binomial acceptance regions of 200 orders at 95 % (computed apart from this code).
   it.for([
     [200, 0.5, 86, 114],
     [200, 0.8, 149, 171],

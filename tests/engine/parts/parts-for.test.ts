@@ -18,8 +18,8 @@ function part(parts: PartsList, line: number): PartLine {
 
 const lineNumbers = (parts: PartsList) => parts.lines.map((each) => each.line);
 
-// Numbers of the trade notes, part 3, for the reference pair (Midlow 95 at 178): common practice, no source. The engine's
-// own outline gives perimeter and area; the notes round them to 3.70 m and 0.185 m².
+// Allowances and consumptions of the reference pair (Midlow 95 at 178): common practice, no source. The engine's own outline
+// gives perimeter and area; rounded they are 3.70 m and 0.185 m².
 describe("partsFor the reference pair", () => {
   const parts = list();
 
@@ -43,7 +43,7 @@ describe("partsFor the reference pair", () => {
   });
 
   it("glues six joints a ski with about 40 g a pair", () => {
-    // 2 · 6 · 1.540 m · 0.0134 m · 150 g/m² = 37.1 g; the notes round to 40.
+    // 2 · 6 · 1.540 m · 0.0134 m · 150 g/m² = 37.1 g, about 40.
     expect(part(parts, 5).quantityPair).toBe(37);
   });
 
@@ -54,7 +54,7 @@ describe("partsFor the reference pair", () => {
     expect(part(parts, 22).quantityLeft + part(parts, 22).quantityRight).toBe(4);
   });
 
-  it("cuts blanks for base, glass, topsheet and print to the notes' sizes", () => {
+  it("cuts blanks for base, glass, topsheet and print to the shop's sizes", () => {
     const size = (line: number) => [part(parts, line).lengthMm, part(parts, line).widthMm];
     expect(size(12)).toEqual([600, 105]);
     expect(size(13)).toEqual([1820, 152]);
@@ -108,7 +108,7 @@ describe("partsFor options", () => {
     const own = list({ model: "kerfline-68", reinforcements: ["metal-pair"] });
     expect(own.lines.filter((each) => each.line === 29)).toHaveLength(1);
     expect(part(own, 29).fromOption).toBeUndefined();
-    // About 155 g for 0.4 mm on 0.14 m² (trade notes, part 7).
+    // 0.4 mm of aluminium (2,810 kg/m³) on some 0.14 m² is about 155 g.
     expect(Math.abs((part(own, 29).netMassG ?? 0) - 155)).toBeLessThan(6);
   });
 

@@ -1,4 +1,4 @@
-/** Prices of the acceptance list (price book PB-3 and its rules, invented; every sum is worked beside the expectation). */
+/** Prices of the demo shop (price book PB-3 and its rules, invented; every sum is worked beside the expectation). */
 import { describe, expect, it } from "vitest";
 import { loadCatalog, priceBookNamed } from "#catalog";
 import type { PairSpec } from "#engine/configuration";
@@ -51,7 +51,7 @@ describe("priceSpec", () => {
     expect(home.balanceCents).toBe(114_300);
     const domestic = priced(q212, { destination: "domestic" });
     expect([domestic.taxCents, domestic.shippingCents]).toEqual([0, 6_500]);
-    // Scenario 36: abroad from 180.
+    // Abroad from 180 (price book).
     expect(priced(q212, { destination: "abroad" }).shippingCents).toBe(18_000);
   });
 
@@ -174,7 +174,7 @@ describe("priceSpec", () => {
 });
 
 describe("pricePrintJob", () => {
-  it("prices the 12 sheets of scenario 30 at 60 + 12 × 38 = 516", () => {
+  it("prices 12 printed sheets at 60 + 12 × 38 = 516", () => {
     expect(pricePrintJob(12, book, "collect").exTaxCents).toBe(51_600);
   });
 

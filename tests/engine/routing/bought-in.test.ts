@@ -4,10 +4,13 @@ import path from "node:path";
 import { describe, expect, it } from "vitest";
 import { openQueue, planQueue, promiseRuns, shopMinute, waitForBought } from "#engine/routing";
 import { isoDate } from "#engine/units";
-import { floorFileSchema } from "#schemas/floor";
+import { floorFileSchema, floorOf } from "#schemas/floor";
 
-const floor = floorFileSchema.parse(
-  JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+const floor = floorOf(
+  floorFileSchema.parse(
+    JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+  ),
+  "America/Denver",
 );
 const monday = isoDate("2026-10-05");
 const now = shopMinute(monday, 9 * 60);
@@ -46,7 +49,7 @@ describe("waitForBought", () => {
 
 describe("a bought part's lead", () => {
   it("does not move a date whose core takes longer anyway", () => {
-    // Four glued stations with clamp and cure (trade.md part 2) outlast a part that is here tomorrow.
+    // Four glued stations with clamp and cure (hours to a day each) outlast a part that is here tomorrow.
     expect(rangeWith(1).dates).toEqual(rangeWith(0).dates);
   });
 
@@ -56,7 +59,7 @@ describe("a bought part's lead", () => {
     const driver = bought.drivers.find(({ code }) => code === "material");
     expect(driver?.untilDate).toBe("2026-11-09");
     expect(plain.drivers.some(({ code }) => code === "material")).toBe(false);
-    // Kit, lay-up, press, a day of rest, trim, finish, check still come after it: more than two days by trade.md part 2.
+    // Kit, lay-up, press, a day of rest, trim, finish, check still come after it: more than two days.
     expect(bought.workingDays.p50).toBeGreaterThan(25 + 2);
     expect(bought.workingDays.p50 - plain.workingDays.p50).toBeLessThanOrEqual(25);
   });

@@ -29,11 +29,14 @@ import {
   serialPlan,
 } from "#engine/schedule";
 import { isoDate } from "#engine/units";
-import { floorFileSchema } from "#schemas/floor";
+import { floorFileSchema, floorOf } from "#schemas/floor";
 import { faultsOf } from "../../support/feasible";
 
-const floor = floorFileSchema.parse(
-  JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+const floor = floorOf(
+  floorFileSchema.parse(
+    JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+  ),
+  "America/Denver",
 );
 const now = shopMinute(isoDate("2026-10-05"), 9 * 60);
 
@@ -88,7 +91,7 @@ describe("shop days", () => {
 });
 
 describe("routeFor", () => {
-  // trade.md part 2: four branches between station 1 and the lay-up; common practice, no source.
+  // Four branches between station 1 and the lay-up; common practice, no source.
   it("joins core, base, print and kit at the lay-up and rests after the press", () => {
     const route = routeFor(plain("M95-178").route, floor);
     const stepsBefore = (station: string) =>
@@ -113,7 +116,7 @@ describe("routeFor", () => {
   });
 
   it("adds up to the touch minutes of the reference pair", () => {
-    // trade.md part 2, column sums: 415 / 640 / 1 105.
+    // The columns of the shop's own table of touch minutes, low, typical and high, added up by hand: 415 / 640 / 1 105.
     const route = routeFor(plain("M95-178").route, floor);
     const sum = (level: "low" | "typ" | "high") => route.reduce((total, { minutes }) => total + minutes[level], 0);
     expect([sum("low"), sum("typ"), sum("high")]).toEqual([415, 640, 1105]);
@@ -155,7 +158,7 @@ describe("promiseRuns", () => {
   const options = { runs: 120, seed: 3 };
 
   it("promises an empty shop about the floor of 8 to 12 working days less the proof", () => {
-    // trade.md part 2: critical path with an empty shop 8–12 working days, of which 1–5 are proof approval.
+    // By hand, branch by branch: 8–12 working days with an empty shop, of which 1–5 are proof approval (common practice).
     const { workingDays } = unwrap(promiseRuns(situation([]), plain("M95-178"), options));
     expect(workingDays.p50).toBeGreaterThan(3);
     expect(workingDays.p50).toBeLessThan(12);

@@ -1,8 +1,8 @@
 /**
  * E. Taillard's generator of benchmark problems (European Journal of Operational Research 64, 1993, 278–285): the
  * minimal-standard linear congruential generator by Schrage's method, from the published time and machine seeds. The seeds
- * and best known values are from memory; the first three flow shops agree with the files beside the project, and the first
- * row of the first job shop with the published text.
+ * and best known values are from memory; the first three flow shops agree with the published numbers in
+ * tests/fixtures/scheduling, and the first row of the first job shop with the published text.
  */
 import type { ScheduleProblem } from "#engine/schedule";
 

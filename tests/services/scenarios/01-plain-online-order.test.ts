@@ -7,7 +7,7 @@ import { databaseForTests } from "../../support/db";
 
 const db = databaseForTests();
 
-// Expected values: the shop's own fit and price rules worked by hand (trade.md parts 6, 10 and 15.1).
+// Expected values: the shop's own fit and price rules (content/catalog), worked by hand.
 describe("scenario 1: plain online order", () => {
   it("proposes Midlow 84 at 182 and Midlow 95 at 186 with k 1.07, a PB-3 price and a date range", async () => {
     const shop = await openShop(db());

@@ -84,7 +84,8 @@ describe("scenario 19: one ski must be built again", () => {
     ]);
     expect(preview.letters).toEqual({ text: "ROBIN", sheetColour: "black" });
     expect(preview.strips).toMatchObject({ isFound: true, count: 7 });
-    // Two bonds and a press cycle with its rest again: two working days at the very least (trade.md part 2, waits).
+    // Two bonds and a press cycle with its rest again: two working days at the very least (waits of 4–24 h and a rest of
+    // 24 h or more; common practice, no source).
     expect(preview.effect.own?.movedWorkingDays).toBeGreaterThanOrEqual(2);
     expect(must(await readPair(ctx, { pairId })).skis).toHaveLength(2);
 
@@ -112,7 +113,7 @@ describe("scenario 19: one ski must be built again", () => {
       11,
     );
 
-    // The limit of trade.md scenario 19, summed here without the program's own weights.
+    // The new ski may differ from its twin by 1.5 % (the shop's own limit), summed here without the program's weights.
     const sum = (side: "L" | "R") =>
       after.strips
         .filter((strip) => strip.side === side)

@@ -65,7 +65,7 @@ describe("scenario 20: strips are short", () => {
     expect(history.some(({ kind }) => kind === "promise-changed")).toBe(false);
     const stock = must(await readStripStock(ctx));
     expect(stock.short.map((each) => each.pairId)).toEqual([other.pairId]);
-    // 8 ash in all, 4 of them held: 136 are lacking to the 140 that trade practice keeps.
+    // 8 ash in all, 4 of them held: 136 are lacking to the 140 that a rack keeps (common practice, no source).
     expect(stock.species.find(({ species }) => species === "ash")).toMatchObject({ free: 4, reserved: 4, toBuy: 136 });
   });
 
@@ -81,7 +81,7 @@ describe("scenario 20: strips are short", () => {
     const short = must(await stripsShort(ctx, { pairId }));
     const outside = short.options.find(({ id }) => id === "other-species:O:maple");
     if (outside?.kind !== "other-species") throw new Error(`no maple outside among ${JSON.stringify(short.options)}`);
-    // A plain sum over whole strips says +45 g and +1 % (trade.md scenario 20, and that for the smaller step from ash);
+    // A plain sum over whole strips says +45 g and +1 %, and that for the smaller step from ash (worked out beforehand);
     // weighed by the width that the outline leaves it must be well below.
     expect(outside.massG).toBeGreaterThan(0);
     expect(outside.massG).toBeLessThan(22);

@@ -17,8 +17,8 @@ import { databaseForTests } from "../../support/db";
 import { fewRuns } from "./released-pairs";
 
 /**
- * trade.md scenario 29: yellow is short by 0.4 m before nesting. Two skis lie side by side on a 300 mm roll where
- * 2 × (132 + 10) = 284 mm (trade.md part 3; common practice, no source).
+ * Yellow is short by 0.4 m before nesting. Two skis lie side by side on a 300 mm roll where
+ * 2 × (132 + 10) = 284 mm: the shoulder and 10 mm of margin each (common practice, no source).
  */
 const db = databaseForTests();
 const expectedOn = isoDate("2027-01-18");

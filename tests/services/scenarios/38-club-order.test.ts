@@ -30,7 +30,7 @@ import { must, openShop, shopNow, stockWood, type TestShop } from "../../support
 import { databaseForTests } from "../../support/db";
 import { fewRuns } from "./released-pairs";
 
-/** trade.md scenario 38. The club and its skiers are invented. */
+/** The club and its skiers are invented. */
 const db = databaseForTests();
 
 /** Eight skiers on two models: whatever else they differ in, each has a fit of their own. */

@@ -127,7 +127,7 @@ export function expectCustomer(
       return;
     }
     const deposit = { orderId, method: "bank-transfer", reference: `transfer ${1000 + index}` } as const;
-    // A place is kept five working days unpaid (trade.md part 11); who pays late pays after that.
+    // A place is kept five working days unpaid (the shop's own rule); who pays late pays after that.
     enter(start + (kind === "pays-late" ? 9 : 1 + (index % 2)), 14, (later) =>
       shop.change(shop.desk(later), (ctx) => recordDeposit(ctx, deposit)),
     );

@@ -1,0 +1,201 @@
+/** Composes the build sheet: every number a maker needs, none of a binding's settings. */
+import type { BuildCatalog, CoreBlend, PairSpec } from "#engine/configuration";
+import { type CoreLimit, springTestOf } from "#engine/flex";
+import type { PartLine } from "#engine/parts";
+import { composeDrawing } from "#papers/parts/compose-drawing";
+import type { BuildSheetFacts, CutRow, Row } from "#papers/parts/facts";
+import { mm, numberText, plainNumber } from "#papers/parts/format";
+import { pressRows, resinRows, workingTimes } from "#papers/parts/recipe-rows";
+import { colourOf, flexText, graphicText, inlayText, modelOf, readableSpec } from "#papers/parts/spec-rows";
+import { composeCore, composeStrips } from "./compose-core";
+import { composeQc, finishRows } from "./compose-qc";
+import { composeStack } from "./compose-stack";
+import type { BuildSheetData } from "./facts";
+
+/** @throws RangeError when the spec names a model or blend the catalogue does not have */
+export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
+  const { catalog, spec, solved, floor, parts } = facts;
+  const model = modelOf(spec, catalog);
+  const blend = blendOf(spec, catalog);
+  const drawing = composeDrawing({
+    shape: facts.shape,
+    measures: facts.measures,
+    spec,
+    rules: catalog.rules,
+    ...(catalog.corrections ? { camberOffsetMm: catalog.corrections.camberOffsetMm } : {}),
+  });
+  return {
+    shop: facts.shop,
+    stamp: facts.stamp,
+    pair: facts.pair,
+    title: `${model.name} · ${spec.lengthCm} cm · revision ${model.revision}`,
+    identity: identityRows(facts),
+    options: readableSpec(spec, catalog)
+      .filter((row) => row.isOption)
+      .map((row) => `${row.label.replace(/ \d+$/, "")}: ${row.value}`),
+    bases: basesOf(spec, catalog),
+    graphic: graphicRows(facts),
+    finish: finishRows(spec, floor.wax),
+    notes: facts.notes,
+    drawing,
+    core: composeCore({
+      build: solved.build,
+      core: solved.core,
+      catalog,
+      blend,
+      strips: facts.strips,
+      mould: `${mouldName(spec, catalog)}-${model.revision}`,
+    }),
+    stack: composeStack({ build: solved.build, spec, catalog }),
+    strips: {
+      areAllocated: facts.strips !== null,
+      left: composeStrips("L", facts.strips, blend, catalog),
+      right: composeStrips("R", facts.strips, blend, catalog),
+    },
+    cuts: parts.lines.filter(isCutToSize).map(cutRow),
+    resin: resinRows(parts, floor),
+    press: pressRows(floor),
+    workingTimes: workingTimes(floor),
+    surfacePreparation: floor.surfacePreparation,
+    stations: floor.stations,
+    qc: composeQc({
+      spec,
+      drawing,
+      flex: solved.flexWithPlate,
+      floor,
+      springTest: springTestOf(solved.build),
+    }),
+    orderedClass: flexText(spec, catalog),
+    classBands: classBands(facts),
+  };
+}
+
+export function mouldName(spec: PairSpec, catalog: BuildCatalog): string {
+  return modelOf(spec, catalog).lengths.find((l) => l.lengthCm === spec.lengthCm)?.mould ?? "none";
+}
+
+function blendOf(spec: PairSpec, catalog: BuildCatalog): CoreBlend {
+  const blend = catalog.blends.find((b) => b.id === spec.core);
+  if (!blend) throw new RangeError(`spec.core: "${spec.core}" is not in the catalogue`);
+  return blend;
+}
+
+function identityRows(facts: BuildSheetFacts): readonly Row[] {
+  const { catalog, spec, shape, cassette } = facts;
+  const model = modelOf(spec, catalog);
+  const mould = model.lengths.find((l) => l.lengthCm === spec.lengthCm);
+  return [
+    { label: "Model", value: `${model.name}, revision ${model.revision} (${model.use})` },
+    { label: "Length", value: `${spec.lengthCm} cm = ${mm(shape.lengthMm)} along the base` },
+    { label: "Mould", value: `${mould?.mould ?? "none for this length"} (family ${model.mouldFamily})` },
+    { label: "Cassette", value: cassette ?? `write in: ________ (${mould?.cassettes ?? 0} in the shop)` },
+    { label: "Flex ordered", value: flexText(spec, catalog) },
+    { label: "Core", value: blendOf(spec, catalog).label, isOption: spec.core !== model.core.blend },
+    { label: "Edge wrap", value: shape.edgeWrap === "full" ? "full, all round" : "partial, contact length only" },
+    { label: "Skier", value: facts.pair.skierFirstName },
+  ];
+}
+
+function basesOf(spec: PairSpec, catalog: BuildCatalog): BuildSheetData["bases"] {
+  return (["L", "R"] as const).map((ski) => {
+    const own = colourOf(ski === "L" ? spec.base.left : spec.base.right, catalog);
+    const other = colourOf(ski === "L" ? spec.base.right : spec.base.left, catalog);
+    const inlay =
+      spec.base.inlay === "none"
+        ? "no inlay"
+        : spec.base.inlay === "counterchange"
+          ? `${inlayText(spec)}: letters in ${other.label}, cut in one job with the other base`
+          : inlayText(spec);
+    return { ski, colour: own.label, hex: own.hex, inlay };
+  });
+}
+
+function graphicRows(facts: BuildSheetFacts): readonly Row[] {
+  const { spec, catalog, floor } = facts;
+  const { graphic } = spec;
+  const mirrored = floor.printFace === "top";
+  const scale = floor.printScaleFactor;
+  return [
+    { label: "Graphic", value: graphicText(spec, catalog) },
+    ...(graphic.artwork
+      ? [
+          {
+            label: "Source",
+            value: `${graphic.artwork.widthPx} × ${graphic.artwork.heightPx} px, hash ${graphic.artwork.sha256.slice(0, 12)}`,
+          },
+        ]
+      : []),
+    {
+      label: "Print face",
+      value: `${floor.printFace === "top" ? "upper side" : "underside"} of the sheet: paper is printed ${mirrored ? "mirrored" : "as read"}`,
+    },
+    {
+      label: "Print scale factor",
+      value:
+        scale === null
+          ? "measure this sheet lot first, write in: ________"
+          : `${numberText(scale, 4)} of the drawn length`,
+    },
+    { label: "Windows", value: windowText(spec) },
+  ];
+}
+
+function windowText(spec: PairSpec): string {
+  const { windows } = spec.graphic;
+  if (windows.length === 0) return "none: core grade P (painted)";
+  const spans = windows.map(
+    (w) =>
+      `${plainNumber(w.fromXMm)} to ${plainNumber(w.toXMm)} mm from tip, ${plainNumber(2 * w.halfWidthMm)} mm wide`,
+  );
+  return `${spans.join("; ")}: core grade W, same face up in both`;
+}
+
+/** Lines with a size to cut to; glue, wax and cartons are on the kit list only. */
+function isCutToSize(line: PartLine): boolean {
+  return line.lengthMm !== undefined || line.areaMm2 !== undefined;
+}
+
+export function cutRow(line: PartLine): CutRow {
+  const count = (n: number) =>
+    n === 0 ? "" : line.unit === "piece" || line.unit === "set" ? numberText(n) : `${numberText(n)} ${line.unit}`;
+  return {
+    line: line.line,
+    part: line.label,
+    material: line.material,
+    cut: line.cut,
+    left: count(line.quantityLeft),
+    right: count(line.quantityRight),
+    pair: count(line.quantityPair),
+    isOption: line.fromOption !== undefined,
+  };
+}
+
+/** Rounding to the mill's step is not worth a word. */
+function limitText(limits: readonly CoreLimit[]): string {
+  const told = limits.filter((limit) => limit !== "step").map((limit) => limit.replace("-", " "));
+  return told.length === 0 ? "" : `; held by ${told.join(" and ")} in places`;
+}
+
+/** The ordered class on the bench: centre spring with the plate in, scaled from k to the edges of the class. */
+function classBands(facts: BuildSheetFacts): readonly Row[] {
+  const { catalog, spec, solved } = facts;
+  const centre = solved.flexWithPlate.springCentreNPerMm * 10;
+  const k = solved.core.achievedRatio;
+  const ordered = catalog.flexClasses.find((c) => spec.flexRatio >= c.from && spec.flexRatio < c.below);
+  const rows: Row[] = [
+    {
+      label: "Core solved for",
+      value: `k ${numberText(solved.core.wantedRatio, 3)}, reached ${numberText(k, 3)}${limitText(solved.core.limitedBy)}`,
+    },
+    { label: "Bench target", value: `${numberText(centre, 1)} N/cm with plate and mat in (centre spring)` },
+  ];
+  if (ordered) {
+    const plate = centre - solved.flex.springCentreNPerMm * 10;
+    const at = (ratio: number) => numberText((ratio / k) * solved.flex.springCentreNPerMm * 10 + plate, 1);
+    rows.push({
+      label: `Class ${ordered.number} on the bench`,
+      value: `${at(ordered.from)} to ${at(ordered.below)} N/cm`,
+    });
+  }
+  return rows;
+}

@@ -1,0 +1,173 @@
+/** The core from above: wood, glue joints, pocket, spacers and the mount line. */
+import { G, Line, Path, Rect, Svg } from "@react-pdf/renderer";
+import type { XY } from "#papers/parts/facts";
+import { numberText, plainNumber } from "#papers/parts/format";
+import { between } from "#papers/parts/points";
+import { HAIRLINE, INK, PENCIL, THIN, TINT } from "#papers/parts/theme";
+import { type AxisScale, CentreLine, HDim, hatch, Label, MountMark, polyline } from "../parts/drawing";
+import type { CoreViewProps } from "./core-thickness";
+import type { CoreDrawing } from "./facts";
+
+export function CorePlan({ d, core, scale, innerPt }: CoreViewProps) {
+  const half = scale.len(d.shoulder.widthMm / 2);
+  const axisY = 16 + half;
+  const below = axisY + half;
+  const height = below + 44;
+  const inWood = between(d.outline, core.wood.fromMm, core.wood.toMm);
+  const edge = (side: 1 | -1, f: (p: XY) => number) =>
+    inWood.map((p) => ({ x: scale.x(p.x), y: axisY - side * scale.len(f(p)) }));
+  const wood = [...edge(1, (p) => coreHalf(p, core)), ...edge(-1, (p) => coreHalf(p, core)).reverse()];
+  return (
+    <Svg width={innerPt} height={height} viewBox={`0 0 ${innerPt} ${height}`}>
+      <Label
+        x={0}
+        y={7}
+        text={`Core in plan, upper face up, tip to the left: 1 : ${plainNumber(scale.denominator, 1)}; dashed: finished ski`}
+        size={7.5}
+        colour={PENCIL}
+      />
+      {[1, -1].map((side) => (
+        <Path
+          key={side}
+          d={polyline(d.outline.map((p) => ({ x: scale.x(p.x), y: axisY - side * scale.len(p.y) })))}
+          stroke={PENCIL}
+          strokeWidth={HAIRLINE}
+          strokeDasharray="3 2"
+          fill="none"
+        />
+      ))}
+      <Path d={`${polyline(wood)}Z`} stroke={INK} strokeWidth={1} fill={TINT} />
+      <StripJoints inWood={inWood} core={core} scale={scale} axisY={axisY} />
+      <Pocket core={core} scale={scale} axisY={axisY} y={below + 12} />
+      <CentreLine x1={scale.x(-10)} x2={scale.x(d.lengthMm + 10)} y={axisY} />
+      <MountMark x={scale.x(d.mountMm)} y1={axisY - half + 2} y2={below - 2} />
+      <HDim
+        x1={scale.x(0)}
+        x2={scale.x(core.wood.fromMm)}
+        y={below + 26}
+        fromY={axisY}
+        text={`spacer ${plainNumber(core.spacers.tipMm)}`}
+      />
+      <HDim
+        x1={scale.x(core.wood.fromMm)}
+        x2={scale.x(core.wood.toMm)}
+        y={below + 26}
+        fromY={axisY}
+        text={`wood ${numberText(core.wood.toMm - core.wood.fromMm)} (+ scarf ${plainNumber(core.spacers.scarfMm)} each end)`}
+      />
+      <HDim
+        x1={scale.x(core.wood.toMm)}
+        x2={scale.x(d.lengthMm)}
+        y={below + 26}
+        fromY={axisY}
+        text={`spacer ${plainNumber(core.spacers.tailMm)}`}
+      />
+      <HDim
+        x1={scale.x(0)}
+        x2={scale.x(d.mountMm)}
+        y={below + 40}
+        fromY={axisY}
+        text={`tip to mount line ${numberText(d.mountMm)}`}
+        bold
+      />
+    </Svg>
+  );
+}
+
+/** Half width of the core between its sidewalls at one outline point. */
+function coreHalf(p: XY, core: CoreDrawing): number {
+  return Math.max(0, p.y - core.sidewall.widthMm);
+}
+
+/** Glue joints run straight; where the outline is narrower than a joint it is milled away. */
+function StripJoints({
+  inWood,
+  core,
+  scale,
+  axisY,
+}: {
+  readonly inWood: readonly XY[];
+  readonly core: CoreDrawing;
+  readonly scale: AxisScale;
+  readonly axisY: number;
+}) {
+  const front = scale.x(core.wood.fromMm);
+  return (
+    <G>
+      {core.strips.map((strip) => {
+        const seen = runs(inWood.map((p) => ({ x: p.x, shown: coreHalf(p, core) > strip.outerMm })));
+        const mid = ((strip.innerMm + strip.outerMm) / 2) * (strip.position === "C" ? 0 : 1);
+        return (
+          <G key={strip.position}>
+            {seen.flatMap(([from, to]) =>
+              [1, -1].map((side) => (
+                <Line
+                  key={`${from}${side}`}
+                  x1={scale.x(from)}
+                  x2={scale.x(to)}
+                  y1={axisY - side * scale.len(strip.outerMm)}
+                  y2={axisY - side * scale.len(strip.outerMm)}
+                  stroke={INK}
+                  strokeWidth={HAIRLINE}
+                />
+              )),
+            )}
+            <Label x={front + 14} y={axisY - scale.len(mid) + 2.2} text={strip.position} size={6} bold />
+            {strip.position === "C" ? null : (
+              <Label x={front + 14} y={axisY + scale.len(mid) + 2.2} text={strip.position} size={6} bold />
+            )}
+          </G>
+        );
+      })}
+    </G>
+  );
+}
+
+/** Stretches of the axis over which something is shown. */
+function runs(
+  points: readonly { readonly x: number; readonly shown: boolean }[],
+): readonly (readonly [number, number])[] {
+  const found: [number, number][] = [];
+  let open: [number, number] | null = null;
+  for (const { x, shown } of points) {
+    if (!shown) open = null;
+    else if (open) open[1] = x;
+    else {
+      open = [x, x];
+      found.push(open);
+    }
+  }
+  return found;
+}
+
+function Pocket({
+  core,
+  scale,
+  axisY,
+  y,
+}: {
+  readonly core: CoreDrawing;
+  readonly scale: AxisScale;
+  readonly axisY: number;
+  readonly y: number;
+}) {
+  const { pocket } = core;
+  if (!pocket) return null;
+  const x = scale.x(pocket.fromMm);
+  const width = scale.len(pocket.toMm - pocket.fromMm);
+  const half = scale.len(pocket.widthMm / 2);
+  return (
+    <G>
+      <Path d={hatch(x, axisY - half, width, 2 * half, 4)} stroke={PENCIL} strokeWidth={HAIRLINE} />
+      <Rect x={x} y={axisY - half} width={width} height={2 * half} fill="none" stroke={INK} strokeWidth={THIN} />
+      <HDim
+        x1={x}
+        x2={x + width}
+        y={y}
+        fromY={axisY + half}
+        text={`pocket ${plainNumber(pocket.fromMm)} to ${plainNumber(pocket.toMm)}: ${numberText(pocket.toMm - pocket.fromMm, 1)} × ${numberText(pocket.widthMm, 1)}, ${numberText(pocket.depthMm, 2)} deep`}
+        bold
+      />
+    </G>
+  );
+}

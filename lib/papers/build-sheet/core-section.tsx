@@ -1,0 +1,83 @@
+/** The section across the core at the mount line, full size. */
+import { G, Path, Rect, Svg, View } from "@react-pdf/renderer";
+import type { DrawingData } from "#papers/parts/facts";
+import { numberText, plainNumber } from "#papers/parts/format";
+import { HAIRLINE, INK, PENCIL, PT_PER_MM, THIN } from "#papers/parts/theme";
+import { HDim, hatch, Label, VDim } from "../parts/drawing";
+import type { CoreDrawing } from "./facts";
+
+/** The words of the section need this much. */
+const SECTION_TEXT_PT = 268;
+
+/** Section across the ski's core at the mount line, full size. */
+export function SectionAtMount({ d, core }: { readonly d: DrawingData; readonly core: CoreDrawing }) {
+  const pt = PT_PER_MM;
+  const half = (d.widthAtMountMm / 2) * pt;
+  const t = core.thicknessAtMountMm * pt;
+  const cx = half + 4;
+  const top = 30;
+  const width = Math.max(2 * half + 40, SECTION_TEXT_PT);
+  const wall = core.sidewall.widthMm * pt;
+  const inner = half - wall;
+  const columns = [
+    ...core.strips.map((s) => ({ ...s, side: 1 })),
+    ...core.strips.filter((s) => s.position !== "C").map((s) => ({ ...s, side: -1 })),
+  ];
+  return (
+    <View style={{ width }}>
+      <Svg width={width} height={top + t + 30} viewBox={`0 0 ${width} ${top + t + 30}`}>
+        <Label
+          x={0}
+          y={8}
+          text="Section at the mount line, seen from the tail, full size (core and sidewalls)"
+          size={7.5}
+          colour={PENCIL}
+        />
+        <Rect x={cx - half} y={top} width={2 * half} height={t} fill="none" stroke={INK} strokeWidth={1} />
+        {[cx - half, cx + half - wall].map((x) => (
+          <G key={x}>
+            <Path d={hatch(x, top, wall, t, 3, -1)} stroke={PENCIL} strokeWidth={HAIRLINE} />
+            <Rect x={x} y={top} width={wall} height={t} fill="none" stroke={INK} strokeWidth={THIN} />
+          </G>
+        ))}
+        {columns.map((c) => {
+          const from = c.position === "C" ? -Math.min(c.outerMm * pt, inner) : Math.min(c.innerMm * pt, inner);
+          const to = Math.min(c.outerMm * pt, inner);
+          if (to - from < 0.5) return null;
+          const x = c.side === 1 ? cx + from : cx - to;
+          return (
+            <G key={`${c.position}${c.side}`}>
+              <Rect x={x} y={top} width={to - from} height={t} fill="none" stroke={INK} strokeWidth={THIN} />
+              {to - from > 8 ? (
+                <Label x={x + (to - from) / 2} y={top + t - 6} anchor="middle" text={c.position} size={9} bold />
+              ) : null}
+            </G>
+          );
+        })}
+        {core.pocket ? (
+          <Rect
+            x={cx - (core.pocket.widthMm / 2) * pt}
+            y={top}
+            width={core.pocket.widthMm * pt}
+            height={Math.max(core.pocket.depthMm * pt, 1.2)}
+            fill={INK}
+          />
+        ) : null}
+        <VDim x={cx + half + 6} y1={top} y2={top + t} text={numberText(core.thicknessAtMountMm, 2)} size={8} bold />
+        <HDim x1={cx - half} x2={cx + half} y={top - 10} fromY={top} text={plainNumber(d.widthAtMountMm, 1)} />
+        <Label
+          x={0}
+          y={top + t + 12}
+          text={core.strips.map((s) => `${s.position} ${s.species}`).join(" · ")}
+          size={7.5}
+        />
+        <Label
+          x={0}
+          y={top + t + 22}
+          text={`sidewall ${core.sidewall.material}, ${plainNumber(core.sidewall.widthMm, 1)} mm finished${core.pocket ? "; black on top: pocket" : ""}`}
+          size={7.5}
+        />
+      </Svg>
+    </View>
+  );
+}

@@ -1,0 +1,255 @@
+/** The lay-up picture: layers as they lie, base at the bottom, with fibre directions and a tick for each ski. */
+import { G, Line, Path, Rect, Svg, Text, View } from "@react-pdf/renderer";
+import { MONO } from "#papers/parts/fonts";
+import { numberText } from "#papers/parts/format";
+import { HAIRLINE, INK, PENCIL, RULE, THIN, TINT, WHITE } from "#papers/parts/theme";
+import { hatch } from "../parts/drawing";
+import { OptionTag } from "../parts/table";
+import type { FibreDirection, StackLayer } from "./facts";
+
+const BAND_WIDTH = 104;
+const ROW_HEIGHT = 23;
+
+export function StackPicture({ stack }: { readonly stack: readonly StackLayer[] }) {
+  const topFirst = stack.map((layer, index) => ({ layer, order: index + 1 })).reverse();
+  return (
+    <View style={{ borderTopWidth: THIN, borderTopColor: INK }}>
+      <View style={{ flexDirection: "row", borderBottomWidth: THIN, borderBottomColor: INK }}>
+        <Head text="" width={20} />
+        <Head text="top of the ski; tip to the left" width={BAND_WIDTH + 8} />
+        <Head text="layer" flex={1.5} />
+        <Head text="where" flex={1} />
+        <Head text="mm" width={32} />
+        <Head text="L in" width={24} />
+        <Head text="R in" width={24} />
+      </View>
+      {topFirst.map(({ layer, order }) => (
+        <LayerRow key={order} layer={layer} order={order} />
+      ))}
+      <Text style={{ fontSize: 7, color: PENCIL }}>
+        bottom: cassette and mould. Lay from 1 upward; tick each ski when its layer is in. Number 1 touches the release
+        film.
+      </Text>
+    </View>
+  );
+}
+
+function Head({ text, width, flex }: { readonly text: string; readonly width?: number; readonly flex?: number }) {
+  return (
+    <Text style={{ fontSize: 7, color: PENCIL, ...(width ? { width } : { flexGrow: flex ?? 1, flexBasis: 0 }) }}>
+      {text}
+    </Text>
+  );
+}
+
+function LayerRow({ layer, order }: { readonly layer: StackLayer; readonly order: number }) {
+  return (
+    <View
+      style={{
+        flexDirection: "row",
+        alignItems: "center",
+        minHeight: ROW_HEIGHT,
+        borderBottomWidth: HAIRLINE,
+        borderBottomColor: RULE,
+      }}
+      wrap={false}
+    >
+      <Text style={{ width: 20, fontFamily: MONO, fontWeight: 600, fontSize: 9 }}>{order}</Text>
+      <View style={{ width: BAND_WIDTH + 8 }}>
+        <Band layer={layer} />
+      </View>
+      <View style={{ flexGrow: 1.5, flexBasis: 0, paddingRight: 4 }}>
+        <View style={{ flexDirection: "row", alignItems: "center" }}>
+          <Text style={{ fontSize: 8.5, fontWeight: 600, marginRight: 4 }}>{layer.name}</Text>
+          {layer.isOption ? <OptionTag /> : null}
+        </View>
+        <Text style={{ fontSize: 7.5, lineHeight: 1.15 }}>{layer.detail}</Text>
+      </View>
+      <Text style={{ flexGrow: 1, flexBasis: 0, fontSize: 7.5, paddingRight: 8, lineHeight: 1.15 }}>
+        {layer.extent}
+      </Text>
+      <Text style={{ width: 32, fontFamily: MONO, fontSize: 8 }}>
+        {layer.thicknessMm === null ? "drawn" : numberText(layer.thicknessMm, 2)}
+      </Text>
+      <TickBox />
+      <TickBox />
+    </View>
+  );
+}
+
+function TickBox() {
+  return <View style={{ width: 13, height: 13, marginRight: 11, borderWidth: THIN, borderColor: INK }} />;
+}
+
+/** The layer as a strip of paper: its hatching says what it is, its arrows say where the fibres run. */
+function Band({ layer }: { readonly layer: StackLayer }) {
+  const height = layer.role === "core" ? 18 : layer.role === "rubber" ? 6 : 13;
+  const y = (ROW_HEIGHT - 3 - height) / 2;
+  const isDark = layer.role === "edge" || layer.role === "plate" || layer.role === "rubber";
+  return (
+    <Svg width={BAND_WIDTH} height={ROW_HEIGHT - 3} viewBox={`0 0 ${BAND_WIDTH} ${ROW_HEIGHT - 3}`}>
+      <Body layer={layer} y={y} height={height} isDark={isDark} />
+      <Directions
+        directions={layer.directions}
+        cy={y + height / 2}
+        isBanded={layer.extent.includes("bands")}
+        reach={spanOf(layer).width / 2 - 4}
+      />
+    </Svg>
+  );
+}
+
+function Body({
+  layer,
+  y,
+  height,
+  isDark,
+}: {
+  readonly layer: StackLayer;
+  readonly y: number;
+  readonly height: number;
+  readonly isDark: boolean;
+}) {
+  const { x, width } = spanOf(layer);
+  if (layer.role === "edge") {
+    return (
+      <G>
+        <Rect x={x} y={y} width={width} height={2.2} fill={INK} />
+        <Rect x={x} y={y + height - 2.2} width={width} height={2.2} fill={INK} />
+      </G>
+    );
+  }
+  return (
+    <G>
+      <Rect
+        x={x}
+        y={y}
+        width={width}
+        height={height}
+        fill={isDark ? PENCIL : layer.role === "core" ? TINT : WHITE}
+        stroke={INK}
+        strokeWidth={THIN}
+      />
+      {layer.role === "metal" ? <Path d={hatch(x, y, width, height, 3)} stroke={INK} strokeWidth={HAIRLINE} /> : null}
+      {layer.role === "base" ? (
+        <Path d={hatch(x, y, width, height, 6, -1)} stroke={PENCIL} strokeWidth={HAIRLINE} />
+      ) : null}
+      {layer.role === "core" ? <Grain x={x} y={y} width={width} height={height} /> : null}
+    </G>
+  );
+}
+
+/** A layer that lies only under the binding is drawn short. */
+function spanOf(layer: StackLayer): { readonly x: number; readonly width: number } {
+  const isShort = layer.role === "mat" || layer.role === "plate" || layer.extent.includes("pocket");
+  return isShort ? { x: BAND_WIDTH * 0.34, width: BAND_WIDTH * 0.34 } : { x: 1, width: BAND_WIDTH - 2 };
+}
+
+function Grain({
+  x,
+  y,
+  width,
+  height,
+}: {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}) {
+  return (
+    <G>
+      {[0.2, 0.35, 0.5, 0.65, 0.8].map((share) => (
+        <Line
+          key={share}
+          x1={x}
+          x2={x + width}
+          y1={y + height * share}
+          y2={y + height * share}
+          stroke={RULE}
+          strokeWidth={HAIRLINE}
+        />
+      ))}
+    </G>
+  );
+}
+
+const ARROW_ANGLES: Readonly<Record<FibreDirection, readonly number[]>> = {
+  "0": [0],
+  "±45": [45, -45],
+  "0 ±45": [0, 45, -45],
+  "0 90": [0, 90],
+  none: [],
+};
+
+function Directions({
+  directions,
+  cy,
+  isBanded,
+  reach,
+}: {
+  readonly directions: FibreDirection;
+  readonly cy: number;
+  readonly isBanded: boolean;
+  /** Half length that an arrow along the ski may take. */
+  readonly reach: number;
+}) {
+  const cx = BAND_WIDTH / 2;
+  if (directions === "0") {
+    const offsets = isBanded ? [-3, 3] : [0];
+    return (
+      <G>
+        {offsets.map((dy) => (
+          <FibreArrow key={dy} cx={cx} cy={cy + dy} angle={0} half={Math.min(38, reach)} />
+        ))}
+      </G>
+    );
+  }
+  return (
+    <G>
+      {ARROW_ANGLES[directions].map((angle) => (
+        <FibreArrow
+          key={angle}
+          cx={cx}
+          cy={cy}
+          angle={angle}
+          half={angle === 0 ? Math.min(26, reach) : angle === 90 ? 6 : 8}
+        />
+      ))}
+    </G>
+  );
+}
+
+/** Double-headed arrow; 0° runs along the ski. */
+function FibreArrow({
+  cx,
+  cy,
+  angle,
+  half,
+}: {
+  readonly cx: number;
+  readonly cy: number;
+  readonly angle: number;
+  readonly half: number;
+}) {
+  const rad = (-angle * Math.PI) / 180;
+  const [dx, dy] = [Math.cos(rad), Math.sin(rad)];
+  const head = (s: 1 | -1) => {
+    const [tx, ty] = [cx + s * dx * half, cy + s * dy * half];
+    const [bx, by] = [tx - s * dx * 3.4, ty - s * dy * 3.4];
+    const side = (k: number) => `${(bx - dy * k).toFixed(2)} ${(by + dx * k).toFixed(2)}`;
+    return `M${tx.toFixed(2)} ${ty.toFixed(2)}L${side(1.1)}L${side(-1.1)}Z`;
+  };
+  return (
+    <G>
+      <Line
+        x1={cx - dx * half}
+        y1={cy - dy * half}
+        x2={cx + dx * half}
+        y2={cy + dy * half}
+        stroke={INK}
+        strokeWidth={0.7}
+      />
+      <Path d={head(1) + head(-1)} fill={INK} />
+    </G>
+  );
+}

@@ -1,0 +1,118 @@
+/** Every station: who did what when, with the second signature where one is owed and the cautions beside the work. */
+import { Text, View } from "@react-pdf/renderer";
+import type { StationFact } from "#papers/parts/facts";
+import { MONO } from "#papers/parts/fonts";
+import { HAIRLINE, INK, PENCIL, RULE, THIN, TINT } from "#papers/parts/theme";
+import { SafetySign } from "../parts/icons";
+import type { BuildSheetData } from "./facts";
+
+const WIDTHS = { number: 20, times: 36, sign: 44, tick: 15, notes: 74 };
+
+export function StationTable({ data }: { readonly data: BuildSheetData }) {
+  return (
+    <View>
+      <Text style={{ fontSize: 7.5, color: PENCIL, marginBottom: 3 }}>
+        Write start and end and sign as the work is done, not at the end of the day. Tick L and R when that ski has
+        passed. Shaded: a second person signs. Local codes, safety data sheets and licensed practice go before anything
+        printed here.
+      </Text>
+      <View
+        style={{
+          flexDirection: "row",
+          borderTopWidth: THIN,
+          borderBottomWidth: THIN,
+          borderColor: INK,
+          paddingVertical: 1,
+        }}
+      >
+        <Head text="" width={WIDTHS.number} />
+        <Head text="station and cautions" />
+        <Head text="L" width={WIDTHS.tick} />
+        <Head text="R" width={WIDTHS.tick} />
+        <Head text="start" width={WIDTHS.times} />
+        <Head text="end" width={WIDTHS.times} />
+        <Head text="lots, values, defects" width={WIDTHS.notes} />
+        <Head text="signed" width={WIDTHS.sign} />
+        <Head text="second" width={WIDTHS.sign} />
+      </View>
+      {data.stations.map((station) => (
+        <StationRow key={station.number} station={station} />
+      ))}
+    </View>
+  );
+}
+
+function Head({ text, width }: { readonly text: string; readonly width?: number }) {
+  return (
+    <Text
+      style={{
+        fontSize: 7,
+        color: PENCIL,
+        ...(width ? { width, textAlign: "center" } : { flexGrow: 1, flexBasis: 0 }),
+      }}
+    >
+      {text}
+    </Text>
+  );
+}
+
+function StationRow({ station }: { readonly station: StationFact }) {
+  return (
+    <View
+      style={{ flexDirection: "row", borderBottomWidth: HAIRLINE, borderBottomColor: INK, minHeight: 41 }}
+      wrap={false}
+    >
+      <Text style={{ width: WIDTHS.number, fontFamily: MONO, fontWeight: 600, fontSize: 11, paddingTop: 1 }}>
+        {station.number}
+      </Text>
+      <View style={{ flexGrow: 1, flexBasis: 0, paddingVertical: 1.5, paddingRight: 4 }}>
+        <Text style={{ fontWeight: 600, fontSize: 8.5, lineHeight: 1.15 }}>
+          {station.name}
+          <Text style={{ fontWeight: 400, fontSize: 7, color: PENCIL }}>
+            {`  ${station.typicalMinutes} min typical${station.wait ? `; ${station.wait}` : ""}`}
+          </Text>
+        </Text>
+        <View style={{ flexDirection: "row", flexWrap: "wrap", marginTop: 1 }}>
+          {station.safety.map((line) => (
+            <View key={line.text} style={{ flexDirection: "row", alignItems: "center", marginRight: 7 }}>
+              <SafetySign icon={line.icon} sidePt={10} />
+              <Text style={{ fontSize: 7, marginLeft: 2, lineHeight: 1.15 }}>{line.text}</Text>
+            </View>
+          ))}
+        </View>
+      </View>
+      <Tick />
+      <Tick />
+      <Blank width={WIDTHS.times} />
+      <Blank width={WIDTHS.times} />
+      <Blank width={WIDTHS.notes} />
+      <Blank width={WIDTHS.sign} />
+      <Blank width={WIDTHS.sign} {...(station.needsSecondSignOff ? { hint: "2nd sign-off" } : { off: true })} />
+    </View>
+  );
+}
+
+function Tick() {
+  return (
+    <View style={{ width: WIDTHS.tick, alignItems: "center", paddingTop: 4 }}>
+      <View style={{ width: 10, height: 10, borderWidth: THIN, borderColor: INK }} />
+    </View>
+  );
+}
+
+function Blank({ width, hint, off }: { readonly width: number; readonly hint?: string; readonly off?: boolean }) {
+  return (
+    <View
+      style={{
+        width,
+        borderLeftWidth: HAIRLINE,
+        borderLeftColor: PENCIL,
+        justifyContent: "flex-end",
+        ...(hint ? { backgroundColor: TINT, borderWidth: 1.1, borderColor: INK } : {}),
+      }}
+    >
+      {hint ? <Text style={{ fontSize: 6, paddingLeft: 2, fontWeight: 600, lineHeight: 1.2 }}>{hint}</Text> : null}
+      {off ? <Text style={{ fontSize: 7, textAlign: "center", color: RULE, marginBottom: 12 }}>–</Text> : null}
+    </View>
+  );
+}

@@ -1,0 +1,270 @@
+/** What callers hand over: engine types and the shop's own settings, before anything is put into words. */
+
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import type { CoreSolution, SkiBuild, SkiFlex } from "#engine/flex";
+import type { PromiseClass, StationRole } from "#engine/floor";
+import type { ShapeMeasures, SkiShape } from "#engine/geometry";
+import type { PartsList } from "#engine/parts";
+import type { IsoDate } from "#engine/units";
+
+export type Paper = "A4" | "LETTER";
+export type SkiSide = "L" | "R";
+/** The shop's own clock: `YYYY-MM-DDTHH:mm`. */
+export type LocalDateTime = string;
+
+/** Who prints: stands on every document. */
+export interface ShopFacts {
+  readonly name: string;
+  readonly town: string;
+  readonly postalAddress: string;
+  readonly email: string;
+  readonly phone: string;
+}
+
+/** What makes one print tellable from an older one. */
+export interface PrintStamp {
+  readonly printedAt: LocalDateTime;
+  /** Of this document for this pair or quote, from 1. */
+  readonly revision: number;
+  /** The frozen specification's hash (hex, at least 12 digits): in the footer of every page. */
+  readonly specHash: string;
+}
+
+/** A pair as the floor knows it. */
+export interface PairFacts {
+  /** Four digits and more, e.g. "0417". */
+  readonly number: string;
+  readonly leftSerial: string;
+  readonly rightSerial: string;
+  /** Address of the pair's page; the codes add the ski. */
+  readonly pageUrl: string;
+  readonly pressBy: IsoDate | null;
+  readonly readyBy: IsoDate | null;
+  readonly promiseClass: PromiseClass;
+  readonly skierFirstName: string;
+}
+
+/** One strip taken from stock for one place in one core. */
+export interface AllocatedStrip {
+  readonly ski: SkiSide;
+  readonly position: "C" | "I" | "M" | "O";
+  /** Which of the position's two places, seen from above with the tip away: C has only "centre". */
+  readonly place: "left" | "centre" | "right";
+  readonly id: string;
+  readonly bin: string;
+  readonly species: string;
+  readonly board: string | null;
+  /** As measured on the strip bench; null when the strip was not measured. */
+  readonly modulusMpa: number | null;
+  readonly densityKgM3: number | null;
+}
+
+/** Where a part lies and which lot it comes from. Kept by the stock; absent before stock is kept. */
+export interface LotFact {
+  readonly code: string;
+  readonly lot: string | null;
+  readonly location: string | null;
+  /** A part taken instead, and who approved it. */
+  readonly substitution?: { readonly instead: string; readonly approvedBy: string };
+}
+
+export interface StationFact {
+  readonly role: StationRole;
+  readonly number: number;
+  readonly name: string;
+  readonly typicalMinutes: number;
+  /** Kit, close press, demould and QC are signed by a second person. */
+  readonly needsSecondSignOff: boolean;
+  /** One line each, from the shop's floor rules. */
+  readonly safety: readonly SafetyLine[];
+  /** What must have passed before the next station, in words ("rest 24 h before trim"). */
+  readonly wait?: string;
+}
+
+export type SafetyIcon =
+  | "gloves"
+  | "no-gloves"
+  | "mask"
+  | "goggles"
+  | "hearing"
+  | "hot"
+  | "fire"
+  | "dust"
+  | "crush"
+  | "blade"
+  | "two-people"
+  | "ventilate"
+  | "wait"
+  | "note";
+
+export interface SafetyLine {
+  readonly icon: SafetyIcon;
+  readonly text: string;
+}
+
+/** The recipe of press and resin, from the floor rules and the resin's own data sheet. */
+export interface PressFacts {
+  readonly pressureBar: number;
+  readonly heatUpMinutes: number;
+  readonly dwellMinutes: number;
+  readonly dwellC: number;
+  readonly coolMinutes: number;
+  /** Core temperature to be reached before demould. */
+  readonly demouldBelowC: number;
+  readonly restHours: number;
+}
+
+export interface ResinFacts {
+  readonly system: string;
+  /** Hardener parts by weight on 100 of resin. */
+  readonly hardenerPer100: number;
+  readonly tolerancePercent: number;
+  /** Thin-film working time at `atC`; halves per +10 °C. */
+  readonly workingMinutes: number;
+  readonly atC: number;
+  readonly roomFromC: number;
+  readonly roomToC: number;
+  readonly maxBatchG: number;
+  readonly resinLot: string | null;
+  readonly hardenerLot: string | null;
+}
+
+export interface QcLimit {
+  /** In words, as printed: "± 5 %". */
+  readonly toTarget: string;
+  readonly twins: string;
+  /** The same limit as a number, to print the band beside the target; absent where there is none. */
+  readonly band?: { readonly kind: "percent" | "absolute"; readonly amount: number };
+}
+
+export type QcMeasure =
+  | "length"
+  | "widths"
+  | "sidecut"
+  | "mass"
+  | "balance"
+  | "camber"
+  | "splay"
+  | "contact"
+  | "springCentre"
+  | "springEnds"
+  | "torsion"
+  | "twist"
+  | "flatness"
+  | "bevels"
+  | "visual";
+
+/** Everything of the floor that a build sheet quotes. */
+export interface FloorFacts {
+  readonly stations: readonly StationFact[];
+  readonly press: PressFacts;
+  readonly resin: ResinFacts;
+  readonly qcLimits: Readonly<Record<QcMeasure, QcLimit>>;
+  /** Lines to tick before lay-up. */
+  readonly surfacePreparation: readonly string[];
+  readonly wax: string;
+  /** Printed size over wanted size of the sheet lot in use; null = measure the lot first. */
+  readonly printScaleFactor: number | null;
+  /** Which face of the topsheet carries the print; the mirror flag follows from it. */
+  readonly printFace: "top" | "under";
+}
+
+/** The engine's answer for this spec: pass on what solveSpec returned. */
+export interface SolvedSki {
+  readonly build: SkiBuild;
+  readonly core: CoreSolution;
+  /** Without plate and mat: what k is about. */
+  readonly flex: SkiFlex;
+  /** With plate and mat: what the flex bench will read. */
+  readonly flexWithPlate: SkiFlex;
+}
+
+/** Everything a build sheet is composed from. */
+export interface BuildSheetFacts {
+  readonly shop: ShopFacts;
+  readonly stamp: PrintStamp;
+  readonly pair: PairFacts;
+  readonly catalog: BuildCatalog;
+  readonly spec: PairSpec;
+  readonly shape: SkiShape;
+  readonly measures: ShapeMeasures;
+  readonly solved: SolvedSki;
+  readonly parts: PartsList;
+  /** Null before strips are allocated: the sheet then prints boxes to fill in, and says so. */
+  readonly strips: readonly AllocatedStrip[] | null;
+  readonly lots: readonly LotFact[];
+  readonly floor: FloorFacts;
+  /** Cassette chosen for this press run, or null: write it in. */
+  readonly cassette: string | null;
+  /** Notes for the makers, no personal or health words. */
+  readonly notes: readonly string[];
+}
+
+/** Label and value, as printed. `isOption` marks what this order changed from the model's own build. */
+export interface Row {
+  readonly label: string;
+  readonly value: string;
+  readonly isOption?: boolean;
+}
+
+export interface XY {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Span {
+  readonly fromMm: number;
+  readonly toMm: number;
+}
+
+/** The ski as it is drawn: everything in mm along x from the tip; outline y is the half width, profile y the height. */
+export interface DrawingData {
+  readonly lengthMm: number;
+  readonly outline: readonly XY[];
+  readonly profile: readonly XY[];
+  readonly shoulder: { readonly xMm: number; readonly widthMm: number };
+  readonly waist: { readonly xMm: number; readonly widthMm: number };
+  readonly heel: { readonly xMm: number; readonly widthMm: number };
+  readonly mountMm: number;
+  /** Of this order against the model's line, positive = towards the tip. */
+  readonly mountOffsetMm: number;
+  readonly widthAtMountMm: number;
+  /** ISO 6289 contact length: between the gauge points of the pressed-flat ski. */
+  readonly contact: Span & { readonly lengthMm: number };
+  readonly tangent: Span & { readonly lengthMm: number };
+  /** Steel along each side (partial) or once around (full). */
+  readonly edge: Span & { readonly lengthMm: number; readonly wrap: "partial" | "full" };
+  readonly edgeWidthMm: number;
+  readonly camberMm: number;
+  readonly mouldCamberMm: number;
+  readonly tipRiseMm: number;
+  readonly tailRiseMm: number;
+  readonly projectedLengthMm: number;
+  readonly sidecutRadiusM: number;
+  readonly federationRadiusM: number;
+  readonly planAreaMm2: number;
+  readonly windows: readonly (Span & { readonly halfWidthMm: number })[];
+  /** Glass under the binding. */
+  readonly matZone: Span;
+  /** What boot and binding hide of a graphic. */
+  readonly bindingZone: Span;
+}
+
+export interface CutRow {
+  readonly line: number;
+  readonly part: string;
+  readonly material: string;
+  readonly cut: string;
+  readonly left: string;
+  readonly right: string;
+  readonly pair: string;
+  readonly isOption: boolean;
+}
+
+/** The days an offer tells, and what they wait for. */
+export interface OfferedDates {
+  readonly from: IsoDate;
+  readonly to: IsoDate;
+  readonly confidence: string;
+  readonly startsWhen: readonly string[];
+}
