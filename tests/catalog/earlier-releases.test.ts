@@ -1,22 +1,23 @@
 /** A release as it was stored before stations had ids and roles: fourteen numbers, a floor whose order stood in code. */
 import { readFileSync } from "node:fs";
 import path from "node:path";
+import { gunzipSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
 import { catalogFromRelease, priceBookNamed } from "#catalog";
 import { stationFor, stationTaking } from "#engine/floor";
 import { priceSpec } from "#engine/pricing";
 import { plainSpec } from "../engine/pricing/plain-spec";
 
-const stored: Readonly<Record<string, unknown>> = JSON.parse(
-  readFileSync(path.resolve(import.meta.dirname, "../fixtures/releases/numbered-stations.json"), "utf8"),
-);
+/** The first figures of its hash, by which it was kept. */
+const name = "1a830b9f560e";
+const file = path.resolve(import.meta.dirname, `../fixtures/stored/releases/${name}.json.gz`);
+const stored: Readonly<Record<string, unknown>> = JSON.parse(gunzipSync(readFileSync(file)).toString("utf8"));
 const then = catalogFromRelease(stored);
 
 describe("a release with numbered stations", () => {
   it("keeps its name and what was written", () => {
     expect(then.release).toEqual(stored);
-    // The hash that the version before gave this release.
-    expect(then.hash).toBe("3fa559ec0ad856aeca1ddac007e61522169010e89bef3f8d874e405044aadc9f");
+    expect(then.hash.slice(0, name.length)).toBe(name);
   });
 
   it("has the floor that its numbers meant", () => {
