@@ -63,7 +63,7 @@ const hour = 3_600_000;
 const lettered = (text: string): SaleOptions["choices"] => ({
   "choices.model": "midlow-95",
   "choices.lengthCm": 178,
-  "choices.base": { left: "black", right: "yellow", inlay: "swap-letters", inlayText: text },
+  "choices.base": { left: "black", right: "yellow", inlay: "counterchange", inlayText: text },
 });
 
 interface Filling {
