@@ -1,4 +1,4 @@
-/** Prints for another maker: no ski, no press, a set-up and a price a sheet (trade.md part 8, print-only jobs). */
+/** Prints for another maker: no ski, no press, a set-up and a price a sheet. */
 import { line, priceOf } from "./totals";
 import type { Destination, Price, PriceBook } from "./types";
 

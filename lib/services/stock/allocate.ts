@@ -47,8 +47,8 @@ export async function allocateStrips(
 }
 
 /**
- * The oldest strips of each species first: a rack's worth nearly always holds a set (140 strips: nine of ten, trade.md
- * part 4) and is searched in a few milliseconds; all of the stock only when it does not.
+ * The oldest strips of each species first: a rack's worth nearly always holds a set (140 strips: nine of ten,
+ * content/README.md) and is searched in a few milliseconds; all of the stock only when it does not.
  */
 export function firstMatch(
   stock: readonly StripRecord[],

@@ -4,7 +4,7 @@ import type { SkiBuild, StripColumn } from "#engine/flex";
 import { halfWidthAt } from "#engine/geometry";
 import type { StripLimits, StripNeed, StripPosition } from "#engine/matching";
 
-/** Shop practice (trade.md part 4), no source; per cent. */
+/** Common practice, no source; per cent. */
 export const stripLimits: StripLimits = {
   groupSpreadPercent: 5,
   twinPercent: 1.5,
