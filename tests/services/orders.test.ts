@@ -80,7 +80,10 @@ describe("money", () => {
     const shop = await openShop(db());
     await stockWood(db());
     const { orderId } = await releasedOrder(shop);
-    await db().order.update({ where: { id: orderId }, data: { state: "ready" } });
+    await db().order.update({
+      where: { id: orderId },
+      data: { state: "ready", pairs: { updateMany: { where: {}, data: { state: "ready" } } } },
+    });
     const desk = shop.as(shop.desk);
     const owner = shop.as(shop.owner);
     const unpaid = { refusal: { code: "balance-open", path: "unpaidReason", open: "862.40", currency: "USD" } };
@@ -105,7 +108,10 @@ describe("money", () => {
     const shop = await openShop(db());
     await stockWood(db());
     const { orderId } = await releasedOrder(shop);
-    await db().order.update({ where: { id: orderId }, data: { state: "ready" } });
+    await db().order.update({
+      where: { id: orderId },
+      data: { state: "ready", pairs: { updateMany: { where: {}, data: { state: "ready" } } } },
+    });
     const desk = shop.as(shop.desk);
     must(await recordReceipt(desk, { orderId, what: "balance", method: "counter", reference: "receipt 3" }));
     const sent = must(await shipOrder(desk, { orderId }));
