@@ -23,9 +23,12 @@ ALTER TABLE "operations" ALTER COLUMN "position" SET NOT NULL;
 ALTER TABLE "operations" ALTER COLUMN "station" SET DATA TYPE TEXT USING "station"::TEXT;
 UPDATE "operations" SET "station" = n."station" FROM "station_numbers" n WHERE "operations"."station" = n."number"::TEXT;
 
--- AlterTable
-ALTER TABLE "pair_holds" ALTER COLUMN "station" SET DATA TYPE TEXT USING "station"::TEXT;
-UPDATE "pair_holds" SET "station" = n."station" FROM "station_numbers" n WHERE "pair_holds"."station" = n."number"::TEXT;
+-- Holds of one moment keep the order in which they stand: the column is rewritten in place.
+CREATE FUNCTION "station_named"("given" INTEGER) RETURNS TEXT LANGUAGE sql AS $body$
+  SELECT COALESCE((SELECT n."station" FROM "station_numbers" n WHERE n."number" = $1), $1::TEXT)
+$body$;
+ALTER TABLE "pair_holds" ALTER COLUMN "station" SET DATA TYPE TEXT USING "station_named"("station");
+DROP FUNCTION "station_named"(INTEGER);
 
 -- Stored JSON: numbers under the names below, at any depth. A function is made twice, as only one that exists can call itself,
 -- and its body is one statement without an end mark, by which some drivers cut a script into pieces.
