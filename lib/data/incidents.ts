@@ -94,11 +94,11 @@ export async function decideIncident(
 export async function markIncidentClosed(
   tx: Tx,
   id: string,
-  version: number,
+  from: { readonly state: string; readonly version: number },
   closed: { readonly at: Date; readonly by: string },
 ): Promise<boolean> {
   const { count } = await tx.incident.updateMany({
-    where: { id, version, state: { in: ["open", "decided"] } },
+    where: { id, ...from },
     data: { state: "closed", closedAt: closed.at, closedByName: closed.by, version: { increment: 1 } },
   });
   return count === 1;

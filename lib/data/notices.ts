@@ -1,4 +1,5 @@
 /** Letters to customers, drafted and waiting for a person. */
+import type { NoticeState } from "#engine/floor";
 import type { Tx } from "./client";
 import { readableRows, readRow } from "./columns";
 import type { Prisma } from "./generated/client";
@@ -55,7 +56,7 @@ export async function decideNotice(
   id: string,
   version: number,
   decision: {
-    readonly state: "sent" | "dropped";
+    readonly state: Exclude<NoticeState, "draft">;
     readonly body: string;
     readonly at: Date;
     readonly by: string;

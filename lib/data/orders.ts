@@ -1,3 +1,4 @@
+import type { PaymentState } from "#engine/floor";
 import type { Price } from "#engine/pricing";
 import type { DateRange } from "#schemas/stored/index";
 import type { Tx } from "./client";
@@ -74,22 +75,44 @@ export async function pairNamesOfOrder(client: Tx, orderId: string) {
   return rows.map((row) => readRow("pairs", pairColumns, row, ({ serial }) => serial));
 }
 
-export type OrderChange = Omit<Prisma.OrderUncheckedUpdateManyInput, "id" | "version" | "price" | "estimate"> & {
+/** What may change beside the state, which is moved. */
+export type OrderChange = Omit<
+  Prisma.OrderUncheckedUpdateManyInput,
+  "id" | "version" | "state" | "price" | "estimate"
+> & {
   readonly price?: Price;
   readonly estimate?: DateRange;
 };
 
 /** Changes the order if it is still at this version; false when someone was first. */
 export async function updateOrder(tx: Tx, id: string, version: number, change: OrderChange): Promise<boolean> {
-  const { price, estimate, ...rest } = change;
   const { count } = await tx.order.updateMany({
     where: { id, version },
-    data: {
-      ...rest,
-      ...(price === undefined ? {} : { price: asJson(price) }),
-      ...(estimate === undefined ? {} : { estimate: asJson(estimate) }),
-      version: { increment: 1 },
-    },
+    data: { ...columnsOf(change), version: { increment: 1 } },
+  });
+  return count === 1;
+}
+
+/** What the columns hold: JSON as JSON. */
+function columnsOf({ price, estimate, ...rest }: OrderChange) {
+  return {
+    ...rest,
+    ...(price === undefined ? {} : { price: asJson(price) }),
+    ...(estimate === undefined ? {} : { estimate: asJson(estimate) }),
+  };
+}
+
+/** Moves the order on if it is still in this state and version. */
+export async function moveOrder(
+  tx: Tx,
+  id: string,
+  from: { readonly state: string; readonly version: number },
+  to: string,
+  change: OrderChange = {},
+): Promise<boolean> {
+  const { count } = await tx.order.updateMany({
+    where: { id, ...from },
+    data: { ...columnsOf(change), state: to, version: { increment: 1 } },
   });
   return count === 1;
 }
@@ -98,7 +121,7 @@ export interface NewPayment {
   readonly id: string;
   readonly orderId: string;
   readonly kind: "deposit" | "rush" | "balance" | "refund";
-  readonly state: "requested" | "received";
+  readonly state: Extract<PaymentState, "requested" | "received">;
   readonly cents: number;
   readonly method: string | null;
   readonly reference: string | null;
@@ -206,7 +229,7 @@ function whereWaiting(condition: NonNullable<OrderFilter["waitingFor"]>): Prisma
     case "specification-lock":
       return { pairs: { some: { specLockedAt: null } } };
     case "proof":
-      return { pairs: { some: { proofNeeded: true, proofState: { notIn: ["approved", "locked"] } } } };
+      return { pairs: { some: { proofNeeded: true, proofState: { not: "approved" } } } };
     case "rights":
       return { pairs: { some: { rightsNeeded: true, rightsAt: null } } };
   }

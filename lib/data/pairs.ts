@@ -1,4 +1,5 @@
 import type { PairSpec } from "#engine/configuration";
+import { type OperationState, openPairStates, type ProofIssueState, pairStatesOnFloor } from "#engine/floor";
 import type { Price } from "#engine/pricing";
 import type { OrderId, PairId } from "#engine/units";
 import type { RightsBasis } from "#schemas/stored/index";
@@ -37,7 +38,7 @@ export interface NewPair {
   readonly proofNeeded: boolean;
   readonly createdAt: Date;
   readonly skis: readonly { readonly id: string; readonly side: "L" | "R"; readonly serial: string }[];
-  readonly operations: readonly { readonly id: string; readonly station: number }[];
+  readonly operations: readonly { readonly id: string; readonly station: string; readonly position: number }[];
 }
 
 export async function insertPair(tx: Tx, pair: NewPair): Promise<void> {
@@ -95,7 +96,7 @@ export async function pairBySerialNumber(client: Tx, serialNumber: number): Prom
 }
 
 /** Every pair that still needs the floor, in the order it took its place. */
-const open = { state: { in: ["waiting", "released", "building"] } } satisfies Prisma.PairWhereInput;
+const open = { state: { in: [...openPairStates] } } satisfies Prisma.PairWhereInput;
 
 export async function openPairs(client: Tx): Promise<readonly QueuedPairRecord[]> {
   const rows = await client.pair.findMany({
@@ -142,28 +143,61 @@ export async function searchPairs(client: Tx, text: string) {
   return readableRows(rows, (row) => readRow("pairs", pairColumns, row, ({ serial }) => serial));
 }
 
-export type PairChange = Omit<Prisma.PairUncheckedUpdateManyInput, "id" | "version" | "spec" | "rights"> & {
+/** What may change beside the states, which are moved. */
+export type PairChange = Omit<
+  Prisma.PairUncheckedUpdateManyInput,
+  "id" | "version" | "state" | "proofState" | "spec" | "rights"
+> & {
   readonly spec?: PairSpec;
   readonly rights?: RightsBasis;
 };
 
 /** Changes the pair if it is still at this version; false when someone was first. */
 export async function updatePair(tx: Tx, id: string, version: number, change: PairChange): Promise<boolean> {
-  const { spec, rights, ...rest } = change;
   const { count } = await tx.pair.updateMany({
     where: { id, version },
-    data: {
-      ...rest,
-      ...(spec === undefined ? {} : { spec: asJson(spec) }),
-      ...(rights === undefined ? {} : { rights: asJson(rights) }),
-      version: { increment: 1 },
-    },
+    data: { ...columnsOf(change), version: { increment: 1 } },
   });
   return count === 1;
 }
 
-export async function setPairStates(tx: Tx, orderId: string, state: string): Promise<void> {
-  await tx.pair.updateMany({ where: { orderId }, data: { state, version: { increment: 1 } } });
+/** What the columns hold: JSON as JSON. */
+function columnsOf({ spec, rights, ...rest }: PairChange) {
+  return {
+    ...rest,
+    ...(spec === undefined ? {} : { spec: asJson(spec) }),
+    ...(rights === undefined ? {} : { rights: asJson(rights) }),
+  };
+}
+
+/** Moves the pair on if it is still in this state, and at this version where one is named. */
+export async function movePair(
+  tx: Tx,
+  id: string,
+  from: { readonly state: string; readonly version?: number },
+  to: string,
+  change: PairChange = {},
+): Promise<boolean> {
+  const { count } = await tx.pair.updateMany({
+    where: { id, ...from },
+    data: { ...columnsOf(change), state: to, version: { increment: 1 } },
+  });
+  return count === 1;
+}
+
+/** Moves what the pair's proof has come to, if it is still that and the pair still at this version. */
+export async function moveProof(
+  tx: Tx,
+  id: string,
+  from: { readonly proofState: string; readonly version: number },
+  to: string,
+  change: PairChange = {},
+): Promise<boolean> {
+  const { count } = await tx.pair.updateMany({
+    where: { id, ...from },
+    data: { ...columnsOf(change), proofState: to, version: { increment: 1 } },
+  });
+  return count === 1;
 }
 
 export async function operationById(client: Tx, id: string): Promise<OperationRecord | null> {
@@ -182,25 +216,26 @@ export type RunningVisit = ReturnType<typeof readRunningVisit>;
 /** Work under way on the floor, first begun first. */
 export async function runningVisits(client: Tx): Promise<readonly RunningVisit[]> {
   const rows = await client.operation.findMany({
-    where: { state: "running", pair: { state: { in: ["released", "building"] } } },
+    where: { state: "running", pair: { state: { in: [...pairStatesOnFloor] } } },
     include: runningVisit,
     orderBy: [{ startedAt: "asc" }, { id: "asc" }],
   });
   return readableRows(rows, readRunningVisit);
 }
 
-export type OperationChange = Omit<Prisma.OperationUncheckedUpdateManyInput, "id" | "version">;
+export type OperationChange = Omit<Prisma.OperationUncheckedUpdateManyInput, "id" | "version" | "state">;
 
 /** Moves an operation on if it is still in this state and version. */
 export async function moveOperation(
   tx: Tx,
   id: string,
   from: { readonly state: string; readonly version: number },
-  change: OperationChange,
+  to: string,
+  change: OperationChange = {},
 ): Promise<boolean> {
   const { count } = await tx.operation.updateMany({
     where: { id, ...from },
-    data: { ...change, version: { increment: 1 } },
+    data: { ...change, state: to, version: { increment: 1 } },
   });
   return count === 1;
 }
@@ -209,14 +244,14 @@ export async function moveOperation(
 export async function setOperationStates(
   tx: Tx,
   ids: readonly string[],
-  from: "blocked" | "ready",
-  to: "blocked" | "ready",
-): Promise<void> {
-  if (ids.length === 0) return;
-  await tx.operation.updateMany({
+  from: Extract<OperationState, "blocked" | "ready">,
+  to: Extract<OperationState, "blocked" | "ready">,
+): Promise<boolean> {
+  const { count } = await tx.operation.updateMany({
     where: { id: { in: [...ids] }, state: from },
     data: { state: to, version: { increment: 1 } },
   });
+  return count === ids.length;
 }
 
 export async function insertProof(
@@ -239,7 +274,7 @@ export async function answerProof(
   tx: Tx,
   id: string,
   answer: {
-    readonly state: "approved" | "changes-asked";
+    readonly state: Extract<ProofIssueState, "approved" | "changes-asked">;
     readonly note: string | null;
     readonly at: Date;
     readonly by: string;
@@ -257,8 +292,9 @@ export async function answerProof(
   return count === 1;
 }
 
-export async function voidProofs(tx: Tx, pairId: string): Promise<void> {
-  await tx.proof.updateMany({ where: { pairId, state: { not: "void" } }, data: { state: "void" } });
+export async function voidProof(tx: Tx, id: string, from: string): Promise<boolean> {
+  const { count } = await tx.proof.updateMany({ where: { id, state: from }, data: { state: "void" } });
+  return count === 1;
 }
 
 export async function insertTraveller(
@@ -281,27 +317,15 @@ export async function voidTravellers(tx: Tx, pairId: string, reason: string, now
   await tx.traveller.updateMany({ where: { pairId, voidedAt: null }, data: { voidedAt: now, voidReason: reason } });
 }
 
-/** Moves one pair along; nothing happens when it is no longer in `from`. */
-export async function setPairState(tx: Tx, id: string, from: string, to: string): Promise<void> {
-  await tx.pair.updateMany({ where: { id, state: from }, data: { state: to, version: { increment: 1 } } });
-}
-
-/** Back to the beginning: not started, waiting. */
-export async function reopenOperations(tx: Tx, ids: readonly string[]): Promise<void> {
-  await tx.operation.updateMany({
-    where: { id: { in: [...ids] } },
-    data: {
-      state: "blocked",
-      version: { increment: 1 },
-      startedAt: null,
-      startedByName: null,
-      finishedAt: null,
-      finishedByName: null,
-      nextFrom: null,
-      press: null,
-    },
-  });
-}
+/** Nothing of the work is left: what goes with a visit that begins again. */
+export const notBegun = {
+  startedAt: null,
+  startedByName: null,
+  finishedAt: null,
+  finishedByName: null,
+  nextFrom: null,
+  press: null,
+} as const satisfies OperationChange;
 
 export async function insertSki(
   tx: Tx,
@@ -333,7 +357,8 @@ export async function insertRedoVisits(
   pairId: string,
   visits: readonly {
     readonly id: string;
-    readonly station: number;
+    readonly station: string;
+    readonly position: number;
     readonly visit: number;
     readonly state: string;
     readonly side: "L" | "R" | null;
@@ -344,18 +369,19 @@ export async function insertRedoVisits(
 }
 
 /** Running work that failed: its next visit does it again. */
-export async function breakOffOperations(tx: Tx, ids: readonly string[]): Promise<void> {
-  await tx.operation.updateMany({
+export async function breakOffOperations(tx: Tx, ids: readonly string[]): Promise<boolean> {
+  const { count } = await tx.operation.updateMany({
     where: { id: { in: [...ids] }, state: "running" },
     data: { state: "redo", version: { increment: 1 } },
   });
+  return count === ids.length;
 }
 
 /** Ends the pair's wait for material at a station, when the material has come or is not needed any more. */
 export async function endMaterialHolds(
   tx: Tx,
   pairId: string,
-  station: number,
+  station: string,
   how: { readonly at: Date; readonly by: string },
 ): Promise<void> {
   await tx.pairHold.updateMany({

@@ -1,6 +1,7 @@
 import type { PartialAnswers, SheetChoices } from "#engine/assessment";
 import type { PairSpec } from "#engine/configuration";
 import type { TypedMeasures } from "#engine/fit";
+import type { ShownQuoteState } from "#engine/floor";
 import type { Price } from "#engine/pricing";
 import type { DateRange, FlagAck, FrozenFit } from "#schemas/stored/index";
 import type { Tx } from "./client";
@@ -108,7 +109,7 @@ export async function noteOnOpenQuote(tx: Tx, id: string, note: QuoteNote): Prom
 }
 
 export interface QuoteFilter {
-  readonly state?: "open" | "accepted" | "expired" | "withdrawn" | "replaced";
+  readonly state?: ShownQuoteState;
   readonly notPriceBook?: string;
   readonly text?: string;
   readonly number?: number;

@@ -74,8 +74,9 @@ export async function lockOpenSheet(tx: Tx, id: string, now: Date): Promise<Shee
   return count === 0 ? null : sheetById(tx, id);
 }
 
+/** What may change beside the state, which is moved. */
 export type SheetChange = Partial<
-  Omit<SheetRecord, "id" | "version" | "fields" | "content" | "openedAt" | "openedByName">
+  Omit<SheetRecord, "id" | "version" | "state" | "fields" | "content" | "openedAt" | "openedByName">
 > & {
   readonly fields?: SheetFields;
 };
@@ -87,6 +88,18 @@ export async function updateSheet(tx: Tx, id: string, change: SheetChange): Prom
     data: { ...rest, ...(fields === undefined ? {} : { fields: asJson(fields) }) },
   });
   return readSheet(row);
+}
+
+/** Moves the sheet on if it is still in this state. */
+export async function moveSheet(
+  tx: Tx,
+  id: string,
+  from: string,
+  to: string,
+  change: Omit<SheetChange, "fields"> = {},
+): Promise<boolean> {
+  const { count } = await tx.sheet.updateMany({ where: { id, state: from }, data: { ...change, state: to } });
+  return count === 1;
 }
 
 /** An open sheet stored under one of these forms of a number, the one changed last. */

@@ -74,7 +74,7 @@ export async function detachUsedStrips(tx: Tx, pairId: string): Promise<void> {
 /** The ski they lie in is scrapped: they are used up, and no longer the pair's. */
 export async function scrapSkiStrips(tx: Tx, pairId: string, side: "L" | "R"): Promise<void> {
   await tx.strip.updateMany({
-    where: { heldByPairId: pairId, side, state: { in: ["reserved", "used"] } },
+    where: { heldByPairId: pairId, side, state: { not: "free" } },
     data: { state: "used", heldByPairId: null, side: null, position: null, place: null },
   });
 }

@@ -3,11 +3,10 @@
  * may be older than the schema, and is then kept as it is, as an event of another kind.
  */
 import { z } from "zod";
-import { clockStartConditions, editConsequences, specificationParts } from "#engine/lifecycle";
+import { clockStartConditions, editConsequences, promiseClasses, specificationParts } from "#engine/floor";
 import { idSchema } from "./ids";
 import { amount, listOf, orNull, storedDay, storedInstant, storedSide, storedStation, words } from "./stored/common";
 import { runsBasis } from "./stored/dates";
-import { promiseClasses } from "./stored/effects";
 import { remedyCodes, storedFault } from "./stored/incident";
 import { storedBenchValues, storedCorrections, storedMeasure } from "./stored/learning";
 import { storedBuildableSpec } from "./stored/pair-spec";

@@ -6,6 +6,7 @@
 
 import type { BuildCatalog, Model, PairSpec } from "#engine/configuration";
 import type { FlexStation, LayerMaterial, SkiBuild, SkiFlex } from "#engine/flex";
+import { allStationRoles } from "#engine/floor";
 import { halfWidthAt, measure, shapeAtLength } from "#engine/geometry";
 import type { PartLine } from "#engine/parts";
 import { joinPrices } from "#engine/pricing";
@@ -202,7 +203,7 @@ export const spec: PairSpec = {
     text: { text: "RIDGE HOME", xMm: 520, capHeightMm: 24 },
     windows: [{ fromXMm: 1350, toXMm: 1500, halfWidthMm: 25 }],
   },
-  base: { left: "black", right: "yellow", inlay: "swap-letters", inlayText: "FERN" },
+  base: { left: "black", right: "yellow", inlay: "counterchange", inlayText: "FERN" },
   mount: { offsetMm: 10, bootSoleMm: 315 },
   finish: { baseBevelDeg: 1, sideAngleDeg: 2, detuneTipMm: 80, detuneTailMm: 50, structure: "M" },
   tipTailProtectors: true,
@@ -335,7 +336,7 @@ function part(
     quantityPair: 0,
     unit: "piece",
     scrapFactor: 1.1,
-    stationNumber: 9,
+    station: "kit",
     mandatoryScan: true,
     ...more,
   };
@@ -371,11 +372,11 @@ const parts = {
     ),
     part(15, "Inlay set left to right", "off-cut of 13", "letters FERN, zero kerf", 0, {
       quantityRight: 1,
-      fromOption: "swap-letters",
+      fromOption: "counterchange",
     }),
     part(16, "Inlay set right to left", "off-cut of 14", "letters FERN, zero kerf", 0, {
       quantityLeft: 1,
-      fromOption: "swap-letters",
+      fromOption: "counterchange",
     }),
     part(18, "Steel edge", "carbon steel 2.0 × 2.0 mm", "2 × 1 521 mm", 2),
     part(22, "Edge rubber", "rubber foil 0.15 mm", "1 521 × 10 mm", 2),
@@ -446,6 +447,7 @@ const SAFETY: Readonly<Record<number, StationFact["safety"]>> = {
 
 export const floor: FloorFacts = {
   stations: NAMES.map((name, i) => ({
+    role: allStationRoles[i] ?? "check",
     number: i + 1,
     name,
     typicalMinutes: [15, 45, 40, 55, 35, 35, 60, 45, 30, 60, 20, 75, 70, 55][i] ?? 0,

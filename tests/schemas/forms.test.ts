@@ -117,12 +117,12 @@ describe("checkSheetField", () => {
 });
 
 describe("pairSpecSchema", () => {
-  it("takes a complete pair and names what a swap of letters lacks", () => {
+  it("takes a complete pair and names what a counterchange lacks", () => {
     expect(messagesOf(pairSpecSchema, plainSpec)).toEqual([]);
-    const swap = { left: "black", right: "black", inlay: "swap-letters" };
-    expect(messagesOf(pairSpecSchema, { ...plainSpec, base: swap })).toEqual([
+    const counterchange = { left: "black", right: "black", inlay: "counterchange" };
+    expect(messagesOf(pairSpecSchema, { ...plainSpec, base: counterchange })).toEqual([
       "base.inlayText: Letters in the base are missing",
-      "base.right: Letters are swapped between two colours: left and right base have the same one",
+      "base.right: A counterchange needs two colours: left and right base have the same one",
     ]);
   });
 });

@@ -50,7 +50,7 @@ it("goes through a year of the shop with its own use cases, and nothing breaks o
   for (const [when, input] of [
     [pressDown, { kind: "press-down", press: "press-1", from: pressDown.from, until: pressDown.until }],
     [personAway, { kind: "person-away", person: "c4", from: personAway.from, until: personAway.until }],
-    [late, { kind: "supplier-late", station: 9, material: "glass fibre", expectedOn: isoDate("2027-12-14") }],
+    [late, { kind: "supplier-late", station: "kit", material: "glass fibre", expectedOn: isoDate("2027-12-14") }],
   ] as const) {
     agenda.enter(when.times.now, () => breaks(shop, agenda, input, when.times));
   }

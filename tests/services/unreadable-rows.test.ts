@@ -71,7 +71,7 @@ describe("a pair whose specification cannot be read", () => {
 
   it("keeps its place when an operation of it says nothing known", async () => {
     const { desk, bad } = await shopWithTwoPairs();
-    await db().operation.updateMany({ where: { pairId: bad.pairId, station: 2 }, data: { state: "lost" } });
+    await db().operation.updateMany({ where: { pairId: bad.pairId, station: "strips" }, data: { state: "lost" } });
     const board = must(await queueBoard(desk));
     expect(board.unreadable).toMatchObject([{ table: "operations", column: "state" }]);
     expect(board.pairs.map(({ serial }) => serial)).toContain(bad.serial);

@@ -1,5 +1,5 @@
 /** The columns of every table that say more than plain text and numbers: ids, days, states, JSON. */
-import { stateMachines } from "#engine/lifecycle";
+import { promiseClasses, states } from "#engine/floor";
 import * as stored from "#schemas/stored/index";
 import { id, isoDay, json, nullable, oneOf } from "../columns";
 
@@ -12,9 +12,9 @@ const corrections = json(stored.storedCorrections);
 const benchValues = json(stored.storedBenchValues);
 const lines = json(stored.listOf(stored.words));
 const side = oneOf(["L", "R"]);
-const orderState = oneOf(stateMachines.order.states);
-const proofState = oneOf(stateMachines.proof.states);
-const promiseClass = oneOf(stored.promiseClasses);
+const orderState = oneOf(states.order);
+const proofState = oneOf(states.proof);
+const promiseClass = oneOf(promiseClasses);
 
 export const customerColumns = { id: id("customer"), address: nullable(address) } as const;
 
@@ -33,7 +33,7 @@ export const clubColumns = {
 
 export const sheetColumns = {
   id: id("sheet"),
-  state: oneOf(stored.sheetStates),
+  state: oneOf(states.sheet),
   channel: oneOf(stored.sheetChannels),
   fields: json(stored.storedSheetFields),
   customerId: nullable(id("customer")),
@@ -42,7 +42,7 @@ export const sheetColumns = {
 
 export const quoteColumns = {
   id: id("quote"),
-  state: oneOf(stored.storedQuoteStates),
+  state: oneOf(states.quote),
   sheetId: id("sheet"),
   customerId: id("customer"),
   clubId: nullable(id("club")),
@@ -74,7 +74,7 @@ export const orderColumns = {
 export const paymentColumns = {
   orderId: id("order"),
   kind: oneOf(stored.paymentKinds),
-  state: oneOf(stored.paymentStates),
+  state: oneOf(states.payment),
   method: nullable(oneOf(stored.paymentMethods)),
 } as const;
 
@@ -82,7 +82,7 @@ export const pairColumns = {
   id: id("pair"),
   orderId: id("order"),
   quoteId: id("quote"),
-  state: orderState,
+  state: oneOf(states.pair),
   spec: pairSpec,
   proofState,
   rights: nullable(rights),
@@ -92,7 +92,7 @@ export const skiColumns = {
   id: id("ski"),
   pairId: id("pair"),
   side,
-  state: oneOf(stateMachines.ski.states),
+  state: oneOf(states.ski),
   measured: nullable(benchValues),
 } as const;
 
@@ -101,11 +101,11 @@ export const revisionColumns = { pairId: id("pair"), spec: pairSpec, price } as 
 export const operationColumns = {
   id: id("operation"),
   pairId: id("pair"),
-  state: oneOf(stateMachines.operation.states),
+  state: oneOf(states.operation),
   side: nullable(side),
 } as const;
 
-export const proofColumns = { id: id("proof"), pairId: id("pair"), state: oneOf(stored.issuedProofStates) } as const;
+export const proofColumns = { id: id("proof"), pairId: id("pair"), state: oneOf(states["proof-issue"]) } as const;
 
 export const holdColumns = {
   pairId: id("pair"),
@@ -139,7 +139,7 @@ export const floorChangeColumns = {
 
 export const incidentColumns = {
   id: id("incident"),
-  state: oneOf(stored.incidentStates),
+  state: oneOf(states.incident),
   input: json(stored.storedBreakdown),
   effect: json(stored.storedQueueEffect),
   options: json(stored.storedRemedies),
@@ -152,7 +152,7 @@ export const noticeColumns = {
   orderId: id("order"),
   incidentId: nullable(id("incident")),
   kind: oneOf(stored.noticeKinds),
-  state: oneOf(stored.noticeStates),
+  state: oneOf(states.notice),
 } as const;
 
 export const planMoveColumns = { pairId: id("pair") } as const;

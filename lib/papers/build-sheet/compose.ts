@@ -103,7 +103,7 @@ function basesOf(spec: PairSpec, catalog: BuildCatalog): BuildSheetData["bases"]
     const inlay =
       spec.base.inlay === "none"
         ? "no inlay"
-        : spec.base.inlay === "swap-letters"
+        : spec.base.inlay === "counterchange"
           ? `${inlayText(spec)}: letters in ${other.label}, cut in one job with the other base`
           : inlayText(spec);
     return { ski, colour: own.label, hex: own.hex, inlay };

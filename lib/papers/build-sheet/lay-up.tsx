@@ -1,4 +1,4 @@
-/** Station 10 and 11: faces to prepare, the stack, resin, working time and press programme with lines to write in. */
+/** Lay-up and press: faces to prepare, the stack, resin, working time and press programme with lines to write in. */
 import { Text, View } from "@react-pdf/renderer";
 import { MONO } from "#papers/parts/fonts";
 import { HAIRLINE, INK, PENCIL, THIN } from "#papers/parts/theme";

@@ -1,8 +1,11 @@
 /** Last page: tuning, targets with boxes for both skis, the class ordered beside the class measured, and the verdict. */
 import { Text, View } from "@react-pdf/renderer";
+import type { StationFact } from "#papers/parts/facts";
 import { INK, PENCIL, THIN } from "#papers/parts/theme";
 import { Rows, Section, Table, WriteBox } from "../parts/table";
 import type { BuildSheetData } from "./facts";
+
+const stationWord = ({ number }: StationFact) => `station ${number}`;
 
 const COLUMNS = [
   { title: "Measure", flex: 1.5 },
@@ -19,7 +22,13 @@ export function QualityCheck({ data }: { readonly data: BuildSheetData }) {
     <View>
       <View style={{ flexDirection: "row" }}>
         <View style={{ flexGrow: 1.1, flexBasis: 0, marginRight: 14 }}>
-          <Section title="Tune" note="station 13">
+          <Section
+            title="Tune"
+            note={data.stations
+              .filter(({ role }) => role === "finish")
+              .map(stationWord)
+              .join(", ")}
+          >
             <Rows rows={data.finish} labelWidth={62} size={8} />
           </Section>
         </View>
@@ -32,7 +41,10 @@ export function QualityCheck({ data }: { readonly data: BuildSheetData }) {
       </View>
       <Section
         title="Measured against the target"
-        note="station 14; at 20 °C, a day after waxing; write numbers, not ticks"
+        note={`${data.stations
+          .filter(({ role }) => role === "check")
+          .map(stationWord)
+          .join(", ")}; at 20 °C, a day after waxing; write numbers, not ticks`}
         keep={false}
       >
         <Table

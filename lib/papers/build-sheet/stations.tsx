@@ -1,4 +1,4 @@
-/** Stations 1–14: who did what when, with the second signature where one is owed and the cautions beside the work. */
+/** Every station: who did what when, with the second signature where one is owed and the cautions beside the work. */
 import { Text, View } from "@react-pdf/renderer";
 import type { StationFact } from "#papers/parts/facts";
 import { MONO } from "#papers/parts/fonts";

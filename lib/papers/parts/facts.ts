@@ -1,6 +1,8 @@
 /** What callers hand over: engine types and the shop's own settings, before anything is put into words. */
+
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
 import type { CoreSolution, SkiBuild, SkiFlex } from "#engine/flex";
+import type { PromiseClass, StationRole } from "#engine/floor";
 import type { ShapeMeasures, SkiShape } from "#engine/geometry";
 import type { PartsList } from "#engine/parts";
 import type { IsoDate } from "#engine/units";
@@ -38,7 +40,7 @@ export interface PairFacts {
   readonly pageUrl: string;
   readonly pressBy: IsoDate | null;
   readonly readyBy: IsoDate | null;
-  readonly promiseClass: "estimate" | "promise" | "hard-date";
+  readonly promiseClass: PromiseClass;
   readonly skierFirstName: string;
 }
 
@@ -67,6 +69,7 @@ export interface LotFact {
 }
 
 export interface StationFact {
+  readonly role: StationRole;
   readonly number: number;
   readonly name: string;
   readonly typicalMinutes: number;

@@ -95,7 +95,7 @@ function baseText(spec: PairSpec, catalog: BuildCatalog): string {
 
 export function inlayText(spec: PairSpec): string {
   const text = spec.base.inlayText ? ` “${spec.base.inlayText}”` : "";
-  return spec.base.inlay === "swap-letters" ? `letters${text} exchanged between the bases` : `inlay${text}`;
+  return spec.base.inlay === "counterchange" ? `letters${text} exchanged between the bases` : `inlay${text}`;
 }
 
 export function mountText(spec: PairSpec, modelLineMm: number): string {

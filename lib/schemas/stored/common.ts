@@ -15,7 +15,7 @@ export const storedInstant = z.iso.datetime({ offset: true });
 export const storedCents = z.int().transform((value): Cents => cents(value));
 export const storedSide = z.enum(["L", "R"]);
 /** How the floor's data name a station. */
-export const storedStation = z.int();
+export const storedStation = z.string();
 
 /** A schema's value when there is something, else null. */
 export const orNull = <T extends z.ZodType>(schema: T) => schema.nullable();

@@ -1,13 +1,11 @@
 /** What a change of the queue would do, as it was looked at when somebody decided. */
 import { z } from "zod";
+import { type PromiseClass, promiseClasses } from "#engine/floor";
 import type { PromiseStanding, RangeLevel } from "#engine/routing";
 import type { IsoDate, OrderId, PairId } from "#engine/units";
 import { idSchema } from "../ids";
 import { amount, listOf, storedDay, words } from "./common";
 import { type RunsBasis, runsBasis } from "./dates";
-
-export const promiseClasses = ["estimate", "promise", "hard"] as const;
-export type PromiseClass = (typeof promiseClasses)[number];
 
 /** What a change does to one pair, before anybody has agreed to it or after. */
 export interface PromiseEffect {

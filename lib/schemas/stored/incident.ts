@@ -1,6 +1,6 @@
 /** What went wrong as it was entered, and the ways on that were offered. */
 import { z } from "zod";
-import { type ReworkFault, reworkFaults } from "#engine/lifecycle";
+import { type ReworkFault, reworkFaults, type StationId } from "#engine/floor";
 import type { FloorChange } from "#engine/routing";
 import type { IsoDate, OrderId, PairId } from "#engine/units";
 import { idSchema } from "../ids";
@@ -15,7 +15,7 @@ export type BreakdownInput =
   | {
       readonly kind: "supplier-late";
       /** The first station that cannot begin without it: every pair that has not begun there waits. */
-      readonly station: number;
+      readonly station: StationId;
       readonly material: string;
       readonly expectedOn: IsoDate;
     }
@@ -30,7 +30,7 @@ export type BreakdownInput =
       readonly kind: "ski-rebuild";
       readonly pairId: PairId;
       readonly side: "L" | "R";
-      readonly fromStation: number;
+      readonly fromStation: StationId;
       readonly fault: ReworkFault;
     }
   | { readonly kind: "proof-late"; readonly pairId: PairId; readonly expectedOn: IsoDate };
@@ -79,8 +79,8 @@ export interface BaseNeed {
   readonly needM: number;
   /** False: what is left does not reach for it. */
   readonly isServed: boolean;
-  /** Its letters are swapped with this colour: both must come from one thickness lot. Lot null: none on the shelf. */
-  readonly swappedWith: { readonly label: string; readonly lot: string | null } | null;
+  /** Its letters are counterchanged with this colour: both must come from one thickness lot. Lot null: none on the shelf. */
+  readonly counterchangedWith: { readonly label: string; readonly lot: string | null } | null;
   /** Colours on the shelf that could take its place, of a lot that fits. */
   readonly alternatives: readonly BaseLot[];
 }
@@ -135,7 +135,7 @@ const baseNeed = z.object({
   skierFirstName: words,
   needM: amount,
   isServed: z.boolean(),
-  swappedWith: z.object({ label: words, lot: words.nullable() }).nullable(),
+  counterchangedWith: z.object({ label: words, lot: words.nullable() }).nullable(),
   alternatives: listOf(z.object({ colour: words, label: words, lot: words })),
 }) satisfies z.ZodType<BaseNeed>;
 

@@ -37,7 +37,7 @@ export const storedGraphic = z.object({
 export const storedBase = z.object({
   left: words,
   right: words,
-  inlay: z.enum(["none", "swap-letters", "complex"]),
+  inlay: z.enum(["none", "counterchange", "complex"]),
   inlayText: words.exactOptional(),
 }) satisfies z.ZodType<PairSpec["base"]>;
 

@@ -6,6 +6,7 @@ import { transaction } from "#data/transaction";
 import type { ClubId, QuoteId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { notOpen } from "#services/quotes/change-quote";
 import { makeOrder, type OrderMember } from "#services/quotes/make-order";
 import { rightsOfSpec } from "#services/quotes/rights";
@@ -70,7 +71,12 @@ export async function acceptClub(ctx: Context, input: AcceptClubInput): Promise<
   );
   try {
     return await transaction(ctx.db, async (tx) => {
-      for (const { id } of quotes) if (!(await markQuoteAccepted(tx, id, ctx.now))) throw new LostRace();
+      for (const { id, state } of quotes) {
+        const isFirst = await moveState(tx, { kind: "quote", from: state, to: "accepted" }, () =>
+          markQuoteAccepted(tx, id, ctx.now),
+        );
+        if (!isFirst) throw new LostRace();
+      }
       const made = await makeOrder(ctx, tx, { members, clubId: club.id, estimate, name, how: input.how });
       const data = { orderNumber: made.orderNumber, quotes: quotes.map(quoteNumber), of: club.sheets.length };
       await recordEvents(tx, [eventOf(ctx, "club-accepted", { kind: "club", id: club.id }, data)]);

@@ -5,6 +5,7 @@ import { type PairRecord, pairById } from "#data/pairs";
 import { transaction } from "#data/transaction";
 import type { BenchValues, MeasuredSki } from "#engine/calibration";
 import type { BuildableSpec } from "#engine/configuration";
+import { isOneOf, unbuiltStates } from "#engine/floor";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import { asBenchReads, benchReadingsSchema } from "#schemas";
@@ -38,8 +39,7 @@ export async function recordBenchValues(
     const pair = await pairById(tx, input.pairId);
     const ski = pair?.skis.find(({ side, state }) => side === input.side && state !== "scrapped");
     if (pair === null || ski === undefined) return refuse({ code: "not-found", what: "pair", path: "pairId" });
-    if (["waiting", "released", "cancelled"].includes(pair.state))
-      return refuse({ code: "not-built-yet", state: pair.state });
+    if (isOneOf(unbuiltStates, pair.state)) return refuse({ code: "not-built-yet", state: pair.state });
     const before = await benchRecordOf(tx, ski.serial);
     const now = {
       ...builtOf(pair, input.side),

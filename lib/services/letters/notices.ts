@@ -1,12 +1,14 @@
 /** Letters to customers: read, sent or dropped by a person. */
+
 import { permit } from "#auth";
-import { recordEvents } from "#data/events";
 import { decideNotice, listNoticeRecords, type NoticeRecord, noticeById } from "#data/notices";
 import { queueMessages } from "#data/outbox";
 import { transaction, translated } from "#data/transaction";
+import type { NoticeState } from "#engine/floor";
 import type { NoticeId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventOf, messageOf, nameOf } from "#services/record";
 import { orderNumber } from "#shop/names/numbers";
 import type { NoticeView } from "./views";
@@ -41,7 +43,7 @@ export async function dropNotice(
 async function decide(
   ctx: Context,
   input: { readonly noticeId: NoticeId; readonly version: number },
-  state: "sent" | "dropped",
+  state: Exclude<NoticeState, "draft">,
   what: { readonly body: string | null; readonly reason: string | null },
 ): Promise<Outcome<NoticeView>> {
   const allowed = permit(ctx.actor, "notice.send");
@@ -56,12 +58,17 @@ async function decide(
   return transaction(ctx.db, async (tx) => {
     const body = what.body ?? notice.body;
     const decision = { state, body, at: ctx.now, by: nameOf(ctx.actor), reason: what.reason };
-    if (!(await decideNotice(tx, notice.id, input.version, decision))) {
-      return refuse({ code: "changed-meanwhile", what: "notice", id: notice.id, version: input.version });
-    }
     const subject = { kind: "order", id: notice.orderId } as const;
     const data = { noticeId: notice.id, kind: notice.kind, reason: what.reason };
-    await recordEvents(tx, [eventOf(ctx, `notice-${state}`, subject, data)]);
+    const isDecided =
+      notice.state === "draft" &&
+      (await moveState(
+        tx,
+        { kind: "notice", from: notice.state, to: state },
+        () => decideNotice(tx, notice.id, input.version, decision),
+        [eventOf(ctx, `notice-${state}`, subject, data)],
+      ));
+    if (!isDecided) return refuse({ code: "changed-meanwhile", what: "notice", id: notice.id, version: input.version });
     if (state === "sent") {
       await queueMessages(tx, [
         messageOf(ctx, `notice-${notice.kind}`, recipientOf(notice), subject, { ...data, body }),

@@ -2,17 +2,18 @@ import { permit } from "#auth";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
-import { insertPayment, type OrderChange, type OrderRecord, orderById, updateOrder } from "#data/orders";
+import { insertPayment, moveOrder, type OrderChange, type OrderRecord, orderById } from "#data/orders";
 import { queueMessages } from "#data/outbox";
-import { setPairStates, voidTravellers } from "#data/pairs";
-import { releaseStrips } from "#data/strips";
+import { movePair, voidTravellers } from "#data/pairs";
 import { transaction } from "#data/transaction";
-import { type OrderState, transition } from "#engine/lifecycle";
+import { type OrderState, transition } from "#engine/floor";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventOf, eventWith, messageOf, nameOf } from "#services/record";
+import { putStripsBack } from "#services/stock/strip-moves";
 import { orderMoney } from "#shop/money/money";
 import { ifCancelled, orderView } from "#shop/order/view";
 import type { OrderView } from "#shop/order/views";
@@ -38,7 +39,7 @@ export async function cancelOrder(
   const facts = { kind: "order-cancelled", data } as const;
   return move(ctx, order, { to: "cancelled", reason, change, facts, told: data }, async (tx) => {
     for (const pair of order.pairs) {
-      const returned = await releaseStrips(tx, pair.id);
+      const returned = await putStripsBack(tx, pair.id);
       await voidTravellers(tx, pair.id, "order cancelled", ctx.now);
       await recordEvents(tx, [
         eventOf(ctx, "pair-cancelled", { kind: "pair", id: pair.id }, { stripsReturned: returned }),
@@ -107,13 +108,23 @@ async function move(
   if (!allowed.ok) return allowed;
   return transaction(ctx.db, async (tx) => {
     await bumpQueue(tx);
-    if (!(await updateOrder(tx, order.id, order.version, { ...change, state: to }))) {
-      return refuse({ code: "changed-meanwhile", what: "order", id: order.id, version: order.version });
-    }
-    await setPairStates(tx, order.id, to);
-    await also(tx);
-    const subject = { kind: "order", id: order.id } as const;
-    await recordEvents(tx, [eventWith(ctx, subject, facts)]);
+    const { id, state, version } = order;
+    const subject = { kind: "order", id } as const;
+    const isMoved = await moveState(
+      tx,
+      { kind: "order", from: state, to, reason },
+      () => moveOrder(tx, id, { state, version }, to, change),
+      async () => {
+        for (const pair of order.pairs) {
+          await moveState(tx, { kind: "pair", from: pair.state, to, reason }, () =>
+            movePair(tx, pair.id, { state: pair.state }, to),
+          );
+        }
+        await also(tx);
+        return [eventWith(ctx, subject, facts)];
+      },
+    );
+    if (!isMoved) return refuse({ code: "changed-meanwhile", what: "order", id, version });
     const recipient = order.customer.email ?? order.customer.phone ?? "desk";
     await queueMessages(tx, [messageOf(ctx, `order-${to}`, recipient, subject, told)]);
     const after = await orderById(tx, order.id);

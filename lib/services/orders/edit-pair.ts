@@ -4,22 +4,32 @@ import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { type OrderRecord, orderById, updateOrder } from "#data/orders";
 import { queueMessages } from "#data/outbox";
-import { insertPairRevision, type PairRecord, pairById, updatePair, voidProofs, voidTravellers } from "#data/pairs";
+import {
+  insertPairRevision,
+  moveProof,
+  type PairRecord,
+  pairById,
+  updatePair,
+  voidProof,
+  voidTravellers,
+} from "#data/pairs";
 import { quoteById } from "#data/quotes";
-import { detachUsedStrips, releaseStrips } from "#data/strips";
+import { detachUsedStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
 import { assessSheet, type SheetChoices } from "#engine/assessment";
 import type { PairSpec } from "#engine/configuration";
-import { type EditConsequence, editAllowed, type SpecificationPart } from "#engine/lifecycle";
+import { type EditConsequence, editAllowed, isFinal, type SpecificationPart } from "#engine/floor";
 import { comparePrices, joinPrices, type Price } from "#engine/pricing";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { setPromise } from "#services/promises/set-promise";
 import { rightsOfSpec } from "#services/quotes/rights";
 import { eventOf, isOwner, messageOf, nameOf } from "#services/record";
 import { stoppedBy } from "#services/sheets/assess-sheet";
 import { allocateStrips } from "#services/stock/allocate";
+import { putStripsBack } from "#services/stock/strip-moves";
 import { catalogOf, type FrozenCatalog } from "#shop/catalogue/current";
 import { mouldOf, needsProof, needsRights } from "#shop/floor/facts";
 import { floorCatalog } from "#shop/floor/recipe";
@@ -94,7 +104,7 @@ async function workOutEdit(
   const order = await orderById(ctx.db, pair.orderId);
   const quote = await quoteById(ctx.db, pair.quoteId);
   if (order === null || quote === null) throw new Error(`pair ${pair.id} has no order or quote`);
-  if (["cancelled", "delivered"].includes(pair.state)) return refuse({ code: "order-closed", state: pair.state });
+  if (isFinal("pair", pair.state)) return refuse({ code: "order-closed", state: pair.state });
   // Terms of the accepted quote: the price book it froze holds for changes too.
   const catalog = await catalogOf(ctx.db, { releaseHash: pair.releaseHash, priceBook: quote.priceBook });
   const before = { spec: pair.spec, price: priceOf(pair) };
@@ -170,7 +180,7 @@ async function checkStations(
   ownerApproves: boolean,
 ): Promise<Outcome<{ readonly consequences: readonly EditConsequence[]; readonly lostCents: number }>> {
   const facts = { startedStations: startedStations(pair.operations), shipped: pair.state === "shipped" };
-  const answers = parts.map((part) => editAllowed(part, facts));
+  const answers = parts.map((part) => editAllowed(part, facts, floorCatalog()));
   const late = answers.find((answer) => !answer.ok);
   if (late === undefined || late.ok) {
     const consequences = answers.flatMap((answer) => (answer.ok ? answer.value.consequences : []));
@@ -182,7 +192,7 @@ async function checkStations(
   if (!ownerApproves || !ownerMayApprove) return refuse(refusal);
   if (!isOwner(ctx.actor)) return refuse({ code: "owner-needed", action: "edit-after-work", lostCents });
   const open = parts.flatMap((part) => {
-    const answer = editAllowed(part, { startedStations: [], shipped: false });
+    const answer = editAllowed(part, { startedStations: [], shipped: false }, floorCatalog());
     return answer.ok ? answer.value.consequences : [];
   });
   return accept({ consequences: [...new Set(open)], lostCents });
@@ -202,14 +212,14 @@ async function writeRevision(ctx: Context, tx: Tx, edit: WorkedEdit, reason: str
     mould: mouldOf(spec, catalog.engine.build),
     proofNeeded: needsProof(spec),
     rightsNeeded: needsRights(spec),
-    ...(isVoid ? { proofState: "none", proofAt: null } : {}),
+    ...(isVoid ? { proofAt: null } : {}),
     ...(needsRights(spec) && pair.rightsAt === null && rights !== null ? { rightsAt: rights.at } : {}),
   });
   if (!isWritten) return false;
-  if (isVoid) await voidProofs(tx, pair.id);
+  if (isVoid) await voidProofsOf(tx, pair, reason);
   if (consequences.has("build-sheet-void"))
     await voidTravellers(tx, pair.id, `revision ${revision}: ${reason}`, ctx.now);
-  if (preview.lostCents > 0) await startAgain(tx, pair);
+  if (preview.lostCents > 0) await startAgain(tx, pair, reason);
   const strips = consequences.has("new-strips") ? await newStrips(ctx, tx, edit) : null;
   const createdByName = nameOf(ctx.actor);
   await insertPairRevision(tx, {
@@ -227,8 +237,23 @@ async function writeRevision(ctx: Context, tx: Tx, edit: WorkedEdit, reason: str
   return true;
 }
 
+/** What was issued shows what will not be printed. */
+async function voidProofsOf(tx: Tx, pair: PairRecord, reason: string): Promise<void> {
+  const { proofState } = pair;
+  // The revision has raised the version once.
+  const version = pair.version + 1;
+  if (proofState !== "none") {
+    await moveState(tx, { kind: "proof", from: proofState, to: "none", reason }, () =>
+      moveProof(tx, pair.id, { proofState, version }, "none"),
+    );
+  }
+  for (const { id, state } of pair.proofs.filter((proof) => proof.state !== "void")) {
+    await moveState(tx, { kind: "proof-issue", from: state, to: "void", reason }, () => voidProof(tx, id, state));
+  }
+}
+
 async function newStrips(ctx: Context, tx: Tx, { pair, catalog, preview }: WorkedEdit) {
-  await releaseStrips(tx, pair.id);
+  await putStripsBack(tx, pair.id);
   await detachUsedStrips(tx, pair.id);
   return allocateStrips(tx, { pairId: pair.id, spec: preview.after.spec, build: catalog.engine.build, now: ctx.now });
 }
@@ -250,9 +275,9 @@ async function writeOrder(ctx: Context, tx: Tx, { pair, order, preview }: Worked
   };
   // A hard date stays while 95 of 100 runs keep it; else it is a promise like others, and its event says so.
   const staysHard =
-    order.promiseClass === "hard" && range !== null && (range.p95 ?? range.p90) <= `${order.promisedOn}`;
+    order.promiseClass === "hard-date" && range !== null && (range.p95 ?? range.p90) <= `${order.promisedOn}`;
   const isPromised = order.promisedOn !== null && range !== null && !staysHard;
-  const lost = order.promiseClass === "hard" ? "; the hard date cannot be kept" : "";
+  const lost = order.promiseClass === "hard-date" ? "; the hard date cannot be kept" : "";
   const reason = `the specification of ${pair.serial} was changed${lost}`;
   const isWritten = isPromised
     ? await setPromise(ctx, tx, order, { on: range.p90, class: "promise", reason, range, with: change })

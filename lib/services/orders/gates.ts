@@ -2,14 +2,24 @@ import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
-import { answerProof, insertProof, type PairChange, type PairRecord, pairById, updatePair } from "#data/pairs";
+import {
+  answerProof,
+  insertProof,
+  moveProof,
+  type PairChange,
+  type PairRecord,
+  pairById,
+  updatePair,
+} from "#data/pairs";
 import { transaction } from "#data/transaction";
-import { transition } from "#engine/lifecycle";
+import type { ProofIssueState } from "#engine/floor";
+import { transition } from "#engine/floor";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
 import { rightsBases } from "#services/graphics/state-rights";
+import { moveState } from "#services/move";
 import { regainSlot } from "#services/promises/slots";
 import { eventOf, eventWith, messageOf, nameOf } from "#services/record";
 import { gatesView } from "#shop/order/gate-facts";
@@ -61,7 +71,15 @@ export async function issueProof(
   if (!move.ok) return move;
   const revision = (pair.proofs.at(-1)?.revision ?? 0) + 1;
   return transaction(ctx.db, async (tx) => {
-    if (!(await updatePair(tx, pair.id, pair.version, { proofState: "issued" }))) return refuse(changed(pair));
+    const { proofState, version } = pair;
+    const subject = { kind: "pair", id: pair.id } as const;
+    const isIssued = await moveState(
+      tx,
+      { kind: "proof", from: proofState, to: "issued" },
+      () => moveProof(tx, pair.id, { proofState, version }, "issued"),
+      [eventOf(ctx, "proof-issued", subject, { revision, specHash: pair.specHash })],
+    );
+    if (!isIssued) return refuse(changed(pair));
     await insertProof(tx, {
       id: ctx.newId(),
       pairId: pair.id,
@@ -71,8 +89,6 @@ export async function issueProof(
       issuedAt: ctx.now,
       issuedByName: nameOf(ctx.actor),
     });
-    const subject = { kind: "pair", id: pair.id } as const;
-    await recordEvents(tx, [eventOf(ctx, "proof-issued", subject, { revision, specHash: pair.specHash })]);
     await queueMessages(tx, [messageOf(ctx, "proof", "skier", { kind: "order", id: pair.orderId }, { revision })]);
     return accept(await latestProof(tx, pair.id));
   });
@@ -100,7 +116,7 @@ export async function askProofChanges(
 }
 
 interface ProofAnswer {
-  readonly state: "approved" | "changes-asked";
+  readonly state: Extract<ProofIssueState, "approved" | "changes-asked">;
   readonly note: string | null;
   readonly by: string;
 }
@@ -122,14 +138,24 @@ async function answer(
   const move = transition("proof", pair.proofState, given.state);
   if (!move.ok) return move;
   const outcome = await transaction(ctx.db, async (tx): Promise<Outcome<ProofView>> => {
-    const change = { proofState: given.state, ...(given.state === "approved" ? { proofAt: ctx.now } : {}) };
-    if (!(await updatePair(tx, pair.id, pair.version, change))) return refuse(changed(pair));
-    await answerProof(tx, proof.id, { ...given, at: ctx.now });
-    await regainSlot(ctx, tx, { id: pair.orderId, slotLostAt: pair.order.slotLostAt }, "proof");
-    await bumpQueue(tx);
-    const kind = given.state === "approved" ? "proof-approved" : "proof-changes-asked";
+    const { proofState, version } = pair;
+    const to = given.state;
+    const kind = to === "approved" ? "proof-approved" : "proof-changes-asked";
     const data = { revision: proof.revision, name: given.by, note: given.note };
-    await recordEvents(tx, [eventOf(ctx, kind, { kind: "pair", id: pair.id }, data)]);
+    const isAnswered = await moveState(
+      tx,
+      { kind: "proof", from: proofState, to },
+      () => moveProof(tx, pair.id, { proofState, version }, to, to === "approved" ? { proofAt: ctx.now } : {}),
+      async () => {
+        await moveState(tx, { kind: "proof-issue", from: proof.state, to }, () =>
+          answerProof(tx, proof.id, { ...given, at: ctx.now }),
+        );
+        await regainSlot(ctx, tx, { id: pair.orderId, slotLostAt: pair.order.slotLostAt }, "proof");
+        await bumpQueue(tx);
+        return [eventOf(ctx, kind, { kind: "pair", id: pair.id }, data)];
+      },
+    );
+    if (!isAnswered) return refuse(changed(pair));
     return accept(await latestProof(tx, pair.id));
   });
   if (outcome.ok) await startClockIfDue(ctx, pair.orderId);

@@ -2,7 +2,7 @@ import { permit } from "#auth";
 import { type EventRecord, eventsOf } from "#data/events";
 import { listOrderRecords, type OrderAloneRecord, orderAloneById, pairNamesOfOrder } from "#data/orders";
 import type { PairRecord } from "#data/pairs";
-import type { ClockStartCondition } from "#engine/lifecycle";
+import type { ClockStartCondition } from "#engine/floor";
 import type { OrderId, PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -136,7 +136,7 @@ function toldBy(facts: EventRecord["facts"]): Told | null {
     case "promise-fixed":
     case "promise-changed": {
       const { promisedOn, p50, p90 } = facts.data;
-      const why = facts.data.class === "hard" ? "hard-date" : facts.kind;
+      const why = facts.data.class === "hard-date" ? "hard-date" : facts.kind;
       return { from: p50 ?? promisedOn, to: p90 ?? promisedOn, why };
     }
     case "order-made":

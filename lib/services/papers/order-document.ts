@@ -7,7 +7,15 @@ import shopWords from "#content/copy/shop.json";
 import skierWords from "#content/copy/skier.json";
 import type { OrderRecord } from "#data/orders";
 import { quoteById } from "#data/quotes";
-import { type EditRule, editAllowed, editRules } from "#engine/lifecycle";
+import {
+  closingStation,
+  type EditRule,
+  editAllowed,
+  editRules,
+  isOneOf,
+  type Station,
+  shippedStates,
+} from "#engine/floor";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import {
@@ -21,6 +29,7 @@ import {
 import type { Context } from "#services/context";
 import { findOrder } from "#services/orders/find-order";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
+import { floorCatalog } from "#shop/floor/recipe";
 import { orderMoney } from "#shop/money/money";
 import { clubNumber, orderNumber, quoteNumber } from "#shop/names/numbers";
 import type { DocumentBytes } from "#shop/names/views";
@@ -143,7 +152,7 @@ function promiseFact(order: OrderRecord): PromiseFact {
     const { p50, p90 } = order.estimate;
     return { class: "estimate", from: p50, to: p90, ...about };
   }
-  if (order.promiseClass === "hard") return { class: "hard-date", on, planB: order.hardDatePlanB ?? "", ...about };
+  if (order.promiseClass === "hard-date") return { class: "hard-date", on, planB: order.hardDatePlanB ?? "", ...about };
   return { class: "promise", on, ...about };
 }
 
@@ -173,16 +182,26 @@ function cutOff(rule: EditRule, { pairs }: OrderRecord): string {
   return texts.map((text) => `${serials(text).join(", ")} ${text}`).join("; ");
 }
 
-function cutOffOf({ part, closesAtStation }: EditRule, pair: OrderRecord["pairs"][number]): string {
+function cutOffOf({ part }: EditRule, pair: OrderRecord["pairs"][number]): string {
   const { stations } = sheetWords.date;
-  const at = (text: string) =>
-    text.replace("{station}", stations[String(closesAtStation) as keyof typeof stations] ?? "");
-  const answer = editAllowed(part, {
-    startedStations: startedStations(pair.operations),
-    shipped: ["shipped", "delivered"].includes(pair.state),
-  });
+  const floor = floorCatalog();
+  const closing = closingStation(floor, part);
+  const at = (text: string) => text.replace("{station}", wordOf(stations, closing));
+  const answer = editAllowed(
+    part,
+    {
+      startedStations: startedStations(pair.operations),
+      shipped: isOneOf(shippedStates, pair.state),
+    },
+    floor,
+  );
   if (!answer.ok) return answer.refusal.station === null ? words.closedShipped : at(words.closed);
-  return closesAtStation === undefined ? words.untilShipped : at(words.until);
+  return closing === null ? words.untilShipped : at(words.until);
+}
+
+/** What happens there, in the skier's words; the shop's own name where there are none. */
+function wordOf(words: Readonly<Record<string, string>>, station: Station | null): string {
+  return station === null ? "" : (words[station.id] ?? station.label);
 }
 
 function sentence(text: string): string {

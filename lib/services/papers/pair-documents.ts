@@ -5,8 +5,8 @@ import { recordEvents } from "#data/events";
 import { usableLots } from "#data/lots";
 import { insertTraveller, type PairRecord, pairById, voidTravellers } from "#data/pairs";
 import { transaction } from "#data/transaction";
+import { latestVisits } from "#engine/floor";
 import { measure } from "#engine/geometry";
-import { latestVisits } from "#engine/lifecycle";
 import type { PartsList } from "#engine/parts";
 import type { PairId } from "#engine/units";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
@@ -27,6 +27,7 @@ import type { Context } from "#services/context";
 import { findPair } from "#services/orders/find-order";
 import { eventOf, nameOf } from "#services/record";
 import { currentCatalog } from "#shop/catalogue/current";
+import { stationIdFor } from "#shop/floor/stations";
 import type { DocumentBytes } from "#shop/names/views";
 import { standingSki } from "#shop/pair/standing-ski";
 import { firstName, stripViews, workedPair } from "#shop/pair/view";
@@ -148,12 +149,10 @@ function withResinLots(floor: FloorFacts, lots: readonly LotFact[]): FloorFacts 
   return { ...floor, resin: { ...floor.resin, resinLot: lotOf("resin"), hardenerLot: lotOf("hardener") } };
 }
 
-const pressStation = 11;
-
 /** The day it goes into the press by today's plan, or went; null for a pair that is in no plan. */
 async function pressDay(ctx: Context, pair: PairRecord): Promise<IsoDate | null> {
   const { timeZone } = currentCatalog().shop;
-  const pressed = latestVisits(pair.operations).find(({ station }) => station === pressStation);
+  const pressed = latestVisits(pair.operations).find(({ station }) => station === stationIdFor("press"));
   if (pressed?.startedAt) return shopDay(pressed.startedAt, timeZone);
   const plan = await floorPlan(ctx, await openQueue(ctx.db));
   const slot = plan.pressPlan.find(({ pairId }) => pairId === pair.id);
@@ -170,7 +169,7 @@ function identity(pair: PairRecord, print: number, pressBy: IsoDate | null): Pai
     pageUrl: `${config().publicOrigin}/shop/pair/${pair.serial}?print=${print}`,
     pressBy,
     readyBy: promisedOn,
-    promiseClass: promiseClass === "hard" ? "hard-date" : promiseClass === "promise" ? "promise" : "estimate",
+    promiseClass,
     skierFirstName: firstName(pair.skierName),
   };
 }

@@ -1,13 +1,13 @@
 /** What the maker must know beside the frozen specification: decisions about wood, and the one ski that is built again. */
+
 import type { Tx } from "#data/client";
 import { eventsOf } from "#data/events";
 import type { PairRecord } from "#data/pairs";
-import { latestVisits } from "#engine/lifecycle";
+import { latestVisits } from "#engine/floor";
 import { textForPeople } from "#engine/units";
 import type { StripOption } from "#services/stock/views";
+import { stationIdTaking, stationNumber } from "#shop/floor/stations";
 import { standingSki } from "#shop/pair/standing-ski";
-
-const baseStation = 6;
 
 /** Lines for the notes of the build sheet. */
 export async function pairNotes(client: Tx, pair: PairRecord): Promise<readonly string[]> {
@@ -40,10 +40,11 @@ function reworkNotes(pair: PairRecord): readonly string[] {
   if (side !== "L" && side !== "R") return [];
   const kept = standingSki(pair, side === "L" ? "R" : "L");
   const { base } = pair.spec;
-  const needsLetters = base.inlay === "swap-letters" && open.some(({ station }) => station === baseStation);
+  const needsLetters =
+    base.inlay === "counterchange" && open.some(({ station }) => station === stationIdTaking("base-sheets"));
   const colour = side === "L" ? base.right : base.left;
   return [
-    `Only ${standingSki(pair, side)?.serial ?? side} is built: stations ${open.map(({ station }) => station).join(", ")}.`,
+    `Only ${standingSki(pair, side)?.serial ?? side} is built: stations ${open.map(({ station }) => stationNumber(station)).join(", ")}.`,
     ...(kept?.location ? [`${kept.serial} is parked: ${kept.location}.`] : []),
     ...(needsLetters ? [`Cut an extra letter set from a spare ${colour} sheet.`] : []),
   ];

@@ -5,6 +5,7 @@ import { transaction } from "#data/transaction";
 import type { OrderId, QuoteId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventOf } from "#services/record";
 import { catalogOf } from "#shop/catalogue/current";
 import { quoteStateOf } from "#shop/order/quote-state";
@@ -38,7 +39,10 @@ export async function acceptQuote(ctx: Context, input: AcceptQuoteInput): Promis
   const estimate = await rangeOf(ctx, quote.spec);
   const rights = await rightsOfSpec(ctx.db, quote.spec);
   const made = await transaction(ctx.db, async (tx) => {
-    if (!(await markQuoteAccepted(tx, quote.id, ctx.now))) return null;
+    const isFirst = await moveState(tx, { kind: "quote", from: quote.state, to: "accepted" }, () =>
+      markQuoteAccepted(tx, quote.id, ctx.now),
+    );
+    if (!isFirst) return null;
     const clubId = quote.clubId;
     return makeOrder(ctx, tx, { members: [{ quote, catalog, rights }], clubId, estimate, name, how: input.how });
   });

@@ -8,6 +8,7 @@ import type { QuoteId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventWith, isOwner, messageOf, nameOf } from "#services/record";
 import { currentCatalog } from "#shop/catalogue/current";
 import { orderNumber } from "#shop/names/numbers";
@@ -30,8 +31,12 @@ export async function withdrawQuote(
   if (!found.ok) return found;
   const reason = checkNote(input.reason, "reason");
   if (!reason.ok) return reason;
+  const { state } = found.value;
+  if (state !== "open") return refuse(notOpen(found.value, ctx.now));
   return change(ctx, found.value, { kind: "quote-withdrawn", data: { reason: reason.value } }, (tx) =>
-    markQuoteWithdrawn(tx, input.quoteId, reason.value),
+    moveState(tx, { kind: "quote", from: state, to: "withdrawn", reason: reason.value }, () =>
+      markQuoteWithdrawn(tx, input.quoteId, reason.value),
+    ),
   );
 }
 

@@ -7,13 +7,14 @@ import { customerOf } from "#data/customers";
 import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
 import { insertQuote, type NewQuote, quoteById } from "#data/quotes";
-import { lockOpenSheet, type SheetRecord, updateSheet } from "#data/sheets";
+import { lockOpenSheet, moveSheet, type SheetRecord } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import { type Assessment, assessSheet, type EngineCatalog } from "#engine/assessment";
 import type { SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventOf, messageOf, nameOf } from "#services/record";
 import { inputOf, stoppedBy } from "#services/sheets/assess-sheet";
 import { findSheet } from "#services/sheets/find-sheet";
@@ -55,7 +56,9 @@ export async function createQuote(ctx: Context, input: { readonly sheetId: Sheet
     // A club's quotes are all its customer's, whatever a sheet says of how to reach a skier.
     const club = locked.clubId === null ? null : await clubById(tx, locked.clubId);
     const customer = club?.customer ?? (await customerOf(tx, ctx.newId(), contact.value, ctx.now));
-    await updateSheet(tx, sheet.id, { state: "quoted", customerId: customer.id, callBackAt: null, ...noLease });
+    await moveState(tx, { kind: "sheet", from: locked.state, to: "quoted" }, () =>
+      moveSheet(tx, sheet.id, locked.state, "quoted", { customerId: customer.id, callBackAt: null, ...noLease }),
+    );
     const number = await nextNumber(tx, "quote");
     const frozen = { ...frozenParts(sheet, assessment, dateRange, { ctx, catalog, engine }), customerId: customer.id };
     return accept(await insertAndTell(ctx, tx, catalog, { ...frozen, number, revision: 1, replacesId: null }));

@@ -1,4 +1,5 @@
 /** An order from accepted quotes: one as a rule, several of a club together. */
+
 import { issueLink } from "#auth";
 import type { Tx } from "#data/client";
 import { bumpQueue, nextNumber } from "#data/counters";
@@ -8,7 +9,6 @@ import { queueMessages } from "#data/outbox";
 import { insertPair, insertPairRevision } from "#data/pairs";
 import type { QuoteRecord } from "#data/quotes";
 import { joinPrices, type Price } from "#engine/pricing";
-import { pairStations } from "#engine/routing";
 import { idOf } from "#schemas/ids";
 import type { RightsBasis } from "#schemas/stored/index";
 import type { Context } from "#services/context";
@@ -17,6 +17,7 @@ import { eventOf, messageOf, nameOf } from "#services/record";
 import { allocateStrips } from "#services/stock/allocate";
 import type { FrozenCatalog } from "#shop/catalogue/current";
 import { mouldOf, needsProof, needsRights } from "#shop/floor/facts";
+import { pairWay } from "#shop/floor/stations";
 import { orderNumber, quoteNumber } from "#shop/names/numbers";
 import { pairSerial, skiSerial } from "#shop/names/serial";
 import type { DateRange } from "#shop/names/views";
@@ -124,7 +125,7 @@ async function makePair(
       side,
       serial: skiSerial(catalog.released.shop.serialPrefix, serialNumber, side),
     })),
-    operations: pairStations.map((station) => ({ id: ctx.newId(), station })),
+    operations: pairWay().map((stop) => ({ id: ctx.newId(), ...stop })),
   });
   await insertPairRevision(tx, {
     pairId,

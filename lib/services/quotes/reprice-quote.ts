@@ -9,6 +9,7 @@ import { comparePrices, type Price } from "#engine/pricing";
 import type { QuoteId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventOf, nameOf } from "#services/record";
 import { stoppedBy } from "#services/sheets/assess-sheet";
 import { currentCatalog, engineOn, engineVersion } from "#shop/catalogue/current";
@@ -56,7 +57,11 @@ export async function repriceQuote(ctx: Context, input: { readonly quoteId: Quot
   if (blockedBy.length > 0) return refuse({ code: "sale-blocked", by: blockedBy });
   return transaction(ctx.db, async (tx) => {
     await lockName(tx, `quote ${old.number}`);
-    if (!(await markQuoteWithdrawn(tx, old.id, "re-priced"))) {
+    const reason = "re-priced";
+    const isReplaced = await moveState(tx, { kind: "quote", from: old.state, to: "withdrawn", reason }, () =>
+      markQuoteWithdrawn(tx, old.id, reason),
+    );
+    if (!isReplaced) {
       const now = await findQuote(ctx, tx, "quote.reprice", old.id);
       return now.ok ? refuse(notOpen(now.value, ctx.now)) : now;
     }

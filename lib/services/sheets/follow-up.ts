@@ -1,13 +1,15 @@
 import { type Action, permit } from "#auth";
 import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
-import { lockOpenSheet, type SheetChange, updateSheet } from "#data/sheets";
+import { lockOpenSheet, moveSheet, type SheetChange, updateSheet } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import { findHealthWords } from "#engine/fit";
+import type { SheetState } from "#engine/floor";
 import type { SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventWith, messageOf } from "#services/record";
 import { currentCatalog } from "#shop/catalogue/current";
 import { normalisePhone } from "#shop/names/phone";
@@ -80,12 +82,12 @@ export async function turnDown(
     input.sheetId,
     { kind: "sheet-turned-down", data: { reason: reason.value } },
     {
-      state: "turned-down",
       turnedDownReason: reason.value,
       reviewAskedAt: null,
       callBackAt: null,
       ...noLease,
     },
+    "turned-down",
   );
 }
 
@@ -95,6 +97,7 @@ async function follow(
   sheetId: SheetId,
   facts: EventFacts,
   change: SheetChange,
+  to: SheetState | null = null,
 ): Promise<Outcome<SheetView>> {
   const subject = { kind: "sheet", id: sheetId } as const;
   const allowed = permit(ctx.actor, action, subject);
@@ -103,11 +106,16 @@ async function follow(
     const locked = await lockOpenSheet(tx, sheetId, ctx.now);
     if (locked === null) return refuse(await whyClosed(tx, sheetId));
     const record = await updateSheet(tx, sheetId, change);
+    if (to !== null) {
+      await moveState(tx, { kind: "sheet", from: locked.state, to, reason: change.turnedDownReason ?? null }, () =>
+        moveSheet(tx, sheetId, locked.state, to),
+      );
+    }
     await recordEvents(tx, [eventWith(ctx, subject, facts)]);
     if (facts.kind === "review-asked") {
       await queueMessages(tx, [messageOf(ctx, facts.kind, "desk", subject, facts.data)]);
     }
-    return accept(await sheetView(tx, record, ctx.actor, ctx.now));
+    return accept(await sheetView(tx, to === null ? record : { ...record, state: to }, ctx.actor, ctx.now));
   });
 }
 

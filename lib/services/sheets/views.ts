@@ -1,3 +1,7 @@
+import type { SheetState } from "#engine/floor";
+
+export type { SheetState } from "#engine/floor";
+
 import type { PartialAnswers, SheetChoices } from "#engine/assessment";
 import type { TypedMeasures } from "#engine/fit";
 import type { ArtworkId, ClubId, CustomerId, Instant, OrderId, QuoteId, SheetId } from "#engine/units";
@@ -5,8 +9,6 @@ import type { FlagAck, SheetContact } from "#schemas/stored/index";
 import type { RightsStatement } from "#shop/order/views";
 
 export type { FlagAck, SheetContact } from "#schemas/stored/index";
-
-export type SheetState = "open" | "quoted" | "turned-down";
 export type SheetChannel = "online" | "phone";
 
 /** How one field came to be. Paths: answers.…, typed.height, typed.mass, choices.…, contact.…, asked.…, notes, acks.CODE */

@@ -1,4 +1,5 @@
 /** Takes matched strips out of stock for one pair. Runs inside the transaction that makes or changes the pair. */
+
 import type { Tx } from "#data/client";
 import { freeStrips, holdStrip, type StripRecord } from "#data/strips";
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
@@ -12,6 +13,7 @@ import {
   type StripPosition,
 } from "#engine/matching";
 import type { StripAllocation } from "#schemas/stored/index";
+import { moveState } from "#services/move";
 import { stripLimits, stripNeed } from "#shop/stock/need";
 
 /**
@@ -76,7 +78,10 @@ export async function holdSet(
       const couple = strips[name] ?? [];
       for (const [index, stripId] of couple.entries()) {
         const place = placeOf(couple.length, index);
-        if (!(await holdStrip(tx, stripId, { pairId, side, position: name, place }))) {
+        const isHeld = await moveState(tx, { kind: "strip", from: "free", to: "reserved" }, () =>
+          holdStrip(tx, stripId, { pairId, side, position: name, place }),
+        );
+        if (!isHeld) {
           throw new Error(`strip ${stripId} was taken while it was being matched`);
         }
       }

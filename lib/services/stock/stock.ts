@@ -4,7 +4,7 @@ import { countStrips } from "#data/strips";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
 import { currentCatalog } from "#shop/catalogue/current";
-import { coreStation } from "#shop/floor/stations";
+import { stationIdTaking } from "#shop/floor/stations";
 import { openQueue } from "#shop/queue/queued-pairs";
 import { isStripsShort, stripsOfPair } from "#shop/stock/is-short";
 import type { StripStockView } from "./views";
@@ -44,7 +44,8 @@ export async function readStripStock(ctx: Context): Promise<Outcome<StripStockVi
       held: pair.heldStrips.length,
       needed: stripsOfPair,
       waitsUntil:
-        pair.holds.find(({ reason, station }) => reason === "material" && station === coreStation)?.expectedOn ?? null,
+        pair.holds.find(({ reason, station }) => reason === "material" && station === stationIdTaking("strips"))
+          ?.expectedOn ?? null,
     })),
   });
 }

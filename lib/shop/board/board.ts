@@ -2,8 +2,8 @@
 
 import { currentQueueRevision } from "#data/counters";
 import { floorChangesInForce } from "#data/floor-changes";
-import { latestVisits } from "#engine/lifecycle";
-import { dateOfDay, dayIndex, pairStations } from "#engine/routing";
+import { begunOperationStates, isOneOf, latestVisits, type StationId } from "#engine/floor";
+import { dateOfDay, dayIndex } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import { currentCatalog } from "#shop/catalogue/current";
 import type { ShopContext } from "#shop/context";
@@ -39,7 +39,7 @@ export async function queueBoardOf(ctx: ShopContext, days: number): Promise<Queu
   return {
     revision,
     today,
-    stations: pairStations.map((station) => stationOf(station, pairs)),
+    stations: floorCatalog().stations.map(({ id }) => stationOf(id, pairs)),
     days: Array.from({ length: days }, (_, index) => dayOf(addDays(today, index), today, cells, plan, zone)),
     board: drawnBoard({ now: ctx.now, today, days, cells, changes }),
     blocked: blockedPairs(
@@ -65,15 +65,16 @@ export async function queueBoardOf(ctx: ShopContext, days: number): Promise<Queu
 const earliest = (days: readonly Date[]) => new Date(Math.min(...days.map((day) => day.getTime())));
 
 function isBegun(pair: PairInQueue): boolean {
-  return pair.operations.some(({ state }) => state === "running" || state === "done" || state === "redo");
+  return pair.operations.some(({ state }) => isOneOf(begunOperationStates, state));
 }
 
-function stationOf(station: number, pairs: readonly PairInQueue[]): QueueStation {
+function stationOf(station: StationId, pairs: readonly PairInQueue[]): QueueStation {
   const here = pairs.flatMap((pair) => pair.operations.filter((operation) => operation.station === station));
   const count = (state: OperationState) => here.filter((operation) => operation.state === state).length;
-  const { name, typicalMinutes, capacity } = stationRecipe(station);
+  const { number, name, typicalMinutes, capacity } = stationRecipe(station);
   return {
-    number: station,
+    station,
+    number,
     name,
     capacity,
     ready: count("ready"),
@@ -151,6 +152,7 @@ function queuePair(
         ? null
         : {
             station: now.station,
+            stationNumber: stationRecipe(now.station).number,
             stationName: stationRecipe(now.station).name,
             state: now.state,
           },

@@ -1,6 +1,6 @@
 /** Since when a pair waits for one of the conditions of its clock: not always since it was ordered. */
 import type { PairSpec } from "#engine/configuration";
-import type { ClockStartCondition } from "#engine/lifecycle";
+import type { ClockStartCondition } from "#engine/floor";
 import { needsProof, needsRights } from "#shop/floor/facts";
 import type { PairInQueue } from "#shop/queue/queued-pairs";
 

@@ -3,7 +3,7 @@ import type { FloorChangeRecord } from "#data/floor-changes";
 import type { RunningVisit } from "#data/pairs";
 import type { FloorCatalog, Press } from "#engine/routing";
 import type { FloorChangeData } from "#schemas/stored/index";
-import { pressStation } from "./stations";
+import { stationIdFor } from "./stations";
 import type { PressChoice } from "./views";
 
 /** Begun and not over. */
@@ -43,7 +43,8 @@ export function pressChoices(
 ): readonly PressChoice[] {
   const inForce = changes.filter((change) => isOn(change, at));
   const added = inForce.flatMap((change) => changeData(change, "extra-press")?.press ?? []);
-  const inPress = running.filter(({ station }) => station === pressStation);
+  const pressing = stationIdFor("press");
+  const inPress = running.filter(({ station }) => station === pressing);
   return [...floor.presses, ...added].map(({ id, label }, index) => {
     // What was begun before presses were recorded is in the first one, as the plan has it.
     const taken = inPress.find(({ press }) => (press === null ? index === 0 : press === id));

@@ -1,18 +1,21 @@
-/** The floor's fourteen stations and the four conditions, as the few steps a skier wants to know. */
+/** The floor's stations and the four conditions, as the few steps a skier wants to know. */
 import type { OrderAloneRecord } from "#data/orders";
 import type { PairRecord } from "#data/pairs";
+import { isOneOf, type StationRole, shippedStates, stationsOfRole } from "#engine/floor";
+import { currentCatalog } from "#shop/catalogue/current";
 import type { ProgressView } from "./views";
 
 type Step = ProgressView["steps"][number];
 
-const floorSteps: readonly { readonly key: string; readonly label: string; readonly stations: readonly number[] }[] = [
-  { key: "core", label: "Core: strips chosen, glued and milled", stations: [2, 3, 4, 5] },
-  { key: "base", label: "Base and edges", stations: [6, 7] },
-  { key: "print", label: "Graphic printed", stations: [8] },
-  { key: "press", label: "Laid up and pressed", stations: [9, 10, 11] },
-  { key: "finish", label: "Trimmed, ground and waxed", stations: [12, 13] },
-  { key: "check", label: "Measured, matched and packed", stations: [14] },
-];
+const floorSteps: readonly { readonly key: string; readonly label: string; readonly roles: readonly StationRole[] }[] =
+  [
+    { key: "core", label: "Core: strips chosen, glued and milled", roles: ["strips", "core", "profile", "sidewalls"] },
+    { key: "base", label: "Base and edges", roles: ["base", "edges"] },
+    { key: "print", label: "Graphic printed", roles: ["print"] },
+    { key: "press", label: "Laid up and pressed", roles: ["kit", "lay-up", "press"] },
+    { key: "finish", label: "Trimmed, ground and waxed", roles: ["trim", "finish"] },
+    { key: "check", label: "Measured, matched and packed", roles: ["check"] },
+  ];
 
 export function progressSteps(pair: PairRecord, order: OrderAloneRecord): readonly Step[] {
   const accepted = step("accepted", "Order placed", "done", order.acceptedAt);
@@ -22,14 +25,17 @@ export function progressSteps(pair: PairRecord, order: OrderAloneRecord): readon
     order.clockStartedAt === null ? "now" : "done",
     order.clockStartedAt,
   );
-  const floor = floorSteps.map(({ key, label, stations }): Step => {
+  const floor = floorSteps.flatMap(({ key, label, roles }): readonly Step[] => {
+    const stations = roles.flatMap((role) => stationsOfRole(currentCatalog().floor, role)).map(({ id }) => id);
+    // What the shop does not do itself is no step.
+    if (stations.length === 0) return [];
     const operations = pair.operations.filter((operation) => stations.includes(operation.station));
     const isDone = operations.every((operation) => operation.state === "done");
     const hasBegun = operations.some((operation) => operation.startedAt !== null);
     const lastEnd = operations.reduce<Date | null>((latest, { finishedAt }) => later(latest, finishedAt), null);
-    return step(key, label, isDone ? "done" : hasBegun ? "now" : "to-come", isDone ? lastEnd : null);
+    return [step(key, label, isDone ? "done" : hasBegun ? "now" : "to-come", isDone ? lastEnd : null)];
   });
-  const isShipped = order.state === "shipped" || order.state === "delivered";
+  const isShipped = isOneOf(shippedStates, order.state);
   return [
     accepted,
     ready,

@@ -1,9 +1,11 @@
 /** Orders as pages see them. */
+
 import type { Tx } from "#data/client";
 import { eventsOf } from "#data/events";
 import type { OrderAloneRecord, OrderLineRecord, OrderRecord } from "#data/orders";
 import type { PairSpec } from "#engine/configuration";
-import { cancellationStage, isFinal, keptOnCancellation } from "#engine/lifecycle";
+import type { StationId } from "#engine/floor";
+import { begunOperationStates, cancellationStage, isFinal, isOneOf, keptOnCancellation } from "#engine/floor";
 import { artFeeCents } from "#engine/pricing";
 import type { ArtworkId } from "#engine/units";
 import { idOf } from "#schemas/ids";
@@ -145,12 +147,15 @@ export async function ifCancelled(client: Tx, record: OrderRecord): Promise<Orde
   const catalog = await releasedCatalog(client, record.quote.releaseHash);
   if (catalog === null) return null;
   const price = record.price;
-  const stage = cancellationStage({
-    specificationLocked: record.pairs.some((pair) => pair.specLockedAt !== null),
-    proofApproved: record.pairs.some((pair) => pair.proofAt !== null),
-    startedStations: startedStations(record.pairs.flatMap((pair) => pair.operations)),
-    shipped: false,
-  });
+  const stage = cancellationStage(
+    {
+      specificationLocked: record.pairs.some((pair) => pair.specLockedAt !== null),
+      proofApproved: record.pairs.some((pair) => pair.proofAt !== null),
+      startedStations: startedStations(record.pairs.flatMap((pair) => pair.operations)),
+      shipped: false,
+    },
+    currentCatalog().floor,
+  );
   const amounts = { totalCents: price.exTaxCents, artFeeCents: artFeeCents(price) };
   const kept = keptOnCancellation(catalog.shop.cancellation, stage, amounts);
   const keepCents = Math.min(kept, paidCents(record));
@@ -159,11 +164,9 @@ export async function ifCancelled(client: Tx, record: OrderRecord): Promise<Orde
 
 /** Stations whose work has begun on the pair. */
 export function startedStations(
-  operations: readonly { readonly station: number; readonly state: string; readonly visit: number }[],
-): readonly number[] {
-  const begun = operations.filter(
-    (operation) => operation.visit > 0 || ["running", "done", "redo"].includes(operation.state),
-  );
+  operations: readonly { readonly station: StationId; readonly state: string; readonly visit: number }[],
+): readonly StationId[] {
+  const begun = operations.filter((operation) => operation.visit > 0 || isOneOf(begunOperationStates, operation.state));
   return [...new Set(begun.map((operation) => operation.station))];
 }
 

@@ -7,13 +7,12 @@ import { extraPressChanges, floorChangesInForce } from "#data/floor-changes";
 import { type PairRecord, runningVisits } from "#data/pairs";
 import type { PairSpec, SolvedSpec } from "#engine/configuration";
 import { solveSpec, spreadOf } from "#engine/configuration";
-import { latestVisits } from "#engine/lifecycle";
+import { latestVisits, reworkStarts, type StationId } from "#engine/floor";
 import { type PartsList, partsFor } from "#engine/parts";
-import { stationsBefore } from "#engine/routing";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { pressChoices, pressNames } from "#shop/floor/presses";
 import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
-import { pressStation } from "#shop/floor/stations";
+import { mustPrecede, stationIdFor, stationNumber } from "#shop/floor/stations";
 import { eventView } from "#shop/names/common-view";
 import { flexClassLabel } from "#shop/names/flex-class-label";
 import { orderNumber } from "#shop/names/numbers";
@@ -55,7 +54,8 @@ export async function pairView(client: Tx, record: PairRecord, now: Date): Promi
   const { spec, catalog, solved, parts } = worked;
   const model = catalog.build.models.find((candidate) => candidate.id === spec.model);
   const zone = currentCatalog().shop.timeZone;
-  const press = latestVisits(record.operations).find((operation) => operation.station === pressStation);
+  const pressing = stationIdFor("press");
+  const press = latestVisits(record.operations).find(({ station }) => station === pressing);
   return {
     pairId: record.id,
     serial: record.serial,
@@ -83,16 +83,21 @@ export async function pairView(client: Tx, record: PairRecord, now: Date): Promi
     spread: spreadOf(solved, catalog.build),
     twinLimits: { springCentre: twinLimit(catalog, "springCentre"), mass: twinLimit(catalog, "mass") },
     core: solved.core,
-    parts,
+    parts: {
+      ...parts,
+      lines: parts.lines.map((line) => ({ ...line, stationNumber: stationNumber(line.station) })),
+    },
     strips: stripViews(record),
     isStripsShort: isStripsShort(record),
     operations: record.operations.map((operation) => operationView(operation, record, names)),
     holds: record.holds.map(({ station, reason, note, expectedOn }) => ({
       station,
+      stationNumber: stationNumber(station),
       reason: reason,
       note,
       expectedOn: expectedOn,
     })),
+    reworkFrom: reworkStarts(floorCatalog()),
     presses,
     plannedPress: record.pressSlotPress,
     gates: gatesView(record.order.depositPaidAt, record),
@@ -130,7 +135,8 @@ export function firstName(name: string): string {
 
 /** Asked only when the pair may go into one. */
 async function pressesFor(client: Tx, record: PairRecord, now: Date): Promise<PairView["presses"]> {
-  if (!record.operations.some(({ station, state }) => station === pressStation && state === "ready")) return [];
+  const pressing = stationIdFor("press");
+  if (!record.operations.some(({ station, state }) => station === pressing && state === "ready")) return [];
   const changes = await floorChangesInForce(client, now);
   return pressChoices(floorCatalog(), changes, await runningVisits(client), now);
 }
@@ -141,11 +147,13 @@ export function operationView(
   pair: PairRecord,
   presses: ReadonlyMap<string, string>,
 ): OperationView {
-  const { name, typicalMinutes } = stationRecipe(operation.station);
+  const { number, name, typicalMinutes } = stationRecipe(operation.station);
   return {
     operationId: operation.id,
     key: operation.visit === 0 ? `s${operation.station}` : `s${operation.station}-v${operation.visit}`,
     station: operation.station,
+    stationNumber: number,
+    usesPress: operation.station === stationIdFor("press"),
     stationName: name,
     visit: operation.visit,
     side: operation.side === "L" || operation.side === "R" ? operation.side : null,
@@ -163,11 +171,11 @@ export function operationView(
 
 /** The end of the latest cure or rest before a station; null when none is known. */
 export function notBefore(
-  station: number,
+  station: StationId,
   pair: { readonly operations: readonly PairRecord["operations"][number][] },
 ): Date | null {
   const rests = latestVisits(pair.operations)
-    .filter((operation) => stationsBefore(station).includes(operation.station))
+    .filter((operation) => mustPrecede(station).includes(operation.station))
     .flatMap((operation) => (operation.nextFrom === null ? [] : [operation.nextFrom]));
   return rests.length === 0 ? null : new Date(Math.max(...rests.map((rest) => rest.getTime())));
 }

@@ -1,31 +1,28 @@
 /** Open pairs as the queue's engine reads them: shop minutes, states, what each waits on. */
+
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
-import { type ClockStartCondition, clockStart } from "#engine/lifecycle";
-import type { OperationOnFloor, PairOnFloor, ShopHours, WaitingOn } from "#engine/routing";
+import { begunOperationStates, type ClockStartCondition, clockStart, isOneOf, type StationId } from "#engine/floor";
+import type { FloorCatalog, OperationOnFloor, PairOnFloor, WaitingOn } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import { boughtFor, routeOf } from "#shop/floor/facts";
-import { printStation } from "#shop/floor/stations";
+import { stationIdFor } from "#shop/floor/stations";
 import { gateFacts } from "#shop/order/gate-facts";
 import { shopDay, shopMinuteOf } from "#shop/time/shop-time";
 import type { PairInQueue } from "./queued-pairs";
 
-/** The floor begins only when everything is in, so every condition holds up the first station. */
-const firstStation = 1;
-
 /** @param now what a waiting pair needs is ordered when its clock starts: today, as far as anybody knows */
-export function pairOnFloor(pair: PairInQueue, build: BuildCatalog, hours: ShopHours, now: Date): PairOnFloor {
+export function pairOnFloor(pair: PairInQueue, build: BuildCatalog, floor: FloorCatalog, now: Date): PairOnFloor {
   const { promisedOn, promiseClass } = pair.order;
-  const { timeZone } = hours;
+  const { timeZone } = floor.hours;
   const spec = pair.spec;
-  const bought = boughtFor(spec, build, hours, orderedOn(pair, shopDay(now, timeZone), timeZone));
+  const bought = boughtFor(spec, build, floor, orderedOn(pair, shopDay(now, timeZone), timeZone));
   return {
     pairId: pair.id,
     route: routeOf(spec, build),
     operations: pair.operations.map((operation) => operationOnFloor(operation, timeZone)),
     waitingOn: [...waitingOn(pair), ...bought.filter(({ holdsUpStation }) => !wasEverBegun(pair, holdsUpStation))],
     queuedAtMinute: shopMinuteOf(pair.queuedAt, timeZone),
-    promise:
-      promisedOn === null ? null : { class: promiseClass === "hard" ? "hard-date" : "promise", date: promisedOn },
+    promise: promisedOn === null ? null : { class: promiseClass, date: promisedOn },
     ...(pair.placeMinute === null ? {} : { placeMinute: pair.placeMinute }),
     ...(pair.pressSlotAt === null || pair.pressSlotPress === null
       ? {}
@@ -51,8 +48,8 @@ export function orderedOn(pair: PairInQueue, today: IsoDate, timeZone: string): 
 }
 
 /** A station that was begun had what it needs, even if its work is to be done again. */
-function wasEverBegun(pair: PairInQueue, station: number): boolean {
-  return pair.operations.some((each) => each.station === station && ["running", "done", "redo"].includes(each.state));
+function wasEverBegun(pair: PairInQueue, station: StationId): boolean {
+  return pair.operations.some((each) => each.station === station && isOneOf(begunOperationStates, each.state));
 }
 
 function operationOnFloor(operation: PairInQueue["operations"][number], timeZone: string): OperationOnFloor {
@@ -69,9 +66,12 @@ function operationOnFloor(operation: PairInQueue["operations"][number], timeZone
 }
 
 function waitingOn(pair: PairInQueue): readonly WaitingOn[] {
+  const print = stationIdFor("print");
+  const first = stationIdFor("release");
   return [
-    ...openConditions(pair).map((reason) => ({ reason, holdsUpStation: firstStation })),
-    ...openForPrint(pair).map((reason) => ({ reason, holdsUpStation: printStation })),
+    // The floor begins only when everything is in, so every condition holds up the first station.
+    ...openConditions(pair).map((reason) => ({ reason, holdsUpStation: first })),
+    ...openForPrint(pair).map((reason) => ({ reason, holdsUpStation: print })),
     ...pair.holds.map(({ reason, station, expectedOn }) => ({
       reason: reason,
       holdsUpStation: station,
@@ -82,7 +82,7 @@ function waitingOn(pair: PairInQueue): readonly WaitingOn[] {
 
 /** A change after the clock start may ask for a proof or for rights anew: the print waits for them, the rest goes on. */
 export function openForPrint(pair: PairInQueue): readonly ("proof" | "rights")[] {
-  if (pair.state === "waiting" || wasEverBegun(pair, printStation)) return [];
+  if (pair.state === "waiting" || wasEverBegun(pair, stationIdFor("print"))) return [];
   const { proofApprovedAtMs, rightsConfirmedAtMs } = gateFacts(pair.order.depositPaidAt, pair);
   const open = [
     ["proof", proofApprovedAtMs],

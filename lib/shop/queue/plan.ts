@@ -1,4 +1,4 @@
-/** The plan of the floor in instants and days, as the board shows it. */
+import type { StationId } from "#engine/floor";
 import {
   chanceKept,
   dayIndex,
@@ -15,6 +15,7 @@ import type { IsoDate, PairId } from "#engine/units";
 import { idOf } from "#schemas/ids";
 import type { ShopContext } from "#shop/context";
 import { floorCatalog } from "#shop/floor/recipe";
+import { stationIdFor } from "#shop/floor/stations";
 import { instantOfShopMinute } from "#shop/time/shop-time";
 import type { PairInQueue } from "./queued-pairs";
 import { completeRuns, liveRuns, previewRuns } from "./runs";
@@ -22,7 +23,7 @@ import { completeRuns, liveRuns, previewRuns } from "./runs";
 export interface FloorPlan {
   readonly operations: readonly {
     readonly pairId: PairId;
-    readonly station: number;
+    readonly station: StationId;
     readonly startsAt: Date;
     /** End of the work by hand. */
     readonly endsAt: Date;
@@ -61,7 +62,8 @@ export async function floorPlan(ctx: ShopContext, pairs: readonly PairInQueue[])
   const ranges = queueRanges(runs);
   const plan = planOf(runs);
   const instant = (minute: number) => instantOfShopMinute(minute, timeZone);
-  const isRunning = (pairId: string, station: number) =>
+  const pressing = stationIdFor("press");
+  const isRunning = (pairId: string, station: StationId) =>
     pairs.some(
       (pair) =>
         pair.id === pairId && pair.operations.some((each) => each.station === station && each.state === "running"),
@@ -95,7 +97,7 @@ export async function floorPlan(ctx: ShopContext, pairs: readonly PairInQueue[])
       startsAt: instant(startMinute),
       endsAt: instant(freeMinute),
       changeoverMinutes,
-      isFixed: isRunning(pairId, 11) || hasFrozenSlot(pairId),
+      isFixed: isRunning(pairId, pressing) || hasFrozenSlot(pairId),
     })),
     isWorkingDay: (date) => isWorkingDay(date),
   };

@@ -27,7 +27,7 @@ export async function situationOf(
   const floor = floorCatalog();
   const { timeZone } = floor.hours;
   const onFloor = [];
-  for (const pair of pairs) onFloor.push(pairOnFloor(pair, await buildOf(db, pair), floor.hours, now));
+  for (const pair of pairs) onFloor.push(pairOnFloor(pair, await buildOf(db, pair), floor, now));
   return withPressesThatAreGone({
     floor,
     changes: changes.map((change) => floorChangeOf(change, timeZone)),

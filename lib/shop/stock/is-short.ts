@@ -1,7 +1,8 @@
 /** Which pairs lack strips for a core that is still to be glued. */
+
 import type { PairRecord } from "#data/pairs";
-import { latestVisits } from "#engine/lifecycle";
-import { coreStation } from "#shop/floor/stations";
+import { isOneOf, latestVisits, openPairStates } from "#engine/floor";
+import { stationIdTaking } from "#shop/floor/stations";
 
 /** A pair as far as its wood goes: of the queue or whole. */
 type StripFacts = Pick<PairRecord, "state"> & {
@@ -12,13 +13,14 @@ type StripFacts = Pick<PairRecord, "state"> & {
 export const stripsOfPair = 14;
 
 export function isStripsShort(pair: StripFacts): boolean {
-  if (!["waiting", "released", "building"].includes(pair.state)) return false;
+  if (!isOneOf(openPairStates, pair.state)) return false;
   return pair.heldStrips.length < stripsOfPair && isCoreUncut(pair);
 }
 
 /** The glue-up that comes next has not begun. */
 export function isCoreUncut(pair: StripFacts): boolean {
-  const core = latestVisits(pair.operations).find(({ station }) => station === coreStation);
+  const gluing = stationIdTaking("strips");
+  const core = latestVisits(pair.operations).find(({ station }) => station === gluing);
   return core !== undefined && core.startedAt === null;
 }
 

@@ -54,7 +54,11 @@ function PromiseTable({ pairs }: { readonly pairs: readonly QueuePair[] }) {
               `${row.modelName}, ${row.lengthCm} cm`
             ),
         },
-        { key: "now", head: w.heads.now, cell: (row) => (row.now ? `${row.now.station} ${row.now.stationName}` : "–") },
+        {
+          key: "now",
+          head: w.heads.now,
+          cell: (row) => (row.now ? `${row.now.stationNumber} ${row.now.stationName}` : "–"),
+        },
         {
           key: "progress",
           head: w.heads.progress,
@@ -108,7 +112,7 @@ function PromiseTable({ pairs }: { readonly pairs: readonly QueuePair[] }) {
           row.serial,
           row.modelName,
           row.lengthCm,
-          row.now?.station ?? "",
+          row.now?.stationNumber ?? "",
           row.doneOperations,
           row.allOperations,
           row.plannedReady ?? "",

@@ -3,6 +3,7 @@
  * the shelf would fit for the others. Counterchanged letters need both colours from one thickness lot (content/README.md): a letter that
  * is thicker than the base around it stands out.
  */
+
 import { usableLots } from "#data/lots";
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
 import { type BaseUse, baseUse, serveFromRoll } from "#engine/parts";
@@ -10,13 +11,13 @@ import { planQueue } from "#engine/routing";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { currentCatalog } from "#shop/catalogue/current";
+import { stationIdTaking } from "#shop/floor/stations";
 import { firstName, workedPair } from "#shop/pair/view";
 import type { PairInQueue } from "#shop/queue/queued-pairs";
 import { liveSituation, queuedPairs } from "#shop/queue/situation";
 import { hasBegun } from "./has-begun";
 import type { BaseLot, BaseNeed, BaseShortage, BreakdownInput } from "./views";
 
-export const baseStation = 6;
 /** A roll holds less. */
 const mostLeftM = 500;
 
@@ -58,7 +59,7 @@ export async function baseShortage(ctx: Context, { colour, leftM, expectedOn }: 
 async function pairsWanting(ctx: Context, colour: string): Promise<readonly Wanting[]> {
   const found: Wanting[] = [];
   for (const pair of await queuedPairs(ctx.db)) {
-    if (hasBegun(pair, baseStation)) continue;
+    if (hasBegun(pair, stationIdTaking("base-sheets"))) continue;
     const { spec, parts, catalog } = await workedPair(ctx.db, pair);
     const uses = baseUse(spec, parts, catalog.parts);
     const needM = uses.filter((use) => use.colour === colour).reduce((sum, use) => sum + use.needM, 0);
@@ -70,9 +71,10 @@ async function pairsWanting(ctx: Context, colour: string): Promise<readonly Want
 async function inCuttingOrder(ctx: Context, wanting: readonly Wanting[]): Promise<readonly Wanting[]> {
   const plan = planQueue(await liveSituation(ctx.db, ctx.now));
   if (!plan.ok) throw new Error(`the queue does not fit the floor: ${plan.refusal.code}`);
+  const cutting = stationIdTaking("base-sheets");
   const cutAt = new Map(
     plan.value.operations.flatMap(({ pairId, station, startMinute }) =>
-      station === baseStation ? [[pairId, startMinute] as const] : [],
+      station === cutting ? [[pairId, startMinute] as const] : [],
     ),
   );
   const at = ({ pair }: Wanting) => cutAt.get(pair.id) ?? Number.POSITIVE_INFINITY;
@@ -110,12 +112,12 @@ function needView(each: Wanting, colour: string, isServed: boolean, shelf: Shelf
   const short = uses.find((use) => use.colour === colour);
   const other = uses.find((use) => use.colour !== colour);
   const labelOf = (id: string) => build.baseColours.find((each) => each.id === id)?.label ?? id;
-  const isSwapped = spec.base.inlay === "swap-letters" && other !== undefined;
+  const isCounterchanged = spec.base.inlay === "counterchange" && other !== undefined;
   const keptLot = other === undefined ? null : (shelf.get(other.material) ?? null);
   const alternatives = build.baseColours.flatMap(({ id, label }): readonly BaseLot[] => {
     const lot = short && shelf.get(inColour(short.material, labelOf(colour), label));
     if (id === colour || id === other?.colour || lot === undefined) return [];
-    return isSwapped && lot !== keptLot ? [] : [{ colour: id, label, lot }];
+    return isCounterchanged && lot !== keptLot ? [] : [{ colour: id, label, lot }];
   });
   return {
     pairId: pair.id,
@@ -124,7 +126,7 @@ function needView(each: Wanting, colour: string, isServed: boolean, shelf: Shelf
     skierFirstName: firstName(pair.skierName),
     needM,
     isServed,
-    swappedWith: isSwapped ? { label: labelOf(other.colour), lot: keptLot } : null,
+    counterchangedWith: isCounterchanged ? { label: labelOf(other.colour), lot: keptLot } : null,
     alternatives: isServed ? [] : alternatives,
   };
 }

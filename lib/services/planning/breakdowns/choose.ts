@@ -1,7 +1,6 @@
 import { permit } from "#auth";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
-import { recordEvents } from "#data/events";
 import { decideIncident, type IncidentRecord, incidentById } from "#data/incidents";
 import { pairById } from "#data/pairs";
 import { transaction } from "#data/transaction";
@@ -9,6 +8,7 @@ import type { IncidentId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { draftNotice } from "#services/letters/draft-notice";
+import { moveState } from "#services/move";
 import { eventOf, nameOf } from "#services/record";
 import { skiText } from "#shop/names/ski-text";
 import { queuedPairs } from "#shop/queue/situation";
@@ -49,21 +49,29 @@ export async function chooseOption(
     await bumpQueue(tx);
     const { id } = incident;
     const decision = { chosen: option.way, reason, costCents: option.costCents, at: ctx.now, by: nameOf(ctx.actor) };
-    if (!(await decideIncident(tx, id, input.version, decision))) {
-      return refuse({ code: "changed-meanwhile", what: "incident", id, version: input.version });
-    }
-    for (const [index, change] of option.changes.entries()) {
-      // The cost is that of the whole option: it is counted once.
-      const costCents = index === 0 ? option.costCents : null;
-      await storeFloorChange(ctx, tx, change, { reason, incidentId: id, source: "option", costCents });
-    }
-    const places = option.places.filter(({ pairId }) => open.has(pairId));
-    if (places.length > 0) await givePlaces(ctx, tx, { decisionId: ctx.newId(), reason, places });
-    const offers = option.way === "offer-colour" ? await draftOffers(ctx, tx, incident, open) : new Set<string>();
-    const others = option.crossing.filter(({ orderId }) => !offers.has(orderId));
-    const letters = offers.size + (await draftLetters(ctx, tx, incident, others, open));
-    const data = { option: option.way, reason, costCents: option.costCents, notices: letters };
-    await recordEvents(tx, [eventOf(ctx, "incident-decided", { kind: "incident", id }, data)]);
+    const apply = async () => {
+      for (const [index, change] of option.changes.entries()) {
+        // The cost is that of the whole option: it is counted once.
+        const costCents = index === 0 ? option.costCents : null;
+        await storeFloorChange(ctx, tx, change, { reason, incidentId: id, source: "option", costCents });
+      }
+      const places = option.places.filter(({ pairId }) => open.has(pairId));
+      if (places.length > 0) await givePlaces(ctx, tx, { decisionId: ctx.newId(), reason, places });
+      const offers = option.way === "offer-colour" ? await draftOffers(ctx, tx, incident, open) : new Set<string>();
+      const others = option.crossing.filter(({ orderId }) => !offers.has(orderId));
+      const letters = offers.size + (await draftLetters(ctx, tx, incident, others, open));
+      const data = { option: option.way, reason, costCents: option.costCents, notices: letters };
+      return [eventOf(ctx, "incident-decided", { kind: "incident", id }, data)];
+    };
+    const isDecided =
+      incident.state === "open" &&
+      (await moveState(
+        tx,
+        { kind: "incident", from: incident.state, to: "decided" },
+        () => decideIncident(tx, id, input.version, decision),
+        apply,
+      ));
+    if (!isDecided) return refuse({ code: "changed-meanwhile", what: "incident", id, version: input.version });
     const after = await incidentById(tx, id);
     if (after === null) throw new Error(`incident ${id} was there a moment ago`);
     return accept(await incidentView(ctx, tx, after));

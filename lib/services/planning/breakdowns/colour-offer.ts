@@ -18,7 +18,7 @@ export function colourOffer(
   const body = [
     w.greeting.replace("{name}", need.skierFirstName),
     w.colour.short.replace("{ski}", ski).replace("{colour}", base.label).replace("{day}", longDay(base.expectedOn)),
-    ...(need.swappedWith === null ? [] : [w.colour.swapped]),
+    ...(need.counterchangedWith === null ? [] : [w.colour.counterchanged]),
     w.colour.offer.replace("{colours}", either(colours)),
     ...(effect === null
       ? []

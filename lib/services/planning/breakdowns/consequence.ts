@@ -1,21 +1,29 @@
 /** What something that went wrong does to the floor and to single pairs. */
-import { latestVisits, reworkFaults } from "#engine/lifecycle";
+
+import {
+  findStation,
+  latestVisits,
+  placeOf,
+  reworkFaults,
+  type StationId,
+  standingOperationStates,
+} from "#engine/floor";
 import type { FloorChange, PairOnFloor, QueueSituation } from "#engine/routing";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { floorCatalog } from "#shop/floor/recipe";
-import { printStation } from "#shop/floor/stations";
+import { stationIdFor, stationIdTaking, stationNumber } from "#shop/floor/stations";
 import type { PairInQueue } from "#shop/queue/queued-pairs";
 import { queuedPairs } from "#shop/queue/situation";
 import { farthestDays, isTooFar, shopClock, shopDay, shopMinuteOf } from "#shop/time/shop-time";
-import { baseShortage, baseStation } from "./base-short";
+import { baseShortage } from "./base-short";
 import { hasBegun } from "./has-begun";
 import type { BaseShortage, BreakdownInput, RemedyOption } from "./views";
 
 export interface Hold {
   readonly pairId: string;
   readonly reason: "material" | "decision";
-  readonly station: number;
+  readonly station: StationId;
   readonly expectedOn: IsoDate | null;
 }
 
@@ -23,7 +31,7 @@ export interface Consequence {
   readonly changes: readonly FloorChange[];
   readonly holds: readonly Hold[];
   /** One ski of a pair is made again from this station on. */
-  readonly rebuild: { readonly pairId: string; readonly fromStation: number } | null;
+  readonly rebuild: { readonly pairId: string; readonly fromStation: StationId } | null;
   readonly base: BaseShortage | null;
 }
 
@@ -53,7 +61,7 @@ export async function consequenceOf(ctx: Context, input: BreakdownInput): Promis
     case "supplier-late": {
       const late = expectedDay(ctx, input.expectedOn, timeZone);
       if (!late.ok) return late;
-      if (!isStation(input.station)) return invalid("station", "Station: a number from 1 to 14");
+      if (!isStation(input.station)) return invalid("station", "Station: choose one of the floor");
       if (input.material.trim() === "") return invalid("material", "What is late: say what it is");
       const waiting = (await queuedPairs(ctx.db)).filter((pair) => !hasBegun(pair, input.station));
       const { station, expectedOn } = input;
@@ -72,7 +80,12 @@ export async function consequenceOf(ctx: Context, input: BreakdownInput): Promis
       return accept({
         ...nothing,
         base: found.value,
-        holds: without.map(({ pairId }) => ({ pairId, reason: "material", station: baseStation, expectedOn })),
+        holds: without.map(({ pairId }) => ({
+          pairId,
+          reason: "material",
+          station: stationIdTaking("base-sheets"),
+          expectedOn,
+        })),
       });
     }
     case "proof-late": {
@@ -81,16 +94,19 @@ export async function consequenceOf(ctx: Context, input: BreakdownInput): Promis
       const pair = await openPair(ctx, input.pairId);
       if (!pair.ok) return pair;
       const { id } = pair.value;
-      const station = pair.value.state === "waiting" ? 1 : printStation;
+      const station = stationIdFor(pair.value.state === "waiting" ? "release" : "print");
       if (hasBegun(pair.value, station)) return invalid("pairId", "Pair: its print has begun, no proof is awaited");
       return accept({ ...nothing, holds: [{ pairId: id, reason: "decision", station, expectedOn: input.expectedOn }] });
     }
     case "ski-rebuild": {
       const pair = await openPair(ctx, input.pairId);
       if (!pair.ok) return pair;
-      if (!isStation(input.fromStation)) return invalid("fromStation", "From station: a number from 1 to 14");
+      if (!isStation(input.fromStation)) return invalid("fromStation", "From station: choose one of the floor");
       if (!hasBegun(pair.value, input.fromStation)) {
-        return invalid("fromStation", `From station: nothing has been done at station ${input.fromStation} yet`);
+        return invalid(
+          "fromStation",
+          `From station: nothing has been done at station ${stationNumber(input.fromStation)} yet`,
+        );
       }
       if (!reworkFaults.some(({ id }) => id === input.fault)) return invalid("fault", "What is wrong: choose one");
       return accept({ ...nothing, rebuild: { pairId: pair.value.id, fromStation: input.fromStation } });
@@ -134,11 +150,13 @@ function withHolds(pair: PairOnFloor, holds: readonly Hold[]): PairOnFloor {
 
 function rebuilt(pair: PairOnFloor, rebuild: Consequence["rebuild"]): PairOnFloor {
   if (rebuild === null || rebuild.pairId !== pair.pairId) return pair;
+  const floor = floorCatalog();
+  const from = placeOf(floor, rebuild.fromStation);
   return {
     ...pair,
     operations: latestVisits(pair.operations.map((each) => ({ ...each, visit: each.visit ?? 0 }))).map((operation) => {
-      const isDone = operation.state === "done" || operation.state === "running";
-      if (operation.station < rebuild.fromStation || !isDone) return operation;
+      const isDone = standingOperationStates.includes(operation.state);
+      if (placeOf(floor, operation.station) < from || !isDone) return operation;
       const visit = operation.visit + 1;
       return { station: operation.station, state: "blocked", visit, minutesShare: oneSkiShare };
     }),
@@ -173,8 +191,8 @@ async function openPair(ctx: Context, pairId: string): Promise<Outcome<PairInQue
   return pair === undefined ? invalid("pairId", "Pair: choose one that is in the queue") : accept(pair);
 }
 
-function isStation(number: number): boolean {
-  return floorCatalog().stations.some((station) => station.number === number);
+function isStation(station: StationId): boolean {
+  return findStation(floorCatalog(), station) !== null;
 }
 
 function invalid(path: string, message: string) {

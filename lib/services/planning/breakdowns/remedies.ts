@@ -1,4 +1,5 @@
 /** Ways on from a breakdown, before their effect is known. Rates and lengths are the shop's own settings. */
+import type { StationId } from "#engine/floor";
 import { dayIndex, type FloorChange, minutesPerDay, pairRank, type QueueSituation, weekdayOf } from "#engine/routing";
 import type { RemedySettings } from "#schemas/content/index";
 import type { QueueEffect } from "#shop/queue/views";
@@ -65,7 +66,7 @@ function extraHours(
   situation: QueueSituation,
   fromMinute: number,
   { evenings, minutesAnEvening }: RemedySettings["overtime"],
-  stations?: readonly number[],
+  stations?: readonly StationId[],
 ): readonly FloorChange[] {
   const days = workingDays(situation, fromMinute, evenings);
   const close = Math.max(...situation.floor.hours.windows.map(({ toMinute }) => toMinute));

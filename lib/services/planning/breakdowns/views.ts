@@ -1,3 +1,4 @@
+import type { IncidentState } from "#engine/floor";
 import type { IncidentId, Instant } from "#engine/units";
 import type { BaseShortage, BreakdownInput, RemedyCode, RemedyOption } from "#schemas/stored/index";
 import type { NoticeView } from "#services/letters/views";
@@ -21,8 +22,6 @@ export interface BreakdownPreview {
   readonly effect: QueueEffect;
   readonly options: readonly RemedyOption[];
 }
-
-export type IncidentState = "open" | "decided" | "closed";
 
 export interface IncidentSummary {
   readonly incidentId: IncidentId;

@@ -2,10 +2,12 @@
  * A hard date: the day by which 95 of 100 runs are ready, reserved by a place in the queue and approved by the owner, with a
  * plan for the case that it fails all the same. Where others must give way, they keep their promises and a rush fee is due.
  */
+
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { insertPayment, type OrderRecord } from "#data/orders";
 import { transaction } from "#data/transaction";
+import { isOneOf, openPairStates } from "#engine/floor";
 import { rushBeside } from "#engine/pricing";
 import {
   type GivenPlace,
@@ -83,7 +85,7 @@ export async function approveHardDate(
     if (revision !== input.revision) return refuse({ code: "queue-changed", revision, value: input.revision });
     const to = {
       on: input.on,
-      class: "hard",
+      class: "hard-date",
       reason:
         override === "" ? "a hard date was approved" : `a hard date was approved although promises move: ${override}`,
       with: { hardDatePlanB: planB, rushCents: (order.rushCents ?? 0) + preview.feeCents },
@@ -116,7 +118,7 @@ async function plan(ctx: Context, order: OrderRecord, on: IsoDate): Promise<Outc
   const today = shopDay(ctx.now, floorCatalog().hours.timeZone);
   if (on <= today) return refuse({ code: "date-past", path: "on", value: on, today });
   if (isTooFar(on, today)) return refuse({ code: "date-too-far", path: "on", value: on, days: farthestDays, today });
-  if (["ready", "shipped", "delivered", "cancelled"].includes(order.state)) {
+  if (!isOneOf(openPairStates, order.state)) {
     return refuse({ code: "order-closed", state: order.state });
   }
   const { runs, revision } = await liveRuns(ctx.db, ctx.now);

@@ -1,11 +1,11 @@
 /** A pair whose strips are not all there: what can be done, what it does to the promise, and the decision. */
+
 import { permit } from "#auth";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { insertPairHolds } from "#data/holds";
 import { endMaterialHolds, type PairRecord, pairById, updatePair } from "#data/pairs";
-import { releaseStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
 import type { QueueSituation } from "#engine/routing";
 import type { PairId } from "#engine/units";
@@ -16,9 +16,10 @@ import { eventOf, nameOf } from "#services/record";
 import { allocateStrips, holdSet } from "#services/stock/allocate";
 import { holdForSki, matchOtherSki } from "#services/stock/match-other-ski";
 import { type WorkedOptions, workOutOptions } from "#services/stock/options";
+import { putStripsBack } from "#services/stock/strip-moves";
 import type { StripsShortView } from "#services/stock/views";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
-import { coreStation } from "#shop/floor/stations";
+import { stationIdTaking } from "#shop/floor/stations";
 import { queueEffect } from "#shop/queue/effect";
 import type { QueueEffect } from "#shop/queue/views";
 import { isStripsShort, lackingSide } from "#shop/stock/is-short";
@@ -94,10 +95,10 @@ export async function decideStrips(
     if (chosen === undefined) return refuse({ code: "strip-option-gone", path: "option" });
     if (pair.version !== input.version || !(await updatePair(tx, pair.id, input.version, {})))
       return refuse({ code: "changed-meanwhile", what: "pair" });
-    await endMaterialHolds(tx, pair.id, coreStation, { at: ctx.now, by: nameOf(ctx.actor) });
+    await endMaterialHolds(tx, pair.id, stationIdTaking("strips"), { at: ctx.now, by: nameOf(ctx.actor) });
     const { option } = chosen;
     if (option.kind === "wait") await holdForBatch(ctx, tx, pair, day.value, reason);
-    if (option.kind === "take-from") await releaseStrips(tx, option.fromPairId);
+    if (option.kind === "take-from") await putStripsBack(tx, option.fromPairId);
     if (chosen.take !== null) await chosen.take(tx);
     if (option.kind === "take-from") await giveAgain(ctx, tx, option.fromPairId, pair.serial, reason);
     const data = { option, reason, expectedOn: day.value };
@@ -140,7 +141,7 @@ async function optionsOf(
 }
 
 function materialHold(pair: PairRecord) {
-  return pair.holds.find(({ reason, station }) => reason === "material" && station === coreStation);
+  return pair.holds.find(({ reason, station }) => reason === "material" && station === stationIdTaking("strips"));
 }
 
 async function holdForBatch(ctx: Context, tx: Tx, pair: PairRecord, expectedOn: IsoDate | null, note: string) {
@@ -149,7 +150,7 @@ async function holdForBatch(ctx: Context, tx: Tx, pair: PairRecord, expectedOn: 
       id: ctx.newId(),
       pairId: pair.id,
       reason: "material",
-      station: coreStation,
+      station: stationIdTaking("strips"),
       expectedOn,
       note,
       incidentId: null,
@@ -174,11 +175,11 @@ function waiting(situation: QueueSituation, pairId: string, expectedDate: IsoDat
   const pairs = situation.pairs.map((pair) => {
     if (pair.pairId !== pairId) return pair;
     const others = pair.waitingOn.filter(
-      ({ reason, holdsUpStation }) => reason !== "material" || holdsUpStation !== coreStation,
+      ({ reason, holdsUpStation }) => reason !== "material" || holdsUpStation !== stationIdTaking("strips"),
     );
     return {
       ...pair,
-      waitingOn: [...others, { reason: "material" as const, holdsUpStation: coreStation, expectedDate }],
+      waitingOn: [...others, { reason: "material" as const, holdsUpStation: stationIdTaking("strips"), expectedDate }],
     };
   });
   return { ...situation, pairs };

@@ -14,9 +14,9 @@ export function checkedWhatIf(ctx: Context, input: WhatIfInput): Outcome<void> {
   const today = shopDay(ctx.now, floor.hours.timeZone);
   switch (input.kind) {
     case "hire": {
-      const known = new Set(floor.stations.map(({ number }) => number));
+      const known = new Set(floor.stations.map(({ id }) => id));
       if (input.stations.length === 0 || input.stations.some((station) => !known.has(station))) {
-        return invalid("stations", "Stations: one or more numbers from 1 to 14");
+        return invalid("stations", "Stations: one or more of the floor's");
       }
       return within("from", input.from, today, today);
     }
@@ -31,8 +31,8 @@ export function checkedWhatIf(ctx: Context, input: WhatIfInput): Outcome<void> {
     case "club-order":
       return whole("pairs", "Pairs", input.pairs, mostPairs);
     case "supplier-lead":
-      if (!floor.stations.some(({ number }) => number === input.station)) {
-        return invalid("station", "Station: a number from 1 to 14");
+      if (!floor.stations.some(({ id }) => id === input.station)) {
+        return invalid("station", "Station: choose one of the floor");
       }
       return whole("weeks", "Weeks", input.weeks, mostWeeks);
     case "rework":

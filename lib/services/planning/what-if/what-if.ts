@@ -1,8 +1,10 @@
 /** Questions that change nothing, and the three of them that can be made so. */
+
 import { permit } from "#auth";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { transaction } from "#data/transaction";
+import { isOneOf, standingOperationStates } from "#engine/floor";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf } from "#services/record";
@@ -23,7 +25,7 @@ export async function askWhatIf(ctx: Context, input: WhatIfInput): Promise<Outco
   if (!checked.ok) return checked;
   const begun = new Set(
     (await queuedPairs(ctx.db))
-      .filter(({ operations }) => operations.some(({ state }) => state === "running" || state === "done"))
+      .filter(({ operations }) => operations.some(({ state }) => isOneOf(standingOperationStates, state)))
       .map(({ id }) => id),
   );
   const effect = await queueEffect(ctx, (situation) => situationIf(ctx, situation, input, begun));

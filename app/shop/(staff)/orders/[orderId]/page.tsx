@@ -17,6 +17,7 @@ import clubWords from "#content/copy/clubs.json";
 import paperWords from "#content/copy/papers.json";
 import words from "#content/copy/shop.json";
 import skierWords from "#content/copy/skier.json";
+import { closedStates, isOneOf } from "#engine/floor";
 import { idOf } from "#schemas/ids";
 import { type OrderView, readOrder } from "#services";
 import { Close } from "./close";
@@ -130,7 +131,7 @@ function Promised({ order }: { readonly order: OrderView }) {
 }
 
 function Pairs({ order }: { readonly order: OrderView }) {
-  const isOpen = !["shipped", "delivered", "cancelled"].includes(order.state);
+  const isOpen = !isOneOf(closedStates, order.state);
   return (
     <ul className="grid gap-3">
       {order.pairs.map((pair) => (

@@ -7,7 +7,7 @@ import { idField, textField, wholeField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { say } from "#app/shop/say.ts";
-import { type ReworkFault, reworkFaults } from "#engine/lifecycle";
+import { type ReworkFault, reworkFaults } from "#engine/floor";
 import { idOf } from "#schemas/ids";
 import { startRework } from "#services";
 
@@ -19,7 +19,7 @@ export const startAgain = formAction({
     version: wholeField,
     side: z.enum(["L", "R"]),
     fault: z.enum(reworkFaults.map(({ id }) => id) as [ReworkFault, ...ReworkFault[]]),
-    fromStation: wholeField,
+    fromStation: idField,
     location: textField("Where the other ski is parked", 80).refine((text) => text.trim() !== "", {
       error: "Where the other ski is parked is missing.",
     }),

@@ -1,10 +1,10 @@
 /** The ladder of cancellation at every boundary: the shop's own terms, no source. */
 import { describe, expect, it } from "vitest";
 import { loadCatalog } from "#catalog";
-import { type CancellationStage, cancellationStage, keptOnCancellation } from "#engine/lifecycle";
+import { type CancellationStage, cancellationStage, keptOnCancellation } from "#engine/floor";
 import { stationsCalled } from "../floor-stations";
 
-const { shop } = loadCatalog();
+const { shop, floor } = loadCatalog();
 
 interface Row {
   readonly begun: string;
@@ -45,8 +45,8 @@ describe("the step that is reached", () => {
   it.each(byWork)("$stage when begun: $begun", ({ begun, stage }) => {
     const startedStations = stationsCalled(...begun.split(" ").filter((name) => name !== ""));
     const facts = { specificationLocked: true, proofApproved: true, startedStations };
-    expect(cancellationStage({ ...facts, shipped: false })).toBe(stage);
-    expect(cancellationStage({ ...facts, shipped: true })).toBe("shipped");
+    expect(cancellationStage({ ...facts, shipped: false }, floor)).toBe(stage);
+    expect(cancellationStage({ ...facts, shipped: true }, floor)).toBe("shipped");
   });
 
   it.each([
@@ -55,12 +55,14 @@ describe("the step that is reached", () => {
     [false, true, "proof-approved"],
     [true, true, "proof-approved"],
   ] as const)("locked %s and proof approved %s, nothing begun: %s", (specificationLocked, proofApproved, stage) => {
-    expect(cancellationStage({ specificationLocked, proofApproved, startedStations: [], shipped: false })).toBe(stage);
+    expect(cancellationStage({ specificationLocked, proofApproved, startedStations: [], shipped: false }, floor)).toBe(
+      stage,
+    );
   });
 
   it("counts milled wood although nothing was locked or approved", () => {
     const facts = { specificationLocked: false, proofApproved: false, shipped: false };
-    expect(cancellationStage({ ...facts, startedStations: stationsCalled("profile") })).toBe("core-milled");
+    expect(cancellationStage({ ...facts, startedStations: stationsCalled("profile") }, floor)).toBe("core-milled");
   });
 });
 

@@ -3,6 +3,7 @@
  * (the shop's own terms, no source). Amounts are catalogue data; here is only the rule.
  */
 import { type Cents, cents } from "#engine/units";
+import { type StationId, type StationRole, stationFor, type WithStations } from "./stations";
 
 /** Earliest step first. */
 export const cancellationStages = [
@@ -19,8 +20,8 @@ export type CancellationStage = (typeof cancellationStages)[number];
 export interface CancellationFacts {
   readonly specificationLocked: boolean;
   readonly proofApproved: boolean;
-  /** Station numbers whose work has begun for any ski of the order (a running operation has used material). */
-  readonly startedStations: readonly number[];
+  /** Stations whose work has begun for any ski of the order (a running operation has used material). */
+  readonly startedStations: readonly StationId[];
   readonly shipped: boolean;
 }
 
@@ -33,18 +34,19 @@ export interface CancellationStep {
   readonly keepsArtFee: boolean;
 }
 
-const profileStation = 4;
-const baseCutStation = 6;
-const printStation = 8;
-const pressStation = 11;
+/** Where material is used up for good, latest first. */
+const usedUpAt: readonly { readonly stage: CancellationStage; readonly roles: readonly StationRole[] }[] = [
+  { stage: "pressed", roles: ["press"] },
+  { stage: "sheets-cut", roles: ["base", "print"] },
+  { stage: "core-milled", roles: ["profile"] },
+];
 
 /** The latest step of the ladder that has been reached. */
-export function cancellationStage(facts: CancellationFacts): CancellationStage {
-  const started = (station: number) => facts.startedStations.includes(station);
+export function cancellationStage(facts: CancellationFacts, floor: WithStations): CancellationStage {
   if (facts.shipped) return "shipped";
-  if (started(pressStation)) return "pressed";
-  if (started(baseCutStation) || started(printStation)) return "sheets-cut";
-  if (started(profileStation)) return "core-milled";
+  const hasStarted = (role: StationRole) => facts.startedStations.includes(stationFor(floor, role).id);
+  const used = usedUpAt.find(({ roles }) => roles.some(hasStarted));
+  if (used !== undefined) return used.stage;
   if (facts.proofApproved) return "proof-approved";
   return facts.specificationLocked ? "locked" : "before-lock";
 }

@@ -1,8 +1,10 @@
 /** What one ski built again does a second time, by fault and by how far the pair has come: common practice, no source. */
 import { describe, expect, it } from "vitest";
-import { type ReworkFault, redoPlan, reworkFaults, type StationVisit } from "#engine/lifecycle";
-import { stationsBefore } from "#engine/routing";
+import { type ReworkFault, redoPlan, reworkStarts, type StationVisit } from "#engine/floor";
+import { demoFloor } from "../../support/demo-floor";
 import { stationCalled, stationNames } from "../floor-stations";
+
+const floor = demoFloor();
 
 /** The station that makes a fault good at the earliest. */
 const madeGoodAt: Readonly<Record<ReworkFault, string>> = {
@@ -24,8 +26,7 @@ function doneTo(last: string): StationVisit[] {
   }));
 }
 
-const named = (numbers: readonly number[]) =>
-  numbers.map((number) => stationNames.find((name) => stationCalled(name) === number)).join(" ");
+const named = (stations: readonly string[]) => stations.join(" ");
 
 interface Row {
   readonly fault: ReworkFault;
@@ -69,12 +70,12 @@ const rows: readonly Row[] = [
 
 describe("a ski built again", () => {
   it("is made good at the earliest station that can", () => {
-    const found = Object.fromEntries(reworkFaults.map(({ id, fromStation }) => [id, named([fromStation])]));
+    const found = reworkStarts(floor);
     expect(found).toEqual(madeGoodAt);
   });
 
   it.each(rows)("$fault when done to $done: $again", ({ fault, done, again, ready }) => {
-    const { visits, brokenOff, blocked } = redoPlan(doneTo(done), stationCalled(madeGoodAt[fault]), stationsBefore);
+    const { visits, brokenOff, blocked } = redoPlan(doneTo(done), stationCalled(madeGoodAt[fault]), floor);
     expect(named(visits.map(({ station }) => station))).toBe(again);
     expect(named(visits.filter(({ state }) => state === "ready").map(({ station }) => station))).toBe(ready);
     expect(visits.every(({ visit, isOneSki }) => visit === 1 && isOneSki)).toBe(true);

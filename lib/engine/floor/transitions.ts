@@ -1,5 +1,5 @@
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
-import { type Move, type StatefulKind, type StateMachine, type StatesByKind, stateMachines } from "./states";
+import { type Move, moves, type StatefulKind, type StatesByKind } from "./states";
 
 export interface TransitionRefusal extends Refusal {
   readonly code: "transition-not-allowed" | "transition-needs-reason";
@@ -10,8 +10,7 @@ export interface TransitionRefusal extends Refusal {
 }
 
 function movesOf<K extends StatefulKind>(kind: K): readonly Move<StatesByKind[K]>[] {
-  const machine: StateMachine<StatesByKind[K]> = stateMachines[kind];
-  return machine.moves;
+  return moves[kind];
 }
 
 /** The states that can follow `from`; empty when it is final. */
@@ -22,10 +21,6 @@ export function nextStates<K extends StatefulKind>(kind: K, from: StatesByKind[K
 /** The moves that can be made from `from`, with their verbs. */
 export function movesFrom<K extends StatefulKind>(kind: K, from: StatesByKind[K]): readonly Move<StatesByKind[K]>[] {
   return movesOf(kind).filter((move) => move.from === from);
-}
-
-export function canTransition<K extends StatefulKind>(kind: K, from: StatesByKind[K], to: StatesByKind[K]): boolean {
-  return movesFrom(kind, from).some((move) => move.to === to);
 }
 
 /** True when nothing can follow. */

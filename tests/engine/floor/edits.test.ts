@@ -4,8 +4,11 @@
  * lay-up, says that this station has been passed even if nobody ticked it.
  */
 import { describe, expect, it } from "vitest";
-import { editAllowed, editRules, type SpecificationPart } from "#engine/lifecycle";
+import { editAllowed, editRules, type SpecificationPart, specificationParts, stationOf } from "#engine/floor";
+import { demoFloor } from "../../support/demo-floor";
 import { stationCalled, stationNames } from "../floor-stations";
+
+const floor = demoFloor();
 
 interface Row {
   readonly closedBy: string;
@@ -45,34 +48,34 @@ const table: Readonly<Record<SpecificationPart, Row>> = {
   delivery: { usedBy: null, closedBy: "", why: "an address may change until the pair leaves" },
 };
 
-const specificationParts = Object.keys(table) as SpecificationPart[];
-
 const cells = specificationParts.flatMap((part) =>
   stationNames.map((station) => ({ part, station, isOpen: !table[part].closedBy.split(" ").includes(station) })),
 );
 
 describe("what may still change, by part and station", () => {
   it.each(cells)("$part when $station has begun: may change $isOpen", ({ part, station, isOpen }) => {
-    const answer = editAllowed(part, { startedStations: [stationCalled(station)], shipped: false });
+    const answer = editAllowed(part, { startedStations: [stationCalled(station)], shipped: false }, floor);
     expect(answer.ok).toBe(isOpen);
     const { usedBy } = table[part];
     if (!answer.ok && usedBy !== null) {
-      const refusal = { code: "edit-too-late", part, station: stationCalled(usedBy), path: part };
-      expect(answer.refusal).toEqual(refusal);
+      const { id: station, number: stationNumber } = stationOf(floor, usedBy);
+      expect(answer.refusal).toEqual({ code: "edit-too-late", part, station, stationNumber, path: part });
     }
   });
 
   it.each(specificationParts)("%s may change while nothing has begun, and not once the pair is shipped", (part) => {
-    expect(editAllowed(part, { startedStations: [], shipped: false }).ok).toBe(true);
-    expect(editAllowed(part, { startedStations: [], shipped: true })).toEqual({
+    expect(editAllowed(part, { startedStations: [], shipped: false }, floor).ok).toBe(true);
+    expect(editAllowed(part, { startedStations: [], shipped: true }, floor)).toEqual({
       ok: false,
-      refusal: { code: "edit-too-late", part, station: null, path: part },
+      refusal: { code: "edit-too-late", part, station: null, stationNumber: null, path: part },
     });
   });
 
   it("counts the station that closes among several that do not", () => {
     const begun = ["release", "strips", "core-glue", "base-cut", "edges"].map(stationCalled);
-    const open = specificationParts.filter((part) => editAllowed(part, { startedStations: begun, shipped: false }).ok);
+    const open = specificationParts.filter(
+      (part) => editAllowed(part, { startedStations: begun, shipped: false }, floor).ok,
+    );
     expect(open).toEqual(["shape", "reinforcements", "flex", "mount", "graphic", "protectors", "finish", "delivery"]);
   });
 });
@@ -93,7 +96,7 @@ const consequences: Readonly<Record<SpecificationPart, string>> = {
 
 describe("what a change makes necessary", () => {
   it.each(specificationParts)("%s", (part) => {
-    const answer = editAllowed(part, { startedStations: [], shipped: false });
+    const answer = editAllowed(part, { startedStations: [], shipped: false }, floor);
     expect(answer.ok && [...answer.value.consequences].join(" ")).toBe(consequences[part]);
   });
 
