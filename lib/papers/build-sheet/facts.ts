@@ -68,12 +68,14 @@ export interface StackLayer {
   readonly thicknessMm: number | null;
   readonly directions: FibreDirection;
   readonly extent: string;
+  /** How the picture draws it: over the whole ski, as bands along it, or short, under the binding. */
+  readonly lies: "whole" | "bands" | "under-binding";
   readonly isOption: boolean;
 }
 
 export interface StripRow {
   readonly position: string;
-  readonly place: string;
+  readonly place: "left" | "centre" | "right";
   readonly species: string;
   readonly id: string;
   readonly bin: string;

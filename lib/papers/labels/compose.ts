@@ -2,19 +2,18 @@
 
 import { mouldName } from "#papers/build-sheet/compose";
 import type { BuildSheetFacts } from "#papers/parts/facts";
-import { modelOf } from "#papers/parts/spec-rows";
+import { pairTitle } from "#papers/parts/spec-rows";
 import type { LabelsData } from "./facts";
 
 type LabelFacts = Pick<BuildSheetFacts, "shop" | "stamp" | "pair" | "catalog" | "spec">;
 
 /** @throws RangeError when the spec names a model the catalogue does not have */
 export function composeLabels({ shop, stamp, pair, catalog, spec }: LabelFacts): LabelsData {
-  const model = modelOf(spec, catalog);
   return {
     shop,
     stamp,
     pair,
-    title: `${model.name} · ${spec.lengthCm} cm · revision ${model.revision}`,
+    title: pairTitle(spec, catalog),
     mould: mouldName(spec, catalog),
   };
 }

@@ -12,7 +12,7 @@ import {
 import type { DrawingData, XY } from "./facts";
 
 /** ISO 6289:2025, alpine skis: thickness of the gauge that finds the contact length. */
-const CONTACT_GAUGE_MM = 0.5;
+export const CONTACT_GAUGE_MM = 0.5;
 const PROFILE_STEPS = 240;
 
 export function composeDrawing(input: {

@@ -202,6 +202,8 @@ export interface Row {
   readonly label: string;
   readonly value: string;
   readonly isOption?: boolean;
+  /** The label without its number, where several rows share one. */
+  readonly unnumbered?: string;
 }
 
 export interface XY {
