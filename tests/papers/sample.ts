@@ -568,8 +568,8 @@ export const facts: BuildSheetFacts = {
   floor,
   cassette: "M95-178 / 2",
   notes: [
-    "Letters read from the base side, heel to toe.",
-    "Window between 1 350 and 1 500 mm shows the wood: keep it clean of pigment.",
+    { kind: "said", text: "Letters read from the base side, heel to toe." },
+    { kind: "said", text: "Window between 1 350 and 1 500 mm shows the wood: keep it clean of pigment." },
   ],
 };
 

@@ -2,9 +2,10 @@
 import type { BuildCatalog, CoreBlend } from "#engine/configuration";
 import type { CoreSolution, SkiBuild, StripColumn, ThicknessProfile } from "#engine/flex";
 import { halfWidthAt } from "#engine/geometry";
-import type { AllocatedStrip, SkiSide } from "#papers/parts/facts";
+import type { AllocatedStrip } from "#papers/build-sheet/facts";
+import type { SkiSide } from "#papers/parts/facts";
 import { numberText } from "#papers/parts/format";
-import type { CoreDrawing, StripRow } from "./facts";
+import type { CoreDrawing, StripRow } from "./printed";
 
 const STATION_COUNT = 9;
 /** A maker marks the stations with a tape: whole centimetres. */

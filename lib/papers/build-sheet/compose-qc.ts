@@ -7,7 +7,7 @@ import { fill } from "#engine/units";
 import { CONTACT_GAUGE_MM } from "#papers/parts/compose-drawing";
 import type { DrawingData, FloorFacts, QcLimit, QcMeasure, Row } from "#papers/parts/facts";
 import { grams, mm, numberText, plainNumber } from "#papers/parts/format";
-import type { QcRow } from "./facts";
+import type { QcRow } from "./printed";
 
 const w = words.buildSheet.check;
 

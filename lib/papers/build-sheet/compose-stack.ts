@@ -5,7 +5,7 @@ import type { BuildCatalog, PairSpec } from "#engine/configuration";
 import type { BuildLayer, LayerExtent, LayerMaterial, SkiBuild } from "#engine/flex";
 import { fill } from "#engine/units";
 import { mm, plainNumber } from "#papers/parts/format";
-import type { FibreDirection, StackLayer } from "./facts";
+import type { FibreDirection, StackLayer } from "./printed";
 
 const w = words.buildSheet.stack;
 

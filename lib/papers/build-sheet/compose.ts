@@ -5,15 +5,17 @@ import type { BuildCatalog, CoreBlend, PairSpec } from "#engine/configuration";
 import { type CoreLimit, springTestOf } from "#engine/flex";
 import type { PartLine } from "#engine/parts";
 import { fill } from "#engine/units";
+import type { BuildSheetFacts } from "#papers/build-sheet/facts";
 import { composeDrawing } from "#papers/parts/compose-drawing";
-import type { BuildSheetFacts, CutRow, Row } from "#papers/parts/facts";
+import type { CutRow, Row } from "#papers/parts/facts";
 import { mm, numberText, plainNumber } from "#papers/parts/format";
 import { pressRows, resinRows, workingTimes } from "#papers/parts/recipe-rows";
 import { colourOf, flexText, graphicText, inlayText, modelOf, pairTitle, readableSpec } from "#papers/parts/spec-rows";
 import { composeCore, composeStrips } from "./compose-core";
+import { noteText } from "./compose-notes";
 import { composeQc, finishRows } from "./compose-qc";
 import { composeStack } from "./compose-stack";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
 
 const w = words.buildSheet.pair;
 
@@ -41,7 +43,7 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
     bases: basesOf(spec, catalog),
     graphic: graphicRows(facts),
     finish: finishRows(spec, floor.wax),
-    notes: facts.notes,
+    notes: facts.notes.map(noteText),
     drawing,
     core: composeCore({
       build: solved.build,

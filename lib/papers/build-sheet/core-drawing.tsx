@@ -9,7 +9,7 @@ import { CorePlan } from "./core-plan";
 import { SectionAtMount } from "./core-section";
 import { StripTables } from "./core-strips";
 import { ThicknessView } from "./core-thickness";
-import type { BuildSheetData, CoreDrawing } from "./facts";
+import type { BuildSheetData, CoreDrawing } from "./printed";
 
 const w = words.buildSheet.core;
 

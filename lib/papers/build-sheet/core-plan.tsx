@@ -8,7 +8,7 @@ import { between } from "#papers/parts/points";
 import { HAIRLINE, INK, PENCIL, THIN, TINT } from "#papers/parts/theme";
 import { type AxisScale, CentreLine, HDim, hatch, Label, MountMark, polyline } from "../parts/drawing";
 import type { CoreViewProps } from "./core-thickness";
-import type { CoreDrawing } from "./facts";
+import type { CoreDrawing } from "./printed";
 
 const w = words.buildSheet.core;
 

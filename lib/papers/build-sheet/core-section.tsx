@@ -6,7 +6,7 @@ import type { DrawingData } from "#papers/parts/facts";
 import { numberText, plainNumber } from "#papers/parts/format";
 import { HAIRLINE, INK, PENCIL, PT_PER_MM, THIN } from "#papers/parts/theme";
 import { HDim, hatch, Label, VDim } from "../parts/drawing";
-import type { CoreDrawing } from "./facts";
+import type { CoreDrawing } from "./printed";
 
 const w = words.buildSheet.core;
 

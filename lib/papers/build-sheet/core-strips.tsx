@@ -4,7 +4,7 @@ import words from "#content/copy/papers.json";
 import { fill } from "#engine/units";
 import { INK, PENCIL, THIN } from "#papers/parts/theme";
 import { Table } from "../parts/table";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
 
 const w = words.buildSheet.strips;
 

@@ -7,7 +7,7 @@ import { numberText, plainNumber } from "#papers/parts/format";
 import { between } from "#papers/parts/points";
 import { HAIRLINE, INK, PENCIL, PT_PER_MM, THIN, TINT } from "#papers/parts/theme";
 import { type AxisScale, Label, MountMark, polyline } from "../parts/drawing";
-import type { CoreDrawing } from "./facts";
+import type { CoreDrawing } from "./printed";
 
 const w = words.buildSheet.core;
 

@@ -9,7 +9,7 @@ import { HAIRLINE, INK, PENCIL, PT_PER_MM, THIN } from "#papers/parts/theme";
 import { Code } from "../parts/code";
 import { axisScale, Label, mirroredOutline } from "../parts/drawing";
 import { OptionTag, Rows, Section, WriteBox } from "../parts/table";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
 
 const w = words.buildSheet.cover;
 

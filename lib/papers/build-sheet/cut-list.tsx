@@ -4,7 +4,7 @@ import words from "#content/copy/papers.json";
 import type { CutRow } from "#papers/parts/facts";
 import { INK, THIN } from "#papers/parts/theme";
 import { OptionTag, Section, Table } from "../parts/table";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
 
 const w = words.buildSheet.cutList;
 

@@ -4,7 +4,7 @@ import words from "#content/copy/papers.json";
 import { MONO } from "#papers/parts/fonts";
 import { HAIRLINE, INK, PENCIL, THIN } from "#papers/parts/theme";
 import { Rows, Section, TickLine, WriteBox } from "../parts/table";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
 import { StackPicture } from "./stack";
 
 const w = words.buildSheet.layUp;

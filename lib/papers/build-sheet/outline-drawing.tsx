@@ -8,8 +8,8 @@ import { mm, numberText, plainNumber } from "#papers/parts/format";
 import { PENCIL } from "#papers/parts/theme";
 import { axisScale } from "../parts/drawing";
 import { Rows, WriteBox } from "../parts/table";
-import type { BuildSheetData } from "./facts";
 import { PlanView } from "./plan-view";
+import type { BuildSheetData } from "./printed";
 import { ProfileView } from "./profile-view";
 
 const w = words.buildSheet.shape;

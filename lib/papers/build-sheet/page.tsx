@@ -7,9 +7,9 @@ import { Frame, type FrameProps } from "../parts/frame";
 import { CoreDrawingPage } from "./core-drawing";
 import { Cover } from "./cover";
 import { CutList } from "./cut-list";
-import type { BuildSheetData } from "./facts";
 import { LayUp, ResinAndPress } from "./lay-up";
 import { OutlineDrawing } from "./outline-drawing";
+import type { BuildSheetData } from "./printed";
 import { QualityCheck } from "./qc";
 import { StationTable } from "./stations";
 

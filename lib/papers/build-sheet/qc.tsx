@@ -3,7 +3,7 @@ import { Text, View } from "@react-pdf/renderer";
 import words from "#content/copy/papers.json";
 import { INK, PENCIL, THIN } from "#papers/parts/theme";
 import { Rows, Section, Table, WriteBox } from "../parts/table";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
 
 const w = words.buildSheet.check;
 

@@ -6,7 +6,7 @@ import { numberText } from "#papers/parts/format";
 import { HAIRLINE, INK, PENCIL, RULE, THIN, TINT, WHITE } from "#papers/parts/theme";
 import { hatch } from "../parts/drawing";
 import { OptionTag } from "../parts/table";
-import type { FibreDirection, StackLayer } from "./facts";
+import type { FibreDirection, StackLayer } from "./printed";
 
 const w = words.buildSheet.stack;
 

@@ -6,7 +6,7 @@ import type { StationFact } from "#papers/parts/facts";
 import { MONO } from "#papers/parts/fonts";
 import { HAIRLINE, INK, PENCIL, RULE, THIN, TINT } from "#papers/parts/theme";
 import { SafetySign } from "../parts/icons";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
 
 const w = words.buildSheet.stations;
 

@@ -8,7 +8,7 @@ import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, rangeText, TwoColumns, When } from "../parts/letter";
 import { PriceTable } from "../parts/price";
 import { Rows, Section, Table } from "../parts/table";
-import type { ClubQuoteData } from "./facts";
+import type { ClubQuoteData } from "./compose";
 
 const w = words.club;
 

@@ -9,7 +9,7 @@ import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, TwoColumns } from "../parts/letter";
 import { PriceTable } from "../parts/price";
 import { Rows, Section } from "../parts/table";
-import type { ConfirmedMoney, OrderConfirmationData, PromiseFact } from "./facts";
+import type { ConfirmedMoney, OrderConfirmationData, PromiseFact } from "./compose";
 
 const w = words.confirmation;
 

@@ -3,15 +3,31 @@
 import words from "#content/copy/papers.json";
 import { fill } from "#engine/units";
 import { cutRow, mouldName } from "#papers/build-sheet/compose";
-import type { BuildSheetFacts } from "#papers/parts/facts";
+import type { CutRow, PairFacts, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
 import { mm } from "#papers/parts/format";
 import { resinRows } from "#papers/parts/recipe-rows";
 import { pairTitle } from "#papers/parts/spec-rows";
-import type { KitListData } from "./facts";
+import type { KitListFacts } from "./facts";
 
 const w = words.kitList;
 
-type KitListFacts = Pick<BuildSheetFacts, "shop" | "stamp" | "pair" | "catalog" | "spec" | "parts" | "lots" | "floor">;
+export interface KitRow extends CutRow {
+  readonly code: string;
+  readonly lot: string;
+  readonly location: string;
+  readonly isMandatory: boolean;
+  readonly substitution: string;
+}
+
+export interface KitListData {
+  readonly shop: ShopFacts;
+  readonly stamp: PrintStamp;
+  readonly pair: PairFacts;
+  readonly title: string;
+  readonly identity: readonly Row[];
+  readonly rows: readonly KitRow[];
+  readonly resin: readonly Row[];
+}
 
 /** @throws RangeError when the spec names a model the catalogue does not have */
 export function composeKitList(facts: KitListFacts): KitListData {

@@ -8,7 +8,7 @@ import { INK, PENCIL, pageBox, THIN } from "#papers/parts/theme";
 import { partCell } from "../build-sheet/cut-list";
 import { Frame } from "../parts/frame";
 import { Rows, Section, Table, WriteBox } from "../parts/table";
-import type { KitListData, KitRow } from "./facts";
+import type { KitListData, KitRow } from "./compose";
 
 const w = words.kitList;
 

@@ -1,11 +1,18 @@
 /** Composes the labels of one pair. */
 
 import { mouldName } from "#papers/build-sheet/compose";
-import type { BuildSheetFacts } from "#papers/parts/facts";
+import type { PairFacts, PrintStamp, ShopFacts } from "#papers/parts/facts";
 import { pairTitle } from "#papers/parts/spec-rows";
-import type { LabelsData } from "./facts";
+import type { LabelFacts } from "./facts";
 
-type LabelFacts = Pick<BuildSheetFacts, "shop" | "stamp" | "pair" | "catalog" | "spec">;
+/** Labels for the joins where left and right could be mixed up. */
+export interface LabelsData {
+  readonly shop: ShopFacts;
+  readonly stamp: PrintStamp;
+  readonly pair: PairFacts;
+  readonly title: string;
+  readonly mould: string;
+}
 
 /** @throws RangeError when the spec names a model the catalogue does not have */
 export function composeLabels({ shop, stamp, pair, catalog, spec }: LabelFacts): LabelsData {

@@ -8,7 +8,7 @@ import { HAIRLINE, INK, PENCIL, PT_PER_MM } from "#papers/parts/theme";
 import { skiUrl } from "../build-sheet/cover";
 import { Code } from "../parts/code";
 import { Frame } from "../parts/frame";
-import type { LabelsData } from "./facts";
+import type { LabelsData } from "./compose";
 
 const w = words.labels;
 

@@ -9,7 +9,7 @@ import { HAIRLINE, INK, LARCH, PENCIL, pageBox, THIN, WHITE } from "#papers/part
 import { type AxisScale, axisScale, hatch, Label, mirroredOutline, polyline } from "../parts/drawing";
 import { Frame } from "../parts/frame";
 import { Rows, Section, WriteBox } from "../parts/table";
-import type { ProofData } from "./facts";
+import type { ProofData } from "./compose";
 
 const w = words.proof;
 

@@ -9,7 +9,7 @@ import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, rangeText, TwoColumns, When } from "../parts/letter";
 import { PriceTable } from "../parts/price";
 import { Rows, Section } from "../parts/table";
-import type { QuoteData } from "./facts";
+import type { QuoteData } from "./compose";
 
 const w = words.quote;
 
