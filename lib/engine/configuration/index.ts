@@ -2,9 +2,11 @@
  * From what was ordered to what is built: the catalogue's items, one complete spec, its construction and what of it clashes.
  */
 export { movedMountConflict } from "./base-and-mount";
+export * from "./bench-class";
 export { type BuildableSpec, type ResolvedSpec, referenceBuildFor, resolveSpec, skiBuildFor } from "./build";
 export * from "./compatibility";
 export * from "./complete-spec";
+export * from "./core-mass";
 export * from "./designed-profile";
 export * from "./flex-class";
 export * from "./graphic-resolution";
@@ -12,8 +14,11 @@ export * from "./house-pattern";
 export * from "./layer-materials";
 export * from "./lettering";
 export * from "./lookup";
+export * from "./mould-camber";
 export * from "./pair-layout";
+export * from "./print-face";
 export * from "./solve-spec";
 export { nineOfTen, spreadOf } from "./spread";
-export * from "./strip-weights";
+export * from "./strip-places";
+export { stripWeights } from "./strip-weights";
 export * from "./types";

@@ -30,7 +30,7 @@ function rawWeight(column: StripColumn, build: SkiBuild, { stations }: SkiFlex):
 }
 
 /** Of one strip; the centre strip lies on both sides of the centre line. */
-function stripWidthAt({ position, innerMm, outerMm }: StripColumn, build: SkiBuild, xMm: number): number {
+export function stripWidthAt({ position, innerMm, outerMm }: StripColumn, build: SkiBuild, xMm: number): number {
   const woodMm = halfWidthAt(build.shape, xMm) - build.sidewall.widthMm;
   const sideMm = Math.max(0, Math.min(outerMm, woodMm) - innerMm);
   return position === "C" ? 2 * sideMm : sideMm;

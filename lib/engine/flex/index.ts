@@ -9,6 +9,7 @@ export * from "./camber";
 export { coreShearDeflectionMm } from "./core-shear";
 export { bareBuild, evaluateFlex, referenceCurve } from "./evaluate";
 export { freeFreeFrequencies } from "./frequencies";
+export * from "./profile";
 export { solveCore } from "./solve-core";
 export { flexSpread } from "./spread";
 export * from "./spread-types";

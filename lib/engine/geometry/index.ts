@@ -2,6 +2,7 @@
  * The ski's shape: plan outline, side profile, what they measure, and the outlines of the parts cut to it.
  * Axes are stated in types.ts: x from the tip end along the developed surface, y from the centre line, z up from the bench.
  */
+export * from "./bevel";
 export * from "./carving";
 export * from "./drawing-files";
 export * from "./machine-outline";

@@ -2,7 +2,8 @@
 
 import words from "#content/copy/papers.json";
 import type { PairSpec } from "#engine/configuration";
-import { type SkiFlex, type SpringTest, twistPerNmm } from "#engine/flex";
+import { type SkiFlex, type SpringTest, twistDeg } from "#engine/flex";
+import { barRiseMm } from "#engine/geometry";
 import { fill } from "#engine/units";
 import { CONTACT_GAUGE_MM } from "#papers/parts/compose-drawing";
 import type { DrawingData, FloorFacts, QcLimit, QcMeasure, Row } from "#papers/parts/facts";
@@ -35,7 +36,8 @@ export function composeQc(input: {
   const centre = flex.springCentreNPerMm * CM;
   const fore = flex.springForebodyNPerMm * CM;
   const aft = flex.springAfterbodyNPerMm * CM;
-  const twist = twistPerTenNm(flex, d);
+  const forebody = { fromMm: d.shoulder.xMm, toMm: d.mountMm };
+  const twist = twistDeg(flex.stations, forebody, TORQUE_NMM);
   const end = (name: string, where: string, v: number) =>
     row(
       "springEnds",
@@ -122,17 +124,12 @@ function withBand(target: string, limit: QcLimit, { value, decimals }: Banded): 
   });
 }
 
-/** Twist over the forebody under 10 N·m, degrees, from shoulder to mount line. */
-function twistPerTenNm({ stations }: SkiFlex, d: DrawingData): number {
-  return (TORQUE_NMM * twistPerNmm(stations, d.shoulder.xMm, d.mountMm) * 180) / Math.PI;
-}
-
 const RISE_AT_MM = 60;
 
 /** Base and edge work: what the tuner sets, with the check a true bar allows. */
 export function finishRows(spec: PairSpec, wax: string): readonly Row[] {
   const { finish } = spec;
-  const rise = RISE_AT_MM * Math.tan((finish.baseBevelDeg * Math.PI) / 180);
+  const rise = barRiseMm(finish.baseBevelDeg, RISE_AT_MM);
   return [
     {
       label: w.baseBevel,

@@ -1,25 +1,24 @@
 /** The layer stack from the base up, in the order the layers go down on the bench. */
 
 import words from "#content/copy/papers.json";
-import type { BuildCatalog, PairSpec } from "#engine/configuration";
-import type { BuildLayer, LayerExtent, LayerMaterial, SkiBuild } from "#engine/flex";
+import type { BuildCatalog } from "#engine/configuration";
+import type { BuildLayer, LayerExtent, SkiBuild } from "#engine/flex";
 import { fill } from "#engine/units";
 import { mm, plainNumber } from "#papers/parts/format";
-import type { FibreDirection, StackLayer } from "./printed";
+import type { StackLayer } from "./printed";
 
 const w = words.buildSheet.stack;
 
 export function composeStack(input: {
   readonly build: SkiBuild;
-  readonly spec: PairSpec;
   readonly catalog: BuildCatalog;
 }): readonly StackLayer[] {
-  const { build, spec, catalog } = input;
+  const { build, catalog } = input;
   const layers: StackLayer[] = [];
   for (const layer of build.layers) {
     if (layer.role === "base") layers.push(baseLayer(layer), edgeLayer(build), edgeRubberLayer(build, catalog));
     else if (layer.role === "core") layers.push(coreLayer(build), ...plateLayers(build));
-    else layers.push(sheetLayer(layer, spec, build));
+    else layers.push(sheetLayer(layer, build));
   }
   return layers;
 }
@@ -30,7 +29,7 @@ function baseLayer(layer: Extract<BuildLayer, { role: "base" }>): StackLayer {
     detail: fill(w.baseDetail, { material: layer.material.label }),
     role: "base",
     thicknessMm: layer.thicknessMm,
-    directions: "none",
+    fibresDeg: [],
     extent: w.insideTheEdges,
     lies: "whole",
     isOption: false,
@@ -48,7 +47,7 @@ function edgeLayer(build: SkiBuild): StackLayer {
     }),
     role: "edge",
     thicknessMm: edge.heightMm,
-    directions: "none",
+    fibresDeg: [],
     extent: build.shape.edgeWrap === "full" ? w.allRound : fill(w.eachSide, { lengthMm: mm(edge.lengthMm) }),
     lies: "whole",
     isOption: false,
@@ -62,7 +61,7 @@ function edgeRubberLayer(build: SkiBuild, catalog: BuildCatalog): StackLayer {
     detail: fill(w.edgeRubberDetail, { widthMm: plainNumber(edgeRubber.widthMm, 1) }),
     role: "rubber",
     thicknessMm: edgeRubber.thicknessMm,
-    directions: "none",
+    fibresDeg: [],
     extent: fill(w.eachSide, { lengthMm: mm(edge.lengthMm) }),
     lies: "whole",
     isOption: false,
@@ -78,7 +77,7 @@ function coreLayer(build: SkiBuild): StackLayer {
     }),
     role: "core",
     thicknessMm: null,
-    directions: "0",
+    fibresDeg: [0],
     extent: w.coreExtent,
     lies: "whole",
     isOption: false,
@@ -94,7 +93,7 @@ function plateLayers(build: SkiBuild): readonly StackLayer[] {
       detail: w.plateRubberDetail,
       role: "rubber",
       thicknessMm: plate.rubberMm,
-      directions: "none",
+      fibresDeg: [],
       extent: fill(w.pocketExtent, { lengthMm: plainNumber(plate.lengthMm), widthMm: plainNumber(plate.widthMm) }),
       lies: "under-binding",
       isOption: false,
@@ -104,7 +103,7 @@ function plateLayers(build: SkiBuild): readonly StackLayer[] {
       detail: plate.material.label,
       role: "plate",
       thicknessMm: plate.thicknessMm,
-      directions: "none",
+      fibresDeg: [],
       extent: fill(w.plateExtent, {
         lengthMm: plainNumber(plate.lengthMm),
         widthMm: plainNumber(plate.widthMm),
@@ -118,18 +117,16 @@ function plateLayers(build: SkiBuild): readonly StackLayer[] {
 
 type SheetLayer = Exclude<BuildLayer, { role: "base" } | { role: "core" }>;
 
-/** A layer's id begins with the reinforcement that brought it, if one did. */
-function sheetLayer(layer: SheetLayer, spec: PairSpec, build: SkiBuild): StackLayer {
-  const isCloth = layer.role === "fabric" || layer.role === "mat";
+function sheetLayer(layer: SheetLayer, build: SkiBuild): StackLayer {
   return {
     name: NAMES[layer.role],
     detail: layer.material.label + (layer.role === "topsheet" ? w.topsheetDetail : ""),
     role: layer.role,
     thicknessMm: layer.thicknessMm,
-    directions: isCloth ? fibreDirection(layer.material) : "none",
+    fibresDeg: layer.material.fibresDeg ?? [],
     extent: extentText(layer.extent, build),
     lies: layer.role === "mat" ? "under-binding" : layer.extent.kind === "bands" ? "bands" : "whole",
-    isOption: spec.reinforcements.some((id) => layer.id.startsWith(`${id}-`)),
+    isOption: layer.fromOption !== undefined,
   };
 }
 
@@ -153,22 +150,4 @@ function extentText(extent: LayerExtent, build: SkiBuild): string {
     to: plainNumber(to),
     widthNote: extent.widthMm ? fill(w.zoneWidth, { widthMm: plainNumber(extent.widthMm) }) : "",
   });
-}
-
-/** Above this share of Ex the shear modulus is that of a cloth that carries by its diagonals only. */
-const DIAGONAL_ABOVE = 0.5;
-/** A weave is nearly as stiff across as along. */
-const WOVEN_ABOVE = 0.8;
-/** Below this share of Ex the shear modulus is that of fibres along the ski only. */
-const UNIDIRECTIONAL_BELOW = 0.12;
-
-/**
- * Which way a homogenised cloth's fibres run, read from its stiffness: shear over axial modulus is about 0.04 for all-0°,
- * 0.3 for 0/±45 and above 1 for ±45 alone; a 0/90 weave has equal moduli both ways (classical lamination of one ply).
- */
-export function fibreDirection(cloth: LayerMaterial): FibreDirection {
-  const shear = cloth.gxyMpa / cloth.exMpa;
-  if (shear > DIAGONAL_ABOVE) return "±45";
-  if (cloth.eyMpa / cloth.exMpa > WOVEN_ABOVE) return "0 90";
-  return shear < UNIDIRECTIONAL_BELOW ? "0" : "0 ±45";
 }

@@ -1,7 +1,14 @@
 /** Composes the build sheet: every number a maker needs, none of a binding's settings. */
 
 import words from "#content/copy/papers.json";
-import type { BuildCatalog, CoreBlend, PairSpec } from "#engine/configuration";
+import {
+  type BuildCatalog,
+  benchClass,
+  type CoreBlend,
+  flexClassOf,
+  isPaperMirrored,
+  type PairSpec,
+} from "#engine/configuration";
 import { type CoreLimit, springTestOf } from "#engine/flex";
 import type { PartLine } from "#engine/parts";
 import { fill } from "#engine/units";
@@ -19,6 +26,9 @@ import type { BuildSheetData } from "./printed";
 
 const w = words.buildSheet.pair;
 
+/** Springs are spoken of in newtons per centimetre. */
+const MM_PER_CM = 10;
+
 /** @throws RangeError when the spec names a model or blend the catalogue does not have */
 export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
   const { catalog, spec, solved, floor, parts } = facts;
@@ -29,7 +39,7 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
     measures: facts.measures,
     spec,
     rules: catalog.rules,
-    ...(catalog.corrections ? { camberOffsetMm: catalog.corrections.camberOffsetMm } : {}),
+    corrections: catalog.corrections,
   });
   return {
     shop: facts.shop,
@@ -53,7 +63,7 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
       strips: facts.strips,
       mould: `${mouldName(spec, catalog)}-${model.revision}`,
     }),
-    stack: composeStack({ build: solved.build, spec, catalog }),
+    stack: composeStack({ build: solved.build, catalog }),
     strips: {
       areAllocated: facts.strips !== null,
       left: composeStrips("L", facts.strips, blend, catalog),
@@ -123,7 +133,7 @@ function basesOf(spec: PairSpec, catalog: BuildCatalog): BuildSheetData["bases"]
 function graphicRows(facts: BuildSheetFacts): readonly Row[] {
   const { spec, catalog, floor } = facts;
   const { graphic } = spec;
-  const mirrored = floor.printFace === "top";
+  const mirrored = isPaperMirrored(floor.printFace);
   const scale = floor.printScaleFactor;
   return [
     { label: w.graphic, value: graphicText(spec, catalog) },
@@ -193,29 +203,29 @@ function limitText(limits: readonly CoreLimit[]): string {
   return told.length === 0 ? "" : fill(w.limits, { limits: told.join(w.and) });
 }
 
-/** The ordered class on the bench: centre spring with the plate in, scaled from k to the edges of the class. */
-function classBands(facts: BuildSheetFacts): readonly Row[] {
-  const { catalog, spec, solved } = facts;
-  const centre = solved.flexWithPlate.springCentreNPerMm * 10;
-  const k = solved.core.achievedRatio;
-  const ordered = catalog.flexClasses.find((c) => spec.flexRatio >= c.from && spec.flexRatio < c.below);
+/** The solved core, what the bench must read of it, and the ordered class as the bench reads it. */
+function classBands({ catalog, spec, solved }: BuildSheetFacts): readonly Row[] {
+  const ordered = flexClassOf(spec.flexRatio, catalog.flexClasses);
+  const perCm = (springNPerMm: number) => numberText(springNPerMm * MM_PER_CM, 1);
   const rows: Row[] = [
     {
       label: w.solved,
       value: fill(w.solvedValue, {
         wanted: numberText(solved.core.wantedRatio, 3),
-        reached: numberText(k, 3),
+        reached: numberText(solved.core.achievedRatio, 3),
         limits: limitText(solved.core.limitedBy),
       }),
     },
-    { label: w.benchTarget, value: fill(w.benchTargetValue, { springNPerCm: numberText(centre, 1) }) },
+    {
+      label: w.benchTarget,
+      value: fill(w.benchTargetValue, { springNPerCm: perCm(solved.flexWithPlate.springCentreNPerMm) }),
+    },
   ];
   if (ordered) {
-    const plate = centre - solved.flex.springCentreNPerMm * 10;
-    const at = (ratio: number) => numberText((ratio / k) * solved.flex.springCentreNPerMm * 10 + plate, 1);
+    const { fromNPerMm, belowNPerMm } = benchClass(ordered, solved);
     rows.push({
       label: fill(w.classBand, { number: ordered.number }),
-      value: fill(w.classBandValue, { from: at(ordered.from), to: at(ordered.below) }),
+      value: fill(w.classBandValue, { from: perCm(fromNPerMm), to: perCm(belowNPerMm) }),
     });
   }
   return rows;

@@ -58,15 +58,14 @@ export interface CoreDrawing {
   readonly thicknessAtMountMm: number;
 }
 
-export type FibreDirection = "0" | "±45" | "0 ±45" | "0 90" | "none";
-
 export interface StackLayer {
   readonly name: string;
   readonly detail: string;
   readonly role: "base" | "edge" | "rubber" | "fabric" | "metal" | "core" | "plate" | "mat" | "topsheet";
   /** Null: varies, see the core drawing. */
   readonly thicknessMm: number | null;
-  readonly directions: FibreDirection;
+  /** Which ways the fibres run, degrees from the ski's axis; empty for what is no cloth and no wood. */
+  readonly fibresDeg: readonly number[];
   readonly extent: string;
   /** How the picture draws it: over the whole ski, as bands along it, or short, under the binding. */
   readonly lies: "whole" | "bands" | "under-binding";

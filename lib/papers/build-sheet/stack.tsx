@@ -6,7 +6,7 @@ import { numberText } from "#papers/parts/format";
 import { HAIRLINE, INK, PENCIL, RULE, THIN, TINT, WHITE } from "#papers/parts/theme";
 import { hatch } from "../parts/drawing";
 import { OptionTag } from "../parts/table";
-import type { FibreDirection, StackLayer } from "./printed";
+import type { StackLayer } from "./printed";
 
 const w = words.buildSheet.stack;
 
@@ -90,7 +90,7 @@ function Band({ layer }: { readonly layer: StackLayer }) {
     <Svg width={BAND_WIDTH} height={ROW_HEIGHT - 3} viewBox={`0 0 ${BAND_WIDTH} ${ROW_HEIGHT - 3}`}>
       <Body layer={layer} y={y} height={height} isDark={isDark} />
       <Directions
-        directions={layer.directions}
+        fibresDeg={layer.fibresDeg}
         cy={y + height / 2}
         isBanded={layer.lies === "bands"}
         reach={spanOf(layer).width / 2 - 4}
@@ -174,28 +174,20 @@ function Grain({
   );
 }
 
-const ARROW_ANGLES: Readonly<Record<FibreDirection, readonly number[]>> = {
-  "0": [0],
-  "±45": [45, -45],
-  "0 ±45": [0, 45, -45],
-  "0 90": [0, 90],
-  none: [],
-};
-
 function Directions({
-  directions,
+  fibresDeg,
   cy,
   isBanded,
   reach,
 }: {
-  readonly directions: FibreDirection;
+  readonly fibresDeg: readonly number[];
   readonly cy: number;
   readonly isBanded: boolean;
   /** Half length that an arrow along the ski may take. */
   readonly reach: number;
 }) {
   const cx = BAND_WIDTH / 2;
-  if (directions === "0") {
+  if (fibresDeg.length === 1 && fibresDeg[0] === 0) {
     const offsets = isBanded ? [-3, 3] : [0];
     return (
       <G>
@@ -207,7 +199,7 @@ function Directions({
   }
   return (
     <G>
-      {ARROW_ANGLES[directions].map((angle) => (
+      {fibresDeg.map((angle) => (
         <FibreArrow
           key={angle}
           cx={cx}

@@ -1,4 +1,5 @@
 /** What several papers are about, before anything is put into words, and the shapes that several of them print. */
+import type { PrintFace } from "#engine/configuration";
 import type { IsoDate } from "#engine/units";
 
 export type Paper = "A4" | "LETTER";
@@ -135,7 +136,7 @@ export interface FloorFacts {
   /** Printed size over wanted size of the sheet lot in use; null = measure the lot first. */
   readonly printScaleFactor: number | null;
   /** Which face of the topsheet carries the print; the mirror flag follows from it. */
-  readonly printFace: "top" | "under";
+  readonly printFace: PrintFace;
 }
 
 /** Label and value, as printed. `isOption` marks what this order changed from the model's own build. */

@@ -1,7 +1,7 @@
 /** Resin and press in numbers, and the working time at the room's temperature. */
 
 import words from "#content/copy/papers.json";
-import type { PartsList } from "#engine/parts";
+import { hardenerLimits, type PartsList, potsOf, workingMinutesAt } from "#engine/parts";
 import { fill } from "#engine/units";
 import type { FloorFacts, Row } from "./facts";
 import { grams, numberText, plainNumber } from "./format";
@@ -11,9 +11,8 @@ const w = words.recipe;
 export function resinRows(parts: PartsList, floor: FloorFacts): readonly Row[] {
   const { resinG, hardenerG, system } = parts.resin;
   const { resin } = floor;
-  const batches = Math.max(1, Math.ceil((resinG + hardenerG) / resin.maxBatchG));
-  const low = resin.hardenerPer100 * (1 - resin.tolerancePercent / 100);
-  const high = resin.hardenerPer100 * (1 + resin.tolerancePercent / 100);
+  const pots = potsOf({ resinG, hardenerG }, resin.maxBatchG);
+  const { low, high } = hardenerLimits(resin.hardenerPer100, resin.tolerancePercent);
   return [
     { label: w.system, value: system },
     {
@@ -27,9 +26,9 @@ export function resinRows(parts: PartsList, floor: FloorFacts): readonly Row[] {
     {
       label: w.mixAs,
       value: fill(w.batches, {
-        batches,
-        resinG: grams(resinG / batches),
-        hardenerG: grams(hardenerG / batches),
+        batches: pots.count,
+        resinG: grams(pots.resinG),
+        hardenerG: grams(pots.hardenerG),
         maxBatchG: grams(resin.maxBatchG),
       }),
     },
@@ -52,13 +51,11 @@ export function resinRows(parts: PartsList, floor: FloorFacts): readonly Row[] {
   ];
 }
 
-/** Working time halves for every 10 °C above the data sheet's temperature: t = t0 / 2^((T − T0)/10). */
-export function workingTimes(floor: FloorFacts) {
-  const { resin } = floor;
-  return [18, 20, 22, 24, 26, 28].map((roomC) => ({
-    roomC,
-    minutes: Math.floor(resin.workingMinutes / 2 ** ((roomC - resin.atC) / 10)),
-  }));
+/** Rooms between a cool and a hot day. */
+const ROOMS_C = [18, 20, 22, 24, 26, 28] as const;
+
+export function workingTimes({ resin }: FloorFacts) {
+  return ROOMS_C.map((roomC) => ({ roomC, minutes: workingMinutesAt(resin, roomC) }));
 }
 
 export function pressRows(floor: FloorFacts): readonly Row[] {
