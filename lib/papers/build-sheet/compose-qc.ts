@@ -5,7 +5,6 @@ import type { PairSpec } from "#engine/configuration";
 import { type SkiFlex, type SpringTest, twistDeg } from "#engine/flex";
 import { barRiseMm } from "#engine/geometry";
 import { fill } from "#engine/units";
-import { CONTACT_GAUGE_MM } from "#papers/parts/compose-drawing";
 import type { DrawingData, FloorFacts, QcLimit, QcMeasure, Row } from "#papers/parts/facts";
 import { grams, mm, numberText, plainNumber } from "#papers/parts/format";
 import type { QcRow } from "./printed";
@@ -65,7 +64,7 @@ export function composeQc(input: {
     row(
       "contact",
       w.contactPoints,
-      fill(w.contactMethod, { gaugeMm: CONTACT_GAUGE_MM }),
+      fill(w.contactMethod, { gaugeMm: d.contact.gaugeMm }),
       fill(w.contactTarget, { fromMm: mm(d.contact.fromMm), toMm: mm(d.contact.toMm) }),
     ),
     row(

@@ -2,7 +2,6 @@
 import { G, Path, Rect, Svg } from "@react-pdf/renderer";
 import words from "#content/copy/papers.json";
 import { fill } from "#engine/units";
-import { CONTACT_GAUGE_MM } from "#papers/parts/compose-drawing";
 import type { DrawingData } from "#papers/parts/facts";
 import { numberText, plainNumber } from "#papers/parts/format";
 import { HAIRLINE, INK, PENCIL, RULE, THIN } from "#papers/parts/theme";
@@ -66,7 +65,7 @@ export function PlanView({ d, scale, innerPt }: OutlineViewProps) {
         x2={scale.x(d.contact.toMm)}
         y={24}
         fromY={axisY - half * 0.75}
-        text={fill(w.contact, { gaugeMm: CONTACT_GAUGE_MM, lengthMm: numberText(d.contact.lengthMm) })}
+        text={fill(w.contact, { gaugeMm: d.contact.gaugeMm, lengthMm: numberText(d.contact.lengthMm) })}
       />
       <HDim
         x1={scale.x(d.edge.fromMm)}

@@ -14,7 +14,7 @@ import type { Corrections } from "#engine/materials";
 import type { DrawingData, XY } from "./facts";
 
 /** ISO 6289:2025, alpine skis: thickness of the gauge that finds the contact length. */
-export const CONTACT_GAUGE_MM = 0.5;
+const CONTACT_GAUGE_MM = 0.5;
 const PROFILE_STEPS = 240;
 
 export function composeDrawing(input: {
@@ -39,7 +39,7 @@ export function composeDrawing(input: {
     mountMm,
     mountOffsetMm: spec.mount.offsetMm,
     widthAtMountMm: 2 * halfWidthAt(shape, mountMm),
-    contact: { fromMm: gauge.tipMm, toMm: gauge.tailMm, lengthMm: measures.contactLengthMm },
+    contact: { fromMm: gauge.tipMm, toMm: gauge.tailMm, lengthMm: measures.contactLengthMm, gaugeMm: CONTACT_GAUGE_MM },
     tangent: { fromMm: shape.tipTangentMm, toMm: shape.tailTangentMm, lengthMm: measures.tangentContactMm },
     edge: {
       ...edgeSpanMm(shape, measures.edgeCarryingMm - shape.sidecutLengthMm),

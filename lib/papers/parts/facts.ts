@@ -171,7 +171,7 @@ export interface DrawingData {
   readonly mountOffsetMm: number;
   readonly widthAtMountMm: number;
   /** ISO 6289 contact length: between the gauge points of the pressed-flat ski. */
-  readonly contact: Span & { readonly lengthMm: number };
+  readonly contact: Span & { readonly lengthMm: number; readonly gaugeMm: number };
   readonly tangent: Span & { readonly lengthMm: number };
   /** Steel along each side (partial) or once around (full). */
   readonly edge: Span & { readonly lengthMm: number; readonly wrap: "partial" | "full" };

@@ -1,4 +1,5 @@
 import { permit } from "#auth";
+import names from "#content/copy/names.json";
 import { searchCustomers } from "#data/customers";
 import { listOrderRecords } from "#data/orders";
 import { searchPairs } from "#data/pairs";
@@ -132,7 +133,7 @@ async function officeHits(ctx: Context, text: string): Promise<readonly SearchHi
       (sheet): SearchHit => ({
         kind: "sheet",
         id: sheet.id,
-        title: contactOf(sheet.fields).name ?? "Unnamed sheet",
+        title: contactOf(sheet.fields).name ?? names.unnamedSheet,
         detail: contactOf(sheet.fields).phone ?? sheet.channel,
       }),
     ),

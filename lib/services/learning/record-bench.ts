@@ -1,4 +1,5 @@
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import { recordEvents } from "#data/events";
 import { fromJson } from "#data/json";
 import { benchRecordOf, insertBenchRecords, replaceReadings, setSkiMeasured } from "#data/learning";
@@ -12,6 +13,8 @@ import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import { asBenchReads, benchReadingsSchema } from "#schemas";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
+
+const w = problems.learning;
 
 export interface BenchInput {
   readonly pairId: PairId;
@@ -72,7 +75,7 @@ export function checkedValues(values: BenchValues, path = "values"): Outcome<Ben
   if (!parsed.success) {
     const [issue] = parsed.error.issues;
     const at = issue?.path.map(String).join(".") ?? "";
-    return refuse({ code: "invalid-field", path: `${path}.${at}`, message: issue?.message ?? "not a reading" });
+    return refuse({ code: "invalid-field", path: `${path}.${at}`, message: issue?.message ?? w.noReading });
   }
   if (Object.keys(parsed.data).length === 0) return refuse({ code: "nothing-measured", path });
   return accept(values);

@@ -2,6 +2,8 @@
  * The clock start: at the last of deposit, lock, proof and rights the promise is fixed (the nine-of-ten day; a hard date that
  * was approved before stays) and the pairs go to the floor. Called after each of those; it does nothing while one is missing.
  */
+
+import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
@@ -19,6 +21,8 @@ import { eventOf, messageOf } from "#services/record";
 import type { DateRange } from "#shop/names/views";
 import { orderClock } from "#shop/order/gate-facts";
 import { rangeOfPairs } from "#shop/queue/range";
+
+const w = history.orders;
 
 /** @returns whether this call started the clock */
 export async function startClockIfDue(ctx: Context, orderId: string): Promise<boolean> {
@@ -65,7 +69,7 @@ async function release(
 ): Promise<boolean> {
   const change = { state: "released", clockStartedAt, slotLostAt: null, slotLostReason: null };
   if (hardDateOf(order) !== null) return updateOrder(tx, order.id, order.version, change);
-  const reason = "the clock started";
+  const reason = w.clockStarted;
   return setPromise(ctx, tx, order, { on: range.p90, class: "promise", reason, range, with: change });
 }
 

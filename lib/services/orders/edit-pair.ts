@@ -1,4 +1,5 @@
 import { sha256Of } from "#catalog";
+import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
@@ -14,7 +15,7 @@ import type { TypedMeasures } from "#engine/fit";
 import { type EditConsequence, editAllowed, type SpecificationPart } from "#engine/lifecycle";
 import { comparePrices, joinPrices, type Price } from "#engine/pricing";
 import type { PairId } from "#engine/units";
-import { accept, type IsoDate, type Outcome, type Refusal, refuse } from "#engine/units";
+import { accept, fill, type IsoDate, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { setPromise } from "#services/promises/set-promise";
 import { rightsOfSpec } from "#services/quotes/rights";
@@ -35,6 +36,8 @@ import { changedParts } from "./changed-parts";
 import { findPair } from "./find-order";
 import { changed } from "./gates";
 import { canStartAgain, startAgain } from "./start-again";
+
+const w = history.orders;
 
 export interface EditPairInput {
   readonly pairId: PairId;
@@ -210,7 +213,7 @@ async function writeRevision(ctx: Context, tx: Tx, edit: WorkedEdit, reason: str
   if (!isWritten) return false;
   if (isVoid) await voidProofs(tx, pair.id);
   if (consequences.has("build-sheet-void"))
-    await voidTravellers(tx, pair.id, `revision ${revision}: ${reason}`, ctx.now);
+    await voidTravellers(tx, pair.id, fill(w.revision, { revision, reason }), ctx.now);
   if (preview.lostCents > 0) await startAgain(tx, pair);
   const strips = consequences.has("new-strips") ? await newStrips(ctx, tx, edit) : null;
   const createdByName = nameOf(ctx.actor);
@@ -254,8 +257,8 @@ async function writeOrder(ctx: Context, tx: Tx, { pair, order, preview }: Worked
   const staysHard =
     order.promiseClass === "hard" && range !== null && (range.p95 ?? range.p90) <= `${order.promisedOn}`;
   const isPromised = order.promisedOn !== null && range !== null && !staysHard;
-  const lost = order.promiseClass === "hard" ? "; the hard date cannot be kept" : "";
-  const reason = `the specification of ${pair.serial} was changed${lost}`;
+  const lost = order.promiseClass === "hard" ? w.hardDateLost : "";
+  const reason = fill(w.specificationChanged, { serial: pair.serial, lost });
   const isWritten = isPromised
     ? await setPromise(ctx, tx, order, { on: range.p90, class: "promise", reason, range, with: change })
     : await updateOrder(tx, order.id, order.version, change);

@@ -1,5 +1,6 @@
 /** An order from accepted quotes: one as a rule, several of a club together. */
 import { issueLink } from "#auth";
+import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue, nextNumber } from "#data/counters";
 import { recordEvents } from "#data/events";
@@ -11,6 +12,7 @@ import type { PairSpec } from "#engine/configuration";
 import { joinPrices, type Price } from "#engine/pricing";
 import { pairStations } from "#engine/routing";
 import type { OrderId, PairId } from "#engine/units";
+import { fill } from "#engine/units";
 import type { Context } from "#services/context";
 import { softHoldUntil } from "#services/promises/slots";
 import { eventOf, messageOf, nameOf } from "#services/record";
@@ -22,6 +24,8 @@ import { pairSerial, skiSerial } from "#shop/names/serial";
 import type { DateRange } from "#shop/names/views";
 import { customerSpecified } from "#shop/order/customer-specified";
 import type { AcceptedQuote } from "./views";
+
+const w = history.orders;
 
 /** A quote that was just marked accepted. */
 export interface OrderMember {
@@ -132,7 +136,7 @@ async function makePair(
     spec,
     specHash: quote.specHash,
     price: quote.price,
-    reason: `accepted from ${quoteNumber(quote)}`,
+    reason: fill(w.accepted, { quote: quoteNumber(quote) }),
     createdAt: ctx.now,
     createdByName: nameOf(ctx.actor),
   });

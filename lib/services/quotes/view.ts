@@ -1,4 +1,5 @@
 /** A quote's row as pages see it. */
+import names from "#content/copy/names.json";
 import type { Tx } from "#data/client";
 import { eventsOf } from "#data/events";
 import { frozen, type QuoteRecord } from "#data/quotes";
@@ -6,7 +7,7 @@ import type { PartialAnswers, SheetChoices } from "#engine/assessment";
 import type { PairSpec } from "#engine/configuration";
 import type { TypedMeasures } from "#engine/fit";
 import type { Price } from "#engine/pricing";
-import type { ClubId, OrderId, PairId, QuoteId, SheetId } from "#engine/units";
+import { type ClubId, fill, type OrderId, type PairId, type QuoteId, type SheetId } from "#engine/units";
 import type { FlagAck } from "#services/sheets/views";
 import { currentBook, currentCatalog } from "#shop/catalogue/current";
 import { customerView, eventView } from "#shop/names/common-view";
@@ -66,7 +67,7 @@ export function quoteRow(record: QuoteRecord, now: Date): QuoteRow {
     number: quoteNumber(record),
     state: quoteStateOf(record, now),
     customerName: record.customer.name,
-    summary: `${frozen<FrozenFit>(record.fit).modelName}, ${spec.lengthCm} cm`,
+    summary: fill(names.ski, { model: frozen<FrozenFit>(record.fit).modelName, lengthCm: spec.lengthCm }),
     totalCents: record.totalCents,
     priceBook: record.priceBook,
     onOldBook: isOnOldBook(record, now),

@@ -1,24 +1,28 @@
 /** The floor's fourteen stations and the four conditions, as the few steps a skier wants to know. */
+
+import names from "#content/copy/names.json";
 import type { OrderRecord } from "#data/orders";
 import type { PairRecord } from "#data/pairs";
 import type { ProgressView } from "./views";
 
+const w = names.progress;
+
 type Step = ProgressView["steps"][number];
 
 const floorSteps: readonly { readonly key: string; readonly label: string; readonly stations: readonly number[] }[] = [
-  { key: "core", label: "Core: strips chosen, glued and milled", stations: [2, 3, 4, 5] },
-  { key: "base", label: "Base and edges", stations: [6, 7] },
-  { key: "print", label: "Graphic printed", stations: [8] },
-  { key: "press", label: "Laid up and pressed", stations: [9, 10, 11] },
-  { key: "finish", label: "Trimmed, ground and waxed", stations: [12, 13] },
-  { key: "check", label: "Measured, matched and packed", stations: [14] },
+  { key: "core", label: w.core, stations: [2, 3, 4, 5] },
+  { key: "base", label: w.base, stations: [6, 7] },
+  { key: "print", label: w.print, stations: [8] },
+  { key: "press", label: w.press, stations: [9, 10, 11] },
+  { key: "finish", label: w.finish, stations: [12, 13] },
+  { key: "check", label: w.check, stations: [14] },
 ];
 
 export function progressSteps(pair: PairRecord, order: OrderRecord): readonly Step[] {
-  const accepted = step("accepted", "Order placed", "done", order.acceptedAt);
+  const accepted = step("accepted", w.accepted, "done", order.acceptedAt);
   const ready = step(
     "ready-to-build",
-    "Deposit, specification, proof and rights complete",
+    w.readyToBuild,
     order.clockStartedAt === null ? "now" : "done",
     order.clockStartedAt,
   );
@@ -30,12 +34,7 @@ export function progressSteps(pair: PairRecord, order: OrderRecord): readonly St
     return step(key, label, isDone ? "done" : hasBegun ? "now" : "to-come", isDone ? lastEnd : null);
   });
   const isShipped = order.state === "shipped" || order.state === "delivered";
-  return [
-    accepted,
-    ready,
-    ...floor,
-    step("shipped", "Sent or fetched", isShipped ? "done" : "to-come", order.deliveredAt),
-  ];
+  return [accepted, ready, ...floor, step("shipped", w.shipped, isShipped ? "done" : "to-come", order.deliveredAt)];
 }
 
 function step(key: string, label: string, state: Step["state"], at: Date | null): Step {

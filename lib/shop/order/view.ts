@@ -1,4 +1,5 @@
 /** Orders as pages see them. */
+import names from "#content/copy/names.json";
 import type { Tx } from "#data/client";
 import { eventsOf } from "#data/events";
 import type { OrderRecord } from "#data/orders";
@@ -7,6 +8,7 @@ import type { PairSpec } from "#engine/configuration";
 import { cancellationStage, isFinal, keptOnCancellation } from "#engine/lifecycle";
 import { artFeeCents, type Price } from "#engine/pricing";
 import type { ArtworkId, ClubId, IsoDate, OrderId, PairId, ProofId, QuoteId } from "#engine/units";
+import { fill } from "#engine/units";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { orderMoney, paidCents } from "#shop/money/money";
 import { customerView, eventView } from "#shop/names/common-view";
@@ -79,7 +81,7 @@ export function orderRow(record: OrderRecord): OrderRow {
     number: orderNumber(record),
     state: record.state as OrderState,
     customerName: record.customer.name,
-    summary: specs.map((spec) => `${modelNameToday(spec)}, ${spec.lengthCm} cm`).join("; "),
+    summary: specs.map((spec) => fill(names.ski, { model: modelNameToday(spec), lengthCm: spec.lengthCm })).join("; "),
     totalCents: orderMoney(record).totalCents,
     acceptedAt: record.acceptedAt.toISOString(),
     promisedOn: record.promisedOn as IsoDate | null,

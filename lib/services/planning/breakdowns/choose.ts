@@ -1,4 +1,5 @@
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
@@ -22,6 +23,8 @@ import { incidentView } from "./read-incidents";
 import { storeFloorChange } from "./store-change";
 import type { BaseShortage, IncidentView, RemedyOption } from "./views";
 
+const w = problems.breakdowns;
+
 /**
  * The owner picks a way on: it is applied as it was shown, and a letter is drafted for every order that still crosses its
  * promise. No promise moves and no letter goes out by itself. Refuses `reason-missing`, `invalid-field`, `changed-meanwhile`.
@@ -44,7 +47,7 @@ export async function chooseOption(
   const options = frozen<readonly RemedyOption[]>(incident.options);
   const option = options.find(({ way }) => way === input.option);
   if (option === undefined) {
-    return refuse({ code: "invalid-field", path: "option", message: "Way on: choose one of those computed" });
+    return refuse({ code: "invalid-field", path: "option", message: w.wayOn });
   }
   const open = new Set((await queuedPairs(ctx.db)).map(({ id }) => id));
   return transaction(ctx.db, async (tx) => {
