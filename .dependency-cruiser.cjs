@@ -17,8 +17,11 @@ const engineFloors = {
   calibration: ["units", "math", "materials", "geometry", "laminate", "flex", "configuration"],
   matching: ["units", "math"],
   schedule: ["units", "math"],
+  simulate: ["units", "math", "schedule"],
+  optimise: ["units", "math", "schedule", "simulate"],
   lifecycle: ["units"],
-  routing: ["units", "math", "schedule", "lifecycle"],
+  routing: ["units", "math", "schedule", "simulate", "optimise", "lifecycle"],
+  handbook: ["units", "math", "materials", "geometry", "laminate", "flex"],
   assessment: [
     "units",
     "math",
@@ -124,6 +127,19 @@ module.exports = {
     ),
 
     forbid(
+      "handbook-only-checks",
+      "The handbook holds what the product is checked against; the product itself never reads it.",
+      { path: "^(lib|app|prisma)/", pathNot: "^lib/engine/handbook/" },
+      { path: "^lib/engine/handbook/" },
+    ),
+    forbid(
+      "search-only-where-asked",
+      "Plans and dates come from one simulated run of the shop; the search for a better order is for suggestions and its verb.",
+      { pathNot: ["^lib/engine/(optimise|routing/suggest-order[.]ts$)", "^lib/command/", "^tests/"] },
+      { path: "^lib/engine/optimise/" },
+    ),
+
+    forbid(
       "schemas-are-isomorphic",
       "Schemas run in the browser: zod and the engine only.",
       { path: "^lib/schemas/" },
@@ -141,6 +157,27 @@ module.exports = {
       "Prisma and the drivers are imported in lib/data and prisma/ only.",
       { pathNot: ["^lib/data/", "^prisma/", "^tests/support/"] },
       { path: ["(^|/)node_modules/(@prisma|prisma|@electric-sql|pglite-prisma-adapter|pg)/", "^lib/data/generated/"] },
+    ),
+
+    forbid(
+      "zones-in-one-place",
+      "Time zones are asked in lib/shop/time/zone.ts only; the rest counts days and minutes of the shop's clock.",
+      { pathNot: "^lib/shop/time/zone[.]ts$" },
+      { path: "(^|/)node_modules/(temporal-polyfill|temporal-spec|temporal-utils)/" },
+    ),
+
+    forbid(
+      "numbers-on-the-server",
+      "Telephone numbers are read in lib/shop/names/phone.ts only: the tables of numbering plans have no place in a browser.",
+      { pathNot: "^lib/shop/names/phone[.]ts$" },
+      { path: "(^|/)node_modules/libphonenumber-js/" },
+    ),
+
+    forbid(
+      "one-log",
+      "The log is written through lib/log.ts, which leaves out what is about a person.",
+      { pathNot: "^lib/log[.]ts$" },
+      { path: "(^|/)node_modules/pino/" },
     ),
 
     forbid(

@@ -26,6 +26,7 @@ const config: NextConfig = {
     "@prisma/schema-engine-wasm",
     "pglite-prisma-adapter",
     "pg",
+    "pino",
   ],
   turbopack: { root: import.meta.dirname },
   headers: async () => [{ source: "/:path*", headers }],

@@ -18,16 +18,18 @@ const { backUpFolder } = await loadBundled("lib/data/maintenance.ts", "maintenan
 const name = new Date().toISOString().slice(0, 19).replaceAll(":", "");
 const target = path.join(path.resolve(process.argv[2] ?? path.join(path.dirname(dataFolder), "backups")), name);
 try {
-  const { archive, sql } = await backUpFolder(database);
-  mkdirSync(target, { recursive: true });
-  writeFileSync(path.join(target, "database.tar.gz"), archive);
-  writeFileSync(path.join(target, "database.sql"), sql);
+  // The folder stays locked until the last file is copied, so that all of them are of one moment.
+  await backUpFolder(database, ({ archive, sql }) => {
+    mkdirSync(target, { recursive: true });
+    writeFileSync(path.join(target, "database.tar.gz"), archive);
+    writeFileSync(path.join(target, "database.sql"), sql);
+    for (const entry of readdirSync(dataFolder)) {
+      if (!/^database(\.|$)/.test(entry))
+        cpSync(path.join(dataFolder, entry), path.join(target, "data", entry), { recursive: true });
+    }
+  });
 } catch (error) {
   fail(error.message);
-}
-for (const entry of readdirSync(dataFolder)) {
-  if (!/^database(\.|$)/.test(entry))
-    cpSync(path.join(dataFolder, entry), path.join(target, "data", entry), { recursive: true });
 }
 say(`Backed up to ${target}`);
 say(`Bring it back with: node .ci/restore.mjs ${target}`);

@@ -1,6 +1,6 @@
 // Brings a backup back. What is in the data folder now is moved aside, never deleted. Stop the shop first.
 //   node .ci/restore.mjs BACKUP_FOLDER
-import { cpSync, existsSync, mkdirSync, readFileSync, renameSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync } from "node:fs";
 import path from "node:path";
 import { loadBundled } from "./bundle.mjs";
 import { fail, say } from "./lib.mjs";
@@ -14,21 +14,25 @@ if (!from || !existsSync(path.join(from, "database.tar.gz")))
   fail("node .ci/restore.mjs BACKUP_FOLDER (one that holds database.tar.gz)");
 
 await prepare();
-const { lockFolder, restoreFolder } = await loadBundled("lib/data/maintenance.ts", "maintenance");
+const { restoreFolder } = await loadBundled("lib/data/maintenance.ts", "maintenance");
 try {
-  const database = path.join(dataFolder, "database");
-  // Taken and given back: refuses while the shop runs.
-  lockFolder(database).release();
-  if (existsSync(dataFolder)) {
-    const aside = `${dataFolder}.before-${new Date().toISOString().slice(0, 19).replaceAll(":", "")}`;
-    renameSync(dataFolder, aside);
-    say(`What was there is now in ${aside}`);
-  }
-  mkdirSync(dataFolder, { recursive: true });
-  if (existsSync(path.join(from, "data"))) cpSync(path.join(from, "data"), dataFolder, { recursive: true });
-  await restoreFolder(database, readFileSync(path.join(from, "database.tar.gz")));
+  const archive = readFileSync(path.join(from, "database.tar.gz"));
+  await restoreFolder(path.join(dataFolder, "database"), archive, () => {
+    moveAside();
+    if (existsSync(path.join(from, "data"))) cpSync(path.join(from, "data"), dataFolder, { recursive: true });
+  });
 } catch (error) {
   fail(error.message);
 }
 say(`Restored into ${dataFolder}`);
 process.exit(0);
+
+/** Everything but the lock, which stands in the folder and keeps the shop from starting meanwhile. */
+function moveAside() {
+  const entries = readdirSync(dataFolder).filter((entry) => !entry.startsWith("database.lock"));
+  if (entries.length === 0) return;
+  const aside = `${dataFolder}.before-${new Date().toISOString().slice(0, 19).replaceAll(":", "")}`;
+  mkdirSync(aside);
+  for (const entry of entries) renameSync(path.join(dataFolder, entry), path.join(aside, entry));
+  say(`What was there is now in ${aside}`);
+}

@@ -1,6 +1,7 @@
 // The web server: Next behind a plain Node server that believes no forwarded header unless told which proxies are ours.
 import { randomUUID } from "node:crypto";
 import { createServer } from "node:http";
+import { loadBundled } from "./bundle.mjs";
 import { root } from "./lib.mjs";
 
 const forwarded = [
@@ -26,10 +27,7 @@ export async function serve({ host, port, trustedProxies, dev = false }) {
   const believe = headerGuard(trustedProxies);
   const server = createServer((request, response) => {
     believe(request);
-    handle(request, response).catch(() => {
-      if (!response.headersSent) response.statusCode = 500;
-      response.end();
-    });
+    handle(request, response).catch((error) => answerFault(error, response));
   });
   if (dev) server.on("upgrade", app.getUpgradeHandler());
   await new Promise((resolve, reject) => {
@@ -37,6 +35,14 @@ export async function serve({ host, port, trustedProxies, dev = false }) {
     server.listen(port, host, resolve);
   });
   stopInOrder(server);
+}
+
+/** What the framework itself could not answer. */
+async function answerFault(error, response) {
+  const { faultWords, reportFault } = await loadBundled("app/_server/faults.ts", "faults");
+  const reference = reportFault(error, "answer a request");
+  if (response.headersSent) return response.destroy();
+  response.writeHead(500, { "content-type": "text/plain; charset=utf-8" }).end(faultWords(reference));
 }
 
 /**

@@ -1,26 +1,22 @@
 /** Faults nobody expected: written to the log under a reference that a person can read out on the phone. */
 import { randomInt } from "node:crypto";
+import { log } from "#lib/log";
 
 /**
- * Logs a fault as one line of JSON on standard error.
+ * Logs a fault.
  * @returns the reference, such as "4821-7730"
  */
 export function reportFault(error: unknown, where: string): string {
   const digits = () => String(randomInt(10_000)).padStart(4, "0");
   const reference = `${digits()}-${digits()}`;
-  const fault = error instanceof Error ? error : new Error(String(error));
-  const line = {
-    level: "error",
-    time: new Date().toISOString(),
-    reference,
-    where,
-    name: fault.name,
-    message: fault.message,
-    stack: fault.stack,
-    cause: fault.cause instanceof Error ? fault.cause.message : undefined,
-  };
-  process.stderr.write(`${JSON.stringify(line)}\n`);
+  log("error", "a fault", { where, reference, error });
   return reference;
+}
+
+/** Logs a fault that the framework met while it drew a page, under the reference that its error page shows. */
+export function reportPageFault(error: unknown, route: string): void {
+  const digest = typeof error === "object" && error !== null && "digest" in error ? String(error.digest) : undefined;
+  log("error", "a fault", { where: route, ...(digest === undefined ? {} : { reference: digest }), error });
 }
 
 /** What a person reads. */

@@ -1,5 +1,6 @@
 /** Opens the database when the server starts, so that the first visitor does not wait and a fault shows at once. */
 import { systemActor } from "#auth";
+import { log } from "#lib/log";
 import { freezePressSlots, renewEstimates, sweepSlots } from "#services";
 import { openContext } from "#services/context";
 import { checkHealth } from "#services/health";
@@ -27,7 +28,7 @@ async function renew(): Promise<void> {
   }
 }
 
-/** A server without its database is of no use: it says why in a line and ends. */
+/** A server without its database is of no use: it says why, to the log and to whoever started it, and ends. */
 export async function startUp(): Promise<void> {
   try {
     await checkHealth(await openContext(systemActor("start-up"), new Date()));
@@ -35,6 +36,7 @@ export async function startUp(): Promise<void> {
     void renew();
     setInterval(() => sweep().then(renew), sweepEveryMs).unref();
   } catch (error) {
+    log("fatal", "cannot start", { where: "start", error });
     process.stderr.write(`\nPairwright cannot start: ${error instanceof Error ? error.message : String(error)}\n`);
     if (error instanceof Error && error.cause instanceof Error) process.stderr.write(`${error.cause.message}\n`);
     process.exit(1);

@@ -1,5 +1,8 @@
 /** The wood of the core as it is seen through a clear window. */
 
+import { stripSides } from "#engine/configuration";
+import { stripWidthLeftMm } from "#engine/flex";
+
 /** A strip of the core as the eye sees it through a window. */
 export interface WoodStrip {
   readonly innerMm: number;
@@ -109,11 +112,12 @@ export function woodStrips(
   stripWidthMm: number,
   isDense: { readonly C: boolean; readonly I: boolean; readonly M: boolean; readonly O: boolean },
 ): readonly WoodStrip[] {
-  const half = stripWidthMm / 2;
-  return [
-    { innerMm: 0, outerMm: half, dense: isDense.C },
-    { innerMm: half, outerMm: half + stripWidthMm, dense: isDense.I },
-    { innerMm: half + stripWidthMm, outerMm: half + 2 * stripWidthMm, dense: isDense.M },
-    { innerMm: half + 2 * stripWidthMm, outerMm: half + 4 * stripWidthMm, dense: isDense.O },
-  ];
+  const sides = stripSides(stripWidthMm);
+  // The outermost strip is made as wide as the ski needs; no ski is wider than one strip more.
+  const widestMm = stripWidthMm * (sides.length + 0.5);
+  return sides.map(({ position, innerMm }, index) => ({
+    innerMm,
+    outerMm: innerMm + stripWidthLeftMm(sides, index, widestMm),
+    dense: isDense[position],
+  }));
 }

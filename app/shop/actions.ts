@@ -3,10 +3,10 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { idField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { endSession, signInPath, staffContext } from "#app/_server/request.ts";
 import { reissueLink } from "#services";
-import { idField } from "./fields";
 import { say } from "./say";
 import { tellLink } from "./told-link";
 

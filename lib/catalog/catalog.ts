@@ -17,7 +17,7 @@ import { floorOf } from "#schemas/floor";
 import { sha256Of } from "./canonical-json";
 import { CatalogError } from "./catalog-error";
 import { type Copy, readCopy } from "./copy";
-import { correctionProblems, crossCheck, type ReleaseFiles } from "./cross-check";
+import { correctionProblems, crossCheck, type ReleaseFiles, secondHomes } from "./cross-check";
 import { deepFreeze } from "./deep-freeze";
 import { extraSchemas, houseSchemas, parseFiles, type RawFiles, readJsonFiles, releaseSchemas } from "./files";
 
@@ -60,7 +60,10 @@ export interface Catalog extends ReleasedCatalog {
  */
 export function loadCatalog(root: string = path.resolve("content")): Catalog {
   const folder = path.join(root, "catalog");
-  const released = catalogFromRelease(readJsonFiles(folder, releaseSchemas));
+  const files = readJsonFiles(folder, releaseSchemas);
+  const elsewhere = secondHomes(files);
+  if (elsewhere.length > 0) throw new CatalogError(elsewhere);
+  const released = catalogFromRelease(files);
   const house = parseFiles(readJsonFiles(folder, houseSchemas), houseSchemas);
   return deepFreeze({
     ...released,
@@ -118,6 +121,7 @@ function releaseOf(release: unknown): CatalogRelease {
 }
 
 function partsOf(files: ReleaseFiles): Omit<ReleasedCatalog, "hash" | "release"> {
+  const shop = withoutAbout(files["shop.json"]);
   return {
     build: {
       models: files["models.json"].models,
@@ -132,9 +136,11 @@ function partsOf(files: ReleaseFiles): Omit<ReleasedCatalog, "hash" | "release">
     fit: withoutAbout(files["fit.json"]),
     finish: withoutAbout(files["finish.json"]),
     parts: withoutAbout(files["parts.json"]),
-    priceBooks: files["price-books.json"].priceBooks.toSorted((a, b) => (a.effectiveFrom < b.effectiveFrom ? -1 : 1)),
-    shop: withoutAbout(files["shop.json"]),
-    floor: floorOf(files["floor.json"]),
+    priceBooks: files["price-books.json"].priceBooks
+      .map((book): PriceBook => ({ ...book, currency: shop.currency }))
+      .toSorted((a, b) => (a.effectiveFrom < b.effectiveFrom ? -1 : 1)),
+    shop,
+    floor: floorOf(files["floor.json"], shop.timeZone),
     recipe: withoutAbout(files["recipe.json"]),
   };
 }

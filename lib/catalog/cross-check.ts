@@ -41,6 +41,25 @@ export function correctionProblems(book: Corrections, files: ReleaseFiles): read
   );
 }
 
+/**
+ * The shop's time zone and currency stand in shop.json alone. Older releases have them in two more files and stay
+ * readable; content is put right instead.
+ */
+export function secondHomes(files: Readonly<Record<keyof ReleaseFiles, unknown>>): readonly CatalogProblem[] {
+  const { hours } = Object(files["floor.json"]) as { readonly hours?: unknown };
+  const { timeZone } = Object(hours) as { readonly timeZone?: unknown };
+  const { priceBooks } = Object(files["price-books.json"]) as { readonly priceBooks?: unknown };
+  const books: readonly unknown[] = Array.isArray(priceBooks) ? priceBooks : [];
+  const inShop = (file: string, path: string, value: unknown): readonly CatalogProblem[] =>
+    value === undefined ? [] : [{ file, path, value, message: "stands in shop.json alone" }];
+  return [
+    ...inShop("floor.json", "hours.timeZone", timeZone),
+    ...books.flatMap((book, index) =>
+      inShop("price-books.json", `priceBooks.${index}.currency`, (Object(book) as { currency?: unknown }).currency),
+    ),
+  ];
+}
+
 /** Every mould of a model stands on the floor; the floor may keep moulds that no model uses any more. */
 function floorMouldProblems(models: readonly Model[], files: ReleaseFiles): CatalogProblem[] {
   const onFloor = new Set(files["floor.json"].moulds.map(({ id }) => id));
@@ -140,7 +159,7 @@ function ruleProblems(files: ReleaseFiles, names: Names): CatalogProblem[] {
 }
 
 /** Every book prices everything that can be ordered, and nothing that cannot. */
-function bookProblems(book: PriceBook, index: number, files: ReleaseFiles): CatalogProblem[] {
+function bookProblems(book: Omit<PriceBook, "currency">, index: number, files: ReleaseFiles): CatalogProblem[] {
   const file = "price-books.json";
   const models = files["models.json"].models.map((model) => model.id);
   const codes = [

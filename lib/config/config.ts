@@ -10,6 +10,9 @@ export type DatabaseSettings =
   | { readonly kind: "memory" }
   | { readonly kind: "postgres"; readonly url: string; readonly poolSize: number };
 
+const logLevels = ["fatal", "error", "warn", "info", "debug", "silent"] as const;
+export type LogLevel = (typeof logLevels)[number];
+
 export interface Config {
   /** Everything the shop must back up lies in here (the database folder, uploaded pictures). Absolute. */
   readonly dataFolder: string;
@@ -22,6 +25,8 @@ export interface Config {
   readonly secureCookies: boolean;
   /** How many proxies of our own stand in front; 0 means a forwarded address is never believed. */
   readonly trustedProxies: number;
+  /** The least that is written to the log. */
+  readonly logLevel: LogLevel;
 }
 
 const blankAsMissing = (value: unknown) => (value === "" ? undefined : value);
@@ -35,6 +40,7 @@ const environmentSchema = z.object({
   PORT: optional(z.coerce.number().int().min(1).max(65_535)),
   PAIRWRIGHT_ORIGIN: optional(z.url({ protocol: /^https?$/ })),
   PAIRWRIGHT_TRUSTED_PROXIES: optional(z.coerce.number().int().min(0).max(10)),
+  PAIRWRIGHT_LOG: optional(z.enum(logLevels)),
 });
 
 /**
@@ -66,6 +72,7 @@ export function parseConfig(environment: Readonly<Record<string, string | undefi
     publicOrigin,
     secureCookies: publicOrigin.startsWith("https:"),
     trustedProxies: values.PAIRWRIGHT_TRUSTED_PROXIES ?? 0,
+    logLevel: values.PAIRWRIGHT_LOG ?? "info",
   };
 }
 

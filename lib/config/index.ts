@@ -1,1 +1,9 @@
-export { type Config, config, type DatabaseSettings, isBuilding, isDevelopment, parseConfig } from "./config";
+export {
+  type Config,
+  config,
+  type DatabaseSettings,
+  isBuilding,
+  isDevelopment,
+  type LogLevel,
+  parseConfig,
+} from "./config";

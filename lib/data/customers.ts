@@ -14,13 +14,16 @@ export interface CustomerContact {
   readonly name: string;
   readonly email: string | null;
   readonly phone: string | null;
+  /** E.164. */
   readonly phoneNormalised: string | null;
+  /** Every form under which the number may be stored. */
+  readonly phoneForms: readonly string[];
   readonly address: unknown;
 }
 
 /**
  * The customer of this phone number, made if new: two desks on one number get the same row. Without a number each call
- * makes a customer. Details that were given replace older ones.
+ * makes a customer. Details that were given replace older ones, and so does the number's form.
  */
 export async function customerOf(tx: Tx, id: string, contact: CustomerContact, now: Date): Promise<CustomerRecord> {
   const given = {
@@ -31,6 +34,11 @@ export async function customerOf(tx: Tx, id: string, contact: CustomerContact, n
   };
   if (contact.phoneNormalised === null)
     return toRecord(await tx.customer.create({ data: { id, createdAt: now, ...given } }));
+  const known = await customerByPhone(tx, [contact.phoneNormalised, ...contact.phoneForms]);
+  if (known !== null && known.phoneNormalised !== contact.phoneNormalised) {
+    const data = { ...given, phoneNormalised: contact.phoneNormalised };
+    return toRecord(await tx.customer.update({ where: { id: known.id }, data }));
+  }
   return toRecord(
     await tx.customer.upsert({
       where: { phoneNormalised: contact.phoneNormalised },
@@ -40,18 +48,24 @@ export async function customerOf(tx: Tx, id: string, contact: CustomerContact, n
   );
 }
 
-export async function customerByPhone(client: Tx, phoneNormalised: string): Promise<CustomerRecord | null> {
-  const row = await client.customer.findUnique({ where: { phoneNormalised } });
-  return row === null ? null : toRecord(row);
+/** The customer stored under one of these forms of a number; an earlier form counts before a later one. */
+export async function customerByPhone(client: Tx, forms: readonly string[]): Promise<CustomerRecord | null> {
+  const rows = await client.customer.findMany({ where: { phoneNormalised: { in: [...forms] } } });
+  const row = forms.flatMap((form) => rows.find(({ phoneNormalised }) => phoneNormalised === form) ?? [])[0];
+  return row === undefined ? null : toRecord(row);
 }
 
-export async function searchCustomers(client: Tx, text: string, digits: string): Promise<readonly CustomerRecord[]> {
+export async function searchCustomers(
+  client: Tx,
+  text: string,
+  digits: readonly string[],
+): Promise<readonly CustomerRecord[]> {
   const rows = await client.customer.findMany({
     where: {
       OR: [
         { name: { contains: text, mode: "insensitive" } },
         { email: { contains: text, mode: "insensitive" } },
-        ...(digits.length >= 4 ? [{ phoneNormalised: { contains: digits } }] : []),
+        ...digits.map((run) => ({ phoneNormalised: { contains: run } })),
       ],
     },
     orderBy: [{ name: "asc" }, { id: "asc" }],

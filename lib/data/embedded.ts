@@ -15,7 +15,7 @@ export interface EmbeddedDatabase {
  * @throws FolderInUse
  */
 export async function openFolder(folder: string): Promise<EmbeddedDatabase> {
-  const lock = lockFolder(folder);
+  const lock = await lockFolder(folder);
   try {
     const pglite = await openLocked(folder);
     return { pglite, close: () => closeAndRelease(pglite, lock) };

@@ -1,5 +1,4 @@
 /** What the scripts in .ci do with the database: migrate, compare, back up. Not for use cases. */
 export { backUpFolder, restoreFolder } from "./backup";
 export { closeDatabase, database } from "./client";
-export { lockFolder } from "./lock";
 export { applyMigrations, migrationDifference } from "./migrate";

@@ -87,10 +87,10 @@ export async function updateSheet(tx: Tx, id: string, change: SheetChange): Prom
   return toRecord(row);
 }
 
-/** An open sheet of this number, the one changed last. */
-export async function openSheetByPhone(client: Tx, phoneNormalised: string): Promise<SheetRecord | null> {
+/** An open sheet stored under one of these forms of a number, the one changed last. */
+export async function openSheetByPhone(client: Tx, forms: readonly string[]): Promise<SheetRecord | null> {
   const row = await client.sheet.findFirst({
-    where: { phoneNormalised, state: "open" },
+    where: { phoneNormalised: { in: [...forms] }, state: "open" },
     orderBy: [{ updatedAt: "desc" }, { id: "asc" }],
   });
   return row === null ? null : toRecord(row);
@@ -99,9 +99,10 @@ export async function openSheetByPhone(client: Tx, phoneNormalised: string): Pro
 export interface SheetFilter {
   readonly state?: string;
   readonly text?: string;
-  readonly digits?: string;
-  /** Normalised, whole. */
-  readonly phone?: string;
+  /** Runs of digits within a number. */
+  readonly digits?: readonly string[];
+  /** The forms of one whole number. */
+  readonly phoneForms?: readonly string[];
 }
 
 export async function listSheets(
@@ -111,13 +112,13 @@ export async function listSheets(
 ): Promise<{ readonly rows: readonly SheetRecord[]; readonly total: number }> {
   const where = {
     ...(filter.state === undefined ? {} : { state: filter.state }),
-    ...(filter.phone === undefined ? {} : { phoneNormalised: filter.phone }),
+    ...(filter.phoneForms === undefined ? {} : { phoneNormalised: { in: [...filter.phoneForms] } }),
     ...(filter.text === undefined
       ? {}
       : {
           OR: [
             { fields: { path: ["contact.name", "value"], string_contains: filter.text, mode: "insensitive" as const } },
-            ...(filter.digits === undefined ? [] : [{ phoneNormalised: { contains: filter.digits } }]),
+            ...(filter.digits ?? []).map((run) => ({ phoneNormalised: { contains: run } })),
           ],
         }),
   };

@@ -20,7 +20,8 @@ const range = z
 const date = z.iso.date().transform((value): IsoDate => isoDate(value));
 
 const hours = z.strictObject({
-  timeZone: text,
+  /** Stood here too before the shop's own file was its one home; read from there, and kept in older releases. */
+  timeZone: text.exactOptional(),
   windows: z
     .array(z.strictObject({ fromMinute: minutes, toMinute: minutes.max(1440) }))
     .min(1)
@@ -127,5 +128,7 @@ export const floorFileSchema = z
     });
   });
 
-/** A floor file is a floor, with its sources beside it. */
-export const floorOf = (file: z.output<typeof floorFileSchema>): FloorCatalog => file satisfies FloorCatalog;
+/** A floor file is a floor, with its sources beside it; the hours are those of the shop's clock. */
+export function floorOf(file: z.output<typeof floorFileSchema>, timeZone: string): FloorCatalog {
+  return { ...file, hours: { ...file.hours, timeZone } };
+}

@@ -1,4 +1,4 @@
-/** Strips in stock: boards scatter, the strips of one board little (trade.md part 4; the shares are the shop's own). */
+/** Strips in stock: boards scatter, the strips of one board little (the shares are the shop's own). */
 import type { Tx } from "#data/client";
 import { insertStrips, type NewStrip } from "#data/strips";
 import { normalQuantile, seededRandom, unitFromU32 } from "#engine/math";

@@ -1,6 +1,7 @@
 /** The search on published job shops: its speed, and what it reaches in fixed iterations. */
-import { type Schedule, type ScheduleProblem, scheduleJobs } from "#engine/schedule";
-import { type Instance, instance, instances } from "../engine/schedule/instances";
+import { scheduleJobs } from "#engine/optimise";
+import type { Schedule, ScheduleProblem } from "#engine/schedule";
+import { type Instance, instance, instances } from "../engine/optimise/instances";
 import {
   flowShop,
   flowShops20by5,
@@ -8,7 +9,7 @@ import {
   jobShops20by5,
   loadBound,
   taillardJobShop,
-} from "../engine/schedule/taillard";
+} from "../engine/optimise/taillard";
 import { arithmetic, type Measured, measured, median } from "./measure";
 
 const iterations = 20_000;

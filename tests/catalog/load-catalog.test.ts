@@ -150,6 +150,27 @@ describe("loadCatalog", () => {
   });
 });
 
+describe("the shop's time zone and currency", () => {
+  it("are the shop file's for the floor and for every price book", () => {
+    const moved = structuredClone(loadCatalog().release) as { "shop.json": Json };
+    moved["shop.json"].timeZone = "Asia/Kathmandu";
+    const { shop, floor, priceBooks } = catalogFromRelease(moved);
+    expect(floor.hours.timeZone).toBe("Asia/Kathmandu");
+    expect(priceBooks.map(({ currency }) => currency)).toEqual(priceBooks.map(() => shop.currency));
+  });
+
+  it("are refused a second home in content", () => {
+    const zone = problemsAfter("catalog/floor.json", (file: { hours: Json }) => {
+      file.hours.timeZone = "America/Denver";
+    });
+    expect(zone).toMatchObject([{ file: "floor.json", path: "hours.timeZone", value: "America/Denver" }]);
+    const currency = problemsAfter("catalog/price-books.json", (file: { priceBooks: Json[] }) => {
+      for (const book of file.priceBooks.slice(1)) book.currency = "USD";
+    });
+    expect(currency).toMatchObject([{ file: "price-books.json", path: "priceBooks.1.currency", value: "USD" }]);
+  });
+});
+
 describe("catalogFromRelease", () => {
   it("rebuilds the same catalogue from what was stored, whatever the order of its members", () => {
     const now = loadCatalog();
@@ -177,6 +198,21 @@ describe("catalogFromRelease", () => {
     const { baseRollWidthMm: _width, baseNestMarginMm: _margin, ...cut } = old["parts.json"].cut;
     const stored = catalogFromRelease({ ...old, "parts.json": { ...old["parts.json"], cut } });
     expect(stored.parts.cut).toMatchObject({ baseRollWidthMm: 300, baseNestMarginMm: 10 });
+  });
+
+  it("reads a release from when zone and currency stood in three files, as the same shop", () => {
+    const now = loadCatalog();
+    const old = structuredClone(now.release) as {
+      "floor.json": { hours: Json };
+      "price-books.json": { priceBooks: Json[] };
+    };
+    old["floor.json"].hours.timeZone = "America/Denver";
+    for (const book of old["price-books.json"].priceBooks) book.currency = "USD";
+    const stored = catalogFromRelease(old);
+    expect(stored.hash).not.toBe(now.hash);
+    expect(stored.floor).toEqual(now.floor);
+    expect(stored.priceBooks).toEqual(now.priceBooks);
+    expect([stored.floor.hours.timeZone, stored.priceBooks[0]?.currency]).toEqual(["America/Denver", "USD"]);
   });
 
   it("cannot read what is not a release", () => {

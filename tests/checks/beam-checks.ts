@@ -1,5 +1,6 @@
 /** Beams: deflection, twist, shear of the core. Cases count in metres and N·m²; x from their own zero. */
-import { type BeamStation, coreShearDeflectionMm, solveBeam } from "#engine/flex";
+import { type BeamStation, solveBeam } from "#engine/flex";
+import { coreShearDeflectionMm } from "#engine/handbook";
 import { sectionConstants } from "#engine/laminate";
 import { evenlySpaced } from "#engine/math";
 import { caseCheck, caseOf, input } from "./cases";

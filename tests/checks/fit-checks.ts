@@ -2,14 +2,8 @@
 import { loadCatalog } from "#catalog";
 import { type FitAnswers, fitToModel } from "#engine/fit";
 import { solveBeam } from "#engine/flex";
-import {
-  arcWidthMm,
-  carvedRadiusM,
-  edgeContactBendMm,
-  federationRadiusM,
-  type SidecutWidths,
-  taperedArc,
-} from "#engine/geometry";
+import { federationRadiusM, type SidecutWidths, taperedArc } from "#engine/geometry";
+import { arcWidthMm, carvedRadiusM, edgeContactBendMm } from "#engine/handbook";
 import { sectionConstants } from "#engine/laminate";
 import { radians } from "#engine/units";
 import { caseCheck, caseOf, expected, input, markOf } from "./cases";

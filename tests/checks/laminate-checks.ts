@@ -1,13 +1,7 @@
 /** Plies and laminates. Cases count in GPa, 1/TPa and SI plates; the engine in MPa and mm. */
-import {
-  compliance,
-  type Lamina,
-  laminaInvariants,
-  laminateConstants,
-  type Ply,
-  reducedStiffness,
-  transformedStiffness,
-} from "#engine/laminate";
+
+import { compliance, laminaInvariants } from "#engine/handbook";
+import { type Lamina, laminateConstants, type Ply, reducedStiffness, transformedStiffness } from "#engine/laminate";
 import type { Matrix } from "#engine/math";
 import { caseCheck, caseOf, input } from "./cases";
 import type { Check } from "./types";

@@ -14,13 +14,11 @@ import {
   inSeries,
   isotropicShear,
   laminateDensityKgM3,
-  type MaterialLibrary,
   resinGM2,
   shearCorrection,
-  sheetById,
-  woodById,
   woodDensityKgM3,
-} from "#engine/materials";
+} from "#engine/handbook";
+import { type MaterialLibrary, sheetById, woodById } from "#engine/materials";
 import { caseCheck, caseOf, input, markOf } from "./cases";
 import type { Check, Tolerance, Values } from "./types";
 

@@ -1,10 +1,10 @@
 /** Sections: parts given by moduli, plies on a core, torsion of other shapes, mass. */
+
+import { closedBoxTorsionalStiffnessNmm2, rectangleTorsionConstantMm4 } from "#engine/handbook";
 import {
-  closedBoxTorsionalStiffnessNmm2,
   coupleStiffnessNmm2,
   laminateConstants,
   type PlyMaterial,
-  rectangleTorsionConstantMm4,
   type SectionLayer,
   sectionConstants,
   torsionSlipCompliance,

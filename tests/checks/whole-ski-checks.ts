@@ -1,14 +1,8 @@
 /** What a whole strip does, by closed form: springs, first frequencies, camber under load. */
 import { loadCatalog } from "#catalog";
 import { skiBuildFor } from "#engine/configuration";
-import {
-  cantileverFrequencyHz,
-  type FlexStation,
-  freeFreeFrequencies,
-  pressedCamber,
-  skiBehaviour,
-  springConstants,
-} from "#engine/flex";
+import { type FlexStation, freeFreeFrequencies, pressedCamber, skiBehaviour, springConstants } from "#engine/flex";
+import { cantileverFrequencyHz } from "#engine/handbook";
 import { evenlySpaced } from "#engine/math";
 import { caseCheck, input } from "./cases";
 import type { Check } from "./types";

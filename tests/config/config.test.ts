@@ -14,6 +14,7 @@ describe("parseConfig", () => {
       publicOrigin: "http://localhost:3000",
       secureCookies: false,
       trustedProxies: 0,
+      logLevel: "info",
     });
   });
 
@@ -36,6 +37,7 @@ describe("parseConfig", () => {
     ["PORT", "http"],
     ["PAIRWRIGHT_ORIGIN", "skis.example"],
     ["PAIRWRIGHT_TRUSTED_PROXIES", "-1"],
+    ["PAIRWRIGHT_LOG", "loud"],
   ])("cannot use %s=%s and names it with its value", (name, value) => {
     expect(() => parseConfig({ [name]: value }, root)).toThrow(`${name}=${value}`);
   });

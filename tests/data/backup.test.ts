@@ -15,6 +15,8 @@ describe("a backup", () => {
     const { archive, sql } = await backUpFolder(shop);
     expect(sql).toContain("CREATE TABLE public.log");
     expect(sql).toContain("INSERT INTO public.log VALUES (300);");
+    // PostgreSQL 15 and 16 do not know this setting and would stop at it.
+    expect(sql).not.toContain("transaction_timeout");
     await expect(restoreFolder(shop, new Uint8Array(archive))).rejects.toThrow("is there already");
 
     const copy = path.join(folder, "copy");

@@ -32,6 +32,16 @@ function pdftotext(bytes: Uint8Array, ...options: readonly string[]): string {
   }
 }
 
+/**
+ * Text as it stands on the paper: what is printed on one line is on one line here, so that a number can be looked for beside
+ * its name. Our own reader has the order of drawing, which is row by row as well.
+ */
+export function pdfLines(bytes: Uint8Array): readonly string[] {
+  if (!hasPdftotext) return readByOurselves(bytes).map((text) => text.replace(/\s+/g, " ").trim());
+  const lines = pdftotext(bytes, "-enc", "UTF-8", "-layout").split(/[\n\f]/);
+  return lines.map((line) => line.replace(/\s+/g, " ").trim()).filter((line) => line !== "");
+}
+
 interface Word {
   readonly x1: number;
   readonly y1: number;

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { isDiagonalCloth } from "#lib/engine/materials/cloth";
+import { isDiagonalCloth } from "#engine/materials";
 import { materialsFileSchema } from "#schemas/content/materials";
 
 const file = materialsFileSchema.parse(JSON.parse(readFileSync("content/catalog/materials.json", "utf8")));

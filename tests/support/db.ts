@@ -50,7 +50,8 @@ async function openForWorker(): Promise<OpenDatabase> {
   return open;
 }
 
-async function freshDatabase(server: string): Promise<string> {
+/** A new, empty database on the throwaway server. @returns its address */
+export async function freshDatabase(server: string): Promise<string> {
   const name = `test_${randomBytes(6).toString("hex")}`;
   const client = new pg.Client({ connectionString: server });
   await client.connect();

@@ -21,7 +21,8 @@ import {
   shopMinute,
   workingDaysBetween,
 } from "#engine/routing";
-import { compileProblem, DispatchRun, type DispatchSampler, dispatchModel, workCalendar } from "#engine/schedule";
+import { compileProblem, workCalendar } from "#engine/schedule";
+import { DispatchRun, type DispatchSampler, dispatchModel } from "#engine/simulate";
 import { type IsoDate, isoDate } from "#engine/units";
 import { shopCalendar } from "#lib/engine/routing/floor-problem";
 import { rankByPromise } from "#lib/engine/routing/rank";

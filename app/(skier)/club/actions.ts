@@ -2,13 +2,13 @@
 import { redirect } from "next/navigation";
 import { z } from "zod";
 import { forgetTyped, showTicked } from "#app/_server/club-choice.ts";
+import { linkField, withTicks } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { type FormState, readForm, typedValues } from "#app/_server/form-state.ts";
 import { linkContext } from "#app/_server/request.ts";
 import refusalWords from "#content/copy/refusals.json";
 import { acceptQuoteSchema, idListField, idsField, wordsFor } from "#schemas";
 import { acceptClub, type ClubId, type QuoteId } from "#services";
-import { linkField, withTicks } from "../form-schemas";
 
 const pageOf = (token: string) => `/club/${encodeURIComponent(token)}`;
 

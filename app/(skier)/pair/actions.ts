@@ -2,6 +2,7 @@
 /** What the skier answers on the page of a pair. The link is the order's. */
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
+import { linkField, wholeField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { linkContext } from "#app/_server/request.ts";
 import refusalWords from "#content/copy/refusals.json";
@@ -14,7 +15,6 @@ import {
   wordsFor,
 } from "#schemas";
 import { approveProof, askProofChanges, confirmRights, type OrderId, type PairId, recordDeposit } from "#services";
-import { linkField, withNumbers } from "../form-schemas";
 
 const words = (refusal: Refusal) => wordsFor(refusal, refusalWords);
 const pairField = { ...linkField, pairId: z.string().min(1).max(60) };
@@ -35,7 +35,7 @@ export const chooseDeposit = formAction({
 
 export const approve = formAction({
   name: "approve a proof",
-  schema: withNumbers(["revision"], approveProofSchema.extend(pairField)),
+  schema: approveProofSchema.extend({ ...pairField, revision: wholeField }),
   context,
   run: (ctx, { pairId, revision, name }) => approveProof(ctx, { pairId: pairId as PairId, revision, name }),
   words,
@@ -44,7 +44,7 @@ export const approve = formAction({
 
 export const askForChanges = formAction({
   name: "ask for changes to a proof",
-  schema: withNumbers(["revision"], askProofChangesSchema.extend(pairField)),
+  schema: askProofChangesSchema.extend({ ...pairField, revision: wholeField }),
   context,
   run: (ctx, { pairId, revision, note }) => askProofChanges(ctx, { pairId: pairId as PairId, revision, note }),
   words,

@@ -2,13 +2,13 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { linkField, withTicks } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { linkContext } from "#app/_server/request.ts";
 import refusalWords from "#content/copy/refusals.json";
 import type { Refusal } from "#engine/units";
 import { acceptQuoteSchema, requestChangeSchema, wordsFor } from "#schemas";
 import { acceptQuote, orderLinkOfQuote, type QuoteId, repriceQuote, requestChange } from "#services";
-import { linkField, withTicks } from "../form-schemas";
 
 const words = (refusal: Refusal) => wordsFor(refusal, refusalWords);
 

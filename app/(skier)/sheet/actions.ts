@@ -1,9 +1,9 @@
 "use server";
 /** What the skier's sheet asks of the server. Each: parse, who asks by the private link, one use case, words. */
 import { cookies } from "next/headers";
-import { redirect, unstable_rethrow } from "next/navigation";
-import { faultWords, reportFault } from "#app/_server/faults.ts";
+import { redirect } from "next/navigation";
 import { linkContext, requestContext } from "#app/_server/request.ts";
+import { replyOf } from "#app/_server/sheet-reply.ts";
 import type { AssessReply, Patch, SaveReply } from "#app/_ui/sheet/use-sheet.client.ts";
 import { config } from "#config";
 import refusalWords from "#content/copy/refusals.json";
@@ -24,32 +24,18 @@ import {
 } from "#services";
 import { sheetCookie } from "./sheet-cookie";
 
-interface Refused {
-  readonly ok: false;
-  readonly message: string;
-  readonly path?: string;
-}
+const say = (refusal: Refusal) => wordsFor(refusal, refusalWords);
 
-/** A use case for the sheet behind a link; a refusal in words, a fault as a reference. */
-async function onSheet<T>(
-  name: string,
-  token: string,
-  work: (ctx: Context, sheetId: SheetId) => Promise<Outcome<T>>,
-): Promise<{ readonly ok: true; readonly value: T } | Refused> {
-  try {
-    const { ctx, subject } = await linkContext(token, "sheet");
-    const outcome = await work(ctx, subject.id as SheetId);
-    return outcome.ok ? outcome : refused(outcome.refusal);
-  } catch (error) {
-    unstable_rethrow(error);
-    return { ok: false, message: faultWords(reportFault(error, name)) };
-  }
-}
-
-function refused(refusal: Refusal): Refused {
-  const message = wordsFor(refusal, refusalWords);
-  return refusal.path === undefined ? { ok: false, message } : { ok: false, message, path: refusal.path };
-}
+/** A use case for the sheet behind a link. */
+const onSheet = <T>(name: string, token: string, work: (ctx: Context, sheetId: SheetId) => Promise<Outcome<T>>) =>
+  replyOf(
+    name,
+    async () => {
+      const { ctx, subject } = await linkContext(token, "sheet");
+      return work(ctx, subject.id as SheetId);
+    },
+    say,
+  );
 
 /** Opens a sheet, remembers it in this browser, and goes to its private address. */
 export async function startSheet(): Promise<void> {

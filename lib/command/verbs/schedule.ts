@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { scheduleJobs } from "#engine/schedule";
+import { scheduleJobs } from "#engine/optimise";
 import { verb } from "../verb";
 import { nonNegative } from "./schemas";
 

@@ -52,34 +52,3 @@ export function plateMarginMm(
 ): number {
   return (plate.lengthMm - where.bindingTrackMm) / 2 - Math.abs(where.offsetMm - where.pocketOffsetMm);
 }
-
-/**
- * May the mount line still move when the pocket is already milled? The line itself is always within the plate's margin or
- * the core is made again.
- *
- * @returns null when the plate still covers the binding; else the clash, with the old line as its way out
- */
-export function movedMountConflict(
-  spec: PairSpec,
-  pocketOffsetMm: number,
-  { rules }: BuildCatalog,
-): SpecConflict | null {
-  const { bindingTrackMm, offsetMm } = spec.mount;
-  const trackMm = bindingTrackMm ?? rules.plate.lengthMm - 2 * rules.plate.minMarginMm;
-  const marginMm = plateMarginMm({ bindingTrackMm: trackMm, offsetMm, pocketOffsetMm }, rules);
-  if (marginMm >= rules.plate.minMarginMm) return null;
-  const oldLine: SpecWay = {
-    code: "old-line",
-    label: "Keep the milled mount line",
-    choices: { mount: { ...spec.mount, offsetMm: pocketOffsetMm } },
-  };
-  return {
-    code: "pocket-already-milled",
-    path: "mount.offsetMm",
-    pocketOffsetMm,
-    offsetMm,
-    marginMm,
-    leastMm: rules.plate.minMarginMm,
-    ways: [oldLine],
-  };
-}

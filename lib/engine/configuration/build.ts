@@ -115,7 +115,7 @@ function springTestFor(shape: SkiShape, mountMm: number, { springTest }: BuildRu
   return { frontSupportMm, rearSupportMm, loadMm };
 }
 
-/** Rough length and height of a core blank over the milled core (trade.md part 3, line 1; common practice). */
+/** Rough length and height of a core blank over the milled core (common practice, no source). */
 const BLANK_EXTRA_LENGTH_MM = 60;
 const BLANK_EXTRA_HEIGHT_MM = 2;
 const JOINTS_PER_CORE = 6;

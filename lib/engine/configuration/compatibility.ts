@@ -1,5 +1,5 @@
 /**
- * What of a complete spec clashes, and the ways out (trade.md parts 7 and 8; common practice, no source). Every limit and
+ * What of a complete spec clashes, and the ways out (common practice, no source). Every limit and
  * every "for these uses" is catalogue data; here is only how they meet.
  */
 import { inlayConflicts, mountConflicts } from "./base-and-mount";

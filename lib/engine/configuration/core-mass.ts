@@ -1,6 +1,13 @@
 /** What the wood of a milled core weighs, and the pocket that the mill leaves for the binding plate. */
-import { type PlatePocket, type SkiBuild, type StripColumn, type ThicknessProfile, thicknessAt } from "#engine/flex";
-import { stripWidthAt } from "./strip-weights";
+import {
+  type PlatePocket,
+  type SkiBuild,
+  type StripColumn,
+  stripWidthLeftMm,
+  type ThicknessProfile,
+  thicknessAt,
+  woodHalfWidthMm,
+} from "#engine/flex";
 import type { BuildRules } from "./types";
 
 export interface MilledPocket {
@@ -45,21 +52,20 @@ export function coreMassG(
 ): number {
   const { coreFromMm, coreToMm, plate } = build;
   const depthMm = plate ? milledPocket(plate, rules).depthMm : 0;
-  const columns = build.columns.map((column) => ({
-    column,
-    count: column.position === "C" ? 1 : 2,
-    density: densityOf(column, strips),
-  }));
+  const { columns } = build;
+  const densities = columns.map((column) => densityOf(column, strips));
   const dx = (coreToMm - coreFromMm) / SLICES;
   let grams = 0;
   for (let i = 0; i < SLICES; i++) {
     const x = coreFromMm + (i + 0.5) * dx;
+    const half = woodHalfWidthMm(build, x);
     const t = thicknessAt(profile, x);
     const pocketHalf = plate && Math.abs(x - plate.centreMm) <= plate.lengthMm / 2 ? plate.widthMm / 2 : 0;
-    for (const { column, count, density } of columns) {
-      const pocketMm = 2 * Math.max(0, Math.min(column.outerMm, pocketHalf) - column.innerMm);
-      grams += density * dx * 1e-6 * (count * stripWidthAt(column, build, x) * t - pocketMm * depthMm);
-    }
+    densities.forEach((density, index) => {
+      const widthMm = stripWidthLeftMm(columns, index, half);
+      const inPocketMm = widthMm - stripWidthLeftMm(columns, index, half, pocketHalf);
+      grams += 2 * density * dx * 1e-6 * (widthMm * t - inPocketMm * depthMm);
+    });
   }
   return grams;
 }

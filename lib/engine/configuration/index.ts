@@ -1,7 +1,6 @@
 /**
  * From what was ordered to what is built: the catalogue's items, one complete spec, its construction and what of it clashes.
  */
-export { movedMountConflict } from "./base-and-mount";
 export * from "./bench-class";
 export { type BuildableSpec, type ResolvedSpec, referenceBuildFor, resolveSpec, skiBuildFor } from "./build";
 export * from "./compatibility";
@@ -19,6 +18,7 @@ export * from "./pair-layout";
 export * from "./print-face";
 export * from "./solve-spec";
 export { nineOfTen, spreadOf } from "./spread";
+export { stripSides } from "./strip-columns";
 export * from "./strip-places";
-export { stripWeights } from "./strip-weights";
+export * from "./strip-weights";
 export * from "./types";

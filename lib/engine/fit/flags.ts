@@ -1,5 +1,5 @@
 /**
- * The red flags of trade.md part 6: reasons to stop and talk to a person. Which of them blocks the sale or the build is
+ * The red flags: reasons to stop and talk to a person. Which of them blocks the sale or the build is
  * catalogue data, like their words and limits; here is only when each holds.
  */
 import { textForPeople } from "#engine/units";

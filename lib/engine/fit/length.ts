@@ -1,7 +1,7 @@
 /**
  * Wanted length L* and the offered length nearest to it.
  *   L* = Lref + a(h − h0) + b(m − m0) + ability + temperament + steps from terrain and from the current ski
- * in cm (trade.md part 6; the shop's own coefficients, no source). Lref already holds the model's rocker allowance.
+ * in cm (the shop's own coefficients, no source). Lref already holds the model's rocker allowance.
  */
 import { abilityThatCounts, sumOf, withoutIdle } from "./answers";
 import type { FitAnswers, FitCoefficients, FitModel, FitReason } from "./types";

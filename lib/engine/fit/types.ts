@@ -181,7 +181,7 @@ export interface RadiusBand {
   readonly toM?: number;
 }
 
-/** Limits of the flags (trade.md part 6), each in the unit of its name. */
+/** Limits of the flags, each in the unit of its name. */
 export interface FlagLimits {
   readonly lengthOutsideCm: number;
   readonly singleInputSlopeCm: number;
@@ -205,7 +205,7 @@ export interface FlagWords {
   readonly script: string;
 }
 
-/** All numbers of the fit, versioned catalogue data (trade.md part 6). */
+/** All numbers of the fit, versioned catalogue data. */
 export interface FitCoefficients {
   readonly version: string;
   readonly heightReferenceCm: number;
@@ -269,7 +269,7 @@ export interface BevelRow {
   readonly detuneTailMm: number;
 }
 
-/** The shop's finish table (trade.md part 9), catalogue data. The first row that holds wins; the last holds for all. */
+/** The shop's finish table, catalogue data. The first row that holds wins; the last holds for all. */
 export interface FinishTable {
   readonly bevels: readonly BevelRow[];
   readonly structureBySnow: Readonly<Record<HomeSnow, StructureCode>>;

@@ -1,6 +1,6 @@
 /**
  * Wanted waist width: base + slope × off-piste share + snow at home + a little for a heavy or a light skier, mm
- * (trade.md part 6; the shop's own coefficients, no source).
+ * (the shop's own coefficients, no source).
  */
 import { sumOf, withoutIdle } from "./answers";
 import type { FitAnswers, FitCoefficients, FitReason } from "./types";

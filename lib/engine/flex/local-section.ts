@@ -16,10 +16,11 @@
  */
 import { halfWidthAt } from "#engine/geometry";
 import { coreShearStiffnessN } from "./core-shear";
+import { stripWidthLeftMm } from "./milled-strips";
 import { type PlateShare, partlyBonded } from "./plate-bond";
 import { bendingLostToFoils, type FoilJoint, momentsOf, momentsSince, torsionLost } from "./soft-foils";
 import { springTestOf } from "./spring-test";
-import { aboutOwnAxis, StackSum, shearMoments, type WidthSum, youngMoments } from "./stack-sum";
+import { aboutOwnAxis, type StackMoments, StackSum, shearMoments, type WidthSum, youngMoments } from "./stack-sum";
 import type { BuildLayer, FlexStation, LayerMaterial, SkiBuild } from "./types";
 
 type SheetLayer = Exclude<BuildLayer, { readonly role: "core" }>;
@@ -101,14 +102,20 @@ function wallAt({ sidewall, coreFromMm, coreToMm }: SkiBuild, xMm: number, halfM
 
 /** EI of a section with this core thickness, N·mm². */
 export function sectionBendingStiffness(section: LocalSection, coreMm: number): number {
-  const { below, core, above, pocketMm, plate } = section;
-  const solidMm = coreMm - pocketMm;
-  const moments = youngMoments(below, core, solidMm, above);
-  const aboveAtMm = below.thicknessMm + solidMm;
-  const { foilBelow, foilAbove, halfWaveMm } = section;
-  const lost = bendingLostToFoils({ below: foilBelow, above: foilAbove }, moments, aboveAtMm, halfWaveMm);
-  const bonded = plate ? partlyBonded(moments, plate, aboveAtMm + plate.heightMm) : aboutOwnAxis(moments);
-  return bonded - lost;
+  const solidMm = coreMm - section.pocketMm;
+  const moments = youngMoments(section.below, section.core, solidMm, section.above);
+  return bondedBending(section, solidMm, moments) - bendingLost(section, solidMm, moments);
+}
+
+/** EI with every joint bonded but a plate's on its foil. */
+function bondedBending({ below, plate }: LocalSection, solidMm: number, moments: StackMoments): number {
+  return plate ? partlyBonded(moments, plate, below.thicknessMm + solidMm + plate.heightMm) : aboutOwnAxis(moments);
+}
+
+function bendingLost(section: LocalSection, solidMm: number, moments: StackMoments): number {
+  const { below, foilBelow, foilAbove, halfWaveMm } = section;
+  const foils = { below: foilBelow, above: foilAbove };
+  return bendingLostToFoils(foils, moments, below.thicknessMm + solidMm, halfWaveMm);
 }
 
 /** Mass of a section with this core thickness, g per metre. */
@@ -121,14 +128,9 @@ export function jointLosses(
   section: LocalSection,
   coreMm: number,
 ): { readonly bendingNmm2: number; readonly torsionNmm2: number } {
-  const { below, core, above, foilBelow, foilAbove, halfWaveMm } = section;
   const solidMm = coreMm - section.pocketMm;
-  const moments = youngMoments(below, core, solidMm, above);
-  const foils = { below: foilBelow, above: foilAbove };
-  return {
-    bendingNmm2: bendingLostToFoils(foils, moments, below.thicknessMm + solidMm, halfWaveMm),
-    torsionNmm2: torsionLostAt(section, solidMm),
-  };
+  const moments = youngMoments(section.below, section.core, solidMm, section.above);
+  return { bendingNmm2: bendingLost(section, solidMm, moments), torsionNmm2: torsionLostAt(section, solidMm) };
 }
 
 /** Objects are written out: to spread them here took half the time of a whole solve. */
@@ -170,14 +172,14 @@ export function stationOf(section: LocalSection, coreMm: number): SectionStation
   }
   const young = youngMoments(below, core, solidMm, above);
   const thicknessMm = below.thicknessMm + solidMm + above.thicknessMm;
+  const lost = jointLosses(section, coreMm);
   return {
     xMm: section.xMm,
     widthMm: section.widthMm,
     coreMm,
     thicknessMm,
-    bendingStiffnessNmm2: sectionBendingStiffness(section, coreMm),
-    torsionalStiffnessNmm2:
-      4 * aboutOwnAxis(shearMoments(below, core, solidMm, above)) - torsionLostAt(section, solidMm),
+    bendingStiffnessNmm2: bondedBending(section, solidMm, young) - lost.bendingNmm2,
+    torsionalStiffnessNmm2: 4 * aboutOwnAxis(shearMoments(below, core, solidMm, above)) - lost.torsionNmm2,
     neutralAxisMm: young.a > 0 ? young.s / young.a : thicknessMm / 2,
     massGPerM: sectionMassGPerM(section, coreMm),
     coreShearStiffnessN: shearStiffnessN(section, solidMm),
@@ -262,12 +264,9 @@ function coreWidths(build: SkiBuild, xMm: number, fromHalfMm: number, toHalfMm: 
     return sum;
   }
   const woodHalfMm = Math.max(fromHalfMm, toHalfMm - sidewall.widthMm);
-  const last = build.columns.length - 1;
   build.columns.forEach((column, i) => {
-    // The outermost strip is made as wide as the ski needs.
-    const outerMm = i === last ? woodHalfMm : Math.min(column.outerMm, woodHalfMm);
-    const widthMm = 2 * (outerMm - Math.max(column.innerMm, fromHalfMm));
-    if (widthMm <= 0) return;
+    const widthMm = 2 * stripWidthLeftMm(build.columns, i, woodHalfMm, fromHalfMm);
+    if (widthMm === 0) return;
     sum.ew += column.axialModulusMpa * widthMm;
     sum.gw += column.shearModulusMpa * widthMm;
     sum.densityWidth += column.densityKgM3 * widthMm;

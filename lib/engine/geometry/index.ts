@@ -3,13 +3,12 @@
  * Axes are stated in types.ts: x from the tip end along the developed surface, y from the centre line, z up from the bench.
  */
 export * from "./bevel";
-export * from "./carving";
 export * from "./drawing-files";
+export * from "./edge-span";
 export * from "./machine-outline";
 export * from "./measure";
 export * from "./offset";
 export { halfOutline, halfWidthAt } from "./outline";
-export * from "./part-outlines";
 export * from "./profile";
 export * from "./shape";
 export * from "./sidecut";

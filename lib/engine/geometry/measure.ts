@@ -54,22 +54,12 @@ export function outlineAreaMm2(outline: readonly OutlinePoint[]): number {
   return sum;
 }
 
-/** Whole length around a half outline and its mirror image, across blunt ends too. */
-export function outlinePerimeterMm(outline: readonly OutlinePoint[]): number {
-  return 2 * (chordsMm(outline) + (outline[0]?.halfWidthMm ?? 0) + (outline.at(-1)?.halfWidthMm ?? 0));
-}
-
 function chordsMm(outline: readonly OutlinePoint[]): number {
   let sum = 0;
   eachChord(outline, (a, b) => {
     sum += Math.hypot(b.xMm - a.xMm, b.halfWidthMm - a.halfWidthMm);
   });
   return sum;
-}
-
-/** Largest whole width of a half outline. */
-export function outlineWidthMm(outline: readonly OutlinePoint[]): number {
-  return 2 * outline.reduce((widest, point) => Math.max(widest, point.halfWidthMm), 0);
 }
 
 function eachChord(outline: readonly OutlinePoint[], visit: (a: OutlinePoint, b: OutlinePoint) => void): void {

@@ -75,8 +75,3 @@ export function federationRadiusM(widths: SidecutWidths): number {
   const { shoulderWidthMm: S, waistWidthMm: W, heelWidthMm: H, sidecutLengthMm: L } = widths;
   return L ** 2 / (2000 * (S + H - 2 * W));
 }
-
-/** Width of an arc of this radius, `fromWaistMm` along the ski from its narrowest point: W + 2(R − √(R² − x²)). */
-export function arcWidthMm(waistWidthMm: number, radiusMm: number, fromWaistMm: number): number {
-  return waistWidthMm + 2 * (radiusMm - Math.sqrt(radiusMm ** 2 - fromWaistMm ** 2));
-}

@@ -1,5 +1,4 @@
 export * from "./laminate";
 export * from "./partial-interaction";
 export * from "./section";
-export * from "./torsion";
 export * from "./types";

@@ -1,6 +1,6 @@
 /**
  * What the shop keeps when an order is cancelled: a ladder whose steps follow the material already used
- * (trade.md part 10; the shop's own terms, no source). Amounts are catalogue data; here is only the rule.
+ * (the shop's own terms, no source). Amounts are catalogue data; here is only the rule.
  */
 import { type Cents, cents } from "#engine/units";
 

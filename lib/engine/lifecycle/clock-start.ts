@@ -1,6 +1,6 @@
 /**
  * When an order's clock starts: at the last of deposit received, specification locked, proof approved and rights
- * confirmed (trade.md part 11; common practice, no source). Instants are epoch milliseconds.
+ * confirmed (common practice, no source). Instants are epoch milliseconds.
  */
 export const clockStartConditions = ["deposit", "specification-lock", "proof", "rights"] as const;
 export type ClockStartCondition = (typeof clockStartConditions)[number];

@@ -1,10 +1,10 @@
 /**
  * What may still be changed on an order, and what a change costs: each part of the specification closes when the
- * first station that uses it begins (trade.md part 15 scenarios 12 and 31; common practice, no source).
+ * first station that uses it begins (common practice, no source).
  */
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 
-export const specificationParts = [
+const specificationParts = [
   "shape",
   "core",
   "reinforcements",
@@ -19,7 +19,7 @@ export const specificationParts = [
 /** `shape` is model or length; `delivery` is name, address and shipping. */
 export type SpecificationPart = (typeof specificationParts)[number];
 
-export const editConsequences = [
+const editConsequences = [
   "reprice",
   "new-strips",
   "new-mould",

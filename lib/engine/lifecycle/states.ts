@@ -37,7 +37,7 @@ export interface StateMachine<State extends string> {
 
 const cancellable = ["waiting", "released", "building", "ready"] as const;
 
-/** Every state machine of the product (product.md "States"). Moves off the normal course need a reason. */
+/** Every state machine of the product. Moves off the normal course need a reason. */
 export const stateMachines: { readonly [K in StatefulKind]: StateMachine<StatesByKind[K]> } = {
   sheet: {
     initial: "open",

@@ -83,9 +83,9 @@ function total(parts: readonly Sums[]): Sums {
   );
 }
 
-function sumsOf(strips: readonly Strip[], { weight = 1 }: StripPosition): Sums {
+function sumsOf(strips: readonly Strip[], { weight = 1, massWeight = weight }: StripPosition): Sums {
   return total(
-    strips.map(({ modulusMpa, densityKgM3 }) => ({ modulus: weight * modulusMpa, density: weight * densityKgM3 })),
+    strips.map(({ modulusMpa, densityKgM3 }) => ({ modulus: weight * modulusMpa, density: massWeight * densityKgM3 })),
   );
 }
 

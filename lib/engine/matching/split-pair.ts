@@ -81,20 +81,25 @@ function sharesOf(strips: readonly Strip[]): Share[] {
   return shares;
 }
 
+type Weighed = Pick<StripPosition, "weight" | "massWeight">;
+
 function measured(shares: readonly Share[], positions: readonly StripPosition[]): Split {
-  const sum = (side: "left" | "right", of: (strip: Strip) => number) =>
-    shares.reduce((total, share, i) => {
-      const weight = positions[i]?.weight ?? 1;
-      return total + share[side].reduce((inner, strip) => inner + weight * of(strip), 0);
-    }, 0);
-  const differencePercent = (of: (strip: Strip) => number) => {
+  type Measure = (strip: Strip, position: Weighed) => number;
+  const sum = (side: "left" | "right", of: Measure) =>
+    shares.reduce(
+      (total, share, i) => total + share[side].reduce((inner, strip) => inner + of(strip, positions[i] ?? {}), 0),
+      0,
+    );
+  const differencePercent = (of: Measure) => {
     const [left, right] = [sum("left", of), sum("right", of)];
     return (200 * Math.abs(left - right)) / (left + right);
   };
   return {
     shares,
-    twinPercent: differencePercent((strip) => strip.modulusMpa),
-    densityPercent: differencePercent((strip) => strip.densityKgM3),
+    twinPercent: differencePercent(({ modulusMpa }, { weight = 1 }) => weight * modulusMpa),
+    densityPercent: differencePercent(
+      ({ densityKgM3 }, { weight = 1, massWeight = weight }) => massWeight * densityKgM3,
+    ),
     sameBoardTwins: shares.reduce((total, share) => total + boardTwins(share), 0),
   };
 }

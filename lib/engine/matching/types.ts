@@ -29,6 +29,8 @@ export interface StripPosition {
    * waist, so the width that is left of them, weighed along the ski, belongs here.
    */
   readonly weight?: number;
+  /** How much one strip here counts for the mass of the wood; absent = as for the stiffness. */
+  readonly massWeight?: number;
   /** Distance of the strip's middle from the centre line in strip widths; absent = 0, 1, 2 … in the order of the list. */
   readonly offset?: number;
 }
@@ -48,7 +50,7 @@ export interface StripLimits {
   readonly twinPercent?: number;
   /** Within one ski, left half against right half: |Σ w·E·y| over Σ w·E·|y|. */
   readonly imbalancePercent?: number;
-  /** Weighed density of left against right: |L − R|/mean. */
+  /** Density, weighed by mass, of left against right: |L − R|/mean. */
   readonly densityPercent?: number;
   /** Pair's weighed modulus against the target. */
   readonly targetPercent?: number;

@@ -1,6 +1,4 @@
-export * from "./cloth";
 export * from "./corrections";
+export * from "./fibres";
 export * from "./lookup";
-export * from "./strip-bench";
 export * from "./types";
-export * from "./wood";

@@ -52,11 +52,3 @@ export function invert(a: Matrix): number[][] {
     a.map((_, i) => a.map((__, j) => (i === j ? 1 : 0))),
   );
 }
-
-/** Matrix product. */
-export function multiply(a: Matrix, b: Matrix): number[][] {
-  const columns = b[0]?.length ?? 0;
-  return a.map((row) =>
-    Array.from({ length: columns }, (_, j) => row.reduce((sum, value, k) => sum + value * (b[k]?.[j] ?? 0), 0)),
-  );
-}

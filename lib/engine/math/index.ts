@@ -3,7 +3,6 @@ export * from "./dense";
 export * from "./eigen";
 export * from "./interpolation";
 export * from "./portable";
-export * from "./quadrature";
 export * from "./quantiles";
 export * from "./random";
 export * from "./roots";

@@ -85,11 +85,6 @@ export function lognormalFromMoments(mean: number, standardDeviation: number): L
   return { mu: portableLog(mean) - variance / 2, sigma: Math.sqrt(variance) };
 }
 
-/** p-quantile of a lognormal. */
-export function lognormalQuantile({ mu, sigma }: Lognormal, p: number): number {
-  return portableExp(mu + sigma * normalQuantile(p));
-}
-
 let storedNormal: Float64Array | undefined;
 
 /** The shared table of standard normal quantiles at (i + ½)/4096. Do not write to it. */

@@ -15,7 +15,7 @@ const mmPerM = 1000;
 
 /**
  * Length of roll for each colour of a pair. Two skis of one colour lie side by side where the roll is wide enough:
- * 2 × (W + margin) ≤ roll width (trade.md part 3: 2 × (132 + 10) = 284 mm of 300 mm; common practice, no source); each ski of
+ * 2 × (W + margin) ≤ roll width (2 × (132 + 10) = 284 mm of 300 mm; common practice, no source); each ski of
  * a two-coloured pair takes its own length, and letters come out of the same sheets.
  *
  * @throws RangeError when the parts list has no bases

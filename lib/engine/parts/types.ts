@@ -1,6 +1,6 @@
 /** The parts list of one pair: every line that the kit must hold, with cut sizes from the geometry. */
 export interface PartLine {
-  /** Line number of the shop's list (trade.md part 3). */
+  /** Line number of the shop's list. */
   readonly line: number;
   readonly code: string;
   readonly label: string;
@@ -50,7 +50,7 @@ export interface PartRule {
   readonly costPer?: "piece" | "m" | "m2" | "kg" | "g" | "ml" | "set" | "board-foot";
 }
 
-/** The shop's list (trade.md part 3); the size and number of each is computed from the ski. */
+/** The shop's list; the size and number of each is computed from the ski. */
 export type PartCode =
   | "strip-c"
   | "strip-i"
@@ -106,7 +106,7 @@ export type PartCode =
   | "papers"
   | "shipping-label";
 
-/** Allowances and consumptions that turn a shape into cut sizes (trade.md part 3; common practice, no source). */
+/** Allowances and consumptions that turn a shape into cut sizes (common practice, no source). */
 export interface PartsRules {
   readonly version: string;
   readonly lines: readonly PartRule[];

@@ -1,7 +1,6 @@
 export * from "./comparison";
 export * from "./join";
 export * from "./price-spec";
-export * from "./print-job";
 export * from "./rounding";
 export * from "./rush";
 export * from "./types";

@@ -92,7 +92,7 @@ export interface PriceLine {
 
 export interface Price {
   readonly priceBook: string;
-  readonly currency: "USD";
+  readonly currency: PriceBook["currency"];
   readonly destination: Destination;
   /** Everything but shipping; their sum is `exTaxCents`. */
   readonly lines: readonly PriceLine[];

@@ -4,9 +4,8 @@
  */
 import {
   type CompiledProblem,
+  type CompiledUse,
   earliestByPrecedence,
-  fitOfUse,
-  layOver,
   type Placement,
   placeCluster,
   type SerialPlan,
@@ -47,7 +46,7 @@ export function insertPair(
 ): number {
   const { problem, plan, placement, sampler } = insertion;
   sampler.replication = index;
-  layOver(problem, insertion.resources, replication.timelines, placement.timelines);
+  placement.timelines.layOver(replication.timelines, insertion.resources);
   placement.lowest.set(problem.release);
   const visits = insertion.visits.fill(0);
   const pressWaits = new Map<number, string>();
@@ -119,16 +118,10 @@ function causeOf(resource: string): string {
   return resource.startsWith("crew:") ? "crew:10" : "station-queue:10";
 }
 
-function firstFit(
-  { problem, placement }: Insertion,
-  use: Parameters<typeof fitOfUse>[2],
-  from: number,
-  minutes: number,
-  family: number,
-): number {
+function firstFit({ placement }: Insertion, use: CompiledUse, from: number, minutes: number, family: number): number {
   let start = from;
   for (;;) {
-    const later = fitOfUse(problem, placement.timelines, use, start, start + minutes, family, minutes);
+    const later = placement.timelines.fits(use, start, start + minutes, family, minutes);
     if (later === start) return start;
     start = later;
   }

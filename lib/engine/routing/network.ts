@@ -1,5 +1,5 @@
 /**
- * The way of a pair over the floor (trade.md part 2): station 1 first; then four branches side by side, core 2–5, base and
+ * The way of a pair over the floor (common practice, no source): station 1 first; then four branches side by side, core 2–5, base and
  * edge 6–7, print 8, composites 9; they join at the lay-up 10, then press 11, rest, 12, 13, 14. A print-only job takes 1, 8
  * and a share of 14.
  */

@@ -1,13 +1,11 @@
 import {
-  busyWidth,
   type CompiledProblem,
   calendarNamed,
   compileProblem,
-  DispatchRun,
-  dispatchModel,
   type WorkCalendar,
   workMinutesBefore,
 } from "#engine/schedule";
+import { busyWidth, DispatchRun, dispatchModel } from "#engine/simulate";
 import { accept, type Outcome } from "#engine/units";
 import type { FloorCatalog } from "./floor";
 import {

@@ -9,7 +9,7 @@ import {
   emptyPlacement,
   resourcesUsed,
   serialPlan,
-  workingTimelines,
+  Timelines,
   workMinutesBefore,
 } from "#engine/schedule";
 import { accept, type IsoDate, type Outcome } from "#engine/units";
@@ -54,7 +54,7 @@ export function prepareCandidate(runs: QueueRuns, candidate: CandidatePair): Out
   const problem = compileProblem(specified);
   const rules = redoRules(runs.floor, operations);
   const resources = resourcesUsed(problem);
-  const timelines = workingTimelines(
+  const timelines = Timelines.toLayOver(
     problem,
     resources,
     runs.replications.map((replication) => replication.timelines),
@@ -115,15 +115,8 @@ function mouldStarts({ runs, insertion, finishWorkMinutes }: CandidateRuns, befo
   const presses = problem.usesOf[press]?.[0]?.members ?? Int32Array.of();
   const all: number[][] = [];
   for (let run = 0; run < finishWorkMinutes.length; run++) {
-    const { from, starts, families } = (runs.replications[run] as Replication).timelines;
-    const found: number[] = [];
-    for (const resource of presses) {
-      const last = from[resource + 1] as number;
-      for (let at = from[resource] as number; at < last && (starts[at] as number) < beforeMinute; at++) {
-        if (families[at] === family) found.push(starts[at] as number);
-      }
-    }
-    all.push(found);
+    const { timelines } = runs.replications[run] as Replication;
+    all.push(Array.from(presses).flatMap((resource) => timelines.startsOfFamily(resource, family, beforeMinute)));
   }
   return all;
 }

@@ -7,15 +7,11 @@ import {
   type CompiledProblem,
   calendarNamed,
   compileProblem,
-  DispatchRun,
-  dispatchModel,
-  emptyTimelines,
-  type StoredTimelines,
-  storeTimelines,
-  type Timelines,
+  Timelines,
   type WorkCalendar,
   workMinutesBefore,
 } from "#engine/schedule";
+import { DispatchRun, dispatchModel, storeTimelines } from "#engine/simulate";
 import { accept, type Outcome } from "#engine/units";
 import type { FloorCatalog } from "./floor";
 import { calendarName, type FloorProblem, type FloorRefusal, openQueue } from "./floor-problem";
@@ -28,7 +24,7 @@ import type { PairOnFloor } from "./types";
 export interface Replication {
   /** Working minutes from now to each pair's finish, shocks included; in the order of the pairs. */
   readonly finishWorkMinutes: Float64Array;
-  readonly timelines: StoredTimelines;
+  readonly timelines: Timelines;
   readonly shocks: readonly Shock[];
 }
 
@@ -69,7 +65,7 @@ export function prepareRuns(situation: QueueSituation, seed: number): Outcome<Qu
     redoRules: rules,
   });
   const sampler = new FloorSampler(floor, problem, queue.operations, seed, calendar, queue.nowMinute, rules);
-  const working = emptyTimelines(problem, roomForRedos * (problem.operationCount + 1) + roomForOutages);
+  const working = Timelines.empty(problem, roomForRedos * (problem.operationCount + 1) + roomForOutages);
   const engine = { run: pairs.length === 0 ? null : new DispatchRun(model), sampler, working };
   return accept({ situation, floor, pairs, queue, problem, calendar, seed, replications: [], engine });
 }

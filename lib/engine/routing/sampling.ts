@@ -1,18 +1,11 @@
 /**
  * What may happen in one replication: sampled minutes and waits, redone work, lost press days, shared shocks. Every draw is
  * keyed by (seed, replication, pair, step, visit), so one more pair shifts nobody else's draws (common random numbers).
- * Durations: lognormal with PERT mean (low + 4 typ + high)/6 and sd (high − low)/6.
  */
-import { hashText, keyedDraw, lognormalTable, sampleTable, unitFromU32 } from "#engine/math";
-import {
-  type CompiledProblem,
-  clockMinuteOf,
-  type DispatchSampler,
-  type RedoRule,
-  type WorkCalendar,
-  workMinutesBefore,
-} from "#engine/schedule";
-import type { FloorCatalog, ReworkLoop, ThreePointMinutes } from "./floor";
+import { hashText, keyedDraw, sampleTable, unitFromU32 } from "#engine/math";
+import { type CompiledProblem, clockMinuteOf, type WorkCalendar, workMinutesBefore } from "#engine/schedule";
+import { type DispatchSampler, type RedoRule, threePointTable } from "#engine/simulate";
+import type { FloorCatalog, ReworkLoop } from "./floor";
 import { type FloorOperation, pressResource, splitMinutes, workingDayMinutes } from "./floor-problem";
 import { minutesPerDay } from "./shop-time";
 
@@ -76,8 +69,10 @@ export class FloorSampler implements DispatchSampler {
     rules: readonly PairRedoRule[],
   ) {
     this.keys = Int32Array.from(operations, ({ pairKey }) => hashText(pairKey));
-    this.touchTables = operations.map(({ step }) => (step.kind === "work" ? tableOf(step.minutes) : null));
-    this.waitTables = operations.map(({ step }) => (step.waitMinutes === null ? null : tableOf(step.waitMinutes)));
+    this.touchTables = operations.map(({ step }) => (step.kind === "work" ? threePointTable(step.minutes) : null));
+    this.waitTables = operations.map(({ step }) =>
+      step.waitMinutes === null ? null : threePointTable(step.waitMinutes),
+    );
     this.touchShare = Float64Array.from(operations, ({ minutesShare }) => minutesShare);
     for (const rule of rules) this.ruleOf.set(rule.operation, rule);
     for (const rule of rules) for (const operation of rule.redo) this.ruleRedoing.set(operation, rule);
@@ -211,19 +206,4 @@ export function sharedShocks(floor: FloorCatalog, seed: number, replication: num
     });
   }
   return found;
-}
-
-/** Sampling tables, one for each distinct three-point duration; the shop's settings have a few dozen. */
-const tables = new Map<string, Float64Array>();
-const mostTables = 500;
-
-function tableOf({ low, typ, high }: ThreePointMinutes): Float64Array {
-  const key = `${low}|${typ}|${high}`;
-  let table = tables.get(key);
-  if (table === undefined) {
-    table = lognormalTable((low + 4 * typ + high) / 6, (high - low) / 6);
-    if (tables.size >= mostTables) tables.clear();
-    tables.set(key, table);
-  }
-  return table;
 }

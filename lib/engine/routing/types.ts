@@ -38,7 +38,7 @@ export interface OperationOnFloor {
   readonly minutesShare?: number;
 }
 
-export const waitReasons = ["deposit", "specification-lock", "proof", "rights", "material", "decision"] as const;
+const waitReasons = ["deposit", "specification-lock", "proof", "rights", "material", "decision"] as const;
 export type WaitReason = (typeof waitReasons)[number];
 
 export interface WaitingOn {

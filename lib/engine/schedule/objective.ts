@@ -1,5 +1,4 @@
 /** What a schedule costs: makespan, weighted tardiness, changeover minutes, and deadlines as a wall. */
-import type { CompiledProblem } from "./compile";
 import type { Placement } from "./place";
 import type { Objective } from "./types";
 
@@ -30,7 +29,7 @@ export interface Costs {
 }
 
 /** End of each job: the latest end of its operations, unattended phases included. */
-export function jobEnds(placement: Placement): Int32Array {
+function jobEnds(placement: Placement): Int32Array {
   const ends = new Int32Array(placement.problem.jobCount);
   const { jobOf, operationCount } = placement.problem;
   for (let operation = 0; operation < operationCount; operation++) {
@@ -67,24 +66,9 @@ export function searchCost(placement: Placement, weights: ObjectiveWeights): num
   return costs.objectiveValue + minutePastDeadline * costs.minutesPastDeadlines;
 }
 
-/** Sum of the changeovers between neighbours on every resource that has them, the first from the initial family. */
+/** Sum of the changeovers on every resource that has them. */
 function totalChangeover({ problem, timelines }: Placement): number {
   let total = 0;
-  for (let resource = 0; resource < problem.resourceCount; resource++)
-    total += changeoverOn(problem, timelines, resource);
-  return total;
-}
-
-function changeoverOn(problem: CompiledProblem, timelines: Placement["timelines"], resource: number): number {
-  const table = problem.changeover[resource] ?? null;
-  if (table === null) return 0;
-  const base = timelines.from[resource] as number;
-  let family = problem.initialFamily[resource] as number;
-  let total = 0;
-  for (let i = 0; i < (timelines.count[resource] as number); i++) {
-    const next = timelines.families[base + i] as number;
-    if (family >= 0 && next >= 0) total += table[family * problem.familyCount + next] as number;
-    if (next >= 0) family = next;
-  }
+  for (let resource = 0; resource < problem.resourceCount; resource++) total += timelines.changeoversOn(resource);
   return total;
 }

@@ -4,7 +4,7 @@
  */
 import { nextOpen, nextOpenRun, startForEnd, workEnd } from "./calendar";
 import type { CompiledProblem } from "./compile";
-import { chooseMembers, emptyTimelines, fitOfUse, occupy, release, type Timelines } from "./timelines";
+import { Timelines } from "./timelines";
 
 /** A partial schedule. Minutes are the problem's own, or one replication's sample. */
 export interface Placement {
@@ -24,7 +24,7 @@ export interface Placement {
   readonly chosen: Int32Array;
 }
 
-export function emptyPlacement(problem: CompiledProblem, timelines = emptyTimelines(problem)): Placement {
+export function emptyPlacement(problem: CompiledProblem, timelines = Timelines.empty(problem)): Placement {
   const chosenFrom = new Int32Array(problem.operationCount + 1);
   problem.usesOf.forEach((uses, operation) => {
     const entries = uses.reduce((sum, use) => sum + (use.isPool ? 1 : use.units), 0);
@@ -61,7 +61,7 @@ export function findStart(placement: Placement, operation: number, lowest: numbe
     for (let i = 0; i < uses.length && later === start; i++) {
       const use = uses[i] as (typeof uses)[number];
       const held = use.holds ? unattended : 0;
-      later = fitOfUse(problem, timelines, use, start, done + held, family, minutes + held);
+      later = timelines.fits(use, start, done + held, family, minutes + held);
     }
     if (later === start) return start;
     start = later;
@@ -94,13 +94,13 @@ export function place(placement: Placement, operation: number, start: number): v
     if (use.isPool) {
       const pool = use.members[0] as number;
       chosen[at] = pool;
-      occupy(problem, timelines, pool, start, until, use.units, family);
+      timelines.occupy(pool, start, until, use.units, family);
       at += 1;
       continue;
     }
-    chooseMembers(problem, timelines, use, start, until, family, chosen, at);
+    timelines.choose(use, start, until, family, chosen, at);
     for (let unit = 0; unit < use.units; unit++) {
-      occupy(problem, timelines, chosen[at + unit] as number, start, until, 1, family);
+      timelines.occupy(chosen[at + unit] as number, start, until, 1, family);
     }
     at += use.units;
   }
@@ -111,7 +111,7 @@ export function place(placement: Placement, operation: number, start: number): v
 }
 
 /** Takes an operation off again. */
-export function unplace(placement: Placement, operation: number): void {
+function unplace(placement: Placement, operation: number): void {
   const { problem, timelines, chosen } = placement;
   const start = placement.start[operation] as number;
   const done = placement.workEnd[operation] as number;
@@ -122,7 +122,7 @@ export function unplace(placement: Placement, operation: number): void {
     const until = use.holds ? end : done;
     const entries = use.isPool ? 1 : use.units;
     for (let unit = 0; unit < entries; unit++) {
-      release(problem, timelines, chosen[at + unit] as number, start, until, use.isPool ? use.units : 1);
+      timelines.release(chosen[at + unit] as number, start, until, use.isPool ? use.units : 1);
     }
     at += entries;
   }

@@ -5,7 +5,6 @@
 import { workEnd } from "./calendar";
 import type { CompiledProblem } from "./compile";
 import { findStart, laterStart, type Placement, place, placeCluster } from "./place";
-import { clearTimelines, occupyUnavailable } from "./timelines";
 
 /** How a list is decoded: clusters tied by maximum gaps, fixed operations first. */
 export interface SerialPlan {
@@ -50,10 +49,10 @@ export function serialPlan(problem: CompiledProblem): SerialPlan {
 
 /** Empties a placement and puts the fixed operations where they are. */
 export function placeFixed(plan: SerialPlan, placement: Placement): void {
-  clearTimelines(plan.problem, placement.timelines);
+  placement.timelines.clear();
   placement.isPlaced.fill(0);
   for (const operation of plan.fixed) place(placement, operation, plan.problem.fixedStart[operation] as number);
-  occupyUnavailable(plan.problem, placement.timelines);
+  placement.timelines.occupyUnavailable();
 }
 
 const maxGapRepairs = 200;
@@ -98,7 +97,7 @@ function holdBackForJoins(plan: SerialPlan, placement: Placement): boolean {
 
 /** Fixed operations that overlap on a resource, as pairs of operation numbers; empty when they can all stand. */
 export function fixedConflicts(plan: SerialPlan, placement: Placement): readonly number[] {
-  clearTimelines(plan.problem, placement.timelines);
+  placement.timelines.clear();
   const { problem } = plan;
   const conflicts: number[] = [];
   for (const operation of plan.fixed) {
@@ -124,18 +123,6 @@ function overlapsPlaced(placement: Placement, operation: number, start: number, 
   const { problem, timelines } = placement;
   return (problem.usesOf[operation] ?? []).some((use) => {
     const until = use.holds ? done + (placement.unattended[operation] as number) : done;
-    const free = Array.from(use.members).filter((member) => {
-      const base = timelines.from[member] as number;
-      for (let i = 0; i < (timelines.count[member] as number); i++) {
-        const from = timelines.starts[base + i] as number;
-        if (use.isPool) {
-          const to = i + 1 < (timelines.count[member] as number) ? (timelines.starts[base + i + 1] as number) : until;
-          const level = timelines.ends[base + i] as number;
-          if (from < until && to > start && level + use.units > (problem.capacity[member] as number)) return false;
-        } else if (from < until && (timelines.ends[base + i] as number) > start) return false;
-      }
-      return true;
-    });
-    return free.length < (use.isPool ? 1 : use.units);
+    return timelines.overlaps(use, start, until);
   });
 }

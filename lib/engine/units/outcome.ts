@@ -19,8 +19,3 @@ export function accept<T>(value: T): { readonly ok: true; readonly value: T } {
 export function refuse<const R extends Refusal>(refusal: R): { readonly ok: false; readonly refusal: R } {
   return { ok: false, refusal };
 }
-
-/** Ends an exhaustive switch: a missed case does not compile. */
-export function assertNever(value: never): never {
-  throw new RangeError(`unexpected case: ${JSON.stringify(value)}`);
-}

@@ -1,6 +1,7 @@
 /** The core from above: wood, glue joints, pocket, spacers and the mount line. */
 import { G, Line, Path, Rect, Svg } from "@react-pdf/renderer";
 import words from "#content/copy/papers.json";
+import { stripWidthLeftMm } from "#engine/flex";
 import { fill } from "#engine/units";
 import type { XY } from "#papers/parts/facts";
 import { numberText, plainNumber } from "#papers/parts/format";
@@ -101,8 +102,10 @@ function StripJoints({
   const front = scale.x(core.wood.fromMm);
   return (
     <G>
-      {core.strips.map((strip) => {
-        const seen = runs(inWood.map((p) => ({ x: p.x, shown: coreHalf(p, core) > strip.outerMm })));
+      {core.strips.map((strip, index) => {
+        const seen = runs(
+          inWood.map((p) => ({ x: p.x, shown: stripWidthLeftMm(core.strips, index + 1, coreHalf(p, core)) > 0 })),
+        );
         const mid = ((strip.innerMm + strip.outerMm) / 2) * (strip.position === "C" ? 0 : 1);
         return (
           <G key={strip.position}>

@@ -1,6 +1,7 @@
 /** The section across the core at the mount line, full size. */
 import { G, Path, Rect, Svg, View } from "@react-pdf/renderer";
 import words from "#content/copy/papers.json";
+import { stripWidthLeftMm } from "#engine/flex";
 import { fill } from "#engine/units";
 import type { DrawingData } from "#papers/parts/facts";
 import { numberText, plainNumber } from "#papers/parts/format";
@@ -22,10 +23,14 @@ export function SectionAtMount({ d, core }: { readonly d: DrawingData; readonly 
   const top = 30;
   const width = Math.max(2 * half + 40, SECTION_TEXT_PT);
   const wall = core.sidewall.widthMm * pt;
-  const inner = half - wall;
+  const woodHalfMm = d.widthAtMountMm / 2 - core.sidewall.widthMm;
+  const left = core.strips.map((s, index) => {
+    const widthMm = stripWidthLeftMm(core.strips, index, woodHalfMm);
+    return { position: s.position, fromMm: s.position === "C" ? -widthMm : s.innerMm, toMm: s.innerMm + widthMm };
+  });
   const columns = [
-    ...core.strips.map((s) => ({ ...s, side: 1 })),
-    ...core.strips.filter((s) => s.position !== "C").map((s) => ({ ...s, side: -1 })),
+    ...left.map((s) => ({ ...s, side: 1 })),
+    ...left.filter((s) => s.position !== "C").map((s) => ({ ...s, side: -1 })),
   ];
   return (
     <View style={{ width }}>
@@ -39,8 +44,8 @@ export function SectionAtMount({ d, core }: { readonly d: DrawingData; readonly 
           </G>
         ))}
         {columns.map((c) => {
-          const from = c.position === "C" ? -Math.min(c.outerMm * pt, inner) : Math.min(c.innerMm * pt, inner);
-          const to = Math.min(c.outerMm * pt, inner);
+          const from = c.fromMm * pt;
+          const to = c.toMm * pt;
           if (to - from < 0.5) return null;
           const x = c.side === 1 ? cx + from : cx - to;
           return (

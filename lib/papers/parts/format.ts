@@ -1,5 +1,7 @@
 /** How documents write numbers, money and days: one way everywhere, half up, the unit beside the number. */
 import words from "#content/copy/papers.json";
+
+import type { Price } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
 import { textForPeople } from "#engine/units";
 import type { LocalDateTime } from "./facts";
@@ -27,7 +29,7 @@ export function plainNumber(value: number, decimals = 0): string {
 }
 
 /** Integer cents as "$1 925.00"; credits with a true minus sign. */
-export function money(cents: number, currency: "USD" = "USD"): string {
+export function money(cents: number, currency: Price["currency"] = "USD"): string {
   const sign = cents < 0 ? "\u2212" : "";
   const symbol = currency === "USD" ? "$" : "";
   const whole = Math.trunc(Math.abs(cents) / 100);

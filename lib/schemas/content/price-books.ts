@@ -42,9 +42,13 @@ const optionCents = z.record(id, z.strictObject({ label, cents: wholeCents })).s
   }
 });
 
+/** A book as it is written: in the shop's currency, whatever that is. */
+type WrittenPriceBook = Omit<PriceBook, "currency"> & Partial<Pick<PriceBook, "currency">>;
+
 const priceBookSchema = z.strictObject({
   id: z.string().regex(/^[A-Z]+-\d+$/, { error: "a price book is named by capitals, a hyphen and a number" }),
-  currency: z.literal("USD"),
+  /** Stood in each book before the shop's own file was its one home; read from there, and kept in older releases. */
+  currency: z.literal("USD").exactOptional(),
   effectiveFrom: isoDateSchema,
   modelCents: z.record(id, wholeCents),
   optionCents,
@@ -57,7 +61,7 @@ const priceBookSchema = z.strictObject({
   rush: z.strictObject({ label, basisPoints, minimumCents: wholeCents }),
   quoteValidDays: z.int().min(1).max(365),
   printOnly: z.strictObject({ setUpCents: wholeCents, perSheetCents: wholeCents }),
-}) satisfies z.ZodType<PriceBook>;
+}) satisfies z.ZodType<WrittenPriceBook>;
 
 export const priceBooksFileSchema = z.strictObject({
   about,

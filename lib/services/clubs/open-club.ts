@@ -10,12 +10,12 @@ import { accept, fill, type IsoDate, type Outcome, refuse } from "#engine/units"
 import { checkSheetField } from "#schemas/sheet-fields";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
+import type { ClubPalette } from "#services/views";
 import { currentCatalog } from "#shop/catalogue/current";
 import { clubNumber } from "#shop/names/numbers";
-import { normalisePhone } from "#shop/names/phone";
+import { normalisePhone, storedForms } from "#shop/names/phone";
 import { shopDay } from "#shop/time/shop-time";
 import { paletteGraphic } from "./palette";
-import type { ClubPalette } from "./views";
 
 const w = problems.clubs;
 
@@ -49,6 +49,7 @@ export async function openClub(ctx: Context, input: OpenClubInput): Promise<Outc
       name: input.customer.name.trim(),
       phone: input.customer.phone.trim(),
       phoneNormalised: phone.value,
+      phoneForms: storedForms(input.customer.phone),
       email: input.customer.email?.trim() || null,
       address: null,
     };

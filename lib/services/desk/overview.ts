@@ -13,6 +13,7 @@ import { queueBoardOf } from "#shop/board/board";
 import type { DeskOverview, QueueBoard, SearchHit } from "#shop/board/views";
 import { currentBook, currentCatalog } from "#shop/catalogue/current";
 import { numberIn, orderNumber, quoteNumber } from "#shop/names/numbers";
+import { digitsToFind } from "#shop/names/phone";
 import { quoteStateOf } from "#shop/order/quote-state";
 import { addDays, shopDay, startOfShopDay } from "#shop/time/shop-time";
 
@@ -103,14 +104,14 @@ export async function search(ctx: Context, input: { readonly text: string }): Pr
 }
 
 async function officeHits(ctx: Context, text: string): Promise<readonly SearchHit[]> {
-  const digits = text.replaceAll(/\D/g, "");
+  const digits = digitsToFind(text);
   const quoteNo = numberIn(text, "Q");
   const orderNo = numberIn(text, "O");
   const [quotes, orders, customers, sheets] = await Promise.all([
     listQuoteRecords(ctx.db, { text, now: ctx.now, ...(quoteNo === undefined ? {} : { number: quoteNo }) }, top),
     listOrderRecords(ctx.db, { text, ...(orderNo === undefined ? {} : { number: orderNo }) }, top),
     searchCustomers(ctx.db, text, digits),
-    listSheets(ctx.db, { state: "open", text, ...(digits.length >= 4 ? { digits } : {}) }, top),
+    listSheets(ctx.db, { state: "open", text, digits }, top),
   ]);
   return [
     ...orders.rows.map(

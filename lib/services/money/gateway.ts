@@ -4,6 +4,7 @@
  */
 
 import history from "#content/copy/history.json";
+import type { Price } from "#engine/pricing";
 import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { DepositMethod } from "#shop/order/views";
 
@@ -12,7 +13,7 @@ const w = history.money;
 export interface DepositRequest {
   readonly orderNumber: string;
   readonly cents: number;
-  readonly currency: "USD";
+  readonly currency: Price["currency"];
   readonly method: DepositMethod;
   /** What staff read off a bank statement or a receipt. */
   readonly reference: string | null;

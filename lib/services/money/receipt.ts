@@ -2,7 +2,9 @@
 import type { Tx } from "#data/client";
 import { recordEvents } from "#data/events";
 import { insertPayment, type OrderRecord, orderById, receivePayment, updateOrder } from "#data/orders";
+import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
+import type { Price } from "#engine/pricing";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -36,7 +38,7 @@ export async function recordReceipt(ctx: Context, input: RecordReceiptInput): Pr
   const answer = await demoGateway.take({
     orderNumber: orderNumber(order),
     cents: due.value,
-    currency: "USD",
+    currency: frozen<Price>(order.price).currency,
     method: input.method,
     reference: input.reference?.trim() || null,
     isStaff: true,

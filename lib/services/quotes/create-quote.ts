@@ -20,14 +20,14 @@ import { noLease } from "#services/sheets/lease";
 import { whyClosed } from "#services/sheets/save-sheet";
 import { answersOf, choicesOf, contactOf, flagAcksOf, typedOf } from "#services/sheets/view";
 import type { SheetContact } from "#services/sheets/views";
+import type { MadeQuote } from "#services/views";
 import { currentCatalog, engineOn, engineVersion, keepRelease } from "#shop/catalogue/current";
 import { quoteNumber } from "#shop/names/numbers";
-import { normalisePhone } from "#shop/names/phone";
+import { normalisePhone, storedForms } from "#shop/names/phone";
 import type { DateRange } from "#shop/names/views";
 import { rangeOf } from "#shop/queue/range";
 import { frozenFit, validUntil } from "./freeze";
 import { quoteView } from "./view";
-import type { MadeQuote } from "./views";
 
 /**
  * Freezes the sheet as it stands. Refuses `contact-missing`, `sale-blocked` (by: what is missing, clashes or needs the
@@ -140,6 +140,7 @@ function checkContact(contact: SheetContact) {
     email: contact.email ?? null,
     phone: contact.phone ?? null,
     phoneNormalised: phone?.value ?? null,
+    phoneForms: contact.phone === undefined ? [] : storedForms(contact.phone),
     address: contact.address ?? null,
   });
 }

@@ -3,9 +3,10 @@ import { listSheets } from "#data/sheets";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
 import { pageOf, sliceOf } from "#services/paging";
+import type { DraftRow } from "#services/views";
+import { digitsToFind } from "#shop/names/phone";
 import type { Page } from "#shop/names/views";
 import { draftRow } from "./view";
-import type { DraftRow } from "./views";
 
 export interface ListDraftsInput {
   /** Part of a name or a number. */
@@ -21,13 +22,11 @@ export async function listDrafts(ctx: Context, input: ListDraftsInput): Promise<
   if (!allowed.ok) return allowed;
   const slice = sliceOf(input.page);
   const text = input.text?.trim();
-  const digits = text?.replaceAll(/\D/g, "");
   const found = await listSheets(
     ctx.db,
     {
       ...(input.state === undefined ? {} : { state: input.state }),
-      ...(text ? { text } : {}),
-      ...(digits && digits.length >= 4 ? { digits } : {}),
+      ...(text ? { text, digits: digitsToFind(text) } : {}),
     },
     slice,
   );

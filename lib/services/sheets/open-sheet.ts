@@ -7,10 +7,10 @@ import { transaction } from "#data/transaction";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
-import { normalisePhone } from "#shop/names/phone";
+import type { OpenedSheet, SheetChannel } from "#services/views";
+import { normalisePhone, storedForms } from "#shop/names/phone";
 import { leaseFor } from "./lease";
 import { sheetView } from "./view";
-import type { OpenedSheet, SheetChannel } from "./views";
 
 export interface OpenSheetInput {
   readonly channel: SheetChannel;
@@ -27,24 +27,24 @@ export async function openSheet(ctx: Context, input: OpenSheetInput): Promise<Ou
   const allowed = permit(ctx.actor, "sheet.start");
   if (!allowed.ok) return allowed;
   const phone = input.phone === undefined ? null : normalisePhone(input.phone, "contact.phone");
-  if (phone !== null && !phone.ok) return phone;
-  const normalised = phone?.value ?? null;
+  const forms = input.phone === undefined ? [] : storedForms(input.phone);
   return transaction(ctx.db, async (tx) => {
     const isStaff = ctx.actor.kind !== "guest";
-    if (normalised !== null) await lockName(tx, `phone ${normalised}`);
-    const customer = normalised === null || !isStaff ? null : await customerByPhone(tx, normalised);
-    const existing = normalised === null || !isStaff ? null : await openSheetByPhone(tx, normalised);
+    if (forms[0] !== undefined) await lockName(tx, `phone ${forms[0]}`);
+    const customer = isStaff ? await customerByPhone(tx, forms) : null;
+    const existing = isStaff ? await openSheetByPhone(tx, forms) : null;
     const knownAs = customer?.name ?? null;
     if (existing !== null) {
       const isFree = existing.leaseUntil === null || existing.leaseUntil <= ctx.now;
       const record = isFree ? await updateSheet(tx, existing.id, leaseFor(ctx)) : existing;
       return accept({ sheet: await sheetView(tx, record, ctx.actor, ctx.now), token: null, wasOpen: true, knownAs });
     }
+    if (phone !== null && !phone.ok) return phone;
     const record = await insertSheet(tx, {
       id: ctx.newId(),
       channel: ctx.actor.kind === "guest" ? "online" : input.channel,
       fields: firstFields(ctx, input, knownAs),
-      phoneNormalised: normalised,
+      phoneNormalised: phone?.value ?? null,
       customerId: customer?.id ?? null,
       ...leaseFor(ctx),
       openedByName: nameOf(ctx.actor),

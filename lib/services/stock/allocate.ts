@@ -30,7 +30,7 @@ export async function allocateStrips(
   const solved = solveSpec(spec, build);
   const blend = blendById(build, spec.core);
   if (!solved.ok || !blend.ok) throw new RangeError(`allocateStrips: ${spec.model} in ${spec.core} cannot be built`);
-  const need = stripNeed(spec, solved.value.build, blend.value);
+  const need = stripNeed(spec, solved.value, blend.value);
   const { coreFromMm, coreToMm } = solved.value.build;
   const species = [...new Set(Object.values(blend.value.strips))];
   const stock = await freeStrips(tx, species, coreToMm - coreFromMm);
@@ -45,8 +45,8 @@ export async function allocateStrips(
 }
 
 /**
- * The oldest strips of each species first: a rack's worth nearly always holds a set (140 strips: nine of ten, trade.md
- * part 4) and is searched in a few milliseconds; all of the stock only when it does not.
+ * The oldest strips of each species first: a rack's worth nearly always holds a set (140 strips: nine of ten,
+ * content/README.md) and is searched in a few milliseconds; all of the stock only when it does not.
  */
 export function firstMatch(
   stock: readonly StripRecord[],

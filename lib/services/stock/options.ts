@@ -61,7 +61,7 @@ function attempt(
 ) {
   const blend = blendById(build, spec.core);
   if (!blend.ok) throw new RangeError(`strip options: ${spec.core} is no core of the pair's release`);
-  const need = stripNeed(spec, solved.build, blend.value);
+  const need = stripNeed(spec, solved, blend.value);
   const species = [...new Set(need.positions.flatMap((position) => position.species))];
   const wanted = stock.filter((strip) => species.includes(strip.species));
   const matched = firstMatch(wanted, species, (strips) =>

@@ -10,7 +10,7 @@ import { coreStation } from "#shop/floor/stations";
 import { isStripsShort, stripsOfPair } from "#shop/stock/is-short";
 import type { StripStockView } from "./views";
 
-/** A rack that makes nine of ten wanted pairs (trade.md part 4), for shops whose settings name no level. */
+/** A rack that makes nine of ten wanted pairs (content/README.md), for shops whose settings name no level. */
 const usualReorderLevel = 140;
 
 export async function readStripStock(ctx: Context): Promise<Outcome<StripStockView>> {

@@ -1,6 +1,6 @@
 /**
  * What makes a pair the customer's own rather than picked from the shop's options: it decides which withdrawal notice
- * fits (trade.md part 10; the law is narrower than the trade thinks, so only real specifications count).
+ * fits (the law is narrower than the trade thinks, so only real specifications count).
  */
 
 import names from "#content/copy/names.json";

@@ -14,9 +14,9 @@ import { floorCatalog } from "#shop/floor/recipe";
 import { shopDay } from "#shop/time/shop-time";
 import { queuedPairs, situationOf } from "./situation";
 
-/** For a first look, as queue.md part 6 has it. */
+/** For a first look: P90 to some days. */
 export const previewRuns = 200;
-/** For a promise: P90 to about a day (queue.md part 3). */
+/** For a promise: P90 to about a day. */
 export const promiseRuns = 600;
 /**
  * Every day has futures of its own, told with the date so that it can be computed again: with one seed for ever all promises

@@ -1,10 +1,9 @@
 /** What wood one pair needs, and how alike it must be. */
-import type { CoreBlend, PairSpec } from "#engine/configuration";
-import type { SkiBuild, StripColumn } from "#engine/flex";
-import { halfWidthAt } from "#engine/geometry";
+import { type CoreBlend, type PairSpec, type SolvedSpec, stripWeights } from "#engine/configuration";
+import type { StripColumn } from "#engine/flex";
 import type { StripLimits, StripNeed, StripPosition } from "#engine/matching";
 
-/** Shop practice (trade.md part 4), no source; per cent. */
+/** Common practice, no source; per cent. */
 export const stripLimits: StripLimits = {
   groupSpreadPercent: 5,
   twinPercent: 1.5,
@@ -13,10 +12,13 @@ export const stripLimits: StripLimits = {
   targetPercent: 3,
 };
 
-const samples = 60;
+/** Of a strip that is milled away altogether, which must still be told from another. */
+const leastWeight = 0.01;
 
-export function stripNeed(spec: PairSpec, build: SkiBuild, blend: CoreBlend): StripNeed {
-  const weights = build.columns.map((column) => widthLeft(column, build));
+/** @param solved the spec worked out: strips count by what the mill leaves of them where the bench bends the ski */
+export function stripNeed(spec: PairSpec, { build, flex }: SolvedSpec, blend: CoreBlend): StripNeed {
+  const byPosition = stripWeights(build, flex);
+  const weights = build.columns.map(({ position }) => Math.max(byPosition[position].stiffness, leastWeight));
   const hasWindows = spec.graphic.windows.length > 0 || blend.isWindowGrade;
   const positions = build.columns.map((column, index): StripPosition => {
     const species = blend.strips[column.position];
@@ -24,24 +26,12 @@ export function stripNeed(spec: PairSpec, build: SkiBuild, blend: CoreBlend): St
       name: column.position,
       perSki: column.position === "C" ? 1 : 2,
       species: [species],
-      weight: Math.max(weights[index] ?? 0, 0.01),
+      weight: weights[index] ?? leastWeight,
+      massWeight: Math.max(byPosition[column.position].mass, leastWeight),
       ...(hasWindows ? { grades: ["W"] } : {}),
     };
   });
   return { pairs: 1, positions, targetModulusMpa: targetModulus(build.columns, weights, positions) };
-}
-
-/** Share of a strip's width that the outline leaves, averaged over the wood's length: the outer ones are milled away. */
-function widthLeft(column: StripColumn, build: SkiBuild): number {
-  const { coreFromMm, coreToMm, shape, sidewall } = build;
-  const inner = column.position === "C" ? 0 : column.innerMm;
-  let sum = 0;
-  for (let i = 0; i < samples; i += 1) {
-    const xMm = coreFromMm + ((i + 0.5) / samples) * (coreToMm - coreFromMm);
-    const half = halfWidthAt(shape, xMm) - sidewall.widthMm;
-    sum += Math.min(Math.max(half - inner, 0), column.outerMm - inner) / (column.outerMm - inner);
-  }
-  return sum / samples;
 }
 
 /** The modulus the core was designed with, weighed as the strips are. */

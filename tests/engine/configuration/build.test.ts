@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { referenceBuildFor, skiBuildFor, solveSpec, stripWeights } from "#engine/configuration";
-import { evaluateFlex } from "#engine/flex";
+import { bareBuild, evaluateFlex } from "#engine/flex";
 import { interpolate } from "#engine/math";
 import truth from "../../fixtures/truth/demo-flex.json";
 import { catalog, solved, specOf } from "../demo-catalog";
@@ -146,11 +146,38 @@ describe("outer strips of another wood (scenario 20)", () => {
 });
 
 describe("stripWeights", () => {
-  it("counts an outer strip for little where the waist mills it away", () => {
+  it("counts an outer strip for little where the waist mills it away, and for more in the mass", () => {
     const { build: ski, flex } = solved(specOf());
-    const weights = stripWeights(ski, flex);
-    expect(weights.I).toBeCloseTo(weights.C, 6);
-    expect(weights.O).toBeLessThan(0.1 * weights.I);
-    expect((weights.C + weights.I + weights.M + weights.O) / 4).toBeCloseTo(1, 9);
+    const { C, I, M, O } = stripWeights(ski, flex);
+    expect(I.stiffness).toBeCloseTo(C.stiffness, 6);
+    expect(I.mass).toBeCloseTo(C.mass, 6);
+    expect(O.stiffness).toBeLessThan(0.1 * I.stiffness);
+    expect(O.mass).toBeGreaterThan(O.stiffness);
+    for (const of of ["stiffness", "mass"] as const) expect((C[of] + I[of] + M[of] + O[of]) / 4).toBeCloseTo(1, 9);
+  });
+
+  it("says by how much a stiffer or denser strip makes the ski stiffer or heavier", () => {
+    const { build: finished, core } = solved(specOf());
+    const ski = bareBuild(finished);
+    const plain = evaluateFlex(ski, core.profile);
+    const weights = stripWeights(ski, plain);
+    const changed = (position: "C" | "I" | "M" | "O", field: "axialModulusMpa" | "densityKgM3", by: number) => {
+      const columns = ski.columns.map((each) =>
+        each.position === position ? { ...each, [field]: each[field] + by } : each,
+      );
+      return evaluateFlex({ ...ski, columns }, core.profile);
+    };
+    // A column holds the strips of both sides: two, but for the centre strip.
+    const strips = { C: 1, I: 2, M: 2, O: 2 };
+    for (const position of ["C", "M", "O"] as const) {
+      const softer = (by: "C" | "I" | "M" | "O") =>
+        1 / plain.springCentreNPerMm - 1 / changed(by, "axialModulusMpa", 200).springCentreNPerMm;
+      const heavier = (by: "C" | "I" | "M" | "O") => changed(by, "densityKgM3", 50).massKg - plain.massKg;
+      const share = (of: "stiffness" | "mass") =>
+        (strips[position] * weights[position][of]) / (strips.I * weights.I[of]);
+      // First order: the core lies near the neutral axis, not on it.
+      expect(relative(softer(position) / softer("I"), share("stiffness"))).toBeLessThan(0.08);
+      expect(relative(heavier(position) / heavier("I"), share("mass"))).toBeLessThan(0.01);
+    }
   });
 });

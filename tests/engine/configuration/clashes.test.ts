@@ -1,12 +1,5 @@
 import { describe, expect, it } from "vitest";
-import {
-  conflictsOf,
-  flexClassOf,
-  movedMountConflict,
-  nearFlexClassOf,
-  resolveSpec,
-  type SpecChoices,
-} from "#engine/configuration";
+import { conflictsOf, flexClassOf, resolveSpec, type SpecChoices } from "#engine/configuration";
 import { catalog, specOf } from "../demo-catalog";
 
 const { build } = catalog;
@@ -93,20 +86,8 @@ describe("conflictsOf", () => {
 });
 
 describe("the mount line and the plate", () => {
-  const spec = specOf({ mount: { offsetMm: 35, bindingTrackMm: 410 } });
-
   it("allows 35 mm forward while the pocket is not milled: (480 − 410)/2 = 35 ≥ 25 mm", () => {
     expect(codes({ mount: { offsetMm: 35, bindingTrackMm: 410 } })).toEqual([]);
-  });
-
-  it("refuses it when the pocket is milled on the old line: margin 0 < 25 mm", () => {
-    expect(movedMountConflict(spec, 0, build)).toMatchObject({
-      code: "pocket-already-milled",
-      marginMm: 0,
-      leastMm: 25,
-      ways: [{ code: "old-line", choices: { mount: { offsetMm: 0 } } }],
-    });
-    expect(movedMountConflict(spec, 35, build)).toBeNull();
   });
 
   it("refuses a binding track that the plate cannot cover: (480 − 440)/2 = 20 mm", () => {
@@ -123,12 +104,5 @@ describe("flex classes", () => {
     expect(flexClassOf(0.62, build.flexClasses)?.number).toBe(1);
     expect(flexClassOf(1.45, build.flexClasses)).toBeNull();
     expect(flexClassOf(0.618, build.flexClasses)).toBeNull();
-  });
-
-  it("are near within 0.02, the edge included", () => {
-    expect(nearFlexClassOf(1.066, build.flexClasses)?.number).toBe(4);
-    expect(nearFlexClassOf(1.06, build.flexClasses)?.number).toBe(4);
-    expect(nearFlexClassOf(1.05, build.flexClasses)).toBeNull();
-    expect(nearFlexClassOf(0.618, build.flexClasses)?.number).toBe(1);
   });
 });

@@ -1,14 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  type BeamProblem,
-  type BeamStation,
-  cantileverFrequencyHz,
-  coreShearDeflectionMm,
-  solveBeam,
-  springConstants,
-} from "#engine/flex";
-import { integrate } from "#engine/math";
+import { type BeamProblem, type BeamStation, solveBeam, springConstants } from "#engine/flex";
+import { cantileverFrequencyHz, coreShearDeflectionMm, integrate } from "#engine/handbook";
 import { expectCase, input, mechanicsCase } from "../../fixtures/truth/mechanics";
 
 /** [x in m, EI in N·m²] knots. */

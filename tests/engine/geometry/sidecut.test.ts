@@ -1,13 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  arcWidthMm,
-  carvedRadiusM,
-  edgeContactBendMm,
-  federationRadiusM,
-  type SidecutWidths,
-  taperedArc,
-} from "#engine/geometry";
+import { federationRadiusM, type SidecutWidths, taperedArc } from "#engine/geometry";
+import { arcWidthMm, carvedRadiusM, edgeContactBendMm } from "#engine/handbook";
 import { radians } from "#engine/units";
 import { cases } from "./truth";
 

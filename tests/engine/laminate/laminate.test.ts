@@ -1,9 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { compliance, laminaInvariants } from "#engine/handbook";
 import {
-  compliance,
   type Lamina,
-  laminaInvariants,
   laminateConstants,
   type Ply,
   plateCompliance,

@@ -1,8 +1,8 @@
 /** Laws of sections made of plies, and of parts that slip past each other; limits by closed form. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { closedBoxTorsionalStiffnessNmm2 } from "#engine/handbook";
 import {
-  closedBoxTorsionalStiffnessNmm2,
   coupleStiffnessNmm2,
   laminateConstants,
   type Ply,

@@ -1,12 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  closedBoxTorsionalStiffnessNmm2,
-  type PlyMaterial,
-  rectangleTorsionConstantMm4,
-  type SectionLayer,
-  sectionConstants,
-} from "#engine/laminate";
+import { closedBoxTorsionalStiffnessNmm2, rectangleTorsionConstantMm4 } from "#engine/handbook";
+import { type PlyMaterial, type SectionLayer, sectionConstants } from "#engine/laminate";
 import { findRoot } from "#engine/math";
 import { expectCase, expected, input, mechanicsCase } from "../../fixtures/truth/mechanics";
 

@@ -8,7 +8,6 @@ import {
   benchModulusMpa,
   coreVariation,
   curedThicknessMm,
-  fabricById,
   fibreVolume,
   fibreWeight,
   halpinTsai,
@@ -16,13 +15,11 @@ import {
   inSeries,
   isotropicShear,
   laminateDensityKgM3,
-  type MaterialLibrary,
   resinGM2,
   shearCorrection,
-  sheetById,
-  woodById,
   woodDensityKgM3,
-} from "#engine/materials";
+} from "#engine/handbook";
+import { fabricById, type MaterialLibrary, sheetById, woodById } from "#engine/materials";
 import { expectCase, expected, input } from "../../fixtures/truth/mechanics";
 
 const library: MaterialLibrary = catalogue;

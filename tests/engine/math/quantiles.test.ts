@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { lognormalQuantile } from "#engine/handbook";
 import {
   lognormalFromMoments,
-  lognormalQuantile,
   lognormalTable,
   normalQuantile,
   normalTable,

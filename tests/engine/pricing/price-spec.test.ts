@@ -8,7 +8,6 @@ import {
   type Price,
   type PriceBook,
   type PriceTerms,
-  pricePrintJob,
   priceSpec,
   rushBeside,
 } from "#engine/pricing";
@@ -170,16 +169,5 @@ describe("priceSpec", () => {
     expect(stray).toMatchObject({ ok: false, refusal: { code: "no-price", path: "reinforcements.1", item: "hemp" } });
     const noHours = { destination: "home", extras: [{ code: "designer-hour", quantity: 0 }] } as const;
     expect(() => priceSpec(plainSpec, book, catalog.build, noHours)).toThrow(/quantity 0 of designer-hour/);
-  });
-});
-
-describe("pricePrintJob", () => {
-  it("prices 12 printed sheets at 60 + 12 × 38 = 516", () => {
-    expect(pricePrintJob(12, book, "collect").exTaxCents).toBe(51_600);
-  });
-
-  it("cannot print half a sheet or none", () => {
-    expect(() => pricePrintJob(0, book, "home")).toThrow(/sheets 0/);
-    expect(() => pricePrintJob(1.5, book, "home")).toThrow(/sheets 1.5/);
   });
 });

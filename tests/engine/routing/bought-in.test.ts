@@ -4,10 +4,13 @@ import path from "node:path";
 import { describe, expect, it } from "vitest";
 import { openQueue, planQueue, promiseRuns, shopMinute, waitForBought } from "#engine/routing";
 import { isoDate } from "#engine/units";
-import { floorFileSchema } from "#schemas/floor";
+import { floorFileSchema, floorOf } from "#schemas/floor";
 
-const floor = floorFileSchema.parse(
-  JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+const floor = floorOf(
+  floorFileSchema.parse(
+    JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+  ),
+  "America/Denver",
 );
 const monday = isoDate("2026-10-05");
 const now = shopMinute(monday, 9 * 60);

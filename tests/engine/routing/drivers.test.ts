@@ -18,10 +18,13 @@ import {
   shopMinute,
 } from "#engine/routing";
 import { isoDate } from "#engine/units";
-import { floorFileSchema } from "#schemas/floor";
+import { floorFileSchema, floorOf } from "#schemas/floor";
 
-const floor = floorFileSchema.parse(
-  JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+const floor = floorOf(
+  floorFileSchema.parse(
+    JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+  ),
+  "America/Denver",
 );
 const now = shopMinute(isoDate("2026-10-05"), 9 * 60);
 const options = { runs: 60, seed: 4 };

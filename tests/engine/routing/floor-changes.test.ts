@@ -4,10 +4,13 @@ import path from "node:path";
 import { describe, expect, it } from "vitest";
 import { type FloorChange, type PairOnFloor, planQueue, shopMinute, singleChanges } from "#engine/routing";
 import { isoDate } from "#engine/units";
-import { floorFileSchema } from "#schemas/floor";
+import { floorFileSchema, floorOf } from "#schemas/floor";
 
-const floor = floorFileSchema.parse(
-  JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+const floor = floorOf(
+  floorFileSchema.parse(
+    JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+  ),
+  "America/Denver",
 );
 const at = (date: string, hour: number, minute = 0) => shopMinute(isoDate(date), hour * 60 + minute);
 const evening = (date: string): FloorChange => ({

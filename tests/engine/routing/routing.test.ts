@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { dispatchList, scheduledOperations } from "#engine/optimise";
 import {
   answerRange,
   type CandidatePair,
@@ -20,20 +21,16 @@ import {
   shopMinute,
   weekdayOf,
 } from "#engine/routing";
-import {
-  compileProblem,
-  decodeSerial,
-  dispatchList,
-  emptyPlacement,
-  scheduledOperations,
-  serialPlan,
-} from "#engine/schedule";
+import { compileProblem, decodeSerial, emptyPlacement, serialPlan } from "#engine/schedule";
 import { isoDate } from "#engine/units";
-import { floorFileSchema } from "#schemas/floor";
+import { floorFileSchema, floorOf } from "#schemas/floor";
 import { faultsOf } from "../../support/feasible";
 
-const floor = floorFileSchema.parse(
-  JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+const floor = floorOf(
+  floorFileSchema.parse(
+    JSON.parse(readFileSync(path.resolve(import.meta.dirname, "../../../content/catalog/floor.json"), "utf8")),
+  ),
+  "America/Denver",
 );
 const now = shopMinute(isoDate("2026-10-05"), 9 * 60);
 
@@ -139,6 +136,26 @@ describe("planQueue", () => {
     const trim = plan.operations.find(({ pairId, station }) => pairId === "pair-0" && station === 12);
     // 24 h of rest after a pressing that ended 600 min before now.
     expect(trim && trim.startMinute >= now - 600 + 1440).toBe(true);
+  });
+
+  it("plans 10,000 jobs, which take the printer decades", () => {
+    const route = { ...plain("").route, kind: "print-only", mould: null, mouldFamily: null, printSheets: 40 } as const;
+    const [like] = queueOf(1) as [PairOnFloor];
+    const jobs = Array.from({ length: 10_000 }, (_, i) => ({
+      ...like,
+      pairId: `${i}`,
+      route,
+      operations: [],
+      promise: null,
+    }));
+    const { pairs, totals } = unwrap(planQueue(situation(jobs)));
+    expect(new Set(pairs.map(({ pairId }) => pairId)).size).toBe(10_000);
+    const station = floor.stations.find(({ number }) => number === 8);
+    const printMinutes = (10_000 * 40 * (station?.minutes.typ ?? 0)) / 2 / (station?.capacity ?? 1);
+    const openMinutesAWeek = 5 * floor.hours.windows.reduce((sum, each) => sum + each.toMinute - each.fromMinute, 0);
+    const weeks = (totals.finishMinute - now) / (7 * 1440);
+    expect(weeks).toBeGreaterThan(printMinutes / openMinutesAWeek);
+    expect(weeks).toBeGreaterThan(12 * 52);
   });
 
   it("refuses a mould that the floor does not have, and says where", () => {

@@ -1,13 +1,13 @@
 "use server";
 /** What a call asks of the server. Each: parse, who asks, one use case, words. */
 import { revalidatePath } from "next/cache";
-import { redirect, unstable_rethrow } from "next/navigation";
+import { redirect } from "next/navigation";
 import { z } from "zod";
-import { faultWords, reportFault } from "#app/_server/faults.ts";
+import { idField, shopInstantField, withoutEmpty } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
+import { replyOf } from "#app/_server/sheet-reply.ts";
 import type { AssessReply, Patch, SaveReply } from "#app/_ui/sheet/use-sheet.client.ts";
-import { idField, shopInstantField, withoutEmpty } from "#app/shop/fields.ts";
 import { say } from "#app/shop/say.ts";
 import { tellLink } from "#app/shop/told-link.ts";
 import shop from "#content/catalog/shop.json";
@@ -121,27 +121,9 @@ export const answerForFlag = formAction({
   done: show,
 });
 
-interface Refused {
-  readonly ok: false;
-  readonly message: string;
-  readonly path?: string;
-}
-
-/** A use case called from the sheet itself: its answer, a refusal in words, or a fault as a reference. */
-async function onSheet<T>(
-  name: string,
-  work: (ctx: Context) => Promise<Outcome<T>>,
-): Promise<{ readonly ok: true; readonly value: T } | Refused> {
-  try {
-    const outcome = await work(await staffContext());
-    if (outcome.ok) return outcome;
-    const { refusal } = outcome;
-    return { ok: false, message: say(refusal), ...(refusal.path === undefined ? {} : { path: refusal.path }) };
-  } catch (error) {
-    unstable_rethrow(error);
-    return { ok: false, message: faultWords(reportFault(error, name)) };
-  }
-}
+/** A use case called from the sheet itself. */
+const onSheet = <T>(name: string, work: (ctx: Context) => Promise<Outcome<T>>) =>
+  replyOf(name, async () => work(await staffContext()), say);
 
 export async function saveCall(sheetId: SheetId, patch: Patch, baseVersion: number): Promise<SaveReply> {
   const parsed = sheetPatchSchema.safeParse({ patch, baseVersion });

@@ -3,10 +3,10 @@
 import { redirect } from "next/navigation";
 import { z } from "zod";
 import { forgetTyped, showTicked } from "#app/_server/club-choice.ts";
+import { idField, maybeTicked, textField, withoutEmpty } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { type FormState, readForm, typedValues } from "#app/_server/form-state.ts";
 import { staffContext } from "#app/_server/request.ts";
-import { idField, maybeTicked, textField, withoutEmpty } from "#app/shop/fields.ts";
 import { say } from "#app/shop/say.ts";
 import { tellLink } from "#app/shop/told-link.ts";
 import { isoDate } from "#engine/units";

@@ -2,9 +2,9 @@
 /** What the owner decides about readings, the books made of them, and pairs of the paper book. */
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
+import { idField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
-import { idField } from "#app/shop/fields.ts";
 import { say } from "#app/shop/say.ts";
 import { benchMeasureField, bookPairSchema, decisionField } from "#schemas";
 import { addBookPair, approveCorrections, decideReading } from "#services";

@@ -2,9 +2,9 @@
 /** A drafted letter is sent or dropped by a person. */
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
+import { idField, textField, wholeField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
-import { idField, textField, wholeField } from "#app/shop/fields.ts";
 import { say } from "#app/shop/say.ts";
 import { dropNotice, type NoticeId, sendNotice } from "#services";
 

@@ -2,9 +2,9 @@
 /** Ticks on the floor. Each: parse, who asks, one use case, words. */
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
+import { idField, wholeField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
-import { idField, wholeField } from "#app/shop/fields.ts";
 import { say } from "#app/shop/say.ts";
 import { finishOperation, type OperationId, startOperation, undoOperation } from "#services";
 

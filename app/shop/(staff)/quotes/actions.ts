@@ -3,9 +3,9 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { idField, tickedField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
-import { idField, tickedField } from "#app/shop/fields.ts";
 import { say } from "#app/shop/say.ts";
 import { tellLink } from "#app/shop/told-link.ts";
 import { acceptQuoteSchema, honourOldPriceSchema, withdrawSchema } from "#schemas";

@@ -1,6 +1,6 @@
 /**
  * A base colour runs out: who still gets his bases off the roll, in the order in which the plan cuts them, and which colours on
- * the shelf would fit for the others. Swapped letters need both colours from one thickness lot (trade.md part 3): a letter that
+ * the shelf would fit for the others. Counterchanged letters need both colours from one thickness lot (content/README.md): a letter that
  * is thicker than the base around it stands out.
  */
 

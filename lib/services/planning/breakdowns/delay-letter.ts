@@ -1,4 +1,4 @@
-/** The delay notice: old and new date, reason, what the customer can do, and until when (trade.md part 12). */
+/** The delay notice: old and new date, reason, what the customer can do, and until when (content/README.md). */
 import words from "#content/copy/breakdowns.json";
 import { fill, type IsoDate } from "#engine/units";
 import { currentCatalog } from "#shop/catalogue/current";

@@ -1,28 +1,18 @@
 "use server";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { linkField, takenPairFields } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { linkContext } from "#app/_server/request.ts";
 import { takePair } from "#app/_server/take-pair.ts";
-import { linkField, withNumbers } from "#app/(skier)/form-schemas.ts";
 import refusalWords from "#content/copy/refusals.json";
 import { wordsFor } from "#schemas";
 import type { SheetId } from "#services";
 
-const schema = withNumbers(
-  ["version"],
-  z.strictObject({
-    ...linkField,
-    candidate: z.string().min(1).max(60),
-    other: z.string().max(400),
-    version: z.number().int().min(0),
-  }),
-);
-
 /** Takes a compared pair onto the sheet and goes back to it. */
 export const takeOntoSheet = formAction({
   name: "take a compared pair",
-  schema,
+  schema: z.strictObject({ ...linkField, ...takenPairFields }),
   context: async ({ token }) => (await linkContext(token, "sheet")).ctx,
   run: async (ctx, { token, ...input }) => {
     const { subject } = await linkContext(token, "sheet");

@@ -2,10 +2,10 @@
 /** What the bench read of one ski. */
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
+import { idField, wholeField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { readingFields, readingsIn } from "#app/shop/(staff)/measured/reading-fields.ts";
-import { idField, wholeField } from "#app/shop/fields.ts";
 import { say } from "#app/shop/say.ts";
 import { type PairId, recordBenchValues } from "#services";
 

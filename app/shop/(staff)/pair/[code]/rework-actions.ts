@@ -3,9 +3,9 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { idField, textField, wholeField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
-import { idField, textField, wholeField } from "#app/shop/fields.ts";
 import { say } from "#app/shop/say.ts";
 import { type ReworkFault, reworkFaults } from "#engine/lifecycle";
 import { type PairId, startRework } from "#services";

@@ -1,6 +1,6 @@
 /** What the breakdown's form sends, by address or by post, as what the use case takes. */
 import { z } from "zod";
-import { shopInstantField, textField } from "#app/shop/fields.ts";
+import { shopInstantField, textField } from "#app/_server/fields.ts";
 import shop from "#content/catalog/shop.json";
 import { reworkFaults } from "#engine/lifecycle";
 import { isoDate } from "#engine/units";

@@ -2,9 +2,9 @@
 /** A question is made so, or a change of the floor is taken back. */
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
+import { idField, textField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
-import { idField, textField } from "#app/shop/fields.ts";
 import { say } from "#app/shop/say.ts";
 import { applyWhatIf, type FloorChangeId, withdrawChange } from "#services";
 import { whatIfSchema } from "./read-input";

@@ -2,9 +2,9 @@
 import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { DateRange } from "#app/_ui/date-range.tsx";
 import { Part } from "#app/_ui/page.tsx";
+import { PriceDifferences } from "#app/_ui/price-differences.tsx";
 import { More } from "#app/_ui/section.tsx";
 import { changedCopy } from "#app/shop/(staff)/call/actions.ts";
-import { PriceDifferences } from "#app/shop/price-differences.tsx";
 import { say } from "#app/shop/say.ts";
 import words from "#content/copy/shop.json";
 import { type Context, previewReprice, type QuoteView } from "#services";

@@ -1,22 +1,14 @@
 "use server";
 import { redirect } from "next/navigation";
 import { z } from "zod";
+import { idField, takenPairFields } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { takePair } from "#app/_server/take-pair.ts";
-import { idField } from "#app/shop/fields.ts";
 import { say } from "#app/shop/say.ts";
 import type { SheetId } from "#services";
 
-const schema = z.strictObject({
-  sheetId: idField.transform((id) => id as SheetId),
-  candidate: z.string().min(1).max(60),
-  other: z.string().max(400),
-  version: z
-    .string()
-    .regex(/^\d{1,9}$/)
-    .transform(Number),
-});
+const schema = z.strictObject({ sheetId: idField.transform((id) => id as SheetId), ...takenPairFields });
 
 /** Puts a compared pair onto the caller's sheet and goes back to the call. */
 export const putOnSheet = formAction({

@@ -1,0 +1,1 @@
+export function workedSeconds(group: number, proc?: string): number | null;

@@ -1,0 +1,1 @@
+export function resolverFor(root: string): (specifier: string, from: string) => string | null;

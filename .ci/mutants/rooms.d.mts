@@ -1,0 +1,2 @@
+export function roomOf(file: string): string | null;
+export function isProductCode(file: string): boolean;

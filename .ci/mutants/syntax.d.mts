@@ -1,0 +1,1 @@
+export function parse(file: string, text: string): { readonly body: readonly unknown[] };

@@ -1,0 +1,3 @@
+export * from "./bounds";
+export * from "./rules";
+export * from "./schedule-jobs";

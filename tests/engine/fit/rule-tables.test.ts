@@ -1,0 +1,278 @@
+/**
+ * The fit's rules one by one, at their edges. Coefficients are those of content/catalog/fit.json (the shop's own, no source);
+ * every expected value is worked by hand from the formula that stands beside it.
+ */
+import { describe, expect, it } from "vitest";
+import { loadCatalog } from "#catalog";
+import { abilityThatCounts, bodyMassIndex } from "#lib/engine/fit/answers";
+import { classOf, gearKg, wantedFlex } from "#lib/engine/fit/flex-ratio";
+import { nearestLength, outsideOfferedCm, wantedLength } from "#lib/engine/fit/length";
+import { scoreModel } from "#lib/engine/fit/score";
+import type { Ability, FitAnswers, FitModel, Temperament } from "#lib/engine/fit/types";
+import { wantedWaist } from "#lib/engine/fit/waist";
+
+const { build, fit } = loadCatalog();
+const plain: FitAnswers = { heightCm: 175, massKg: 75, ability: "confident" };
+
+function model(id: string): FitModel {
+  const found = build.models.find((each) => each.id === id);
+  if (found === undefined) throw new Error(`no model ${id}`);
+  return found;
+}
+/** Built from 150 to 182 cm in steps of 8, reference 174. */
+const midlow84 = model("midlow-84");
+const upleigh = model("upleigh-92");
+
+const flexOf = (answers: Partial<FitAnswers>, of: FitModel = midlow84) =>
+  wantedFlex({ ...plain, ...answers }, of, build.flexClasses, fit);
+
+describe("the ability that counts", () => {
+  it.each<[Ability, number | undefined, Ability]>([
+    ["expert", undefined, "expert"],
+    ["expert", 14, "learning"],
+    ["expert", 15, "expert"],
+    ["confident", 0, "learning"],
+    ["improving", 15, "improving"],
+  ])("%s with %s days is %s: fewer than 15 days are learning", (ability, daysTotal, counts) => {
+    expect(abilityThatCounts({ ...plain, ability, ...(daysTotal === undefined ? {} : { daysTotal }) }, fit)).toBe(
+      counts,
+    );
+  });
+});
+
+describe("flex ratio k = ((m + gear)/(75 + gear))^0.8 · ability · temperament", () => {
+  // At 75 kg the first factor is 1.
+  it.each<[Ability, Temperament | undefined, number]>([
+    ["learning", "calm", 0.836],
+    ["learning", "steady", 0.88],
+    ["learning", "fast", 0.9328],
+    ["improving", "calm", 0.893],
+    ["improving", undefined, 0.94],
+    ["improving", "fast", 0.9964],
+    ["confident", "calm", 0.95],
+    ["confident", undefined, 1],
+    ["confident", "fast", 1.06],
+    ["expert", "calm", 1.045],
+    ["expert", "steady", 1.1],
+    ["expert", "fast", 1.166],
+  ])("%s, %s: %d", (ability, temperament, k) => {
+    const flex = flexOf({ ability, ...(temperament === undefined ? {} : { temperament }) });
+    expect(flex.flexRatio).toBeCloseTo(k, 9);
+  });
+
+  // Gear of 9 kg, 14 kg when touring: half or twice the carried mass is 2^∓0.8 = 0.574349, 1.741101 (0.8·ln 2 = 0.554518).
+  it.each<[string, number, number]>([
+    ["midlow-84", 33, 0.574349],
+    ["midlow-84", 159, 1.741101],
+    ["midlow-84", 75, 1],
+    ["upleigh-92", 30.5, 0.574349],
+    ["upleigh-92", 164, 1.741101],
+    ["upleigh-92", 75, 1],
+  ])("%s at %d kg: %d", (id, massKg, k) => {
+    expect(flexOf({ massKg }, model(id)).flexRatio).toBeCloseTo(k, 6);
+  });
+
+  it("carries more gear on a touring ski alone", () => {
+    expect(build.models.filter(({ use }) => gearKg(use, fit) === 14).map(({ id }) => id)).toEqual([upleigh.id]);
+    expect(build.models.filter(({ use }) => gearKg(use, fit) === 9)).toHaveLength(build.models.length - 1);
+  });
+});
+
+describe("flex classes are half-open", () => {
+  it.each([
+    [0.619_999, null],
+    [0.62, 1],
+    [0.779_999, 1],
+    [0.78, 2],
+    [0.919_999, 2],
+    [0.92, 3],
+    [1, 3],
+    [1.079_999, 3],
+    [1.08, 4],
+    [1.249_999, 4],
+    [1.25, 5],
+    [1.449_999, 5],
+    [1.45, null],
+    [9, null],
+  ])("%d is class %s", (ratio, number) => {
+    expect(classOf(ratio, build.flexClasses)).toBe(number);
+  });
+
+  // Another class counts as near up to 0.02 from its edge. The plain skier's k is exactly 1.
+  it.each([
+    [{ number: 4, from: 1.02, below: 1.2 }, 4],
+    [{ number: 4, from: 1.021, below: 1.2 }, null],
+    [{ number: 2, from: 0.8, below: 0.98 }, 2],
+    [{ number: 2, from: 0.8, below: 0.979 }, null],
+  ] as const)("k 1 beside %o is near %s", (other, near) => {
+    const own = {
+      number: 3,
+      from: other.number === 2 ? other.below : 0.9,
+      below: other.number === 4 ? other.from : 1.1,
+    };
+    const flex = wantedFlex(plain, midlow84, [own as { number: 3; from: number; below: number }, other], fit);
+    expect([flex.flexClass, flex.nearClass]).toEqual([3, near]);
+  });
+});
+
+describe("what is said of the current ski's flex", () => {
+  // k 1 stands half way in class 3 [0.92, 1.08): half way in class 4 [1.08, 1.25) is 1.165, in class 2 [0.78, 0.92) 0.85.
+  // Beyond the last class in its own proportion: k 1.35 half way in class 5 goes to half way in [1.45, 1.45·1.45/1.25).
+  it.each<[NonNullable<NonNullable<FitAnswers["currentSki"]>["flex"]> | undefined, number]>([
+    ["too soft", 1.165],
+    ["right", 1],
+    ["too stiff", 0.85],
+    [undefined, 1],
+  ])("%s: k 1 becomes %d", (flex, k) => {
+    expect(flexOf({ currentSki: flex === undefined ? {} : { flex } }).flexRatio).toBeCloseTo(k, 9);
+  });
+
+  it.each([
+    // 1.45 + (1.682 − 1.45)/2 = 1.566
+    ["too soft", 1.25, 1.45, 1.566],
+    // From [0.9, 1.1) down to [0.9/1.2222, 0.9): 0.9·0.9/1.1 = 0.736364, half way 0.818182.
+    ["too stiff", 0.9, 1.1, 0.818_182],
+  ] as const)("%s beyond the last class [%d, %d) goes to %d", (flex, from, below, k) => {
+    const middle = (from + below) / 2;
+    // Mass whose carried share to the power 0.8 is the middle of the class.
+    const massKg = 84 * middle ** 1.25 - 9;
+    const answers = { ...plain, massKg, currentSki: { flex } };
+    expect(wantedFlex(answers, midlow84, [{ number: 1, from, below }], fit).flexRatio).toBeCloseTo(k, 6);
+  });
+
+  it("moves nobody who is in no class", () => {
+    const heavy = { massKg: 159, currentSki: { flex: "too soft" } } as const;
+    expect(flexOf(heavy).flexRatio).toBeCloseTo(1.741_101, 6);
+  });
+});
+
+describe("wanted length = 174 + 0.45(h − 175) + 0.35(m − 75) + ability + temperament − terrain", () => {
+  it.each<[string, Partial<FitAnswers>, number]>([
+    ["the reference skier", {}, 174],
+    ["10 cm taller", { heightCm: 185 }, 178.5],
+    ["10 kg lighter", { massKg: 65 }, 170.5],
+    ["learning", { ability: "learning" }, 164],
+    ["improving", { ability: "improving" }, 169],
+    ["expert", { ability: "expert" }, 178],
+    ["expert by claim alone", { ability: "expert", daysTotal: 14 }, 164],
+    ["calm", { temperament: "calm" }, 171],
+    ["steady", { temperament: "steady" }, 174],
+    ["fast", { temperament: "fast" }, 177],
+    ["bumps", { terrain: ["bumps"] }, 166],
+    ["trees", { terrain: ["trees"] }, 166],
+    ["bumps and trees once", { terrain: ["bumps", "trees"] }, 166],
+    ["park", { terrain: ["park", "switch"] }, 174],
+    ["too long, no length told", { currentSki: { length: "too long" } }, 166],
+    ["too short, no length told", { currentSki: { length: "too short" } }, 182],
+    ["right", { currentSki: { length: "right", lengthCm: 190 } }, 174],
+    // The formula has gone the wished way already when it is past the ski that was wrong.
+    ["too long at 175", { currentSki: { length: "too long", lengthCm: 175 } }, 174],
+    ["too long at 174", { currentSki: { length: "too long", lengthCm: 174 } }, 166],
+    ["too long at 170", { currentSki: { length: "too long", lengthCm: 170 } }, 166],
+    ["too short at 173", { currentSki: { length: "too short", lengthCm: 173 } }, 174],
+    ["too short at 174", { currentSki: { length: "too short", lengthCm: 174 } }, 182],
+    ["too short at 180", { currentSki: { length: "too short", lengthCm: 180 } }, 182],
+  ])("%s", (_who, answers, wantedCm) => {
+    const wanted = wantedLength({ ...plain, ...answers }, midlow84, fit);
+    expect(wanted.wantedLengthCm).toBeCloseTo(wantedCm, 9);
+    expect(wanted.reasons.every((reason) => reason.amount !== 0)).toBe(true);
+  });
+});
+
+describe("the nearest offered length", () => {
+  // Two are neighbours when their distances differ by at most 1.5 cm; of two equally near the shorter.
+  it.each([
+    [174, 174, undefined],
+    [178, 174, 182],
+    [178.01, 182, 174],
+    [177.25, 174, 182],
+    [177.24, 174, undefined],
+    [178.75, 182, 174],
+    [178.76, 182, undefined],
+    [120, 150, undefined],
+    [220, 182, undefined],
+  ])("to %d cm is %d, with the neighbour %s", (wantedCm, lengthCm, neighbourLengthCm) => {
+    const nearest = nearestLength(wantedCm, midlow84, fit);
+    expect([nearest.lengthCm, nearest.neighbourLengthCm]).toEqual([lengthCm, neighbourLengthCm]);
+  });
+
+  it.each([
+    [150, 0],
+    [149, 1],
+    [182, 0],
+    [185, 3],
+    [166, 0],
+  ])("%d cm lies %d cm outside", (wantedCm, outsideCm) => {
+    expect(outsideOfferedCm(wantedCm, midlow84)).toBe(outsideCm);
+  });
+});
+
+describe("wanted waist = 70 + 0.45 · off-piste + snow + mass", () => {
+  it.each<[string, Partial<FitAnswers>, number]>([
+    // Unanswered counts as 30 %.
+    ["nothing said", {}, 83.5],
+    ["0 %", { offPistePercent: 0 }, 70],
+    ["40 %", { offPistePercent: 40 }, 88],
+    ["100 %", { offPistePercent: 100 }, 115],
+    ["icy", { offPistePercent: 0, homeSnow: "icy" }, 65],
+    ["firm", { offPistePercent: 0, homeSnow: "firm" }, 67.5],
+    ["mixed", { offPistePercent: 0, homeSnow: "mixed" }, 70],
+    ["soft", { offPistePercent: 0, homeSnow: "soft" }, 72.5],
+    ["deep", { offPistePercent: 0, homeSnow: "deep" }, 75],
+    // Heavy is above 95 kg, light below 60 kg; at the limit neither.
+    ["95 kg", { offPistePercent: 0, massKg: 95 }, 70],
+    ["95.01 kg", { offPistePercent: 0, massKg: 95.01 }, 73],
+    ["60 kg", { offPistePercent: 0, massKg: 60 }, 70],
+    ["59.99 kg", { offPistePercent: 0, massKg: 59.99 }, 67],
+  ])("%s", (_who, answers, wantedMm) => {
+    expect(wantedWaist({ ...plain, ...answers }, fit).wantedWaistMm).toBeCloseTo(wantedMm, 9);
+  });
+
+  it("says whether the share off the piste was answered", () => {
+    const factors = (answers: Partial<FitAnswers>) =>
+      wantedWaist({ ...plain, ...answers }, fit).reasons.map(({ factor }) => factor);
+    expect(factors({ offPistePercent: 30 })).toEqual(["base", "off-piste"]);
+    expect(factors({})).toEqual(["base", "off-piste-unanswered"]);
+  });
+});
+
+describe("score = |waist − wanted|/8 + max(0, |L* − L| − 2)/4 + |R − band|/4 + 0.5 for unwanted metal", () => {
+  const fitting = { wantedWaistMm: 84, wantedLengthCm: 174, lengthCm: 174 };
+  const kerfline = model("kerfline-68");
+
+  it.each<[string, FitModel, Partial<FitAnswers>, Partial<typeof fitting>, number]>([
+    ["nothing apart", midlow84, {}, {}, 0],
+    ["8 mm too narrow", midlow84, {}, { wantedWaistMm: 92 }, 1],
+    ["8 mm too wide", midlow84, {}, { wantedWaistMm: 76 }, 1],
+    ["2 cm are free", midlow84, {}, { wantedLengthCm: 176 }, 0],
+    ["4 cm long", midlow84, {}, { wantedLengthCm: 178 }, 0.5],
+    ["6 cm short", midlow84, {}, { wantedLengthCm: 168 }, 1],
+    ["metal unasked", kerfline, {}, { wantedWaistMm: 68 }, 0],
+    ["metal against light", kerfline, { priorities: ["light"] }, { wantedWaistMm: 68 }, 0.5],
+    ["metal against forgiving", kerfline, { priorities: ["precise", "forgiving"] }, { wantedWaistMm: 68 }, 0.5],
+    ["metal for precise", kerfline, { priorities: ["precise", "planted"] }, { wantedWaistMm: 68 }, 0],
+    ["no metal, light", midlow84, { priorities: ["light"] }, {}, 0],
+  ])("%s", (_what, of, answers, changed, score) => {
+    expect(scoreModel({ ...plain, ...answers }, of, { ...fitting, ...changed }, fit).score).toBeCloseTo(score, 9);
+  });
+
+  // Midlow 95 at 178: R = 17.71 m (circle tangent at the waist, see geometry). Bands: short to 14, medium 15–18, long from 19.
+  it.each([
+    ["short", (17.71 - 14) / 4],
+    ["medium", 0],
+    ["long", (19 - 17.71) / 4],
+  ] as const)("%s turns on a radius of 17.71 m", (turnSize, score) => {
+    const at = { wantedWaistMm: 95, wantedLengthCm: 178, lengthCm: 178 };
+    expect(scoreModel({ ...plain, turnSize }, model("midlow-95"), at, fit).score).toBeCloseTo(score, 2);
+  });
+});
+
+describe("body-mass index", () => {
+  it.each([
+    [200, 152, 38],
+    [200, 64, 16],
+    [180, 81, 25],
+  ])("%d cm and %d kg: %d", (heightCm, massKg, index) => {
+    expect(bodyMassIndex(heightCm, massKg)).toBeCloseTo(index, 12);
+  });
+});

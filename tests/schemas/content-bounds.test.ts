@@ -1,0 +1,439 @@
+/** Limits of the catalogue's files, at the bound and one step beyond, on the demo shop's own content; shop rules, no source. */
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { describe, expect, it } from "vitest";
+import type { z } from "zod";
+import {
+  buildRulesFileSchema,
+  calibrationFileSchema,
+  correctionsFileSchema,
+  finishFileSchema,
+  fitFileSchema,
+  flexClassesFileSchema,
+  materialsFileSchema,
+  modelsFileSchema,
+  priceBooksFileSchema,
+  recipeFileSchema,
+  reinforcementsFileSchema,
+  remediesFileSchema,
+  safetyFileSchema,
+  shopFileSchema,
+} from "#schemas";
+import { floorFileSchema } from "#schemas/floor";
+import { partsRulesFileSchema } from "#schemas/parts-rules";
+import { tryBounds } from "./bounds";
+
+const content = (file: string): unknown =>
+  JSON.parse(readFileSync(path.resolve("content/catalog", `${file}.json`), "utf8"));
+
+interface File {
+  readonly name: string;
+  readonly schema: z.ZodType;
+  readonly lines: readonly string[];
+  readonly sample?: unknown;
+}
+
+const stringers = (content("reinforcements") as { reinforcements: { placement: { kind: string } }[] }).reinforcements
+  .map(({ placement }) => placement.kind)
+  .indexOf("stringers");
+const metal = (content("reinforcements") as { reinforcements: { placement: { kind: string } }[] }).reinforcements
+  .map(({ placement }) => placement.kind)
+  .indexOf("metal-pair");
+
+const files: readonly File[] = [
+  {
+    name: "models",
+    schema: modelsFileSchema,
+    lines: [
+      "models.0.shape.shoulderWidthMm            [60, 200]",
+      "models.0.shape.waistWidthMm               [40, 160]",
+      "models.0.shape.heelWidthMm                [50, 190]",
+      "models.0.shape.tipLengthMm                [20, 600]",
+      "models.0.shape.tailLengthMm               [20, 600]",
+      "models.0.shape.tipExponent                [1.5, 6]",
+      "models.0.shape.tailExponent               [1.5, 6]",
+      "models.0.shape.tipRockerPercent           [0, 45]",
+      "models.0.shape.tailRockerPercent          [0, 45]",
+      "models.0.shape.tipRiseMm                  [0, 150]",
+      "models.0.shape.tailRiseMm                 [0, 150]",
+      "models.0.shape.camberMm                   [-10, 25]",
+      "models.0.shape.mountBehindCentreMm        [-200, 250]",
+      "models.0.core.tipMm                       [1, 10]",
+      "models.0.core.midMm                       [4, 25]",
+      "models.0.core.tailMm                      [1, 10]",
+      "models.0.core.flatMm                      [0, 900]",
+      "models.0.core.taperPower                  [0.5, 4]",
+      "models.0.core.stripWidthMm                [8, 30]",
+      "models.0.lengths.0.lengthCm         whole [80, 220]",
+      "models.0.lengths.0.cassettes        whole [1, 9]",
+      "models.0.name                        text [1, 120]",
+      "models.0.summary                     text [1, 600]",
+      "models.0.source                      text [3, 500]",
+    ],
+  },
+  {
+    name: "materials",
+    schema: materialsFileSchema,
+    lines: [
+      "woods.0.bendingModulusMpa      [1000, 30000]",
+      "woods.0.densityKgM3            [80, 1300]",
+      "woods.0.modulusToShearRatio    [5, 40]",
+      "woods.0.modulusVariation       [0, 0.5]",
+      "fabrics.0.arealWeightGM2       [20, 3000]",
+      "fabrics.0.thicknessMm          (0, 5]",
+      "fabrics.0.exMpa                [100, 400000]",
+      "fabrics.0.eyMpa                [100, 400000]",
+      "fabrics.0.gxyMpa               [50, 150000]",
+      "fabrics.0.nuXy                 [0, 1]",
+      "fabrics.0.densityKgM3          [50, 20000]",
+      "sheets.0.modulusMpa            (0, ]",
+      "sheets.0.shearModulusMpa       (0, ]",
+      "sheets.0.densityKgM3           [50, 20000]",
+    ],
+  },
+  {
+    name: "reinforcements",
+    schema: reinforcementsFileSchema,
+    lines: [
+      `reinforcements.${stringers}.placement.bandWidthMm       (0, 60]`,
+      `reinforcements.${stringers}.placement.perFace     whole [1, 4]`,
+      `reinforcements.${metal}.placement.thicknessMm           (0, 1]`,
+      `reinforcements.${metal}.placement.rubberMm              (0, 1]`,
+      "reinforcements.0.extraPlies                       whole [0, 4]",
+      "reinforcements.0.leadDays                         whole [0, 60]",
+    ],
+  },
+  {
+    name: "build-rules",
+    schema: buildRulesFileSchema,
+    lines: [
+      "axialOverBendingModulus     [1, 1.5]",
+      "sidewall.widthMm            (0, 20]",
+      "edge.widthMm                (0, 5]",
+      "edge.heightMm               (0, 5]",
+      "edge.anchorMassFactor       [1, 3]",
+      "edge.beyondSidecutMm        [0, 300]",
+      "edgeRubber.thicknessMm      (0, 1]",
+      "edgeRubber.widthMm          (0, 60]",
+      "spacers.tipMm               (0, 400]",
+      "spacers.tailMm              (0, 400]",
+      "spacers.scarfMm             [0, ]",
+      "plate.thicknessMm           (0, 3]",
+      "plate.rubberMm              [0, 1]",
+      "plate.lengthMm              (0, 900]",
+      "plate.widthInsetMm          [0, 60]",
+      "plate.pocketClearanceMm     [0, 1]",
+      "plate.pocketPlanMm          [0, 3]",
+      "plate.minMarginMm           [0, 200]",
+      "mat.lengthMm                (0, 1500]",
+      "mat.widthExtraMm            [0, 100]",
+      "resinAtFacesGM2             [0, 1000]",
+      "coreGlueGM2                 [0, 1000]",
+      "core.maxMm                  [, 40]",
+      "core.minMm                  (0, ]",
+      "core.maxSlope               (0, 1]",
+      "core.stepMm                 (0, 1]",
+      "springBackMm                [-5, 10]",
+      "maxExtraPlies         whole [0, 8]",
+      "mountOffsetReviewMm         [0, 200]",
+      "print.goodDpi               [, 1200]",
+      "print.bleedMm               [0, 60]",
+      "print.pairGapMm             [0, 300]",
+      "print.safeMm                [0, 60]",
+      "print.bindingZoneMm         [0, 900]",
+      "print.leastCapHeightMm      (0, 60]",
+      "print.letterAdvance         (0, 3]",
+      "print.windowLeastMm         (0, 200]",
+      "print.windowFromEdgeMm      [0, 60]",
+      "scatter.stripModulus        [0, 0.3]",
+      "scatter.coreThicknessMm     [0, 0.5]",
+      "scatter.fibreVolume         [0, 0.1]",
+      "scatter.fibreVolumeNominal  [0.2, 0.7]",
+      "scatter.resinDensityKgM3    (0, 3000]",
+      "scatter.sharedByTwins.strips [0, 1]",
+    ],
+  },
+  {
+    name: "calibration",
+    schema: calibrationFileSchema,
+    lines: [
+      "leastPairs       whole [1, ]",
+      "priorSd.modulus        (0, 0.5]",
+      "priorSd.density        (0, 0.5]",
+      "priorSd.coreOffsetMm   (0, 2]",
+      "priorSd.camberOffsetMm (0, 10]",
+      "readingSd.mass         (0, 0.5]",
+      "readingSd.spring       (0, 0.5]",
+      "readingSd.camberMm     (0, 10]",
+      "suspiciousAt           [2, 10]",
+    ],
+  },
+  {
+    name: "corrections",
+    schema: correctionsFileSchema,
+    sample: {
+      version: "c-1",
+      moduli: { ash: 1 },
+      densities: { ash: 1 },
+      coreOffsetMm: 0,
+      camberOffsetMm: 0,
+      differenceLeft: { spring: 0.5, mass: 0.5 },
+    },
+    lines: [
+      "moduli.ash            [0.5, 2]",
+      "densities.ash         [0.5, 2]",
+      "coreOffsetMm          [-2, 2]",
+      "camberOffsetMm        [-20, 20]",
+      "differenceLeft.spring [0, 1]",
+      "differenceLeft.mass   [0, 1]",
+    ],
+  },
+  {
+    name: "finish",
+    schema: finishFileSchema,
+    lines: [
+      "bevels.0.baseBevelDeg  [0, 3]",
+      "bevels.0.sideAngleDeg  [0, 5]",
+      "bevels.0.detuneTipMm   [0, 400]",
+      "bevels.0.detuneTailMm  [0, 400]",
+      "base.minThicknessMm    [0, ]",
+      "base.flatnessMm        [0, ]",
+    ],
+  },
+  {
+    name: "fit",
+    schema: fitFileSchema,
+    lines: [
+      "heightReferenceCm                     (0, ]",
+      "lengthPerCm                           [0, 3]",
+      "lengthPerKg                           [0, 3]",
+      "abilityLengthCm.expert                [-40, 40]",
+      "temperamentLengthCm.calm              [-40, 40]",
+      "abilityFlex.learning                  [0.3, 3]",
+      "temperamentFlex.fast                  [0.3, 3]",
+      "learningBelowDays                     [0, ]",
+      "gearKg                                [0, 40]",
+      "touringGearKg                         [0, 40]",
+      "massExponent                          [0, 2]",
+      "waistPerOffPistePercent               [0, 2]",
+      "offPisteUnansweredPercent             [0, 100]",
+      "homeSnowWaistMm.icy                   [-40, 40]",
+      "heavyWaistMm                          [-40, 40]",
+      "touringSharePercent                   [0, 100]",
+      "choicesShown                    whole [1, 10]",
+      "flagLimits.wideAtPistePercent         [0, 100]",
+      "flagLimits.narrowAtOffPistePercent    [0, 100]",
+      "flagLimits.lightSkierKg               (0, ]",
+    ],
+  },
+  {
+    name: "price-books",
+    schema: priceBooksFileSchema,
+    lines: [
+      "priceBooks.0.modelCents.midlow-95        whole [0, ]",
+      "priceBooks.0.discounts.0.basisPoints     whole [0, 10000]",
+      "priceBooks.0.shippingCents.home          whole [0, ]",
+      "priceBooks.0.taxBasisPoints.home         whole [0, 10000]",
+      "priceBooks.0.depositBasisPoints          whole [0, 10000]",
+      "priceBooks.0.rush.basisPoints            whole [0, 10000]",
+      "priceBooks.0.rush.minimumCents           whole [0, ]",
+      "priceBooks.0.quoteValidDays              whole [1, 365]",
+      "priceBooks.0.printOnly.perSheetCents     whole [0, ]",
+    ],
+  },
+  {
+    name: "shop",
+    schema: shopFileSchema,
+    lines: [
+      "stripReorderLevel              whole (0, ]",
+      "deposit.holdWorkingDays        whole [1, 60]",
+      "deposit.text                    text [10, 1200]",
+      "cancellation.0.keepBasisPoints whole [0, 10000]",
+      "cancellation.0.keepCents       whole [0, ]",
+      "warranty                        text [10, 1200]",
+      "phone                           text [5, 40]",
+    ],
+  },
+  {
+    name: "recipe",
+    schema: recipeFileSchema,
+    lines: [
+      "press.pressureBar       (0, 10]",
+      "press.dwellC            [15, 160]",
+      "press.demouldBelowC     [20, 90]",
+      "press.restHours         [0, ]",
+      "resin.tolerancePercent  (0, 20]",
+      "resin.workingMinutes    (0, ]",
+      "resin.maxBatchG         (0, ]",
+    ],
+  },
+  {
+    name: "remedies",
+    schema: remediesFileSchema,
+    lines: [
+      "overtime.centsPerPersonHour        whole [0, 10000000]",
+      "overtime.evenings                  whole [1, 60]",
+      "overtime.minutesAnEvening          whole [15, 360]",
+      "overnightCure.people               whole [1, 10]",
+      "hire.centsPerWeek                  whole [0, 10000000]",
+      "secondPress.centsPerWeek           whole [0, 10000000]",
+      "secondPress.weeks                  whole [1, 26]",
+      "swap.slackToLendWorkingDays        whole [0, 60]",
+    ],
+  },
+  { name: "safety", schema: safetyFileSchema, lines: ["stations.0.cautions.0.line text [5, 100]"] },
+  {
+    name: "floor",
+    schema: floorFileSchema,
+    lines: [
+      "hours.workingWeekdays.0               whole [1, 7]",
+      "stations.1.capacity                   whole [1, ]",
+      "pressProgramme.dwellMinutes           whole [0, ]",
+      "pressDayLostProbability                     [0, 0.9]",
+      "rework.0.probability                        [0, 1]",
+      "rework.0.minutesShare                       (0, 1]",
+      "sharedShock.probability                     [0, 1]",
+      "sharedShock.windowWorkingDays               (0, ]",
+      "planning.frozenWorkingDays                  [0, ]",
+      "planning.softHoldWorkingDays                [0, ]",
+      "moulds.0.cassettes                    whole [1, ]",
+    ],
+  },
+  {
+    name: "parts",
+    schema: partsRulesFileSchema,
+    lines: [
+      "lines.0.scrapFactor                 [1, 3]",
+      "cut.flashMm                         [0, 1000]",
+      "cut.baseRollWidthMm                 [0, 1000]",
+      "cut.inlayCapHeightMm                (0, 400]",
+      "use.fillerPercentOfResin            [0, 100]",
+      "use.spacerAdhesiveG                 [0, ]",
+      "resin.perDryFabric                  (0, 3]",
+      "resin.wettedFaces             whole [0, 6]",
+      "resin.lossFactor                    [1, 3]",
+      "resin.hardenerPer100                (0, 200]",
+    ],
+  },
+];
+
+describe.each(files)("$name.json", ({ name, schema, lines, sample }) => {
+  tryBounds({ schema, sample: sample ?? content(name), lines });
+});
+
+interface Clash {
+  readonly file: string;
+  readonly schema: z.ZodType;
+  readonly at: string;
+  readonly change: (file: never) => void;
+}
+
+/** What no single number says: fields that must agree. */
+const clashes: readonly Clash[] = [
+  {
+    file: "build-rules",
+    schema: buildRulesFileSchema,
+    at: "core.maxMm",
+    change: (file: { core: { minMm: number; maxMm: number } }) => {
+      file.core.maxMm = file.core.minMm;
+    },
+  },
+  {
+    file: "build-rules",
+    schema: buildRulesFileSchema,
+    at: "print.leastDpi",
+    change: (file: { print: { leastDpi: number; goodDpi: number } }) => {
+      file.print.leastDpi = file.print.goodDpi + 1;
+    },
+  },
+  {
+    file: "build-rules",
+    schema: buildRulesFileSchema,
+    at: "bootSoleRangeMm",
+    change: (file: { bootSoleRangeMm: number[] }) => {
+      file.bootSoleRangeMm = [300, 300];
+    },
+  },
+  {
+    file: "flex-classes",
+    schema: flexClassesFileSchema,
+    at: "flexClasses.1.below",
+    change: (file: { flexClasses: { from: number; below: number }[] }) => {
+      for (const each of file.flexClasses.slice(1, 2)) each.below += 0.001;
+    },
+  },
+  {
+    file: "models",
+    schema: modelsFileSchema,
+    at: "models.0.shape.refLengthCm",
+    change: (file: { models: { shape: { refLengthCm: number } }[] }) => {
+      for (const each of file.models.slice(0, 1)) each.shape.refLengthCm += 1;
+    },
+  },
+  {
+    file: "models",
+    schema: modelsFileSchema,
+    at: "models.0.hasMetal",
+    change: (file: { models: { hasMetal: boolean }[] }) => {
+      for (const each of file.models.slice(0, 1)) each.hasMetal = !each.hasMetal;
+    },
+  },
+  {
+    file: "fit",
+    schema: fitFileSchema,
+    at: "turnRadiusM.medium",
+    change: (file: { turnRadiusM: { medium: { fromM: number } } }) => {
+      file.turnRadiusM.medium.fromM = 18.1;
+    },
+  },
+  {
+    file: "shop",
+    schema: shopFileSchema,
+    at: "cancellation",
+    change: (file: { cancellation: unknown[] }) => {
+      file.cancellation.reverse();
+    },
+  },
+  {
+    file: "shop",
+    schema: shopFileSchema,
+    at: "timeZone",
+    change: (file: { timeZone: string }) => {
+      file.timeZone = "America/Denvr";
+    },
+  },
+  {
+    file: "price-books",
+    schema: priceBooksFileSchema,
+    at: "priceBooks.1",
+    change: (file: { priceBooks: { effectiveFrom: string }[] }) => {
+      const [first, second] = file.priceBooks;
+      if (first && second) second.effectiveFrom = first.effectiveFrom;
+    },
+  },
+  {
+    file: "floor",
+    schema: floorFileSchema,
+    at: "hours.windows",
+    change: (file: { hours: { windows: { fromMinute: number; toMinute: number }[] } }) => {
+      const [morning, afternoon] = file.hours.windows;
+      if (morning && afternoon) afternoon.fromMinute = morning.toMinute - 1;
+    },
+  },
+  {
+    file: "floor",
+    schema: floorFileSchema,
+    at: "stations.0.minutes",
+    change: (file: { stations: { minutes: { low: number; typ: number; high: number } }[] }) => {
+      for (const each of file.stations.slice(0, 1)) each.minutes.low = each.minutes.typ + 1;
+    },
+  },
+];
+
+describe("fields that must agree", () => {
+  it.each(clashes)("$file.json: $at", ({ file, schema, at, change }) => {
+    const changed = content(file) as never;
+    change(changed);
+    expect(schema.safeParse(changed).error?.issues.map((issue) => issue.path.join("."))).toEqual([at]);
+  });
+});

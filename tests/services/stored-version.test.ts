@@ -1,0 +1,77 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { openStored, storedFile } from "../support/stored/open-stored";
+import { paperFacts, type ShopFacts, shopFacts } from "../support/stored/shop-facts";
+import { lookedAt, storedOwner } from "../support/stored/store-version";
+import { inOldWords } from "../support/stored/words-since";
+
+/** Data that an earlier version made, and what that version itself said of it. */
+const version = "2026-11-26";
+
+interface Expected {
+  readonly seededAt: string;
+  readonly shop: ShopFacts;
+  readonly papers: Readonly<Record<string, readonly string[]>>;
+}
+
+const expected = JSON.parse(storedFile(version, "expected.json").toString("utf8")) as Expected;
+const sections = Object.keys(expected.shop) as (keyof ShopFacts)[];
+const statesOf = (records: Readonly<Record<string, unknown>>) =>
+  new Set(Object.values(records).map((record) => (record as { readonly state: string }).state));
+
+describe(`a shop stored by the version of ${version}`, () => {
+  const scratch = mkdtempSync(path.join(os.tmpdir(), "pairwright-stored-"));
+  let close: () => Promise<void> = async () => undefined;
+  let shop: ShopFacts;
+  let papers: Expected["papers"];
+
+  beforeAll(async () => {
+    close = await openStored(version, scratch);
+    const ctx = await storedOwner(lookedAt(new Date(expected.seededAt)));
+    shop = JSON.parse(JSON.stringify(await shopFacts(ctx)));
+    papers = await paperFacts(ctx);
+  }, 300_000);
+
+  afterAll(async () => {
+    await close();
+    rmSync(scratch, { recursive: true, force: true });
+  });
+
+  it("holds orders, quotes and proofs in every state, letters between two bases, and a book of corrections", () => {
+    const orders = ["building", "cancelled", "delivered", "ready", "released", "shipped", "waiting"];
+    expect([...statesOf(shop.orders)].sort()).toEqual(orders);
+    expect([...statesOf(shop.quotes)].sort()).toEqual(["accepted", "expired", "open", "replaced", "withdrawn"]);
+    const proofs = Object.values(shop.pairs).flatMap((pair) => pair.proofs);
+    expect([...new Set(proofs.map(([, state]) => state))].sort()).toEqual([
+      "approved",
+      "changes-asked",
+      "issued",
+      "void",
+    ]);
+    for (const records of [shop.pairs, shop.quotes])
+      expect(JSON.stringify(records)).toContain("letters exchanged between the bases");
+    expect(shop.learning.books).toHaveLength(1);
+    expect(Object.keys(shop.releases).length).toBeGreaterThanOrEqual(8);
+  });
+
+  it.each(sections)("says the same of its %s", (section) => {
+    expect(shop[section]).toEqual(expected.shop[section]);
+  });
+
+  it("prices every quote again, by its own release and book, to the cent", () => {
+    for (const quote of Object.values(shop.quotes)) {
+      const { price, pricedAgainCents } = quote as { price: { totalCents: number }; pricedAgainCents: number };
+      expect(pricedAgainCents).toBe(price.totalCents);
+    }
+  });
+
+  it("prints the same papers, word by word", () => {
+    expect(Object.keys(papers)).toEqual(Object.keys(expected.papers));
+    // Where lines break is the drawing's business.
+    const letters = (pages: readonly string[]) => pages.map((page) => inOldWords(page).replace(/\s/g, ""));
+    for (const [name, pages] of Object.entries(expected.papers))
+      expect(letters(papers[name] ?? []), name).toEqual(letters(pages));
+  });
+});
