@@ -1,6 +1,24 @@
+import type { PairSpec } from "#engine/configuration";
+import type { Price } from "#engine/pricing";
+import type { OrderId, PairId } from "#engine/units";
+import type { RightsBasis } from "#schemas/stored/index";
 import type { Tx } from "./client";
+import { readableRows, readRow } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
+import {
+  type OperationRecord,
+  type PairRecord,
+  type QueuedPairRecord,
+  queuedPair,
+  readOperation,
+  readPair,
+  readQueued,
+  wholePair,
+} from "./records/pair";
+import { pairColumns } from "./records/tables";
+
+export type { OperationRecord, PairRecord, ProofRecord, QueuedPairRecord } from "./records/pair";
 
 export interface NewPair {
   readonly id: string;
@@ -8,51 +26,19 @@ export interface NewPair {
   readonly quoteId: string;
   readonly serialNumber: number;
   readonly serial: string;
-  readonly spec: unknown;
+  readonly spec: PairSpec;
   readonly specHash: string;
   readonly releaseHash: string;
   readonly skierName: string;
   readonly mould: string;
   readonly rightsNeeded: boolean;
   readonly rightsAt: Date | null;
-  readonly rights: unknown;
+  readonly rights: RightsBasis | null;
   readonly proofNeeded: boolean;
   readonly createdAt: Date;
   readonly skis: readonly { readonly id: string; readonly side: "L" | "R"; readonly serial: string }[];
   readonly operations: readonly { readonly id: string; readonly station: number }[];
 }
-
-const whole = {
-  skis: { orderBy: [{ side: "asc" }, { build: "asc" }] },
-  operations: { orderBy: [{ station: "asc" }, { visit: "asc" }] },
-  proofs: { orderBy: { revision: "asc" } },
-  prints: { orderBy: { print: "asc" } },
-  revisions: { orderBy: { revision: "asc" } },
-  holds: { where: { clearedAt: null }, orderBy: { madeAt: "asc" } },
-  heldStrips: { orderBy: [{ side: "asc" }, { position: "asc" }, { id: "asc" }] },
-  order: {
-    select: {
-      id: true,
-      number: true,
-      state: true,
-      version: true,
-      customerId: true,
-      quoteId: true,
-      depositPaidAt: true,
-      promisedOn: true,
-      promiseClass: true,
-      clockStartedAt: true,
-      acceptedAt: true,
-      estimate: true,
-      softHoldUntil: true,
-      slotLostAt: true,
-      slotLostReason: true,
-    },
-  },
-} as const satisfies Prisma.PairInclude;
-
-export type PairRecord = Prisma.PairGetPayload<{ include: typeof whole }>;
-export type OperationRecord = PairRecord["operations"][number];
 
 export async function insertPair(tx: Tx, pair: NewPair): Promise<void> {
   const { skis, operations, rights, ...rest } = pair;
@@ -79,9 +65,9 @@ export async function insertPairRevision(
   revision: {
     readonly pairId: string;
     readonly revision: number;
-    readonly spec: unknown;
+    readonly spec: PairSpec;
     readonly specHash: string;
-    readonly price: unknown;
+    readonly price: Price;
     readonly reason: string;
     readonly createdAt: Date;
     readonly createdByName: string;
@@ -93,26 +79,35 @@ export async function insertPairRevision(
 }
 
 export async function pairById(client: Tx, id: string): Promise<PairRecord | null> {
-  return client.pair.findUnique({ where: { id }, include: whole });
+  const row = await client.pair.findUnique({ where: { id }, include: wholePair });
+  return row === null ? null : readPair(row);
+}
+
+/** The order a pair is of, by its plain column; null when there is no such pair. */
+export async function orderOfPair(client: Tx, id: string): Promise<OrderId | null> {
+  const row = await client.pair.findUnique({ where: { id }, select: { id: true, orderId: true } });
+  return row === null ? null : readRow("pairs", pairColumns, row, () => id).orderId;
 }
 
 export async function pairBySerialNumber(client: Tx, serialNumber: number): Promise<PairRecord | null> {
-  return client.pair.findUnique({ where: { serialNumber }, include: whole });
+  const row = await client.pair.findUnique({ where: { serialNumber }, include: wholePair });
+  return row === null ? null : readPair(row);
 }
 
 /** Every pair that still needs the floor, in the order it took its place. */
 const open = { state: { in: ["waiting", "released", "building"] } } satisfies Prisma.PairWhereInput;
 
-export async function openPairs(client: Tx): Promise<readonly PairRecord[]> {
-  return client.pair.findMany({
+export async function openPairs(client: Tx): Promise<readonly QueuedPairRecord[]> {
+  const rows = await client.pair.findMany({
     where: open,
-    include: whole,
+    select: queuedPair,
     orderBy: [{ queuedAt: "asc" }, { serialNumber: "asc" }],
   });
+  return rows.map(readQueued);
 }
 
 export interface OpenPairVersion {
-  readonly id: string;
+  readonly id: PairId;
   readonly version: number;
   readonly specHash: string;
   readonly order: { readonly slotLostAt: Date | null };
@@ -120,38 +115,49 @@ export interface OpenPairVersion {
 
 /** As {@link openPairs}, only what tells whether anything about them has changed. */
 export async function openPairVersions(client: Tx): Promise<readonly OpenPairVersion[]> {
-  return client.pair.findMany({
+  const rows = await client.pair.findMany({
     where: open,
     select: { id: true, version: true, specHash: true, order: { select: { slotLostAt: true } } },
     orderBy: [{ queuedAt: "asc" }, { serialNumber: "asc" }],
   });
+  return rows.map((row) => readRow("pairs", pairColumns, row, ({ id }) => id));
 }
 
 export async function countOpenPairs(client: Tx): Promise<number> {
   return client.pair.count({ where: open });
 }
 
-export async function searchPairs(client: Tx, text: string): Promise<readonly PairRecord[]> {
-  return client.pair.findMany({
+export async function searchPairs(client: Tx, text: string) {
+  const rows = await client.pair.findMany({
     where: {
       OR: [
         { serial: { contains: text, mode: "insensitive" } },
         { skis: { some: { serial: { contains: text, mode: "insensitive" } } } },
       ],
     },
-    include: whole,
+    select: { id: true, serial: true, mould: true, state: true },
     orderBy: { serialNumber: "desc" },
     take: 20,
   });
+  return readableRows(rows, (row) => readRow("pairs", pairColumns, row, ({ serial }) => serial));
 }
 
-export type PairChange = Omit<Prisma.PairUncheckedUpdateManyInput, "id" | "version">;
+export type PairChange = Omit<Prisma.PairUncheckedUpdateManyInput, "id" | "version" | "spec" | "rights"> & {
+  readonly spec?: PairSpec;
+  readonly rights?: RightsBasis;
+};
 
 /** Changes the pair if it is still at this version; false when someone was first. */
 export async function updatePair(tx: Tx, id: string, version: number, change: PairChange): Promise<boolean> {
+  const { spec, rights, ...rest } = change;
   const { count } = await tx.pair.updateMany({
     where: { id, version },
-    data: { ...change, version: { increment: 1 } },
+    data: {
+      ...rest,
+      ...(spec === undefined ? {} : { spec: asJson(spec) }),
+      ...(rights === undefined ? {} : { rights: asJson(rights) }),
+      version: { increment: 1 },
+    },
   });
   return count === 1;
 }
@@ -161,20 +167,26 @@ export async function setPairStates(tx: Tx, orderId: string, state: string): Pro
 }
 
 export async function operationById(client: Tx, id: string): Promise<OperationRecord | null> {
-  return client.operation.findUnique({ where: { id } });
+  const row = await client.operation.findUnique({ where: { id } });
+  return row === null ? null : readOperation(row);
 }
 
 const runningVisit = { pair: { select: { id: true, serial: true } } } as const satisfies Prisma.OperationInclude;
 
-export type RunningVisit = Prisma.OperationGetPayload<{ include: typeof runningVisit }>;
+function readRunningVisit(row: Prisma.OperationGetPayload<{ include: typeof runningVisit }>) {
+  return { ...readOperation(row), pair: readRow("pairs", pairColumns, row.pair, ({ serial }) => serial) };
+}
+
+export type RunningVisit = ReturnType<typeof readRunningVisit>;
 
 /** Work under way on the floor, first begun first. */
 export async function runningVisits(client: Tx): Promise<readonly RunningVisit[]> {
-  return client.operation.findMany({
+  const rows = await client.operation.findMany({
     where: { state: "running", pair: { state: { in: ["released", "building"] } } },
     include: runningVisit,
     orderBy: [{ startedAt: "asc" }, { id: "asc" }],
   });
+  return readableRows(rows, readRunningVisit);
 }
 
 export type OperationChange = Omit<Prisma.OperationUncheckedUpdateManyInput, "id" | "version">;

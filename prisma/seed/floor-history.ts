@@ -152,7 +152,11 @@ function makerOf(station: number): string {
 }
 
 function ticks(pairId: string, station: number, change: OperationChange): readonly NewEvent[] {
-  const event = (kind: string, at: unknown, data: Readonly<Record<string, string>>): readonly NewEvent[] =>
+  const event = (
+    kind: "operation-started" | "operation-finished",
+    at: unknown,
+    told: { readonly press?: string },
+  ): readonly NewEvent[] =>
     at instanceof Date
       ? [
           {
@@ -163,7 +167,7 @@ function ticks(pairId: string, station: number, change: OperationChange): readon
             actorKind: "staff",
             actorId: null,
             actorName: makerOf(station),
-            data: { station, ...data },
+            data: { station, ...told },
           },
         ]
       : [];

@@ -4,7 +4,7 @@
  */
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 
-const specificationParts = [
+export const specificationParts = [
   "shape",
   "core",
   "reinforcements",
@@ -19,7 +19,7 @@ const specificationParts = [
 /** `shape` is model or length; `delivery` is name, address and shipping. */
 export type SpecificationPart = (typeof specificationParts)[number];
 
-const editConsequences = [
+export const editConsequences = [
   "reprice",
   "new-strips",
   "new-mould",

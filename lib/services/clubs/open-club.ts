@@ -7,6 +7,7 @@ import { recordEvents } from "#data/events";
 import { transaction } from "#data/transaction";
 import type { ClubId } from "#engine/units";
 import { accept, fill, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import { checkSheetField } from "#schemas/sheet-fields";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
@@ -55,7 +56,7 @@ export async function openClub(ctx: Context, input: OpenClubInput): Promise<Outc
     };
     const customer = await customerOf(tx, ctx.newId(), contact, ctx.now);
     const number = await nextNumber(tx, "club");
-    const id = ctx.newId();
+    const id = idOf("club", ctx.newId());
     await insertClub(tx, {
       id,
       number,
@@ -69,7 +70,7 @@ export async function openClub(ctx: Context, input: OpenClubInput): Promise<Outc
     const data = { number: clubNumber({ number }), name: input.name.trim() };
     await recordEvents(tx, [eventOf(ctx, "club-opened", { kind: "club", id }, data)]);
     const token = await issueLink(tx, { kind: "club", id }, { id: ctx.newId(), now: ctx.now });
-    return accept({ clubId: id as ClubId, token });
+    return accept({ clubId: id, token });
   });
 }
 

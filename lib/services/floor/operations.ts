@@ -20,8 +20,9 @@ import { latestVisits } from "#engine/lifecycle";
 import { stationsBefore } from "#engine/routing";
 import type { OperationId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
+import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
-import { eventOf, nameOf } from "#services/record";
+import { eventOf, eventWith, nameOf } from "#services/record";
 import { pressNames } from "#shop/floor/presses";
 import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
 import { coreStation, lastStation } from "#shop/floor/stations";
@@ -47,7 +48,11 @@ export interface StartInput extends OperationInput {
  * what {@link mayStart} refuses: held, out of use, no room.
  */
 export async function startOperation(ctx: Context, input: StartInput): Promise<Outcome<OperationView>> {
-  return move(ctx, input, "started", async (tx, pair, operation) => {
+  const facts = (station: number, told: Told): EventFacts => ({
+    kind: "operation-started",
+    data: { station, ...told },
+  });
+  return move(ctx, input, facts, async (tx, pair, operation) => {
     if (operation.state === "blocked") return refuse(blocked(pair, operation));
     if (operation.state !== "ready") return refuse(ticked(operation));
     const from = notBefore(operation.station, pair);
@@ -67,7 +72,8 @@ export async function startOperation(ctx: Context, input: StartInput): Promise<O
 
 /** Ends work and makes ready what follows. Refuses `not-started`, `already-finished` (by). */
 export async function finishOperation(ctx: Context, input: OperationInput): Promise<Outcome<OperationView>> {
-  return move(ctx, input, "finished", async (tx, pair, operation) => {
+  const facts = (station: number): EventFacts => ({ kind: "operation-finished", data: { station } });
+  return move(ctx, input, facts, async (tx, pair, operation) => {
     if (operation.state === "done") return refuse(ticked(operation));
     if (operation.state !== "running") return refuse({ code: "not-started", state: operation.state });
     await openFollowers(tx, pair, operation);
@@ -88,48 +94,44 @@ export async function undoOperation(
 ): Promise<Outcome<OperationView>> {
   const reason = input.reason.trim();
   if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
-  return move(
-    ctx,
-    input,
-    "undone",
-    async (tx, pair, operation) => {
-      const followers = latestVisits(pair.operations).filter((other) =>
-        stationsBefore(other.station).includes(operation.station),
-      );
-      const again = pair.operations.find(
-        (other) => other.station === operation.station && other.visit > operation.visit,
-      );
-      const begun = again ?? followers.find((other) => other.startedAt !== null);
-      if (begun !== undefined) return refuse({ code: "followed", by: begun.station });
-      if (operation.state === "running") {
-        return accept({ change: { state: "ready", startedAt: null, startedByName: null, press: null } });
-      }
-      if (operation.state !== "done") return refuse({ code: "not-started", state: operation.state });
-      await setOperationStates(
-        tx,
-        followers.map((other) => other.id),
-        "ready",
-        "blocked",
-      );
-      if (operation.station === lastStation) await moveOrder(ctx, tx, pair, "ready", "building");
-      return accept({ change: { state: "running", finishedAt: null, finishedByName: null, nextFrom: null } });
-    },
-    { reason },
-  );
+  const facts = (station: number): EventFacts => ({ kind: "operation-undone", data: { station, reason } });
+  return move(ctx, input, facts, async (tx, pair, operation) => {
+    const followers = latestVisits(pair.operations).filter((other) =>
+      stationsBefore(other.station).includes(operation.station),
+    );
+    const again = pair.operations.find((other) => other.station === operation.station && other.visit > operation.visit);
+    const begun = again ?? followers.find((other) => other.startedAt !== null);
+    if (begun !== undefined) return refuse({ code: "followed", by: begun.station });
+    if (operation.state === "running") {
+      return accept({ change: { state: "ready", startedAt: null, startedByName: null, press: null } });
+    }
+    if (operation.state !== "done") return refuse({ code: "not-started", state: operation.state });
+    await setOperationStates(
+      tx,
+      followers.map((other) => other.id),
+      "ready",
+      "blocked",
+    );
+    if (operation.station === lastStation) await moveOrder(ctx, tx, pair, "ready", "building");
+    return accept({ change: { state: "running", finishedAt: null, finishedByName: null, nextFrom: null } });
+  });
 }
 
 interface Decided {
   readonly change: OperationChange;
   /** Told with the event beside the station. */
-  readonly told?: Readonly<Record<string, unknown>>;
+  readonly told?: Told;
+}
+
+interface Told {
+  readonly press?: string;
 }
 
 async function move(
   ctx: Context,
   input: OperationInput,
-  what: "started" | "finished" | "undone",
+  factsOf: (station: number, told: Told) => EventFacts,
   decide: (tx: Tx, pair: PairRecord, operation: Operation) => Promise<Outcome<Decided>>,
-  data: Readonly<Record<string, unknown>> = {},
 ): Promise<Outcome<OperationView>> {
   const allowed = permit(ctx.actor, "pair.work");
   if (!allowed.ok) return allowed;
@@ -150,9 +152,7 @@ async function move(
     const from = { state: operation.state, version: operation.version };
     if (!(await moveOperation(tx, operation.id, from, change))) return refuse(ticked(operation));
     const subject = { kind: "pair", id: pair.id } as const;
-    await recordEvents(tx, [
-      eventOf(ctx, `operation-${what}`, subject, { station: operation.station, ...told, ...data }),
-    ]);
+    await recordEvents(tx, [eventWith(ctx, subject, factsOf(operation.station, told ?? {}))]);
     const after = await pairById(tx, pair.id);
     const moved = after?.operations.find((candidate) => candidate.id === operation.id);
     if (after === null || moved === undefined) throw new Error(`operation ${operation.id} was there a moment ago`);
@@ -187,14 +187,17 @@ async function releaseParkedSki(tx: Tx, pair: PairRecord): Promise<void> {
     await moveSki(tx, ski.id, "held", { state: "good", location: null });
 }
 
-async function moveOrder(ctx: Context, tx: Tx, pair: PairRecord, from: string, to: string): Promise<void> {
+type BuildState = "released" | "building" | "ready";
+
+async function moveOrder(ctx: Context, tx: Tx, pair: PairRecord, from: BuildState, to: BuildState): Promise<void> {
   await setPairState(tx, pair.id, from, to);
   const order = await orderById(tx, pair.orderId);
   if (order === null || order.state !== from) return;
   const others = order.pairs.filter((other) => other.id !== pair.id);
   if (to === "ready" && others.some((other) => other.state !== "ready")) return;
   await updateOrder(tx, order.id, order.version, { state: to });
-  await recordEvents(tx, [eventOf(ctx, `order-${to}`, { kind: "order", id: order.id }, { from })]);
+  const kind = `order-${to}` as const;
+  await recordEvents(tx, [eventOf(ctx, kind, { kind: "order", id: order.id }, { from })]);
 }
 
 function blocked(pair: PairRecord, operation: Operation) {

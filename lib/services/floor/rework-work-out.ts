@@ -1,9 +1,8 @@
 /** What it takes to build one ski of a pair again, worked out from the pair as it stands. */
 import type { Tx } from "#data/client";
 import type { PairRecord } from "#data/pairs";
-import { frozen } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
-import { latestVisits, type OperationState, type RedoPlan, type ReworkFault, redoPlan } from "#engine/lifecycle";
+import { latestVisits, type RedoPlan, type ReworkFault, redoPlan } from "#engine/lifecycle";
 import { stationsBefore } from "#engine/routing";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
@@ -55,7 +54,7 @@ export async function workOutRework(ctx: Context, client: Tx, input: ReworkInput
   const states = pair.operations.map(({ station, visit, state }) => ({
     station,
     visit,
-    state: state as OperationState,
+    state: state,
   }));
   const plan = redoPlan(states, input.fromStation, stationsBefore);
   if (plan.visits.length === 0)
@@ -72,7 +71,7 @@ export async function workOutRework(ctx: Context, client: Tx, input: ReworkInput
     plan,
     needsCore,
     match: needsCore ? await matchOtherSki(client, pair, input.side, ctx.now) : null,
-    letters: redone.has(baseStation) ? lettersFor(frozen<PairSpec>(pair.spec), input.side) : null,
+    letters: redone.has(baseStation) ? lettersFor(pair.spec, input.side) : null,
   });
 }
 

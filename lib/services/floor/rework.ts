@@ -19,7 +19,6 @@ import {
 import { scrapSkiStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
 import { latestVisits } from "#engine/lifecycle";
-import type { PairId } from "#engine/units";
 import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
@@ -106,7 +105,7 @@ export async function startRework(ctx: Context, input: StartReworkInput): Promis
 async function viewOf(ctx: Context, input: ReworkInput, worked: WorkedRework): Promise<ReworkView> {
   const { pair, scrapped, kept, newSerial, plan, letters } = worked;
   return {
-    pairId: pair.id as PairId,
+    pairId: pair.id,
     serial: pair.serial,
     version: pair.version,
     side: input.side,

@@ -1,10 +1,9 @@
 import { permit } from "#auth";
 import problems from "#content/copy/problems.json";
 import { recordEvents } from "#data/events";
-import { fromJson } from "#data/json";
 import { benchRecordOf, insertDecision } from "#data/learning";
 import { transaction } from "#data/transaction";
-import type { BenchMeasure, BenchValues } from "#engine/calibration";
+import type { BenchMeasure } from "#engine/calibration";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { readingReason } from "#schemas";
 import type { Context } from "#services/context";
@@ -35,7 +34,7 @@ export async function decideReading(ctx: Context, input: DecideReadingInput): Pr
   const { serial, measure, value, choice } = input;
   return transaction(ctx.db, async (tx) => {
     const record = await benchRecordOf(tx, serial);
-    const reading = record === null ? undefined : fromJson<BenchValues>(record.measured)[measure];
+    const reading = record === null ? undefined : record.measured[measure];
     if (record === null || reading === undefined) return refuse({ code: "not-found", what: "reading", path: "serial" });
     if (reading !== value) return refuse({ code: "changed-meanwhile", what: "reading" });
     const decision = { serial, measure, value, choice, reason: reason.data };

@@ -1,18 +1,17 @@
 import { permit } from "#auth";
 import problems from "#content/copy/problems.json";
 import { recordEvents } from "#data/events";
-import { fromJson } from "#data/json";
 import { benchRecordOf, insertBenchRecords, replaceReadings, setSkiMeasured } from "#data/learning";
 import { type PairRecord, pairById } from "#data/pairs";
-import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
 import type { BenchValues, MeasuredSki } from "#engine/calibration";
-import type { BuildableSpec, PairSpec } from "#engine/configuration";
+import type { BuildableSpec } from "#engine/configuration";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import { asBenchReads, benchReadingsSchema } from "#schemas";
+import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
-import { eventOf, nameOf } from "#services/record";
+import { eventWith, nameOf } from "#services/record";
 
 const w = problems.learning;
 
@@ -61,10 +60,12 @@ export async function recordBenchValues(
         : await replaceReadings(tx, before, now));
     if (!isKept) return refuse({ code: "changed-meanwhile", what: "ski" });
     await setSkiMeasured(tx, ski.id, values.value);
-    const kind = before === null ? "ski-measured" : "reading-corrected";
-    const old = before === null ? {} : { old: fromJson<BenchValues>(before.measured), oldBy: before.measuredByName };
-    const data = { serial: ski.serial, side: input.side, values: values.value, ...old };
-    await recordEvents(tx, [eventOf(ctx, kind, { kind: "pair", id: pair.id }, data)]);
+    const data = { serial: ski.serial, side: input.side, values: values.value };
+    const facts: EventFacts =
+      before === null
+        ? { kind: "ski-measured", data }
+        : { kind: "reading-corrected", data: { ...data, old: before.measured, oldBy: before.measuredByName } };
+    await recordEvents(tx, [eventWith(ctx, { kind: "pair", id: pair.id }, facts)]);
     return accept({ serial: ski.serial, version: (before?.version ?? 0) + 1 });
   });
 }
@@ -83,7 +84,7 @@ export function checkedValues(values: BenchValues, path = "values"): Outcome<Ben
 
 /** What the ski was built as: spec, release and the means of its strips. */
 function builtOf(pair: PairRecord, side: "L" | "R") {
-  const { model, lengthCm, core, reinforcements, flexRatio, mount } = frozen<PairSpec>(pair.spec);
+  const { model, lengthCm, core, reinforcements, flexRatio, mount } = pair.spec;
   const spec: BuildableSpec = { model, lengthCm, core, reinforcements, flexRatio, mount };
   return { spec, releaseHash: pair.releaseHash, strips: stripMeans(pair.heldStrips, side) };
 }

@@ -5,8 +5,8 @@ import { recordEvents } from "#data/events";
 import { decideNotice, listNoticeRecords, type NoticeRecord, noticeById } from "#data/notices";
 import { queueMessages } from "#data/outbox";
 import { transaction, translated } from "#data/transaction";
-import type { NoticeId, OrderId } from "#engine/units";
-import { accept, fill, type IsoDate, type Outcome, refuse } from "#engine/units";
+import type { NoticeId } from "#engine/units";
+import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf, messageOf, nameOf } from "#services/record";
 import { orderNumber } from "#shop/names/numbers";
@@ -82,15 +82,15 @@ function recipientOf({ order }: NoticeRecord): string {
 
 export function noticeView(notice: NoticeRecord): NoticeView {
   return {
-    noticeId: notice.id as NoticeId,
-    orderId: notice.orderId as OrderId,
+    noticeId: notice.id,
+    orderId: notice.orderId,
     orderNumber: orderNumber(notice.order),
     recipient: recipientOf(notice),
-    kind: notice.kind as NoticeView["kind"],
-    state: notice.state as NoticeView["state"],
+    kind: notice.kind,
+    state: notice.state,
     version: notice.version,
     body: notice.body,
-    promisedOn: notice.order.promisedOn as IsoDate | null,
+    promisedOn: notice.order.promisedOn,
     draftedAt: notice.draftedAt.toISOString(),
     draftedBy: notice.draftedByName,
     decided:

@@ -2,9 +2,7 @@ import { permit } from "#auth";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { announcePayment, markDepositPaid, type OrderRecord, receivePayment } from "#data/orders";
-import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import type { Price } from "#engine/pricing";
 import type { Instant, OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -46,7 +44,7 @@ export async function recordDeposit(ctx: Context, input: RecordDepositInput): Pr
   const answer = await demoGateway.take({
     orderNumber: orderNumber(order),
     cents: request.cents,
-    currency: frozen<Price>(order.price).currency,
+    currency: order.price.currency,
     method: input.method,
     reference: input.reference?.trim() || null,
     isStaff,

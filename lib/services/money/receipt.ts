@@ -2,9 +2,7 @@
 import type { Tx } from "#data/client";
 import { recordEvents } from "#data/events";
 import { insertPayment, type OrderRecord, orderById, receivePayment, updateOrder } from "#data/orders";
-import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import type { Price } from "#engine/pricing";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -38,7 +36,7 @@ export async function recordReceipt(ctx: Context, input: RecordReceiptInput): Pr
   const answer = await demoGateway.take({
     orderNumber: orderNumber(order),
     cents: due.value,
-    currency: frozen<Price>(order.price).currency,
+    currency: order.price.currency,
     method: input.method,
     reference: input.reference?.trim() || null,
     isStaff: true,
@@ -105,7 +103,7 @@ async function tell(
   ctx: Context,
   tx: Tx,
   order: OrderRecord,
-  kind: string,
+  kind: "rush-received" | "balance-received",
   cents: number,
   how: Received,
 ): Promise<void> {

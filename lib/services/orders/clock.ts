@@ -10,9 +10,7 @@ import { recordEvents } from "#data/events";
 import { type OrderRecord, orderById, updateOrder } from "#data/orders";
 import { queueMessages } from "#data/outbox";
 import { setOperationStates, updatePair } from "#data/pairs";
-import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import type { PairSpec } from "#engine/configuration";
 import { stationsBefore } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import type { Context } from "#services/context";
@@ -30,7 +28,7 @@ export async function startClockIfDue(ctx: Context, orderId: string): Promise<bo
   if (order === null || order.state !== "waiting") return false;
   const clock = orderClock(order.depositPaidAt, order.pairs);
   if (!clock.started) return false;
-  const pairs = order.pairs.map(({ id, spec }) => ({ pairId: id, spec: frozen<PairSpec>(spec) }));
+  const pairs = order.pairs.map(({ id, spec }) => ({ pairId: id, spec: spec }));
   const promise = await rangeOfPairs(ctx, pairs, { isPromise: true });
   const startedAt = new Date(clock.startedAtMs);
   return transaction(ctx.db, async (tx) => {
@@ -47,7 +45,7 @@ export async function startClockIfDue(ctx: Context, orderId: string): Promise<bo
     }
     await bumpQueue(tx);
     const subject = { kind: "order", id: order.id } as const;
-    const told = { p50: promise.p50, p80: promise.p80, p90: promise.p90 };
+    const told = { p50: promise.p50, p90: promise.p90, ...(promise.p80 === undefined ? {} : { p80: promise.p80 }) };
     const dates = { promisedOn: hardDateOf(order) ?? promise.p90, p50: promise.p50, p90: promise.p90 };
     await recordEvents(tx, [
       eventOf(ctx, "clock-started", subject, { last: clock.last, at: startedAt.toISOString(), told }),
@@ -74,5 +72,5 @@ async function release(
 }
 
 function hardDateOf({ promiseClass, promisedOn }: OrderRecord): IsoDate | null {
-  return promiseClass === "hard" ? (promisedOn as IsoDate | null) : null;
+  return promiseClass === "hard" ? promisedOn : null;
 }

@@ -6,15 +6,14 @@ import { recordEvents } from "#data/events";
 import { insertPayment, type OrderChange, type OrderRecord, orderById, updateOrder } from "#data/orders";
 import { queueMessages } from "#data/outbox";
 import { setPairStates, voidTravellers } from "#data/pairs";
-import { frozen } from "#data/quotes";
 import { releaseStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
 import { type OrderState, transition } from "#engine/lifecycle";
-import type { Price } from "#engine/pricing";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
+import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
-import { eventOf, messageOf, nameOf } from "#services/record";
+import { eventOf, eventWith, messageOf, nameOf } from "#services/record";
 import { orderMoney } from "#shop/money/money";
 import { ifCancelled, orderView } from "#shop/order/view";
 import type { OrderView } from "#shop/order/views";
@@ -39,7 +38,8 @@ export async function cancelOrder(
     refundCents: terms?.refundCents ?? 0,
   };
   const change = { cancelledAt: ctx.now, cancelReason: reason, feeCents: data.feeCents, refundCents: data.refundCents };
-  return move(ctx, order, "cancelled", reason, change, data, async (tx) => {
+  const facts = { kind: "order-cancelled", data } as const;
+  return move(ctx, order, { to: "cancelled", reason, change, facts, told: data }, async (tx) => {
     for (const pair of order.pairs) {
       const returned = await releaseStrips(tx, pair.id);
       await voidTravellers(tx, pair.id, w.cancelled, ctx.now);
@@ -63,7 +63,10 @@ export async function shipOrder(
   if (!found.ok) return found;
   const tracking = input.tracking?.trim() || null;
   const { openCents } = orderMoney(found.value);
-  if (openCents === 0 || found.value.state !== "ready") return move(ctx, found.value, "shipped", "", {}, { tracking });
+  const shipped = { to: "shipped", reason: "", change: {}, told: { tracking } } as const;
+  if (openCents === 0 || found.value.state !== "ready") {
+    return move(ctx, found.value, { ...shipped, facts: { kind: "order-shipped", data: { tracking } } });
+  }
   const unpaidReason = input.unpaidReason?.trim() ?? "";
   const allowed = permit(ctx.actor, "order.ship-unpaid");
   if (!allowed.ok || unpaidReason === "") {
@@ -72,32 +75,38 @@ export async function shipOrder(
       code: "balance-open",
       path: "unpaidReason",
       open,
-      currency: frozen<Price>(found.value.price).currency,
+      currency: found.value.price.currency,
     });
   }
-  const own = { openCents, unpaidReason };
-  return move(ctx, found.value, "shipped", "", {}, { tracking }, async () => undefined, own);
+  const facts = { kind: "order-shipped", data: { tracking, openCents, unpaidReason } } as const;
+  return move(ctx, found.value, { ...shipped, facts });
 }
 
 /** The order arrived. */
 export async function deliverOrder(ctx: Context, input: { readonly orderId: OrderId }): Promise<Outcome<OrderView>> {
   const found = await findOrder(ctx, ctx.db, "order.change", input.orderId);
   if (!found.ok) return found;
-  return move(ctx, found.value, "delivered", "", { deliveredAt: ctx.now }, {});
+  const facts = { kind: "order-delivered", data: {} } as const;
+  return move(ctx, found.value, { to: "delivered", reason: "", change: { deliveredAt: ctx.now }, facts, told: {} });
 }
 
-/** @param own what the shop's history keeps beside `data` and the customer is not told */
+interface Closing {
+  readonly to: OrderState;
+  readonly reason: string;
+  readonly change: OrderChange;
+  /** What the shop's history keeps. */
+  readonly facts: EventFacts;
+  /** What of it the customer is told. */
+  readonly told: Readonly<Record<string, unknown>>;
+}
+
 async function move(
   ctx: Context,
   order: OrderRecord,
-  to: OrderState,
-  reason: string,
-  change: OrderChange,
-  data: Readonly<Record<string, unknown>>,
+  { to, reason, change, facts, told }: Closing,
   also: (tx: Tx) => Promise<void> = async () => undefined,
-  own: Readonly<Record<string, unknown>> = {},
 ): Promise<Outcome<OrderView>> {
-  const allowed = transition("order", order.state as OrderState, to, reason);
+  const allowed = transition("order", order.state, to, reason);
   if (!allowed.ok) return allowed;
   return transaction(ctx.db, async (tx) => {
     await bumpQueue(tx);
@@ -107,9 +116,9 @@ async function move(
     await setPairStates(tx, order.id, to);
     await also(tx);
     const subject = { kind: "order", id: order.id } as const;
-    await recordEvents(tx, [eventOf(ctx, `order-${to}`, subject, { ...data, ...own })]);
+    await recordEvents(tx, [eventWith(ctx, subject, facts)]);
     const recipient = order.customer.email ?? order.customer.phone ?? "desk";
-    await queueMessages(tx, [messageOf(ctx, `order-${to}`, recipient, subject, data)]);
+    await queueMessages(tx, [messageOf(ctx, `order-${to}`, recipient, subject, told)]);
     const after = await orderById(tx, order.id);
     if (after === null) throw new Error(`order ${order.id} was there a moment ago`);
     return accept(await orderView(tx, after));

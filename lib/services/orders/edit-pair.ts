@@ -6,22 +6,20 @@ import { recordEvents } from "#data/events";
 import { type OrderRecord, orderById, updateOrder } from "#data/orders";
 import { queueMessages } from "#data/outbox";
 import { insertPairRevision, type PairRecord, pairById, updatePair, voidProofs, voidTravellers } from "#data/pairs";
-import { frozen, quoteById } from "#data/quotes";
+import { quoteById } from "#data/quotes";
 import { detachUsedStrips, releaseStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
-import { assessSheet, type PartialAnswers, type SheetChoices } from "#engine/assessment";
+import { assessSheet, type SheetChoices } from "#engine/assessment";
 import type { PairSpec } from "#engine/configuration";
-import type { TypedMeasures } from "#engine/fit";
 import { type EditConsequence, editAllowed, type SpecificationPart } from "#engine/lifecycle";
 import { comparePrices, joinPrices, type Price } from "#engine/pricing";
 import type { PairId } from "#engine/units";
-import { accept, fill, type IsoDate, type Outcome, type Refusal, refuse } from "#engine/units";
+import { accept, fill, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { setPromise } from "#services/promises/set-promise";
 import { rightsOfSpec } from "#services/quotes/rights";
 import { eventOf, isOwner, messageOf, nameOf } from "#services/record";
 import { stoppedBy } from "#services/sheets/assess-sheet";
-import type { FlagAck } from "#services/sheets/views";
 import { allocateStrips } from "#services/stock/allocate";
 import { catalogOf, type FrozenCatalog } from "#shop/catalogue/current";
 import { mouldOf, needsProof, needsRights } from "#shop/floor/facts";
@@ -102,12 +100,12 @@ async function workOutEdit(
   if (["cancelled", "delivered"].includes(pair.state)) return refuse({ code: "order-closed", state: pair.state });
   // Terms of the accepted quote: the price book it froze holds for changes too.
   const catalog = await catalogOf(ctx.db, { releaseHash: pair.releaseHash, priceBook: quote.priceBook });
-  const before = { spec: frozen<PairSpec>(pair.spec), price: priceOf(pair) };
-  const answers = { ...frozen<PartialAnswers>(quote.answers), typed: frozen<TypedMeasures>(quote.typed) };
-  const choices: SheetChoices = { ...frozen<SheetChoices>(quote.choices), ...before.spec, ...input.choices };
+  const before = { spec: pair.spec, price: priceOf(pair) };
+  const answers = { ...quote.answers, typed: quote.typed };
+  const choices: SheetChoices = { ...quote.choices, ...before.spec, ...input.choices };
   const rightsConfirmed = pair.rightsAt !== null;
   const assessment = assessSheet({ answers, choices, rightsConfirmed }, catalog.engine);
-  const stops = stoppedBy(assessment, frozen<readonly FlagAck[]>(quote.flagAcks));
+  const stops = stoppedBy(assessment, quote.flagAcks);
   const { spec, price } = assessment;
   if (stops.length > 0 || spec === null || price === null) return refuse({ code: "sale-blocked", by: stops });
   const parts = changedParts(before.spec, spec);
@@ -128,7 +126,7 @@ async function workOutEdit(
       after: { spec, price },
       comparison: comparePrices(before.price, price),
       lostCents,
-      promise: after === null ? null : { before: order.promisedOn as IsoDate | null, after },
+      promise: after === null ? null : { before: order.promisedOn, after },
     },
   });
 }
@@ -146,7 +144,7 @@ async function rangeAfter(
   if (order.promisedOn === null) {
     const pairs = order.pairs.map((each) => ({
       pairId: each.id,
-      spec: each.id === pair.id ? spec : frozen<PairSpec>(each.spec),
+      spec: each.id === pair.id ? spec : each.spec,
     }));
     return rangeOfPairs(ctx, pairs);
   }
@@ -163,7 +161,7 @@ async function rangeAfter(
 function priceOf(pair: PairRecord): Price {
   const latest = pair.revisions.at(-1);
   if (latest === undefined) throw new Error(`pair ${pair.serial} has no revision`);
-  return frozen<Price>(latest.price);
+  return latest.price;
 }
 
 /** Every changed part must still be open; what is closed only an owner may open, at the cost of the work done. */
@@ -202,7 +200,7 @@ async function writeRevision(ctx: Context, tx: Tx, edit: WorkedEdit, reason: str
   const isVoid = consequences.has("proof-void");
   const isWritten = await updatePair(tx, pair.id, pair.version, {
     revision,
-    spec: JSON.parse(JSON.stringify(spec)),
+    spec,
     specHash,
     mould: mouldOf(spec, catalog.engine.build),
     proofNeeded: needsProof(spec),
@@ -249,9 +247,9 @@ async function writeOrder(ctx: Context, tx: Tx, { pair, order, preview }: Worked
   const price = joinPrices(prices);
   const range: DateRange | null = preview.promise?.after ?? null;
   const change = {
-    price: JSON.parse(JSON.stringify(price)),
+    price,
     totalCents: price.totalCents,
-    ...(range === null ? {} : { estimate: JSON.parse(JSON.stringify(range)) }),
+    ...(range === null ? {} : { estimate: range }),
   };
   // A hard date stays while 95 of 100 runs keep it; else it is a promise like others, and its event says so.
   const staysHard =
@@ -265,10 +263,11 @@ async function writeOrder(ctx: Context, tx: Tx, { pair, order, preview }: Worked
   if (!isWritten) return false;
   const subject = { kind: "order", id: order.id } as const;
   const repriced = { pairId: pair.id, beforeCents: order.totalCents, afterCents: price.totalCents };
-  const moved = { from: order.promisedOn, p50: range?.p50, p90: range?.p90 };
   await recordEvents(tx, [
     eventOf(ctx, "order-repriced", subject, repriced),
-    ...(range === null || isPromised || staysHard ? [] : [eventOf(ctx, "estimate-changed", subject, moved)]),
+    ...(range === null || isPromised || staysHard
+      ? []
+      : [eventOf(ctx, "estimate-changed", subject, { from: order.promisedOn, p50: range.p50, p90: range.p90 })]),
   ]);
   const recipient = order.customer.email ?? order.customer.phone ?? "desk";
   await queueMessages(tx, [messageOf(ctx, "order-edited", recipient, subject, repriced)]);

@@ -4,13 +4,14 @@ import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
 import { answerProof, insertProof, type PairChange, type PairRecord, pairById, updatePair } from "#data/pairs";
 import { transaction } from "#data/transaction";
-import { type ProofState, transition } from "#engine/lifecycle";
+import { transition } from "#engine/lifecycle";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
+import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
 import { rightsBases } from "#services/graphics/state-rights";
 import { regainSlot } from "#services/promises/slots";
-import { eventOf, messageOf, nameOf } from "#services/record";
+import { eventOf, eventWith, messageOf, nameOf } from "#services/record";
 import { gatesView } from "#shop/order/gate-facts";
 import { proofView } from "#shop/order/view";
 import type { GatesView, ProofView, RightsStatement } from "#shop/order/views";
@@ -34,7 +35,7 @@ export async function confirmRights(ctx: Context, input: ConfirmRightsInput): Pr
   }
   if (!found.value.rightsNeeded) return refuse({ code: "not-needed", what: "rights" });
   const rights = { basis: input.basis, name };
-  return passGate(ctx, found.value, "rights-confirmed", rights, { rights, rightsAt: ctx.now });
+  return passGate(ctx, found.value, { kind: "rights-confirmed", data: rights }, { rights, rightsAt: ctx.now });
 }
 
 /** Staff lock measures and options; from then on a change is an edit. Refuses `already-locked`. */
@@ -43,7 +44,8 @@ export async function lockSpecification(ctx: Context, input: { readonly pairId: 
   if (!found.ok) return found;
   if (found.value.specLockedAt !== null) return refuse({ code: "already-locked", pairId: input.pairId });
   const { specHash, revision } = found.value;
-  return passGate(ctx, found.value, "specification-locked", { specHash, revision }, { specLockedAt: ctx.now });
+  const facts = { kind: "specification-locked", data: { specHash, revision } } as const;
+  return passGate(ctx, found.value, facts, { specLockedAt: ctx.now });
 }
 
 /** Sends the proof of the pair's current specification. Refuses `not-needed`, `transition-not-allowed`. */
@@ -55,7 +57,7 @@ export async function issueProof(
   if (!found.ok) return found;
   const pair = found.value;
   if (!pair.proofNeeded) return refuse({ code: "not-needed", what: "proof" });
-  const move = transition("proof", pair.proofState as ProofState, "issued");
+  const move = transition("proof", pair.proofState, "issued");
   if (!move.ok) return move;
   const revision = (pair.proofs.at(-1)?.revision ?? 0) + 1;
   return transaction(ctx.db, async (tx) => {
@@ -117,7 +119,7 @@ async function answer(
   if (proof.revision !== input.revision) {
     return refuse({ code: "proof-changed", path: "revision", value: input.revision, current: proof.revision });
   }
-  const move = transition("proof", pair.proofState as ProofState, given.state);
+  const move = transition("proof", pair.proofState, given.state);
   if (!move.ok) return move;
   const outcome = await transaction(ctx.db, async (tx): Promise<Outcome<ProofView>> => {
     const change = { proofState: given.state, ...(given.state === "approved" ? { proofAt: ctx.now } : {}) };
@@ -137,15 +139,14 @@ async function answer(
 async function passGate(
   ctx: Context,
   pair: PairRecord,
-  kind: string,
-  data: Readonly<Record<string, unknown>>,
+  facts: EventFacts,
   change: PairChange,
 ): Promise<Outcome<GatesView>> {
   if (pair.state === "cancelled") return refuse({ code: "order-closed", state: pair.state });
   const isMoved = await transaction(ctx.db, async (tx) => {
     if (!(await updatePair(tx, pair.id, pair.version, change))) return false;
     await bumpQueue(tx);
-    await recordEvents(tx, [eventOf(ctx, kind, { kind: "pair", id: pair.id }, data)]);
+    await recordEvents(tx, [eventWith(ctx, { kind: "pair", id: pair.id }, facts)]);
     return true;
   });
   if (!isMoved) return refuse(changed(pair));

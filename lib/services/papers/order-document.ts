@@ -1,12 +1,10 @@
 import { type ReleasedCatalog, sha256Of } from "#catalog";
 import { config } from "#config";
 import type { OrderRecord } from "#data/orders";
-import { frozen, quoteById } from "#data/quotes";
-import type { PairSpec } from "#engine/configuration";
+import { quoteById } from "#data/quotes";
 import { editAllowed, editRules } from "#engine/lifecycle";
-import type { Price } from "#engine/pricing";
 import type { OrderId } from "#engine/units";
-import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { accept, type Outcome, refuse } from "#engine/units";
 import {
   composeOrderConfirmation,
   type MoneyFacts,
@@ -20,7 +18,7 @@ import { findOrder } from "#services/orders/find-order";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { orderMoney } from "#shop/money/money";
 import { clubNumber, orderNumber, quoteNumber } from "#shop/names/numbers";
-import type { DateRange, DocumentBytes } from "#shop/names/views";
+import type { DocumentBytes } from "#shop/names/views";
 import { orderClock } from "#shop/order/gate-facts";
 import { slotLostView, startedStations } from "#shop/order/view";
 import { shopClock, shopDay } from "#shop/time/shop-time";
@@ -65,7 +63,7 @@ async function orderFacts(
     if (quote !== null) quotes.push(quoteNumber(quote));
     const { build } = await catalogNamed(ctx, pair.releaseHash);
     const { serial, skierName, revision, specHash } = pair;
-    pairs.push({ serial, skierName, revision, spec: frozen<PairSpec>(pair.spec), catalog: build, specHash });
+    pairs.push({ serial, skierName, revision, spec: pair.spec, catalog: build, specHash });
   }
   const { withdrawal, delayNotice, warranty } = sold.shop;
   return {
@@ -90,7 +88,7 @@ async function orderFacts(
     money: isWithoutPrices ? null : moneyFacts(order),
     promise: promiseFacts(order),
     cutOffs: cutOffs(order),
-    customerSpecified: frozen<readonly string[]>(order.customerSpecified),
+    customerSpecified: order.customerSpecified,
     notices: { ...withdrawal, delay: delayNotice, warranty },
     ...termFacts(sold.shop),
   };
@@ -106,7 +104,7 @@ function moneyFacts(order: OrderRecord): MoneyFacts {
   const { rush, totalCents, paidCents, openCents } = orderMoney(order);
   const deposit = order.payments.find(({ kind, state }) => kind === "deposit" && state === "received");
   return {
-    price: frozen<Price>(order.price),
+    price: order.price,
     deposit: deposit?.receivedAt
       ? {
           cents: deposit.cents,
@@ -127,9 +125,9 @@ function promiseFacts(order: OrderRecord): PromiseFacts {
     waitingFor: clock.started ? [] : clock.waitingFor,
     slotLost: slotLostView(order)?.reason ?? null,
   };
-  const on = order.promisedOn as IsoDate | null;
+  const on = order.promisedOn;
   if (on === null) {
-    const { p50, p90 } = frozen<DateRange>(order.estimate);
+    const { p50, p90 } = order.estimate;
     return { class: "estimate", from: p50, to: p90, ...about };
   }
   if (order.promiseClass === "hard") return { class: "hard-date", on, planB: order.hardDatePlanB ?? "", ...about };

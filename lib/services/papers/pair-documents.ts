@@ -4,7 +4,7 @@ import paperWords from "#content/copy/papers.json";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { usableLots } from "#data/lots";
-import { insertTraveller, openPairs, type PairRecord, pairById, voidTravellers } from "#data/pairs";
+import { insertTraveller, type PairRecord, pairById, voidTravellers } from "#data/pairs";
 import { transaction } from "#data/transaction";
 import { measure } from "#engine/geometry";
 import { latestVisits } from "#engine/lifecycle";
@@ -32,6 +32,7 @@ import type { DocumentBytes } from "#shop/names/views";
 import { standingSki } from "#shop/pair/standing-ski";
 import { firstName, stripViews, workedPair } from "#shop/pair/view";
 import { floorPlan } from "#shop/queue/plan";
+import { openQueue } from "#shop/queue/queued-pairs";
 import { shopClock, shopDay } from "#shop/time/shop-time";
 import { floorFacts } from "./floor-facts";
 import { pairNotes } from "./pair-notes";
@@ -155,7 +156,7 @@ async function pressDay(ctx: Context, pair: PairRecord): Promise<IsoDate | null>
   const { timeZone } = currentCatalog().shop;
   const pressed = latestVisits(pair.operations).find(({ station }) => station === pressStation);
   if (pressed?.startedAt) return shopDay(pressed.startedAt, timeZone);
-  const plan = await floorPlan(ctx, await openPairs(ctx.db));
+  const plan = await floorPlan(ctx, await openQueue(ctx.db));
   const slot = plan.pressPlan.find(({ pairId }) => pairId === pair.id);
   return slot ? shopDay(slot.startsAt, timeZone) : null;
 }
@@ -169,7 +170,7 @@ function identity(pair: PairRecord, print: number, pressBy: IsoDate | null): Pai
     rightSerial: serialOf("R"),
     pageUrl: `${config().publicOrigin}/shop/pair/${pair.serial}?print=${print}`,
     pressBy,
-    readyBy: promisedOn as IsoDate | null,
+    readyBy: promisedOn,
     promiseClass: promiseClass === "hard" ? "hard-date" : promiseClass === "promise" ? "promise" : "estimate",
     skierFirstName: firstName(pair.skierName),
   };

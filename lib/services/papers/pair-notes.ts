@@ -2,8 +2,6 @@
 import type { Tx } from "#data/client";
 import { eventsOf } from "#data/events";
 import type { PairRecord } from "#data/pairs";
-import { frozen } from "#data/quotes";
-import type { PairSpec } from "#engine/configuration";
 import { latestVisits } from "#engine/lifecycle";
 import type { PairNote } from "#papers";
 import type { StripOption } from "#services/stock/views";
@@ -14,8 +12,8 @@ const baseStation = 6;
 /** Notes of the build sheet. */
 export async function pairNotes(client: Tx, pair: PairRecord): Promise<readonly PairNote[]> {
   const events = await eventsOf(client, "pair", [pair.id]);
-  const decided = events.filter(({ kind }) => kind === "strips-decided" || kind === "pair-edited").at(-1);
-  const option = decided?.kind === "strips-decided" ? (decided.data.option as StripOption) : null;
+  const decided = events.findLast(({ kind }) => kind === "strips-decided" || kind === "pair-edited")?.facts;
+  const option = decided?.kind === "strips-decided" ? decided.data.option : null;
   return [...woodNotes(option), ...reworkNotes(pair)];
 }
 
@@ -36,7 +34,7 @@ function reworkNotes(pair: PairRecord): readonly PairNote[] {
   const side = open[0]?.side;
   if (side !== "L" && side !== "R") return [];
   const kept = standingSki(pair, side === "L" ? "R" : "L");
-  const { base } = frozen<PairSpec>(pair.spec);
+  const { base } = pair.spec;
   const needsLetters = base.inlay === "swap-letters" && open.some(({ station }) => station === baseStation);
   return [
     {

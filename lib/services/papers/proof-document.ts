@@ -2,8 +2,6 @@ import { permit } from "#auth";
 import { config } from "#config";
 import { artworkImage } from "#data/artwork";
 import type { PairRecord } from "#data/pairs";
-import { frozen } from "#data/quotes";
-import type { PairSpec } from "#engine/configuration";
 import { shapeAtLength } from "#engine/geometry";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
@@ -54,7 +52,7 @@ async function proofFacts(
   const catalog = await releasedCatalog(ctx.db, pair.releaseHash);
   if (catalog === null) throw new Error(`catalogue release ${pair.releaseHash} is not stored`);
   const { build, recipe } = catalog;
-  const spec = frozen<PairSpec>(pair.spec);
+  const spec = pair.spec;
   const model = build.models.find(({ id }) => id === spec.model);
   if (model === undefined) throw new Error(`pair ${pair.serial}: model ${spec.model} is not in its own release`);
   const { artwork } = spec.graphic;

@@ -24,7 +24,7 @@ export async function setPromise(
   order: {
     readonly id: string;
     readonly version: number;
-    readonly promisedOn: string | null;
+    readonly promisedOn: IsoDate | null;
     readonly promiseClass: string;
   },
   to: PromiseToSet,
@@ -43,7 +43,14 @@ export async function setPromise(
         from: order.promisedOn,
         class: to.class,
         reason: to.reason,
-        ...(range === undefined ? {} : { p50: range.p50, p80: range.p80, p90: range.p90, basis: range.basis }),
+        ...(range === undefined
+          ? {}
+          : {
+              p50: range.p50,
+              p90: range.p90,
+              basis: range.basis,
+              ...(range.p80 === undefined ? {} : { p80: range.p80 }),
+            }),
       },
     ),
   ]);

@@ -12,13 +12,13 @@ import { transaction } from "#data/transaction";
 import { type Assessment, assessSheet, type EngineCatalog } from "#engine/assessment";
 import type { SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
 import { eventOf, messageOf, nameOf } from "#services/record";
 import { inputOf, stoppedBy } from "#services/sheets/assess-sheet";
 import { findSheet } from "#services/sheets/find-sheet";
 import { noLease } from "#services/sheets/lease";
 import { whyClosed } from "#services/sheets/save-sheet";
-import { answersOf, choicesOf, contactOf, flagAcksOf, typedOf } from "#services/sheets/view";
 import type { SheetContact } from "#services/sheets/views";
 import type { MadeQuote } from "#services/views";
 import { currentCatalog, engineOn, engineVersion, keepRelease } from "#shop/catalogue/current";
@@ -38,13 +38,13 @@ export async function createQuote(ctx: Context, input: { readonly sheetId: Sheet
   if (!found.ok) return found;
   const sheet = found.value;
   if (sheet.state !== "open") return refuse({ code: "sheet-closed", state: sheet.state });
-  const contact = checkContact(contactOf(sheet.fields));
+  const contact = checkContact(sheet.content.contact);
   if (!contact.ok) return contact;
   // Held to the end: a book of corrections approved meanwhile must not name this quote's release.
   const catalog = currentCatalog();
   const engine = engineOn(ctx.now, catalog);
   const assessment = assessSheet(await inputOf(ctx.db, sheet), engine);
-  const stops = stoppedBy(assessment, flagAcksOf(sheet.fields));
+  const stops = stoppedBy(assessment, sheet.content.flagAcks);
   const { spec, price } = assessment;
   if (stops.length > 0 || spec === null || price === null) return refuse({ code: "sale-blocked", by: stops });
   const dateRange = await rangeOf(ctx, spec);
@@ -69,7 +69,7 @@ export async function insertAndTell(
   catalog: Catalog,
   quote: Omit<NewQuote, "id" | "releaseHash">,
 ): Promise<MadeQuote> {
-  const id = ctx.newId();
+  const id = idOf("quote", ctx.newId());
   const releaseHash = await keepRelease(tx, catalog, ctx.now);
   await insertQuote(tx, { ...quote, id, releaseHash });
   const subject = { kind: "quote", id } as const;
@@ -104,14 +104,14 @@ function frozenParts(
     skierName: sheet.skierName,
     answers,
     typed: typed ?? {},
-    choices: choicesOf(sheet.fields),
+    choices: sheet.content.choices,
     spec,
     specHash: sha256Of(spec),
     price,
     priceBook: price.priceBook,
     totalCents: price.totalCents,
     fit: frozenFit(assessment, engine),
-    flagAcks: flagAcksOf(sheet.fields),
+    flagAcks: sheet.content.flagAcks,
     dateRange,
     engineVersion,
     validUntil: validUntil(ctx.now, engine.priceBook.quoteValidDays, catalog.shop.timeZone),
@@ -121,7 +121,7 @@ function frozenParts(
 }
 
 function sheetAnswers(sheet: SheetRecord) {
-  return { ...answersOf(sheet.fields), typed: typedOf(sheet.fields) };
+  return { ...sheet.content.answers, typed: sheet.content.typed };
 }
 
 /** A name and a way to reach them: without it a quote reaches nobody. */

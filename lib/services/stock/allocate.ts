@@ -10,14 +10,9 @@ import {
   type SkiStrips,
   type Strip,
   type StripPosition,
-  type UnmetReason,
 } from "#engine/matching";
+import type { StripAllocation } from "#schemas/stored/index";
 import { stripLimits, stripNeed } from "#shop/stock/need";
-
-/** What came of it; without a set the pair waits for wood and the desk is told why. */
-export type StripAllocation =
-  | { readonly isMade: true; readonly twinDifferencePercent: number; readonly modulusMpa: number }
-  | { readonly isMade: false; readonly why: readonly UnmetReason[] };
 
 /**
  * @throws Error when a strip that was read free a moment ago is not: the caller must hold the queue's lock (see bumpQueue)

@@ -1,10 +1,9 @@
 /** Who cannot be worked on, why, and since when: the customer, material, a decision, a rest, somebody away, no slot. */
-import type { PairRecord } from "#data/pairs";
 import { latestVisits } from "#engine/lifecycle";
 import { type FloorCatalog, stationsBefore } from "#engine/routing";
-import type { IsoDate, PairId } from "#engine/units";
 import { firstName, notBefore } from "#shop/pair/view";
 import { openConditions, openForPrint } from "#shop/queue/on-floor";
+import type { PairInQueue } from "#shop/queue/queued-pairs";
 import { pressStation, type ReasonedChange } from "./station-board";
 import type { BlockedPair, QueueChange } from "./views";
 import { waitingSince } from "./waiting-since";
@@ -19,7 +18,7 @@ const layUpStation = 10;
 
 /** Only pairs that are held by something; what simply waits for its turn is not blocked. `away` counts at `now` only. */
 export function blockedPairs(
-  pairs: readonly PairRecord[],
+  pairs: readonly PairInQueue[],
   away: readonly AwayNow[],
   floor: FloorCatalog,
   now: Date,
@@ -29,7 +28,7 @@ export function blockedPairs(
     if (reasons.length === 0) return [];
     return [
       {
-        pairId: pair.id as PairId,
+        pairId: pair.id,
         serial: pair.serial,
         skierFirstName: firstName(pair.skierName),
         reasons,
@@ -38,7 +37,7 @@ export function blockedPairs(
   });
 }
 
-function reasonsOf(pair: PairRecord, away: readonly AwayNow[], floor: FloorCatalog, now: Date): readonly Reason[] {
+function reasonsOf(pair: PairInQueue, away: readonly AwayNow[], floor: FloorCatalog, now: Date): readonly Reason[] {
   const customer = [...openConditions(pair), ...openForPrint(pair)].map(
     (condition): Reason => ({
       kind: "customer",
@@ -49,9 +48,9 @@ function reasonsOf(pair: PairRecord, away: readonly AwayNow[], floor: FloorCatal
   );
   const holds = pair.holds.map(
     (hold): Reason => ({
-      kind: hold.reason as "material" | "decision",
+      kind: hold.reason,
       station: hold.station,
-      expectedOn: hold.expectedOn as IsoDate | null,
+      expectedOn: hold.expectedOn,
       note: hold.note,
       since: hold.madeAt.toISOString(),
     }),
@@ -65,7 +64,7 @@ function reasonsOf(pair: PairRecord, away: readonly AwayNow[], floor: FloorCatal
 }
 
 /** A ready visit that rests, or none ready while something before it has not been opened. */
-function held(pair: PairRecord, now: Date): readonly Reason[] {
+function held(pair: PairInQueue, now: Date): readonly Reason[] {
   const visits = latestVisits(pair.operations);
   if (visits.some(({ state }) => state === "running")) return [];
   const ready = visits.filter(({ state }) => state === "ready");
@@ -87,7 +86,7 @@ function lastFinished(visits: readonly { readonly finishedAt: Date | null }[]): 
   return ends.length === 0 ? null : new Date(Math.max(...ends)).toISOString();
 }
 
-function awayFor(pair: PairRecord, away: readonly AwayNow[], floor: FloorCatalog): readonly Reason[] {
+function awayFor(pair: PairInQueue, away: readonly AwayNow[], floor: FloorCatalog): readonly Reason[] {
   const next = latestVisits(pair.operations).filter(({ state }) => state === "ready");
   return next.flatMap(({ station }) =>
     away.flatMap((each): readonly Reason[] =>
@@ -102,7 +101,7 @@ function awayFor(pair: PairRecord, away: readonly AwayNow[], floor: FloorCatalog
 function stops(
   { change }: AwayNow,
   station: number,
-  pair: PairRecord,
+  pair: PairInQueue,
   away: readonly AwayNow[],
   floor: FloorCatalog,
 ): boolean {

@@ -1,6 +1,7 @@
 import type { ClockStartCondition } from "#engine/lifecycle";
 import type { FloorChangeKind, PromiseStanding } from "#engine/routing";
 import type { Instant, IsoDate, OperationId, OrderId, PairId, QuoteId, SheetId } from "#engine/units";
+import type { UnreadableView } from "#shop/names/views";
 import type { OrderState, PromiseClass } from "#shop/order/views";
 import type { OperationState } from "#shop/pair/views";
 
@@ -123,6 +124,8 @@ export interface BlockedPair {
 
 export interface QueuePair {
   readonly pairId: PairId;
+  /** Its row cannot be read: model and length are the usual ones of its mould. */
+  readonly isUnreadable: boolean;
   readonly orderId: OrderId;
   readonly serial: string;
   readonly skierFirstName: string;
@@ -182,6 +185,8 @@ export interface QueueBoard {
   readonly board: StationBoard;
   readonly pressPlan: readonly PressDay[];
   readonly backlogPairs: number;
+  /** Pairs that cannot be read: planned with their model's usual minutes until somebody puts them right. */
+  readonly unreadable: readonly UnreadableView[];
 }
 
 export interface DeskOverview {
@@ -220,6 +225,8 @@ export interface DeskOverview {
   }[];
   readonly waiting: QueueBoard["waitingOn"];
   readonly atRisk: readonly QueuePair[];
+  /** Whatever of the open business cannot be read. */
+  readonly unreadable: readonly UnreadableView[];
 }
 
 export interface SearchHit {

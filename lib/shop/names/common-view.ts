@@ -1,6 +1,7 @@
+import type { UnreadableRow } from "#data/columns";
 import type { EventRecord } from "#data/events";
 import type { CustomerId } from "#engine/units";
-import type { CustomerView, EventView, PostalAddress } from "./views";
+import type { CustomerView, EventView, PostalAddress, UnreadableView } from "./views";
 
 export function eventView(event: EventRecord): EventView {
   return {
@@ -13,17 +14,21 @@ export function eventView(event: EventRecord): EventView {
 }
 
 export function customerView(customer: {
-  readonly id: string;
+  readonly id: CustomerId;
   readonly name: string;
   readonly email: string | null;
   readonly phone: string | null;
-  readonly address: unknown;
+  readonly address: PostalAddress | null;
 }): CustomerView {
   return {
-    customerId: customer.id as CustomerId,
+    customerId: customer.id,
     name: customer.name,
     email: customer.email,
     phone: customer.phone,
-    address: (customer.address as PostalAddress | null) ?? null,
+    address: customer.address,
   };
+}
+
+export function unreadableView({ table, row, column, why }: UnreadableRow): UnreadableView {
+  return { table, row, column, why };
 }

@@ -1,7 +1,7 @@
 /** The floor's fourteen stations and the four conditions, as the few steps a skier wants to know. */
 
 import names from "#content/copy/names.json";
-import type { OrderRecord } from "#data/orders";
+import type { OrderAloneRecord } from "#data/orders";
 import type { PairRecord } from "#data/pairs";
 import type { ProgressView } from "./views";
 
@@ -18,7 +18,7 @@ const floorSteps: readonly { readonly key: string; readonly label: string; reado
   { key: "check", label: w.check, stations: [14] },
 ];
 
-export function progressSteps(pair: PairRecord, order: OrderRecord): readonly Step[] {
+export function progressSteps(pair: PairRecord, order: OrderAloneRecord): readonly Step[] {
   const accepted = step("accepted", w.accepted, "done", order.acceptedAt);
   const ready = step(
     "ready-to-build",

@@ -2,11 +2,13 @@ import type { PairSpec } from "#engine/configuration";
 import type { CancellationStage, ClockStartCondition, EditConsequence, SpecificationPart } from "#engine/lifecycle";
 import type { Price, PriceComparison } from "#engine/pricing";
 import type { ArtworkId, ClubId, Instant, IsoDate, OrderId, PairId, ProofId, QuoteId } from "#engine/units";
+import type { PromiseClass } from "#schemas/stored/index";
 import type { OrderMoney } from "#shop/money/views";
 import type { CustomerView, DateRange, EventView } from "#shop/names/views";
 
+export type { PromiseClass } from "#schemas/stored/index";
+
 export type OrderState = "waiting" | "released" | "building" | "ready" | "shipped" | "delivered" | "cancelled";
-export type PromiseClass = "estimate" | "promise" | "hard";
 export type DepositMethod = "pay-later" | "bank-transfer" | "counter" | "demo-card";
 export type ProofState = "none" | "issued" | "changes-asked" | "approved" | "locked";
 

@@ -1,5 +1,4 @@
 /** The plan of the floor in instants and days, as the board shows it. */
-import type { PairRecord } from "#data/pairs";
 import {
   chanceKept,
   dayIndex,
@@ -12,15 +11,17 @@ import {
   standingOf,
   weekdayOf,
 } from "#engine/routing";
-import type { IsoDate } from "#engine/units";
+import type { IsoDate, PairId } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import type { ShopContext } from "#shop/context";
 import { floorCatalog } from "#shop/floor/recipe";
 import { instantOfShopMinute } from "#shop/time/shop-time";
+import type { PairInQueue } from "./queued-pairs";
 import { completeRuns, liveRuns, previewRuns } from "./runs";
 
 export interface FloorPlan {
   readonly operations: readonly {
-    readonly pairId: string;
+    readonly pairId: PairId;
     readonly station: number;
     readonly startsAt: Date;
     /** End of the work by hand. */
@@ -32,7 +33,7 @@ export interface FloorPlan {
     readonly freeMinute: ShopMinute;
   }[];
   readonly pairs: readonly {
-    readonly pairId: string;
+    readonly pairId: PairId;
     readonly finishDate: IsoDate;
     readonly expected: { readonly p50: IsoDate; readonly p90: IsoDate } | null;
     readonly standing: PromiseStanding;
@@ -41,7 +42,7 @@ export interface FloorPlan {
   }[];
   readonly pressPlan: readonly {
     readonly press: string;
-    readonly pairId: string;
+    readonly pairId: PairId;
     readonly mould: string;
     readonly startsAt: Date;
     readonly endsAt: Date;
@@ -52,7 +53,7 @@ export interface FloorPlan {
 }
 
 /** @throws Error when a pair does not fit the floor */
-export async function floorPlan(ctx: ShopContext, pairs: readonly PairRecord[]): Promise<FloorPlan> {
+export async function floorPlan(ctx: ShopContext, pairs: readonly PairInQueue[]): Promise<FloorPlan> {
   const floor = floorCatalog();
   const { timeZone } = floor.hours;
   const { runs } = await liveRuns(ctx.db, ctx.now);
@@ -68,7 +69,7 @@ export async function floorPlan(ctx: ShopContext, pairs: readonly PairRecord[]):
   const hasFrozenSlot = (pairId: string) => pairs.some((pair) => pair.id === pairId && pair.pressSlotAt !== null);
   return {
     operations: plan.operations.map(({ pairId, station, startMinute, workEndMinute, freeMinute }) => ({
-      pairId,
+      pairId: idOf("pair", pairId),
       station,
       startsAt: instant(startMinute),
       endsAt: instant(workEndMinute),
@@ -80,7 +81,7 @@ export async function floorPlan(ctx: ShopContext, pairs: readonly PairRecord[]):
     pairs: plan.pairs.map(({ pairId, finishDate, promise }) => {
       const range = ranges.get(pairId);
       return {
-        pairId,
+        pairId: idOf("pair", pairId),
         finishDate,
         expected: range === undefined ? null : { p50: range.dates.p50, p90: range.dates.p90 },
         standing: range === undefined ? ("open" as const) : standingOf(promise, range.dates),
@@ -89,7 +90,7 @@ export async function floorPlan(ctx: ShopContext, pairs: readonly PairRecord[]):
     }),
     pressPlan: plan.pressPlan.map(({ press, pairId, mould, startMinute, freeMinute, changeoverMinutes }) => ({
       press,
-      pairId,
+      pairId: idOf("pair", pairId),
       mould,
       startsAt: instant(startMinute),
       endsAt: instant(freeMinute),

@@ -1,7 +1,6 @@
 /** What must hold at any moment of the year, read from the rows and the board; nothing is asked of the code that wrote them. */
 import { expect } from "vitest";
-import { frozen } from "#data/quotes";
-import type { Price } from "#engine/pricing";
+import { storedPrice } from "#schemas/stored/index";
 import { queueBoard } from "#services";
 import { floorCatalog } from "#shop/floor/recipe";
 import { must } from "../builders/shop";
@@ -34,7 +33,7 @@ export async function expectNothingBroken(shop: YearShop, now: Date, strips: num
 
 async function expectMoneyAddsUp({ db }: YearShop): Promise<void> {
   for (const order of await db.order.findMany({ include: { payments: true } })) {
-    const price = frozen<Price>(order.price);
+    const price = storedPrice.parse(order.price);
     const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
     const goods = sum(price.lines.map(({ lineCents }) => lineCents));
     expect(goods).toBe(price.exTaxCents);

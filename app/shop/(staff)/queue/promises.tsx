@@ -44,7 +44,16 @@ function PromiseTable({ pairs }: { readonly pairs: readonly QueuePair[] }) {
       hideCaption
       columns={[
         { key: "pair", head: w.heads.pair, cell: (row) => <PairLink serial={row.serial} /> },
-        { key: "ski", head: w.heads.ski, cell: (row) => `${row.modelName}, ${row.lengthCm} cm` },
+        {
+          key: "ski",
+          head: w.heads.ski,
+          cell: (row) =>
+            row.isUnreadable ? (
+              <Badge tone="iron">{words.desk.unreadable}</Badge>
+            ) : (
+              `${row.modelName}, ${row.lengthCm} cm`
+            ),
+        },
         { key: "now", head: w.heads.now, cell: (row) => (row.now ? `${row.now.station} ${row.now.stationName}` : "–") },
         {
           key: "progress",

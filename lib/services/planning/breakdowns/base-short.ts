@@ -6,15 +6,14 @@
 
 import problems from "#content/copy/problems.json";
 import { usableLots } from "#data/lots";
-import type { PairRecord } from "#data/pairs";
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
 import { type BaseUse, baseUse, serveFromRoll } from "#engine/parts";
 import { planQueue } from "#engine/routing";
-import type { OrderId, PairId } from "#engine/units";
 import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { currentCatalog } from "#shop/catalogue/current";
 import { firstName, workedPair } from "#shop/pair/view";
+import type { PairInQueue } from "#shop/queue/queued-pairs";
 import { liveSituation, queuedPairs } from "#shop/queue/situation";
 import { hasBegun } from "./has-begun";
 import type { BaseLot, BaseNeed, BaseShortage, BreakdownInput } from "./views";
@@ -28,7 +27,7 @@ const mostLeftM = 500;
 type Asked = Extract<BreakdownInput, { readonly kind: "base-short" }>;
 
 interface Wanting {
-  readonly pair: PairRecord;
+  readonly pair: PairInQueue;
   readonly spec: PairSpec;
   readonly uses: readonly BaseUse[];
   readonly needM: number;
@@ -125,8 +124,8 @@ function needView(each: Wanting, colour: string, isServed: boolean, shelf: Shelf
     return isSwapped && lot !== keptLot ? [] : [{ colour: id, label, lot }];
   });
   return {
-    pairId: pair.id as PairId,
-    orderId: pair.orderId as OrderId,
+    pairId: pair.id,
+    orderId: pair.orderId,
     serial: pair.serial,
     skierFirstName: firstName(pair.skierName),
     needM,

@@ -5,9 +5,7 @@ import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { decideIncident, type IncidentRecord, incidentById } from "#data/incidents";
 import { pairById } from "#data/pairs";
-import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import type { PairSpec } from "#engine/configuration";
 import type { IncidentId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -15,13 +13,13 @@ import { draftNotice } from "#services/letters/draft-notice";
 import { eventOf, nameOf } from "#services/record";
 import { skiText } from "#shop/names/ski-text";
 import { queuedPairs } from "#shop/queue/situation";
-import type { PromiseEffect, QueueEffect } from "#shop/queue/views";
+import type { PromiseEffect } from "#shop/queue/views";
 import { givePlaces } from "../order/places";
 import { colourOffer } from "./colour-offer";
 import { delayLetter } from "./delay-letter";
 import { incidentView } from "./read-incidents";
 import { storeFloorChange } from "./store-change";
-import type { BaseShortage, IncidentView, RemedyOption } from "./views";
+import type { IncidentView } from "./views";
 
 const w = problems.breakdowns;
 
@@ -44,12 +42,12 @@ export async function chooseOption(
   if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
   const incident = await incidentById(ctx.db, input.incidentId);
   if (incident === null) return refuse({ code: "not-found", what: "incident", id: input.incidentId });
-  const options = frozen<readonly RemedyOption[]>(incident.options);
+  const options = incident.options;
   const option = options.find(({ way }) => way === input.option);
   if (option === undefined) {
     return refuse({ code: "invalid-field", path: "option", message: w.wayOn });
   }
-  const open = new Set((await queuedPairs(ctx.db)).map(({ id }) => id));
+  const open = new Set<string>((await queuedPairs(ctx.db)).map(({ id }) => id));
   return transaction(ctx.db, async (tx) => {
     await bumpQueue(tx);
     const { id } = incident;
@@ -83,15 +81,15 @@ async function draftOffers(
   open: ReadonlySet<string>,
 ): Promise<ReadonlySet<string>> {
   const written = new Set<string>();
-  const base = incident.base === null ? null : frozen<BaseShortage>(incident.base);
-  const { moved } = frozen<QueueEffect>(incident.effect);
+  const base = incident.base === null ? null : incident.base;
+  const { moved } = incident.effect;
   for (const need of base?.pairs ?? []) {
     if (base === null || need.isServed || need.alternatives.length === 0 || !open.has(need.pairId)) continue;
     if (written.has(need.orderId)) continue;
     const effect = moved.find(({ pairId }) => pairId === need.pairId) ?? null;
     const pair = await pairById(tx, need.pairId);
     if (pair === null) continue;
-    const { body, data } = colourOffer(ctx.now, base, need, skiText(frozen<PairSpec>(pair.spec)), effect);
+    const { body, data } = colourOffer(ctx.now, base, need, skiText(pair.spec), effect);
     await draftNotice(ctx, tx, { orderId: need.orderId, incidentId: incident.id, kind: "colour-offer", body, data });
     written.add(need.orderId);
   }

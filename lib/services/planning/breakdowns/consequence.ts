@@ -1,13 +1,13 @@
 /** What something that went wrong does to the floor and to single pairs. */
 
 import problems from "#content/copy/problems.json";
-import type { PairRecord } from "#data/pairs";
 import { latestVisits, reworkFaults } from "#engine/lifecycle";
 import type { FloorChange, PairOnFloor, QueueSituation } from "#engine/routing";
 import { accept, fill, type IsoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { floorCatalog } from "#shop/floor/recipe";
 import { printStation } from "#shop/floor/stations";
+import type { PairInQueue } from "#shop/queue/queued-pairs";
 import { queuedPairs } from "#shop/queue/situation";
 import { farthestDays, isTooFar, shopClock, shopDay, shopMinuteOf } from "#shop/time/shop-time";
 import { baseShortage, baseStation } from "./base-short";
@@ -170,7 +170,7 @@ function expectedDay(ctx: Context, on: IsoDate, timeZone: string): Outcome<void>
   return accept(undefined);
 }
 
-async function openPair(ctx: Context, pairId: string): Promise<Outcome<PairRecord>> {
+async function openPair(ctx: Context, pairId: string): Promise<Outcome<PairInQueue>> {
   const pair = (await queuedPairs(ctx.db)).find(({ id }) => id === pairId);
   return pair === undefined ? invalid("pairId", w.pair) : accept(pair);
 }

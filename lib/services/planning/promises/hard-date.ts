@@ -7,9 +7,8 @@ import history from "#content/copy/history.json";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { insertPayment, type OrderRecord } from "#data/orders";
-import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import { type Price, rushBeside } from "#engine/pricing";
+import { rushBeside } from "#engine/pricing";
 import {
   type GivenPlace,
   inQueueOrder,
@@ -126,18 +125,21 @@ async function plan(ctx: Context, order: OrderRecord, on: IsoDate): Promise<Outc
   const { runs, revision } = await liveRuns(ctx.db, ctx.now);
   const count = ctx.promiseRuns ?? previewRuns;
   await completeRuns(runs, count);
-  const own = order.pairs.map(({ id }) => id);
+  const own: readonly string[] = order.pairs.map(({ id }) => id);
   if (order.slotLostAt !== null || !own.every((id) => runs.pairs.some(({ pairId }) => pairId === id))) {
     return refuse({ code: "no-slot", path: "on" });
   }
-  const lastP95 = (ranges: ReturnType<typeof queueRanges>) =>
-    own
-      .map((id) => ranges.get(id)?.dates.p95 as IsoDate)
-      .sort()
-      .at(-1) as IsoDate;
+  const lastP95 = (ranges: ReturnType<typeof queueRanges>): IsoDate => {
+    const last = own
+      .flatMap((id) => ranges.get(id)?.dates.p95 ?? [])
+      .toSorted()
+      .at(-1);
+    if (last === undefined) throw new Error(`no pair of order ${order.id} is in the runs`);
+    return last;
+  };
   const now = lastP95(queueRanges(runs));
   const start = {
-    orderId: order.id as OrderId,
+    orderId: order.id,
     on,
     revision,
     movedSerials: [],
@@ -218,5 +220,5 @@ async function leastMove(
 function rushOf(order: Pick<OrderRecord, "price" | "priceBook">): ReturnType<typeof rushBeside> {
   const book = currentCatalog().priceBooks.find(({ id }) => id === order.priceBook);
   if (book === undefined) throw new Error(`price book ${order.priceBook} is not in the catalogue`);
-  return rushBeside(frozen<Price>(order.price), book);
+  return rushBeside(order.price, book);
 }

@@ -5,7 +5,7 @@
  */
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
-import { type PairRecord, setPressSlot } from "#data/pairs";
+import { setPressSlot } from "#data/pairs";
 import { pairsWithEventSince } from "#data/promises";
 import { transaction } from "#data/transaction";
 import { addWorkingDays, planQueue } from "#engine/routing";
@@ -16,6 +16,7 @@ import { findPair } from "#services/orders/find-order";
 import { changed } from "#services/orders/gates";
 import { eventOf } from "#services/record";
 import { floorCatalog } from "#shop/floor/recipe";
+import type { PairInQueue } from "#shop/queue/queued-pairs";
 import { liveSituation, queuedPairs } from "#shop/queue/situation";
 import { instantOfShopMinute, shopDay, startOfShopDay } from "#shop/time/shop-time";
 
@@ -23,7 +24,7 @@ const layUpStation = 10;
 const releasedKind = "press-slot-released";
 
 interface SlotChange {
-  readonly pair: PairRecord;
+  readonly pair: PairInQueue;
   readonly slot: { readonly at: Date; readonly press: string } | null;
 }
 
@@ -90,7 +91,7 @@ async function slotChanges(ctx: Context): Promise<readonly SlotChange[]> {
   });
 }
 
-function hasBegunLayUp(pair: PairRecord): boolean {
+function hasBegunLayUp(pair: PairInQueue): boolean {
   const state = pair.operations.filter(({ station }) => station === layUpStation).at(-1)?.state;
   return state === "running" || state === "done";
 }

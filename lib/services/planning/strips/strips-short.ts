@@ -6,10 +6,8 @@ import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { insertPairHolds } from "#data/holds";
 import { endMaterialHolds, type PairRecord, pairById, updatePair } from "#data/pairs";
-import { frozen } from "#data/quotes";
 import { releaseStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
-import type { PairSpec } from "#engine/configuration";
 import type { QueueSituation } from "#engine/routing";
 import type { PairId } from "#engine/units";
 import { accept, fill, type IsoDate, isoDate, type Outcome, refuse } from "#engine/units";
@@ -61,11 +59,11 @@ export async function stripsShort(ctx: Context, input: StripsShortInput): Promis
     serial: pair.serial,
     version: pair.version,
     isShort,
-    promisedOn: pair.order.promisedOn as IsoDate | null,
+    promisedOn: pair.order.promisedOn,
     why,
     options: options.map(({ option }) => option),
     waiting: day.value === null ? null : own,
-    waitsUntil: (materialHold(pair)?.expectedOn ?? null) as IsoDate | null,
+    waitsUntil: materialHold(pair)?.expectedOn ?? null,
   });
 }
 
@@ -169,7 +167,7 @@ async function giveAgain(ctx: Context, tx: Tx, pairId: string, to: string, reaso
   const pair = await pairById(tx, pairId);
   const catalog = pair === null ? null : await releasedCatalog(tx, pair.releaseHash);
   if (pair === null || catalog === null) throw new Error(`pair ${pairId} or its release is not there`);
-  const spec = frozen<PairSpec>(pair.spec);
+  const spec = pair.spec;
   const strips = await allocateStrips(tx, { pairId, spec, build: catalog.build, now: ctx.now });
   await recordEvents(tx, [eventOf(ctx, "strips-given-away", { kind: "pair", id: pairId }, { to, reason, strips })]);
 }

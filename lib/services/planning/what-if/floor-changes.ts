@@ -5,7 +5,6 @@ import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { type FloorChangeRecord, floorChangesInForce, withdrawFloorChange } from "#data/floor-changes";
 import { transaction, translated } from "#data/transaction";
-import type { FloorChangeKind } from "#engine/routing";
 import type { FloorChangeId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -43,12 +42,12 @@ export async function withdrawChange(
 
 function changeView(change: FloorChangeRecord): FloorChangeView {
   return {
-    floorChangeId: change.id as FloorChangeId,
-    kind: change.kind as FloorChangeKind,
+    floorChangeId: change.id,
+    kind: change.data.kind,
     fromAt: change.fromAt?.toISOString() ?? null,
     toAt: change.toAt?.toISOString() ?? null,
     reason: change.reason,
-    source: change.source as FloorChangeView["source"],
+    source: change.source,
     costCents: change.costCents,
     madeAt: change.madeAt.toISOString(),
     madeBy: change.madeByName,

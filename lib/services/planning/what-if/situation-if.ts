@@ -10,6 +10,7 @@ import {
   type QueueSituation,
   shopMinute,
 } from "#engine/routing";
+import { isoDate } from "#engine/units";
 import type { Context } from "#services/context";
 import { currentCatalog } from "#shop/catalogue/current";
 import { routeOf } from "#shop/floor/facts";
@@ -80,7 +81,7 @@ export function costCentsPerWeek({ kind }: WhatIfInput): number | null {
 
 /** Both days included. */
 function days({ from, until }: { readonly from: string; readonly until: string }) {
-  const day = (text: string) => dayIndex(text as Parameters<typeof dayIndex>[0]) * minutesPerDay;
+  const day = (text: string) => dayIndex(isoDate(text)) * minutesPerDay;
   return { fromMinute: day(from), toMinute: day(until) + minutesPerDay };
 }
 

@@ -4,7 +4,7 @@ import { shopInstantField, textField } from "#app/_server/fields.ts";
 import shop from "#content/catalog/shop.json";
 import { reworkFaults } from "#engine/lifecycle";
 import { isoDate } from "#engine/units";
-import type { PairId } from "#services";
+import { idOf } from "#schemas/ids";
 
 const not = (input: unknown) => (input === "" ? "" : `, not “${String(input)}”`);
 const instant = (label: string) => shopInstantField(label, shop.timeZone).transform((at) => at.toISOString());
@@ -19,7 +19,7 @@ const chosen = (label: string) =>
     .string()
     .min(1, { error: `${label}: choose one` })
     .max(60);
-const pairId = chosen("Pair").transform((id) => id as PairId);
+const pairId = chosen("Pair").transform((id) => idOf("pair", id));
 const faultIds = reworkFaults.map(({ id }) => id);
 
 export const breakdownSchema = z.discriminatedUnion("kind", [
