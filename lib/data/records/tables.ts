@@ -63,6 +63,7 @@ export const orderColumns = {
   customerId: id("customer"),
   clubId: nullable(id("club")),
   state: orderState,
+  acceptedHow: oneOf(stored.acceptedHows),
   price,
   promiseClass,
   estimate: dateRange,

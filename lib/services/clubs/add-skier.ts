@@ -1,15 +1,18 @@
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import { clubById } from "#data/clubs";
 import { recordEvents } from "#data/events";
 import { insertSheet, type SheetFields } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import type { ClubId, SheetId } from "#engine/units";
-import { accept, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type Outcome, refuse } from "#engine/units";
 import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 import { leaseFor } from "#services/sheets/lease";
 import { paletteGraphic } from "./palette";
+
+const w = problems.clubs;
 
 /** As long as a text on a ski may be. */
 const longestName = 60;
@@ -26,7 +29,7 @@ export async function addClubSkier(
   if (!allowed.ok) return allowed;
   const skierName = input.skierName.trim();
   if (skierName === "" || skierName.length > longestName) {
-    const message = `Skier's name: 1 to ${longestName} characters, not ${skierName.length}`;
+    const message = fill(w.skierName, { most: longestName, length: skierName.length });
     return refuse({ code: "invalid-field", path: "skierName", message });
   }
   const club = await clubById(ctx.db, input.clubId);

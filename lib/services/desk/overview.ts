@@ -1,4 +1,5 @@
 import { permit } from "#auth";
+import names from "#content/copy/names.json";
 import { searchCustomers } from "#data/customers";
 import { listOrderRecords } from "#data/orders";
 import { searchPairs } from "#data/pairs";
@@ -135,7 +136,7 @@ async function officeHits(ctx: Context, text: string): Promise<readonly SearchHi
       (sheet): SearchHit => ({
         kind: "sheet",
         id: sheet.id,
-        title: sheet.content.contact.name ?? "Unnamed sheet",
+        title: sheet.content.contact.name ?? names.unnamedSheet,
         detail: sheet.content.contact.phone ?? sheet.channel,
       }),
     ),

@@ -1,9 +1,11 @@
 /** Whether work may begin at a station at this moment: nothing holds the pair, what it needs is there, there is room. */
+
+import problems from "#content/copy/problems.json";
 import type { Tx } from "#data/client";
 import { type FloorChangeRecord, floorChangesInForce } from "#data/floor-changes";
 import { type PairRecord, type RunningVisit, runningVisits } from "#data/pairs";
 import { isAtOrAfter, type StationId, stationFor, stationOf } from "#engine/floor";
-import { accept, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { changeData, isFree, isOn, longestAway, pressChoices } from "#shop/floor/presses";
 import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
@@ -11,6 +13,8 @@ import { stationIdFor, stationNumber, stationTitle } from "#shop/floor/stations"
 import type { PressChoice } from "#shop/floor/views";
 import { openForPrint } from "#shop/queue/on-floor";
 import { shopClock, shopDay } from "#shop/time/shop-time";
+
+const w = problems.floor;
 
 type Operation = PairRecord["operations"][number];
 /** The press that is taken; null where none is needed. */
@@ -106,7 +110,7 @@ function pressFor(pair: PairRecord, presses: readonly PressChoice[], asked: stri
   const free = presses.filter(isFree);
   const planned = presses.find(({ press }) => press === pair.pressSlotPress);
   if (asked !== undefined && !presses.some(({ press }) => press === asked)) {
-    return refuse({ code: "invalid-field", path: "press", message: `Press: choose one of ${names}, not ${asked}` });
+    return refuse({ code: "invalid-field", path: "press", message: fill(w.press, { names, asked }) });
   }
   const chosen =
     asked === undefined

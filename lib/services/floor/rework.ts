@@ -1,5 +1,6 @@
 /** One ski is built again: looked at first, with what it does to the promise, then begun. */
 
+import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
@@ -19,7 +20,7 @@ import {
 import { transaction } from "#data/transaction";
 import type { StationId } from "#engine/floor";
 import { latestVisits } from "#engine/floor";
-import { accept, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { moveState } from "#services/move";
 import { eventOf, nameOf } from "#services/record";
@@ -31,6 +32,8 @@ import { stripLimits } from "#shop/stock/need";
 import { oneSkiShare, reworkEffect } from "./rework-effect";
 import { type ReworkInput, type WorkedRework, workOutRework } from "./rework-work-out";
 import type { ReworkStrips, ReworkView } from "./views";
+
+const w = history.floor;
 
 export interface StartReworkInput extends ReworkInput {
   /** The pair's version on the screen. */
@@ -70,7 +73,7 @@ export async function startRework(ctx: Context, input: StartReworkInput): Promis
     await writeSkis(ctx, tx, input, worked.value);
     await writeVisits(ctx, tx, input, worked.value);
     if (pair.state === "ready") await reopenOrder(ctx, tx, pair.orderId, note);
-    await voidTravellers(tx, pair.id, `${worked.value.scrapped.serial} is built again`, ctx.now);
+    await voidTravellers(tx, pair.id, fill(w.builtAgain, { serial: worked.value.scrapped.serial }), ctx.now);
     const strips = await takeWood(ctx, tx, input, worked.value);
     const { own, ready, queue } = preview.value.effect;
     const subject = { kind: "pair", id: pair.id } as const;
@@ -194,7 +197,7 @@ async function takeWood(ctx: Context, tx: Tx, { side }: ReworkInput, worked: Wor
       reason: "material",
       station: stationIdTaking("strips"),
       expectedOn: null,
-      note: `no strips for ${worked.newSerial} within ${stripLimits.twinPercent} % of the other ski`,
+      note: fill(w.noStrips, { serial: worked.newSerial, twinPercent: stripLimits.twinPercent ?? "" }),
       incidentId: null,
       madeAt: ctx.now,
       madeByName: nameOf(ctx.actor),

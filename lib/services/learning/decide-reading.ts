@@ -1,4 +1,5 @@
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import { recordEvents } from "#data/events";
 import { benchRecordOf, insertDecision } from "#data/learning";
 import { transaction } from "#data/transaction";
@@ -8,6 +9,8 @@ import { readingReason } from "#schemas";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 import type { ReadingChoice } from "./views";
+
+const w = problems.learning;
 
 export interface DecideReadingInput {
   /** Of the ski. */
@@ -25,7 +28,7 @@ export async function decideReading(ctx: Context, input: DecideReadingInput): Pr
   if (!allowed.ok) return allowed;
   const reason = readingReason.safeParse(input.reason);
   if (!reason.success) {
-    const message = reason.error.issues[0]?.message ?? "Reason is missing";
+    const message = reason.error.issues[0]?.message ?? w.noReason;
     return refuse({ code: "invalid-field", path: "reason", message });
   }
   const { serial, measure, value, choice } = input;

@@ -1,4 +1,5 @@
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import { recordEvents } from "#data/events";
 import { benchRecordOf, insertBenchRecords, replaceReadings, setSkiMeasured } from "#data/learning";
 import { type PairRecord, pairById } from "#data/pairs";
@@ -12,6 +13,8 @@ import { asBenchReads, benchReadingsSchema } from "#schemas";
 import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
 import { eventWith, nameOf } from "#services/record";
+
+const w = problems.learning;
 
 export interface BenchInput {
   readonly pairId: PairId;
@@ -73,7 +76,7 @@ export function checkedValues(values: BenchValues, path = "values"): Outcome<Ben
   if (!parsed.success) {
     const [issue] = parsed.error.issues;
     const at = issue?.path.map(String).join(".") ?? "";
-    return refuse({ code: "invalid-field", path: `${path}.${at}`, message: issue?.message ?? "not a reading" });
+    return refuse({ code: "invalid-field", path: `${path}.${at}`, message: issue?.message ?? w.noReading });
   }
   if (Object.keys(parsed.data).length === 0) return refuse({ code: "nothing-measured", path });
   return accept(values);

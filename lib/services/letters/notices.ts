@@ -1,17 +1,20 @@
 /** Letters to customers: read, sent or dropped by a person. */
 
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import { decideNotice, listNoticeRecords, type NoticeRecord, noticeById } from "#data/notices";
 import { queueMessages } from "#data/outbox";
 import { transaction, translated } from "#data/transaction";
 import type { NoticeState } from "#engine/floor";
 import type { NoticeId } from "#engine/units";
-import { accept, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { moveState } from "#services/move";
 import { eventOf, messageOf, nameOf } from "#services/record";
 import { orderNumber } from "#shop/names/numbers";
 import type { NoticeView } from "./views";
+
+const w = problems.letters;
 
 const most = 200;
 const longestLetter = 5000;
@@ -50,7 +53,7 @@ async function decide(
   if (!allowed.ok) return allowed;
   if (what.reason === "") return refuse({ code: "reason-missing", path: "reason" });
   if (what.body !== null && (what.body === "" || what.body.length > longestLetter)) {
-    const message = `Letter: 1 to ${longestLetter} characters, not ${what.body.length}`;
+    const message = fill(w.length, { most: longestLetter, length: what.body.length });
     return refuse({ code: "invalid-field", path: "body", message });
   }
   const notice = await translated(noticeById(ctx.db, input.noticeId));

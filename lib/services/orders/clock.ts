@@ -3,6 +3,7 @@
  * was approved before stays) and the pairs go to the floor. Called after each of those; it does nothing while one is missing.
  */
 
+import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
@@ -19,6 +20,8 @@ import { mustPrecede } from "#shop/floor/stations";
 import type { DateRange } from "#shop/names/views";
 import { orderClock } from "#shop/order/gate-facts";
 import { rangeOfPairs } from "#shop/queue/range";
+
+const w = history.orders;
 
 /** @returns whether this call started the clock */
 export async function startClockIfDue(ctx: Context, orderId: string): Promise<boolean> {
@@ -75,7 +78,7 @@ async function release(
   );
   if (!isReleased || hardDateOf(order) !== null) return isReleased;
   const released = { ...order, version: version + 1 };
-  return setPromise(ctx, tx, released, { on: range.p90, class: "promise", reason: "the clock started", range });
+  return setPromise(ctx, tx, released, { on: range.p90, class: "promise", reason: w.clockStarted, range });
 }
 
 function hardDateOf({ promiseClass, promisedOn }: OrderRecord): IsoDate | null {

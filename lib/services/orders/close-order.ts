@@ -1,4 +1,5 @@
 import { permit } from "#auth";
+import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
@@ -18,6 +19,8 @@ import { orderMoney } from "#shop/money/money";
 import { ifCancelled, orderView } from "#shop/order/view";
 import type { OrderView } from "#shop/order/views";
 import { findOrder } from "./find-order";
+
+const w = history.orders;
 
 /** Cancels before shipping, keeping what the ladder says; strips that were not cut go back to stock. */
 export async function cancelOrder(
@@ -40,7 +43,7 @@ export async function cancelOrder(
   return move(ctx, order, { to: "cancelled", reason, change, facts, told: data }, async (tx) => {
     for (const pair of order.pairs) {
       const returned = await putStripsBack(tx, pair.id);
-      await voidTravellers(tx, pair.id, "order cancelled", ctx.now);
+      await voidTravellers(tx, pair.id, w.cancelled, ctx.now);
       await recordEvents(tx, [
         eventOf(ctx, "pair-cancelled", { kind: "pair", id: pair.id }, { stripsReturned: returned }),
       ]);

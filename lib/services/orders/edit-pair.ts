@@ -1,4 +1,5 @@
 import { sha256Of } from "#catalog";
+import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
@@ -21,7 +22,7 @@ import type { PairSpec } from "#engine/configuration";
 import { type EditConsequence, editAllowed, isFinal, type SpecificationPart } from "#engine/floor";
 import { comparePrices, joinPrices, type Price } from "#engine/pricing";
 import type { PairId } from "#engine/units";
-import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
+import { accept, fill, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { moveState } from "#services/move";
 import { setPromise } from "#services/promises/set-promise";
@@ -43,6 +44,8 @@ import { changedParts } from "./changed-parts";
 import { findPair } from "./find-order";
 import { changed } from "./gates";
 import { canStartAgain, startAgain } from "./start-again";
+
+const w = history.orders;
 
 export interface EditPairInput {
   readonly pairId: PairId;
@@ -218,7 +221,7 @@ async function writeRevision(ctx: Context, tx: Tx, edit: WorkedEdit, reason: str
   if (!isWritten) return false;
   if (isVoid) await voidProofsOf(tx, pair, reason);
   if (consequences.has("build-sheet-void"))
-    await voidTravellers(tx, pair.id, `revision ${revision}: ${reason}`, ctx.now);
+    await voidTravellers(tx, pair.id, fill(w.revision, { revision, reason }), ctx.now);
   if (preview.lostCents > 0) await startAgain(tx, pair, reason);
   const strips = consequences.has("new-strips") ? await newStrips(ctx, tx, edit) : null;
   const createdByName = nameOf(ctx.actor);
@@ -277,8 +280,8 @@ async function writeOrder(ctx: Context, tx: Tx, { pair, order, preview }: Worked
   const staysHard =
     order.promiseClass === "hard-date" && range !== null && (range.p95 ?? range.p90) <= `${order.promisedOn}`;
   const isPromised = order.promisedOn !== null && range !== null && !staysHard;
-  const lost = order.promiseClass === "hard-date" ? "; the hard date cannot be kept" : "";
-  const reason = `the specification of ${pair.serial} was changed${lost}`;
+  const lost = order.promiseClass === "hard-date" ? w.hardDateLost : "";
+  const reason = fill(w.specificationChanged, { serial: pair.serial, lost });
   const isWritten = isPromised
     ? await setPromise(ctx, tx, order, { on: range.p90, class: "promise", reason, range, with: change })
     : await updateOrder(tx, order.id, order.version, change);

@@ -1,5 +1,6 @@
 import type { Catalog } from "#catalog";
 import { config } from "#config";
+import paperWords from "#content/copy/papers.json";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { usableLots } from "#data/lots";
@@ -9,7 +10,7 @@ import { latestVisits } from "#engine/floor";
 import { measure } from "#engine/geometry";
 import type { PartsList } from "#engine/parts";
 import type { PairId } from "#engine/units";
-import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type IsoDate, type Outcome, refuse } from "#engine/units";
 import {
   type AllocatedStrip,
   type BuildSheetFacts,
@@ -92,7 +93,7 @@ async function recordPrint(ctx: Context, pair: PairRecord): Promise<number> {
     // Two who print at once get two numbers: the queue's row lets them in one by one.
     await bumpQueue(tx);
     const print = ((await pairById(tx, pair.id))?.prints.at(-1)?.print ?? 0) + 1;
-    await voidTravellers(tx, pair.id, `print ${print} replaces it`, ctx.now);
+    await voidTravellers(tx, pair.id, fill(paperWords.buildSheet.replaced, { print }), ctx.now);
     await insertTraveller(tx, {
       id: ctx.newId(),
       pairId: pair.id,

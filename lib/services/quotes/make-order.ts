@@ -1,6 +1,7 @@
 /** An order from accepted quotes: one as a rule, several of a club together. */
 
 import { issueLink } from "#auth";
+import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue, nextNumber } from "#data/counters";
 import { recordEvents } from "#data/events";
@@ -9,6 +10,7 @@ import { queueMessages } from "#data/outbox";
 import { insertPair, insertPairRevision } from "#data/pairs";
 import type { QuoteRecord } from "#data/quotes";
 import { joinPrices, type Price } from "#engine/pricing";
+import { fill } from "#engine/units";
 import { idOf } from "#schemas/ids";
 import type { RightsBasis } from "#schemas/stored/index";
 import type { Context } from "#services/context";
@@ -23,6 +25,8 @@ import { pairSerial, skiSerial } from "#shop/names/serial";
 import type { DateRange } from "#shop/names/views";
 import { customerSpecified } from "#shop/order/customer-specified";
 import type { AcceptedQuote } from "./views";
+
+const w = history.orders;
 
 /** A quote that was just marked accepted. */
 export interface OrderMember {
@@ -133,7 +137,7 @@ async function makePair(
     spec,
     specHash: quote.specHash,
     price: quote.price,
-    reason: `accepted from ${quoteNumber(quote)}`,
+    reason: fill(w.accepted, { quote: quoteNumber(quote) }),
     createdAt: ctx.now,
     createdByName: nameOf(ctx.actor),
   });

@@ -1,8 +1,9 @@
 /** A quote's row as pages see it. */
+import names from "#content/copy/names.json";
 import type { Tx } from "#data/client";
 import { eventsOf } from "#data/events";
 import type { QuoteLineRecord, QuoteRecord } from "#data/quotes";
-import type { QuoteId } from "#engine/units";
+import { fill, type QuoteId } from "#engine/units";
 import { currentBook, currentCatalog } from "#shop/catalogue/current";
 import { customerView, eventView } from "#shop/names/common-view";
 import { orderNumber, quoteNumber } from "#shop/names/numbers";
@@ -60,7 +61,7 @@ export function quoteRow(record: QuoteLineRecord, now: Date): QuoteRow {
     number: quoteNumber(record),
     state: quoteStateOf(record, now),
     customerName: record.customer.name,
-    summary: `${record.fit.modelName}, ${spec.lengthCm} cm`,
+    summary: fill(names.ski, { model: record.fit.modelName, lengthCm: spec.lengthCm }),
     totalCents: record.totalCents,
     priceBook: record.priceBook,
     onOldBook: isOnOldBook(record, now),

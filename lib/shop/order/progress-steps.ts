@@ -1,27 +1,31 @@
 /** The floor's stations and the four conditions, as the few steps a skier wants to know. */
+
+import names from "#content/copy/names.json";
 import type { OrderAloneRecord } from "#data/orders";
 import type { PairRecord } from "#data/pairs";
 import { isOneOf, type StationRole, shippedStates, stationsOfRole } from "#engine/floor";
 import { currentCatalog } from "#shop/catalogue/current";
 import type { ProgressView } from "./views";
 
+const w = names.progress;
+
 type Step = ProgressView["steps"][number];
 
 const floorSteps: readonly { readonly key: string; readonly label: string; readonly roles: readonly StationRole[] }[] =
   [
-    { key: "core", label: "Core: strips chosen, glued and milled", roles: ["strips", "core", "profile", "sidewalls"] },
-    { key: "base", label: "Base and edges", roles: ["base", "edges"] },
-    { key: "print", label: "Graphic printed", roles: ["print"] },
-    { key: "press", label: "Laid up and pressed", roles: ["kit", "lay-up", "press"] },
-    { key: "finish", label: "Trimmed, ground and waxed", roles: ["trim", "finish"] },
-    { key: "check", label: "Measured, matched and packed", roles: ["check"] },
+    { key: "core", label: w.core, roles: ["strips", "core", "profile", "sidewalls"] },
+    { key: "base", label: w.base, roles: ["base", "edges"] },
+    { key: "print", label: w.print, roles: ["print"] },
+    { key: "press", label: w.press, roles: ["kit", "lay-up", "press"] },
+    { key: "finish", label: w.finish, roles: ["trim", "finish"] },
+    { key: "check", label: w.check, roles: ["check"] },
   ];
 
 export function progressSteps(pair: PairRecord, order: OrderAloneRecord): readonly Step[] {
-  const accepted = step("accepted", "Order placed", "done", order.acceptedAt);
+  const accepted = step("accepted", w.accepted, "done", order.acceptedAt);
   const ready = step(
     "ready-to-build",
-    "Deposit, specification, proof and rights complete",
+    w.readyToBuild,
     order.clockStartedAt === null ? "now" : "done",
     order.clockStartedAt,
   );
@@ -36,12 +40,7 @@ export function progressSteps(pair: PairRecord, order: OrderAloneRecord): readon
     return [step(key, label, isDone ? "done" : hasBegun ? "now" : "to-come", isDone ? lastEnd : null)];
   });
   const isShipped = isOneOf(shippedStates, order.state);
-  return [
-    accepted,
-    ready,
-    ...floor,
-    step("shipped", "Sent or fetched", isShipped ? "done" : "to-come", order.deliveredAt),
-  ];
+  return [accepted, ready, ...floor, step("shipped", w.shipped, isShipped ? "done" : "to-come", order.deliveredAt)];
 }
 
 function step(key: string, label: string, state: Step["state"], at: Date | null): Step {

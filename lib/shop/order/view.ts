@@ -1,5 +1,6 @@
 /** Orders as pages see them. */
 
+import names from "#content/copy/names.json";
 import type { Tx } from "#data/client";
 import { eventsOf } from "#data/events";
 import type { OrderAloneRecord, OrderLineRecord, OrderRecord } from "#data/orders";
@@ -7,7 +8,7 @@ import type { PairSpec } from "#engine/configuration";
 import type { StationId } from "#engine/floor";
 import { begunOperationStates, cancellationStage, isFinal, isOneOf, keptOnCancellation } from "#engine/floor";
 import { artFeeCents } from "#engine/pricing";
-import type { ArtworkId } from "#engine/units";
+import { type ArtworkId, fill } from "#engine/units";
 import { idOf } from "#schemas/ids";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { orderMoney, paidCents } from "#shop/money/money";
@@ -67,7 +68,7 @@ export function orderRow(record: OrderLineRecord): OrderRow {
     number: orderNumber(record),
     state: record.state,
     customerName: record.customer.name,
-    summary: specs.map((spec) => `${modelNameToday(spec)}, ${spec.lengthCm} cm`).join("; "),
+    summary: specs.map((spec) => fill(names.ski, { model: modelNameToday(spec), lengthCm: spec.lengthCm })).join("; "),
     totalCents: orderMoney(record).totalCents,
     acceptedAt: record.acceptedAt.toISOString(),
     promisedOn: record.promisedOn,

@@ -1,8 +1,10 @@
 /** The open pairs with a specification to plan by: their own, or where that cannot be read the usual one of their mould. */
+import problems from "#content/copy/problems.json";
 import type { Tx } from "#data/client";
 import { UnreadableRow } from "#data/columns";
 import { openPairs, type QueuedPairRecord } from "#data/pairs";
 import { type BuildCatalog, completeSpec, modelById, modelLength, type PairSpec } from "#engine/configuration";
+import { fill } from "#engine/units";
 import { releasedCatalog } from "#shop/catalogue/current";
 
 /** What the plan and the queue's pages need of a pair. */
@@ -23,7 +25,7 @@ function planned(pair: QueuedPairRecord, build: BuildCatalog): QueuedPair {
   if (spec === null) return { ...pair, spec: usualSpec(pair.mould, build) };
   const model = modelById(build, spec.model);
   if (model.ok && modelLength(model.value, spec.lengthCm).ok) return { ...pair, spec };
-  const why = `the catalogue it was ordered from has no ${spec.model} at ${spec.lengthCm} cm`;
+  const why = fill(problems.queue.notInCatalogue, { model: spec.model, lengthCm: spec.lengthCm });
   const unreadable = pair.unreadable ?? new UnreadableRow("pairs", serial, "spec", why);
   return { ...pair, spec: usualSpec(pair.mould, build), unreadable };
 }

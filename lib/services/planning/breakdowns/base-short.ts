@@ -4,11 +4,12 @@
  * is thicker than the base around it stands out.
  */
 
+import problems from "#content/copy/problems.json";
 import { usableLots } from "#data/lots";
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
 import { type BaseUse, baseUse, serveFromRoll } from "#engine/parts";
 import { planQueue } from "#engine/routing";
-import { accept, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { currentCatalog } from "#shop/catalogue/current";
 import { stationIdTaking } from "#shop/floor/stations";
@@ -17,6 +18,8 @@ import type { PairInQueue } from "#shop/queue/queued-pairs";
 import { liveSituation, queuedPairs } from "#shop/queue/situation";
 import { hasBegun } from "./has-begun";
 import type { BaseLot, BaseNeed, BaseShortage, BreakdownInput } from "./views";
+
+const w = problems.breakdowns;
 
 /** A roll holds less. */
 const mostLeftM = 500;
@@ -34,9 +37,9 @@ interface Wanting {
 export async function baseShortage(ctx: Context, { colour, leftM, expectedOn }: Asked): Promise<Outcome<BaseShortage>> {
   const { build } = currentCatalog();
   const label = build.baseColours.find(({ id }) => id === colour)?.label;
-  if (label === undefined) return invalid("colour", "Base colour: choose one of the shop's");
+  if (label === undefined) return invalid("colour", w.colour);
   if (!Number.isFinite(leftM) || leftM < 0 || leftM > mostLeftM) {
-    return invalid("leftM", `Left on the roll: ${leftM} m is not between 0 and ${mostLeftM} m`);
+    return invalid("leftM", fill(w.left, { leftM, mostLeftM }));
   }
   const wanting = await inCuttingOrder(ctx, await pairsWanting(ctx, colour));
   const { isServed, shortM } = serveFromRoll(
@@ -45,10 +48,12 @@ export async function baseShortage(ctx: Context, { colour, leftM, expectedOn }: 
   );
   const neededM = wanting.reduce((sum, { needM }) => sum + needM, 0);
   if (isServed.every(Boolean)) {
-    if (wanting.length === 0)
-      return invalid("colour", `Base colour: no open pair has a base of ${label} still to be cut`);
-    const needed = `${neededM.toFixed(2)} m for ${wanting.length === 1 ? "one pair" : `${wanting.length} pairs`}`;
-    return invalid("leftM", `Left on the roll: ${leftM} m is enough for all that is to be cut, ${needed}`);
+    if (wanting.length === 0) return invalid("colour", fill(w.noPairOfColour, { label }));
+    const needed = fill(w.needed, {
+      metres: neededM.toFixed(2),
+      pairs: wanting.length === 1 ? w.onePair : fill(w.pairs, { length: wanting.length }),
+    });
+    return invalid("leftM", fill(w.leftIsEnough, { leftM, needed }));
   }
   const shelf = await shelfOf(ctx, build, wanting, label);
   const pairs = wanting.map((each, index) => needView(each, colour, isServed[index] === true, shelf, build));

@@ -1,4 +1,5 @@
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { decideIncident, type IncidentRecord, incidentById } from "#data/incidents";
@@ -19,6 +20,8 @@ import { delayLetter } from "./delay-letter";
 import { incidentView } from "./read-incidents";
 import { storeFloorChange } from "./store-change";
 import type { IncidentView } from "./views";
+
+const w = problems.breakdowns;
 
 /**
  * The owner picks a way on: it is applied as it was shown, and a letter is drafted for every order that still crosses its
@@ -42,7 +45,7 @@ export async function chooseOption(
   const options = incident.options;
   const option = options.find(({ way }) => way === input.option);
   if (option === undefined) {
-    return refuse({ code: "invalid-field", path: "option", message: "Way on: choose one of those computed" });
+    return refuse({ code: "invalid-field", path: "option", message: w.wayOn });
   }
   const open = new Set<string>((await queuedPairs(ctx.db)).map(({ id }) => id));
   return transaction(ctx.db, async (tx) => {

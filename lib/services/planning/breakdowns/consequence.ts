@@ -1,5 +1,6 @@
 /** What something that went wrong does to the floor and to single pairs. */
 
+import problems from "#content/copy/problems.json";
 import {
   findStation,
   latestVisits,
@@ -9,7 +10,7 @@ import {
   standingOperationStates,
 } from "#engine/floor";
 import type { FloorChange, PairOnFloor, QueueSituation } from "#engine/routing";
-import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type IsoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { floorCatalog } from "#shop/floor/recipe";
 import { stationIdFor, stationIdTaking, stationNumber } from "#shop/floor/stations";
@@ -19,6 +20,8 @@ import { farthestDays, isTooFar, shopClock, shopDay, shopMinuteOf } from "#shop/
 import { baseShortage } from "./base-short";
 import { hasBegun } from "./has-begun";
 import type { BaseShortage, BreakdownInput, RemedyOption } from "./views";
+
+const w = problems.breakdowns;
 
 export interface Hold {
   readonly pairId: string;
@@ -51,18 +54,17 @@ export async function consequenceOf(ctx: Context, input: BreakdownInput): Promis
       const times = awayTimes(ctx, input, timeZone);
       if (!times.ok) return times;
       if (input.kind === "press-down") {
-        if (!floor.presses.some(({ id }) => id === input.press))
-          return invalid("press", "Press: choose one of the shop's");
+        if (!floor.presses.some(({ id }) => id === input.press)) return invalid("press", w.press);
         return accept({ ...nothing, changes: [{ kind: "press-down", press: input.press, ...times.value }] });
       }
-      if (!floor.crew.some(({ id }) => id === input.person)) return invalid("person", "Person: choose one of the crew");
+      if (!floor.crew.some(({ id }) => id === input.person)) return invalid("person", w.person);
       return accept({ ...nothing, changes: [{ kind: "person-away", person: input.person, ...times.value }] });
     }
     case "supplier-late": {
       const late = expectedDay(ctx, input.expectedOn, timeZone);
       if (!late.ok) return late;
-      if (!isStation(input.station)) return invalid("station", "Station: choose one of the floor");
-      if (input.material.trim() === "") return invalid("material", "What is late: say what it is");
+      if (!isStation(input.station)) return invalid("station", w.station);
+      if (input.material.trim() === "") return invalid("material", w.material);
       const waiting = (await queuedPairs(ctx.db)).filter((pair) => !hasBegun(pair, input.station));
       const { station, expectedOn } = input;
       return accept({
@@ -95,20 +97,17 @@ export async function consequenceOf(ctx: Context, input: BreakdownInput): Promis
       if (!pair.ok) return pair;
       const { id } = pair.value;
       const station = stationIdFor(pair.value.state === "waiting" ? "release" : "print");
-      if (hasBegun(pair.value, station)) return invalid("pairId", "Pair: its print has begun, no proof is awaited");
+      if (hasBegun(pair.value, station)) return invalid("pairId", w.printBegun);
       return accept({ ...nothing, holds: [{ pairId: id, reason: "decision", station, expectedOn: input.expectedOn }] });
     }
     case "ski-rebuild": {
       const pair = await openPair(ctx, input.pairId);
       if (!pair.ok) return pair;
-      if (!isStation(input.fromStation)) return invalid("fromStation", "From station: choose one of the floor");
+      if (!isStation(input.fromStation)) return invalid("fromStation", w.fromStation);
       if (!hasBegun(pair.value, input.fromStation)) {
-        return invalid(
-          "fromStation",
-          `From station: nothing has been done at station ${stationNumber(input.fromStation)} yet`,
-        );
+        return invalid("fromStation", fill(w.fromStationNotDone, { fromStation: stationNumber(input.fromStation) }));
       }
-      if (!reworkFaults.some(({ id }) => id === input.fault)) return invalid("fault", "What is wrong: choose one");
+      if (!reworkFaults.some(({ id }) => id === input.fault)) return invalid("fault", w.fault);
       return accept({ ...nothing, rebuild: { pairId: pair.value.id, fromStation: input.fromStation } });
     }
   }
@@ -165,30 +164,29 @@ function rebuilt(pair: PairOnFloor, rebuild: Consequence["rebuild"]): PairOnFloo
 
 function awayTimes(ctx: Context, input: { readonly from: string; readonly until: string }, timeZone: string) {
   const [from, until] = [new Date(input.from), new Date(input.until)];
-  if (Number.isNaN(from.getTime())) return invalid("from", "From: a day and a time are needed");
-  if (Number.isNaN(until.getTime())) return invalid("until", "Until: a day and a time are needed");
+  if (Number.isNaN(from.getTime())) return invalid("from", w.from);
+  if (Number.isNaN(until.getTime())) return invalid("until", w.until);
   const told = (at: Date) => shopClock(at, timeZone).replace("T", " ");
-  if (until <= from) return invalid("until", `Until: ${told(until)} is not after From, ${told(from)}`);
-  if (until <= ctx.now) return invalid("until", `Until: ${told(until)} is past; it is ${told(ctx.now)} now`);
+  if (until <= from) return invalid("until", fill(w.untilBeforeFrom, { until: told(until), from: told(from) }));
+  if (until <= ctx.now) return invalid("until", fill(w.untilPast, { until: told(until), now: told(ctx.now) }));
   const fromMinute = shopMinuteOf(from, timeZone);
   const toMinute = shopMinuteOf(until, timeZone);
   // What lasts longer is a different floor, not an incident.
   if (toMinute - fromMinute > farthestDays * 1440)
-    return invalid("until", `Until: ${told(until)} is more than ${farthestDays} days after From, ${told(from)}`);
+    return invalid("until", fill(w.untilTooFar, { until: told(until), farthestDays, from: told(from) }));
   return accept({ fromMinute, toMinute });
 }
 
 function expectedDay(ctx: Context, on: IsoDate, timeZone: string): Outcome<void> {
   const today = shopDay(ctx.now, timeZone);
-  if (on < today) return invalid("expectedOn", `Expected on: ${on} is past; today is ${today}`);
-  if (isTooFar(on, today))
-    return invalid("expectedOn", `Expected on: ${on} is more than ${farthestDays} days after today, ${today}`);
+  if (on < today) return invalid("expectedOn", fill(w.expectedPast, { on, today }));
+  if (isTooFar(on, today)) return invalid("expectedOn", fill(w.expectedTooFar, { on, farthestDays, today }));
   return accept(undefined);
 }
 
 async function openPair(ctx: Context, pairId: string): Promise<Outcome<PairInQueue>> {
   const pair = (await queuedPairs(ctx.db)).find(({ id }) => id === pairId);
-  return pair === undefined ? invalid("pairId", "Pair: choose one that is in the queue") : accept(pair);
+  return pair === undefined ? invalid("pairId", w.pair) : accept(pair);
 }
 
 function isStation(station: StationId): boolean {

@@ -3,6 +3,7 @@
  * plan for the case that it fails all the same. Where others must give way, they keep their promises and a rush fee is due.
  */
 
+import history from "#content/copy/history.json";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { insertPayment, type OrderRecord } from "#data/orders";
@@ -20,7 +21,7 @@ import {
   withPlaces,
 } from "#engine/routing";
 import type { OrderId } from "#engine/units";
-import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type IsoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { findOrder } from "#services/orders/find-order";
 import { changed } from "#services/orders/gates";
@@ -33,6 +34,8 @@ import { completeRuns, liveRuns, previewRuns } from "#shop/queue/runs";
 import { farthestDays, isTooFar, shopDay } from "#shop/time/shop-time";
 import { givePlaces } from "../order/places";
 import type { HardDatePreview } from "./views";
+
+const w = history.promises;
 
 interface Plan {
   readonly preview: HardDatePreview;
@@ -86,13 +89,12 @@ export async function approveHardDate(
     const to = {
       on: input.on,
       class: "hard-date",
-      reason:
-        override === "" ? "a hard date was approved" : `a hard date was approved although promises move: ${override}`,
+      reason: override === "" ? w.hardDateApproved : fill(w.hardDateOverridden, { reason: override }),
       with: { hardDatePlanB: planB, rushCents: (order.rushCents ?? 0) + preview.feeCents },
     } as const;
     if (!(await setPromise(ctx, tx, { ...order, version: input.version }, to))) return refuse(changed(order));
     if (places.length > 0) {
-      await givePlaces(ctx, tx, { decisionId: ctx.newId(), reason: `hard date ${input.on}`, places });
+      await givePlaces(ctx, tx, { decisionId: ctx.newId(), reason: fill(w.hardDatePlaces, { on: input.on }), places });
     }
     if (preview.feeCents > 0) {
       await insertPayment(tx, {

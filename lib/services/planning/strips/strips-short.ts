@@ -1,6 +1,7 @@
 /** A pair whose strips are not all there: what can be done, what it does to the promise, and the decision. */
 
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
@@ -9,7 +10,7 @@ import { endMaterialHolds, type PairRecord, pairById, updatePair } from "#data/p
 import { transaction } from "#data/transaction";
 import type { QueueSituation } from "#engine/routing";
 import type { PairId } from "#engine/units";
-import { accept, type IsoDate, isoDate, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type IsoDate, isoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { findPair } from "#services/orders/find-order";
 import { eventOf, nameOf } from "#services/record";
@@ -24,6 +25,8 @@ import { queueEffect } from "#shop/queue/effect";
 import type { QueueEffect } from "#shop/queue/views";
 import { isStripsShort, lackingSide } from "#shop/stock/is-short";
 import { farthestDays, isTooFar, shopDay } from "#shop/time/shop-time";
+
+const w = problems.strips;
 
 export interface StripsShortInput {
   readonly pairId: PairId;
@@ -83,7 +86,7 @@ export async function decideStrips(
     return refuse({
       code: "invalid-field",
       path: "expectedOn",
-      message: "A day is needed: when is the batch expected?",
+      message: w.noDay,
     });
   return transaction(ctx.db, async (tx) => {
     await bumpQueue(tx);
@@ -189,9 +192,9 @@ function dayOf(ctx: Context, text: string | undefined): Outcome<IsoDate | null> 
   if (text === undefined || text === "") return accept(null);
   const today = shopDay(ctx.now, currentCatalog().shop.timeZone);
   if (!/^\d{4}-\d{2}-\d{2}$/.test(text) || Number.isNaN(Date.parse(text)) || text < today)
-    return refuse({ code: "invalid-field", path: "expectedOn", message: `${text} is no day from ${today} on.` });
+    return refuse({ code: "invalid-field", path: "expectedOn", message: fill(w.dayPast, { text, today }) });
   if (isTooFar(isoDate(text), today)) {
-    const message = `${text} is more than ${farthestDays} days after today, ${today}.`;
+    const message = fill(w.dayTooFar, { text, farthestDays, today });
     return refuse({ code: "invalid-field", path: "expectedOn", message });
   }
   return accept(isoDate(text));

@@ -1,4 +1,6 @@
 /** The queue as it would be. */
+
+import names from "#content/copy/names.json";
 import {
   dateOfDay,
   dayIndex,
@@ -45,7 +47,7 @@ export function floorChangesOf(input: WhatIfInput, id: string): readonly FloorCh
       return [
         {
           kind: "extra-person",
-          person: { id: `hire-${id}`, label: "One more person", stations: input.stations, isReserve: false },
+          person: { id: `hire-${id}`, label: names.extraPerson, stations: input.stations, isReserve: false },
           fromMinute: shopMinute(input.from, 0),
           toMinute: null,
         },
@@ -54,7 +56,7 @@ export function floorChangesOf(input: WhatIfInput, id: string): readonly FloorCh
       return [
         {
           kind: "extra-press",
-          press: { id: `press-${id}`, label: "Second press", kind: currentCatalog().remedies.secondPress.kind },
+          press: { id: `press-${id}`, label: names.secondPress, kind: currentCatalog().remedies.secondPress.kind },
           fromMinute: shopMinute(input.from, 0),
           toMinute: null,
         },
