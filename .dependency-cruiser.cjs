@@ -19,8 +19,8 @@ const engineFloors = {
   schedule: ["units", "math"],
   simulate: ["units", "math", "schedule"],
   optimise: ["units", "math", "schedule", "simulate"],
-  lifecycle: ["units"],
-  routing: ["units", "math", "schedule", "simulate", "optimise", "lifecycle"],
+  floor: ["units"],
+  routing: ["units", "math", "schedule", "simulate", "optimise", "floor"],
   handbook: ["units", "math", "materials", "geometry", "laminate", "flex"],
   assessment: [
     "units",

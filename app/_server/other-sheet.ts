@@ -3,6 +3,7 @@ import { tokenIn } from "#app/_ui/compare/candidates.ts";
 import type { OtherSheet } from "#app/_ui/compare/compare-view.tsx";
 import { fill, wordOf } from "#app/_ui/words.ts";
 import words from "#content/copy/compare.json";
+import { idOf } from "#schemas/ids";
 import { readSheet, type SheetId } from "#services";
 import { findLink } from "./request";
 
@@ -16,7 +17,7 @@ export async function otherSheetOf(link: string, ownSheetId: SheetId): Promise<O
   const { kind, id } = found.subject;
   if (kind !== "sheet") return refused("not-a-sheet", wordOf(words.kinds, kind));
   if (id === ownSheetId) return refused("same");
-  const sheet = await readSheet(found.ctx, { sheetId: id as SheetId });
+  const sheet = await readSheet(found.ctx, { sheetId: idOf("sheet", id) });
   if (!sheet.ok) return refused("not-found");
   const { answers, choices } = sheet.value;
   return { state: "found", input: { answers, choices } };

@@ -6,7 +6,7 @@ import { z } from "zod";
 import { idField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { endSession, signInPath, staffContext } from "#app/_server/request.ts";
-import { reissueLink } from "#services";
+import { reissueLink, revokeLink } from "#services";
 import { say } from "./say";
 import { tellLink } from "./told-link";
 
@@ -15,9 +15,11 @@ export async function leave(): Promise<void> {
   redirect(`${signInPath}?left=yes`);
 }
 
+const linked = z.strictObject({ kind: z.enum(["sheet", "quote", "club", "order"]), id: idField });
+
 export const newPrivateLink = formAction({
   name: "make a new private link",
-  schema: z.strictObject({ kind: z.enum(["sheet", "quote", "club", "order"]), id: idField }),
+  schema: linked,
   context: () => staffContext(),
   run: reissueLink,
   words: say,
@@ -25,4 +27,13 @@ export const newPrivateLink = formAction({
     await tellLink(kind, id, token);
     revalidatePath("/shop", "layout");
   },
+});
+
+export const closePrivateLinks = formAction({
+  name: "close private links",
+  schema: linked,
+  context: () => staffContext(),
+  run: revokeLink,
+  words: say,
+  done: () => revalidatePath("/shop", "layout"),
 });

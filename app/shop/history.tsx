@@ -4,7 +4,8 @@ import { moneyText } from "#app/_ui/money.ts";
 import { Table } from "#app/_ui/table.tsx";
 import { wordOf } from "#app/_ui/words.ts";
 import shopWords from "#content/copy/shop.json";
-import type { EventView, StripOption } from "#services";
+import { readEvent } from "#schemas/events";
+import type { EventView } from "#services";
 import { Clock } from "./cells";
 import { optionChoice } from "./strip-option-words";
 
@@ -14,7 +15,8 @@ const shown = Object.keys(w.particulars) as (keyof typeof w.particulars)[];
 
 function particulars({ kind, data }: EventView): string {
   // The event keeps the whole way out as it was offered.
-  const way = kind === "strips-decided" ? [optionChoice(data.option as StripOption).label] : [];
+  const facts = readEvent(kind, data);
+  const way = facts.kind === "strips-decided" ? [optionChoice(facts.data.option).label] : [];
   const others = shown.flatMap((key) =>
     data[key] == null || data[key] === "" ? [] : [`${w.particulars[key]} ${told(key, data[key])}`],
   );

@@ -2,7 +2,7 @@
 import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { Notice } from "#app/_ui/notice.tsx";
 import shopWords from "#content/copy/shop.json";
-import { newPrivateLink } from "./actions";
+import { closePrivateLinks, newPrivateLink } from "./actions";
 import { type LinkKind, toldLink } from "./told-link";
 
 const w = shopWords.call;
@@ -32,6 +32,19 @@ export async function PrivateLink({ kind, id }: { readonly kind: LinkKind; reado
             submit={w.newLink}
           />
           <p className="text-sm text-pencil">{w.newLinkNote}</p>
+          <ActionForm
+            action={closePrivateLinks}
+            idPrefix={`close-links-${kind}-`}
+            tone="plain"
+            size="small"
+            fields={[
+              { kind: "hidden", name: "kind", value: kind },
+              { kind: "hidden", name: "id", value: id },
+            ]}
+            submit={w.closeLinks}
+            done={w.linksClosed}
+          />
+          <p className="text-sm text-pencil">{w.closeLinksNote}</p>
         </>
       )}
     </section>

@@ -5,7 +5,6 @@ export { guestByToken, issueLink, revokeLinks, visitor } from "./links";
 export { type Action, type NotAllowed, permit, policy } from "./policy";
 export { countAttempt, type Limit, type TooMany } from "./rate-limit";
 export {
-  revokeAllSessions,
   type Session,
   type SignIn,
   sessionHours,
@@ -13,5 +12,5 @@ export {
   signOut,
   staffBySession,
 } from "./sessions";
-export { changePassword, letStaffGo, type NewStaff, takeOnStaff } from "./staff";
+export { changePassword, letStaffGo, takeOnStaff } from "./staff";
 export { looksLikeToken, newToken } from "./tokens";

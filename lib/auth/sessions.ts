@@ -4,7 +4,6 @@ import {
   findStaffForSignIn,
   insertSession,
   revokeSession,
-  revokeSessionsOf,
   sweepAccess,
   touchSession,
 } from "#data/access";
@@ -90,9 +89,4 @@ export async function staffBySession(token: string | undefined, now: Date): Prom
 
 export async function signOut(token: string, now: Date): Promise<void> {
   if (looksLikeToken(token)) await revokeSession(await db(), hashToken(token), now);
-}
-
-/** Ends every session of a person at once: they left, or a device was lost. @returns how many were open */
-export async function revokeAllSessions(staffId: string, now: Date): Promise<number> {
-  return revokeSessionsOf(await db(), staffId, now);
 }

@@ -17,7 +17,7 @@ import { floorOf } from "#schemas/floor";
 import { sha256Of } from "./canonical-json";
 import { CatalogError } from "./catalog-error";
 import { type Copy, readCopy } from "./copy";
-import { correctionProblems, crossCheck, type ReleaseFiles, secondHomes } from "./cross-check";
+import { correctionProblems, crossCheck, houseProblems, type ReleaseFiles, secondHomes } from "./cross-check";
 import { deepFreeze } from "./deep-freeze";
 import { extraSchemas, houseSchemas, parseFiles, type RawFiles, readJsonFiles, releaseSchemas } from "./files";
 
@@ -65,6 +65,11 @@ export function loadCatalog(root: string = path.resolve("content")): Catalog {
   if (elsewhere.length > 0) throw new CatalogError(elsewhere);
   const released = catalogFromRelease(files);
   const house = parseFiles(readJsonFiles(folder, houseSchemas), houseSchemas);
+  const problems = houseProblems(
+    house,
+    released.floor.stations.map(({ id }) => id),
+  );
+  if (problems.length > 0) throw new CatalogError(problems);
   return deepFreeze({
     ...released,
     safety: house["safety.json"],

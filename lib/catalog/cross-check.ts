@@ -3,7 +3,7 @@ import type { CoreBlend, LayupLayer, Model, Reinforcement } from "#engine/config
 import type { Corrections } from "#engine/materials";
 import type { PriceBook } from "#engine/pricing";
 import type { CatalogProblem } from "./catalog-error";
-import type { ReadFiles, releaseSchemas } from "./files";
+import type { houseSchemas, ReadFiles, releaseSchemas } from "./files";
 
 export type ReleaseFiles = ReadFiles<typeof releaseSchemas>;
 
@@ -26,6 +26,7 @@ export function crossCheck(files: ReleaseFiles): readonly CatalogProblem[] {
     ...blends.flatMap((blend, index) => blendProblems(blend, index, names)),
     ...reinforcements.flatMap((each, index) => reinforcementProblems(each, index, names)),
     ...ruleProblems(files, names),
+    ...stationProblems(files),
     ...files["price-books.json"].priceBooks.flatMap((book, index) => bookProblems(book, index, files)),
   ];
 }
@@ -70,6 +71,58 @@ function floorMouldProblems(models: readonly Model[], files: ReleaseFiles): Cata
         : [unknownName("models.json", `models.${index}.lengths.${at}.mould`, mould, "mould on the floor")],
     ),
   );
+}
+
+/** What is used, added or quoted at a station names one of the floor's. */
+function stationProblems(files: ReleaseFiles): CatalogProblem[] {
+  const onFloor = new Set(files["floor.json"].stations.map(({ id }) => id));
+  const named = [
+    ...files["reinforcements.json"].reinforcements.flatMap(({ extraMinutes }, index) =>
+      extraMinutes.map(({ station }, at) => ({
+        file: "reinforcements.json",
+        path: `reinforcements.${index}.extraMinutes.${at}.station`,
+        station,
+      })),
+    ),
+    ...files["parts.json"].lines.map(({ station }, index) => ({
+      file: "parts.json",
+      path: `lines.${index}.station`,
+      station,
+    })),
+    ...files["recipe.json"].stations.map(({ station }, index) => ({
+      file: "recipe.json",
+      path: `stations.${index}.station`,
+      station,
+    })),
+  ];
+  return named
+    .filter(({ station }) => !onFloor.has(station))
+    .map(({ file, path, station }) => unknownName(file, path, station, "station on the floor"));
+}
+
+/** Cautions for every station, and no others; overtime only where there is a station. */
+export function houseProblems(house: ReadFiles<typeof houseSchemas>, stations: readonly string[]): CatalogProblem[] {
+  const cautioned = house["safety.json"].stations.map(({ station }) => station);
+  return [
+    ...cautioned.flatMap((station, index) =>
+      stations.includes(station)
+        ? []
+        : [unknownName("safety.json", `stations.${index}.station`, station, "station on the floor")],
+    ),
+    ...stations
+      .filter((station) => !cautioned.includes(station))
+      .map((station) => ({
+        file: "safety.json",
+        path: "stations",
+        value: undefined,
+        message: `station "${station}" has no cautions`,
+      })),
+    ...house["remedies.json"].overnightCure.stations.flatMap((station, index) =>
+      stations.includes(station)
+        ? []
+        : [unknownName("remedies.json", `overnightCure.stations.${index}`, station, "station on the floor")],
+    ),
+  ];
 }
 
 function namesOf(files: ReleaseFiles): Names {

@@ -2,6 +2,7 @@
  * The demo shop's queue without its database: as many open pairs as the demo starts with, at every stage, counted back from
  * a given moment. Invented; the same moment gives the same queue.
  */
+import { firstStation } from "#engine/floor";
 import {
   dateOfDay,
   dayIndex,
@@ -16,7 +17,6 @@ import type { IsoDate } from "#engine/units";
 const openPairs = 29;
 /** Of these, so many wait for a deposit or a check and have not begun. */
 const waitingPairs = 6;
-const stations = [1, 2, 3, 4, 6, 7, 8, 9, 5, 10, 11, 12, 13, 14] as const;
 
 export function demoQueue(floor: FloorCatalog, today: IsoDate, now: ShopMinute): readonly PairOnFloor[] {
   return Array.from({ length: openPairs }, (_, index): PairOnFloor => {
@@ -32,8 +32,8 @@ export function demoQueue(floor: FloorCatalog, today: IsoDate, now: ShopMinute):
         extraMinutes: [],
         hasOwnGraphic: false,
       },
-      operations: waits ? [] : doneSoFar(index, now),
-      waitingOn: waits ? [{ reason: "deposit", holdsUpStation: 1 }] : [],
+      operations: waits ? [] : doneSoFar(floor, index, now),
+      waitingOn: waits ? [{ reason: "deposit", holdsUpStation: firstStation(floor).id }] : [],
       queuedAtMinute: now - queuedDaysAgo * minutesPerDay,
       promise: waits ? null : { class: "promise", date: dateOfDay(dayIndex(today) + 3 + index) },
     };
@@ -41,10 +41,10 @@ export function demoQueue(floor: FloorCatalog, today: IsoDate, now: ShopMinute):
 }
 
 /** The longer a pair is in, the more of its way is behind it. */
-function doneSoFar(index: number, now: ShopMinute): readonly OperationOnFloor[] {
+function doneSoFar({ stations }: FloorCatalog, index: number, now: ShopMinute): readonly OperationOnFloor[] {
   const behind = Math.max(0, stations.length - 1 - Math.floor(index * 0.6));
-  return stations.slice(0, behind).map((station, turn) => ({
-    station,
+  return stations.slice(0, behind).map(({ id }, turn) => ({
+    station: id,
     state: "done",
     doneAtMinute: now - (behind - turn) * 300 - 2 * minutesPerDay,
   }));

@@ -1,17 +1,13 @@
+import type { RightsBasis } from "#schemas/stored/index";
 import type { Tx } from "./client";
-import { asJson, fromJson } from "./json";
+import { readableRows, readRow } from "./columns";
+import type { Prisma } from "./generated/client";
+import { asJson } from "./json";
+import { artworkColumns } from "./records/tables";
 
-export interface ArtworkRecord {
-  readonly id: string;
-  readonly sheetId: string | null;
-  readonly fileName: string;
-  readonly sha256: string;
-  readonly widthPx: number;
-  readonly heightPx: number;
-  readonly uploadedAt: Date;
-  readonly rights: { readonly basis: string; readonly name: string } | null;
-  readonly rightsAt: Date | null;
-}
+const readArtwork = (row: Prisma.ArtworkGetPayload<object>) => readRow("artworks", artworkColumns, row, ({ id }) => id);
+
+export type ArtworkRecord = ReturnType<typeof readArtwork>;
 
 export interface NewArtwork {
   readonly id: string;
@@ -60,12 +56,12 @@ export async function copyArtwork(
 
 export async function artworkById(client: Tx, id: string): Promise<ArtworkRecord | null> {
   const row = await client.artwork.findUnique({ where: { id } });
-  return row === null ? null : toRecord(row);
+  return row === null ? null : readArtwork(row);
 }
 
 export async function artworksOfSheet(client: Tx, sheetId: string): Promise<readonly ArtworkRecord[]> {
   const rows = await client.artwork.findMany({ where: { sheetId }, orderBy: [{ uploadedAt: "asc" }, { id: "asc" }] });
-  return rows.map(toRecord);
+  return readableRows(rows, readArtwork);
 }
 
 export async function artworkImage(
@@ -77,17 +73,8 @@ export async function artworkImage(
   return row === null ? null : { size, contentType: row.contentType, bytes: row.bytes };
 }
 
-export async function setRights(
-  tx: Tx,
-  id: string,
-  rights: { readonly basis: string; readonly name: string },
-  now: Date,
-): Promise<void> {
+export async function setRights(tx: Tx, id: string, rights: RightsBasis, now: Date): Promise<void> {
   await tx.artwork.update({ where: { id }, data: { rights: asJson(rights), rightsAt: now } });
-}
-
-function toRecord(row: Awaited<ReturnType<Tx["artwork"]["findFirstOrThrow"]>>): ArtworkRecord {
-  return { ...row, rights: fromJson<ArtworkRecord["rights"]>(row.rights) };
 }
 
 /** What else opens a picture: the quotes made of its sheet and the orders that followed. */

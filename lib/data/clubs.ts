@@ -1,7 +1,12 @@
 /** Clubs: skiers who order together. */
+import type { ClubPalette } from "#schemas/stored/index";
 import type { Tx } from "./client";
+import { readableRows, readRow } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
+import { orderName, readCustomer } from "./records/order";
+import { quoteName } from "./records/quote";
+import { clubColumns, orderColumns, pairColumns, quoteColumns, sheetColumns } from "./records/tables";
 
 const whole = {
   customer: true,
@@ -29,14 +34,42 @@ const whole = {
   orders: { select: { id: true, number: true }, orderBy: { number: "asc" } },
 } as const satisfies Prisma.ClubInclude;
 
-export type ClubRecord = Prisma.ClubGetPayload<{ include: typeof whole }>;
+type ClubRow = Prisma.ClubGetPayload<{ include: typeof whole }>;
+
+/** @throws UnreadableRow when the club's own row or its customer's cannot be read */
+function readClub(row: ClubRow) {
+  return {
+    ...readRow("clubs", clubColumns, row, ({ number }) => `C-${number}`),
+    customer: readCustomer(row.customer),
+    sheets: readableRows(row.sheets, (each) => readRow("sheets", sheetColumns, each, ({ id }) => id)),
+    quotes: readableRows(row.quotes, readClubQuote),
+    orders: row.orders.map((each) => readRow("orders", orderColumns, each, orderName)),
+  };
+}
+
+function readClubQuote(row: ClubRow["quotes"][number]) {
+  const { next, pair } = row;
+  return {
+    ...readRow("quotes", quoteColumns, row, quoteName),
+    next: next === null ? null : readRow("quotes", quoteColumns, next, ({ id }) => id),
+    pair:
+      pair === null
+        ? null
+        : {
+            ...readRow("pairs", pairColumns, pair, ({ serial }) => serial),
+            order: readRow("orders", orderColumns, pair.order, orderName),
+          },
+  };
+}
+
+export type ClubRecord = ReturnType<typeof readClub>;
 
 export interface NewClub {
   readonly id: string;
   readonly number: number;
   readonly name: string;
   readonly customerId: string;
-  readonly palette: unknown;
+  readonly palette: ClubPalette;
   readonly wantedOn: string | null;
   readonly createdAt: Date;
   readonly createdByName: string;
@@ -47,10 +80,11 @@ export async function insertClub(tx: Tx, club: NewClub): Promise<void> {
 }
 
 export async function clubById(client: Tx, id: string): Promise<ClubRecord | null> {
-  return client.club.findUnique({ where: { id }, include: whole });
+  const row = await client.club.findUnique({ where: { id }, include: whole });
+  return row === null ? null : readClub(row);
 }
 
 /** Newest first. */
 export async function recentClubs(client: Tx, take: number): Promise<readonly ClubRecord[]> {
-  return client.club.findMany({ include: whole, orderBy: { number: "desc" }, take });
+  return readableRows(await client.club.findMany({ include: whole, orderBy: { number: "desc" }, take }), readClub);
 }

@@ -1,13 +1,17 @@
+import type { CustomerId } from "#engine/units";
+import type { PostalAddress } from "#schemas/stored/index";
 import type { Tx } from "./client";
-import { asJson, fromJson } from "./json";
+import { readableRows } from "./columns";
+import { asJson } from "./json";
+import { readCustomer } from "./records/order";
 
 export interface CustomerRecord {
-  readonly id: string;
+  readonly id: CustomerId;
   readonly name: string;
   readonly email: string | null;
   readonly phone: string | null;
   readonly phoneNormalised: string | null;
-  readonly address: unknown;
+  readonly address: PostalAddress | null;
 }
 
 export interface CustomerContact {
@@ -18,7 +22,7 @@ export interface CustomerContact {
   readonly phoneNormalised: string | null;
   /** Every form under which the number may be stored. */
   readonly phoneForms: readonly string[];
-  readonly address: unknown;
+  readonly address: PostalAddress | null;
 }
 
 /**
@@ -33,13 +37,13 @@ export async function customerOf(tx: Tx, id: string, contact: CustomerContact, n
     ...(contact.address === null || contact.address === undefined ? {} : { address: asJson(contact.address) }),
   };
   if (contact.phoneNormalised === null)
-    return toRecord(await tx.customer.create({ data: { id, createdAt: now, ...given } }));
+    return readCustomer(await tx.customer.create({ data: { id, createdAt: now, ...given } }));
   const known = await customerByPhone(tx, [contact.phoneNormalised, ...contact.phoneForms]);
   if (known !== null && known.phoneNormalised !== contact.phoneNormalised) {
     const data = { ...given, phoneNormalised: contact.phoneNormalised };
-    return toRecord(await tx.customer.update({ where: { id: known.id }, data }));
+    return readCustomer(await tx.customer.update({ where: { id: known.id }, data }));
   }
-  return toRecord(
+  return readCustomer(
     await tx.customer.upsert({
       where: { phoneNormalised: contact.phoneNormalised },
       create: { id, createdAt: now, phoneNormalised: contact.phoneNormalised, ...given },
@@ -52,7 +56,7 @@ export async function customerOf(tx: Tx, id: string, contact: CustomerContact, n
 export async function customerByPhone(client: Tx, forms: readonly string[]): Promise<CustomerRecord | null> {
   const rows = await client.customer.findMany({ where: { phoneNormalised: { in: [...forms] } } });
   const row = forms.flatMap((form) => rows.find(({ phoneNormalised }) => phoneNormalised === form) ?? [])[0];
-  return row === undefined ? null : toRecord(row);
+  return row === undefined ? null : readCustomer(row);
 }
 
 export async function searchCustomers(
@@ -71,9 +75,5 @@ export async function searchCustomers(
     orderBy: [{ name: "asc" }, { id: "asc" }],
     take: 20,
   });
-  return rows.map(toRecord);
-}
-
-function toRecord(row: Awaited<ReturnType<Tx["customer"]["findFirstOrThrow"]>>): CustomerRecord {
-  return { ...row, address: fromJson(row.address) };
+  return readableRows(rows, readCustomer);
 }

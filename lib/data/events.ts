@@ -1,36 +1,62 @@
 /** What happened: written once, in the transaction that made it happen. */
+import { type EventFacts, type OtherEvent, readEvent } from "#schemas/events";
 import type { Tx } from "./client";
+import { oneOf, readRow } from "./columns";
+import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
 
-export type EventSubject =
-  | "sheet"
-  | "quote"
-  | "club"
-  | "order"
-  | "pair"
-  | "customer"
-  | "measured-pair"
-  | "correction-book"
-  | "incident"
-  | "floor";
+const eventSubjects = [
+  "sheet",
+  "quote",
+  "club",
+  "order",
+  "pair",
+  "customer",
+  "measured-pair",
+  "correction-book",
+  "incident",
+  "floor",
+] as const;
+export type EventSubject = (typeof eventSubjects)[number];
 
-export interface NewEvent {
+/** When, about whom and by whom. */
+export interface Occasion {
   readonly at: Date;
-  readonly kind: string;
   readonly subjectKind: EventSubject;
   readonly subjectId: string;
   readonly actorKind: string;
   readonly actorId: string | null;
   readonly actorName: string;
-  readonly data: Readonly<Record<string, unknown>>;
 }
 
-export interface EventRecord extends NewEvent {
+/** Of a kind that there is, with that kind's own particulars. */
+export type NewEvent = Occasion & EventFacts;
+
+export interface EventRecord extends Occasion {
   readonly seq: bigint;
+  /** As written, whatever it was. */
+  readonly kind: string;
+  readonly data: Readonly<Record<string, unknown>>;
+  /** The same by its kind; of another kind when it is older than its kind's particulars. */
+  readonly facts: EventFacts | OtherEvent;
 }
 
 export async function recordEvents(tx: Tx, events: readonly NewEvent[]): Promise<void> {
   await tx.event.createMany({ data: events.map((event) => ({ ...event, data: asJson(event.data) })) });
+}
+
+const subjectColumns = { subjectKind: oneOf(eventSubjects) } as const;
+
+function membersOf(data: unknown): Readonly<Record<string, unknown>> {
+  return typeof data === "object" && data !== null ? Object.fromEntries(Object.entries(data)) : { data };
+}
+
+export function readEventRow(row: Prisma.EventGetPayload<object>): EventRecord {
+  return {
+    ...readRow("events", subjectColumns, row, ({ seq }) => seq.toString()),
+    data: membersOf(row.data),
+    facts: readEvent(row.kind, row.data),
+  };
 }
 
 /** Oldest first. */
@@ -43,9 +69,5 @@ export async function eventsOf(
     where: { subjectKind, subjectId: { in: [...subjectIds] } },
     orderBy: { seq: "asc" },
   });
-  return rows.map((row) => ({
-    ...row,
-    subjectKind: row.subjectKind as EventSubject,
-    data: row.data as Readonly<Record<string, unknown>>,
-  }));
+  return rows.map(readEventRow);
 }

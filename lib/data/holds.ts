@@ -5,7 +5,7 @@ export interface NewPairHold {
   readonly id: string;
   readonly pairId: string;
   readonly reason: "material" | "decision";
-  readonly station: number;
+  readonly station: string;
   readonly expectedOn: string | null;
   readonly note: string;
   readonly incidentId: string | null;

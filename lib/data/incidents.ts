@@ -1,28 +1,37 @@
 /** What went wrong, and what was decided about it. */
+import type { BaseShortage, BreakdownInput, QueueEffect, RemedyOption } from "#schemas/stored/index";
 import type { Tx } from "./client";
+import { readableRows, readRow } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
+import { noticeOrder, readNotice } from "./notices";
+import { incidentColumns } from "./records/tables";
 
 const whole = {
   notices: {
-    include: {
-      order: { select: { id: true, number: true, promisedOn: true, state: true, customer: true } },
-    },
+    include: noticeOrder,
     orderBy: [{ draftedAt: "asc" }, { id: "asc" }],
   },
 } as const satisfies Prisma.IncidentInclude;
 
-export type IncidentRecord = Prisma.IncidentGetPayload<{ include: typeof whole }>;
+function readIncident(row: Prisma.IncidentGetPayload<{ include: typeof whole }>) {
+  return {
+    ...readRow("incidents", incidentColumns, row, ({ number }) => `INC-${number}`),
+    notices: readableRows(row.notices, readNotice),
+  };
+}
+
+export type IncidentRecord = ReturnType<typeof readIncident>;
 
 export interface NewIncident {
   readonly id: string;
   readonly number: number;
   readonly kind: string;
-  readonly input: unknown;
+  readonly input: BreakdownInput;
   readonly note: string;
-  readonly effect: unknown;
-  readonly options: unknown;
-  readonly base: unknown;
+  readonly effect: QueueEffect;
+  readonly options: readonly RemedyOption[];
+  readonly base: BaseShortage | null;
   readonly reportedAt: Date;
   readonly reportedByName: string;
 }
@@ -43,12 +52,14 @@ export async function insertIncident(tx: Tx, incident: NewIncident): Promise<voi
 }
 
 export async function incidentById(client: Tx, id: string): Promise<IncidentRecord | null> {
-  return client.incident.findUnique({ where: { id }, include: whole });
+  const row = await client.incident.findUnique({ where: { id }, include: whole });
+  return row === null ? null : readIncident(row);
 }
 
 /** Newest first. */
 export async function recentIncidents(client: Tx, take: number): Promise<readonly IncidentRecord[]> {
-  return client.incident.findMany({ include: whole, orderBy: { number: "desc" }, take });
+  const rows = await client.incident.findMany({ include: whole, orderBy: { number: "desc" }, take });
+  return readableRows(rows, readIncident);
 }
 
 /** False when somebody decided before. */
@@ -83,11 +94,11 @@ export async function decideIncident(
 export async function markIncidentClosed(
   tx: Tx,
   id: string,
-  version: number,
+  from: { readonly state: string; readonly version: number },
   closed: { readonly at: Date; readonly by: string },
 ): Promise<boolean> {
   const { count } = await tx.incident.updateMany({
-    where: { id, version, state: { in: ["open", "decided"] } },
+    where: { id, ...from },
     data: { state: "closed", closedAt: closed.at, closedByName: closed.by, version: { increment: 1 } },
   });
   return count === 1;

@@ -1,11 +1,22 @@
 /** Measured skis, what was decided about their readings, and the books of corrections. */
+import type { BenchValues, MeasuredSki } from "#engine/calibration";
+import type { BuildableSpec } from "#engine/configuration";
 import type { Tx } from "./client";
+import { readableRows, readRow } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
+import { benchColumns, bookColumns, decisionColumns } from "./records/tables";
 
-export type BenchRecordRow = Prisma.BenchRecordGetPayload<object>;
-export type ReadingDecisionRow = Prisma.ReadingDecisionGetPayload<object>;
-export type CorrectionBookRow = Prisma.CorrectionBookGetPayload<object>;
+const readBench = (row: Prisma.BenchRecordGetPayload<object>) =>
+  readRow("bench_records", benchColumns, row, ({ serial }) => serial);
+const readDecision = (row: Prisma.ReadingDecisionGetPayload<object>) =>
+  readRow("reading_decisions", decisionColumns, row, ({ serial, measure }) => `${serial} ${measure}`);
+export const readBook = (row: Prisma.CorrectionBookGetPayload<object>) =>
+  readRow("correction_books", bookColumns, row, ({ version }) => version);
+
+export type BenchRecordRow = ReturnType<typeof readBench>;
+export type ReadingDecisionRow = ReturnType<typeof readDecision>;
+export type CorrectionBookRow = ReturnType<typeof readBook>;
 
 export interface NewBenchRecord {
   readonly id: string;
@@ -13,11 +24,11 @@ export interface NewBenchRecord {
   readonly serial: string;
   readonly pairSerial: string;
   readonly side: "L" | "R";
-  readonly spec: unknown;
+  readonly spec: BuildableSpec;
   readonly releaseHash: string | null;
   /** Null when no strip of it was measured. */
-  readonly strips: unknown;
-  readonly measured: unknown;
+  readonly strips: NonNullable<MeasuredSki["strips"]> | null;
+  readonly measured: BenchValues;
   readonly measuredAt: Date;
   readonly measuredByName: string;
   readonly origin: "bench" | "book";
@@ -59,19 +70,20 @@ export async function replaceReadings(
 }
 
 export async function benchRecordOf(client: Tx, serial: string): Promise<BenchRecordRow | null> {
-  return client.benchRecord.findUnique({ where: { serial } });
+  const row = await client.benchRecord.findUnique({ where: { serial } });
+  return row === null ? null : readBench(row);
 }
 
 export async function benchRecordsOfPair(client: Tx, pairId: string): Promise<readonly BenchRecordRow[]> {
-  return client.benchRecord.findMany({ where: { pairId }, orderBy: { side: "asc" } });
+  return readableRows(await client.benchRecord.findMany({ where: { pairId }, orderBy: { side: "asc" } }), readBench);
 }
 
 export async function allBenchRecords(client: Tx): Promise<readonly BenchRecordRow[]> {
-  return client.benchRecord.findMany({ orderBy: { serial: "asc" } });
+  return readableRows(await client.benchRecord.findMany({ orderBy: { serial: "asc" } }), readBench);
 }
 
 /** Writes what the bench read on the ski's own row. */
-export async function setSkiMeasured(tx: Tx, skiId: string, measured: unknown): Promise<void> {
+export async function setSkiMeasured(tx: Tx, skiId: string, measured: BenchValues): Promise<void> {
   await tx.ski.update({ where: { id: skiId }, data: { measured: asJson(measured) } });
 }
 
@@ -81,27 +93,32 @@ export async function insertDecision(tx: Tx, decision: Omit<ReadingDecisionRow, 
 
 /** All that were ever made, oldest first. */
 export async function allDecisions(client: Tx): Promise<readonly ReadingDecisionRow[]> {
-  return client.readingDecision.findMany({ orderBy: { seq: "asc" } });
+  return readableRows(await client.readingDecision.findMany({ orderBy: { seq: "asc" } }), readDecision);
 }
 
 /** Latest first. */
 export async function allBooks(client: Tx): Promise<readonly CorrectionBookRow[]> {
-  return client.correctionBook.findMany({ orderBy: { number: "desc" } });
+  return readableRows(await client.correctionBook.findMany({ orderBy: { number: "desc" } }), readBook);
 }
 
-/** The book in force: the latest approved one. */
+/**
+ * The book in force: the latest approved one. Where that cannot be read the one before it counts, and the desk is told: a shop
+ * whose every page fails helps nobody.
+ */
 export async function latestBook(client: Tx): Promise<Pick<CorrectionBookRow, "number" | "corrections"> | null> {
-  return client.correctionBook.findFirst({ orderBy: { number: "desc" }, select: { number: true, corrections: true } });
+  const rows = await client.correctionBook.findMany({
+    orderBy: { number: "desc" },
+    select: { number: true, corrections: true },
+    take: 3,
+  });
+  const read = readableRows(rows, (row) =>
+    readRow("correction_books", bookColumns, row, ({ number }) => `CB-${number}`),
+  );
+  return read[0] ?? null;
 }
 
 /** Stores the next book; false when somebody else's has this number. */
-export async function insertBook(
-  tx: Tx,
-  book: Omit<CorrectionBookRow, "corrections" | "summary"> & {
-    readonly corrections: unknown;
-    readonly summary: unknown;
-  },
-): Promise<boolean> {
+export async function insertBook(tx: Tx, book: CorrectionBookRow): Promise<boolean> {
   const { count } = await tx.correctionBook.createMany({
     data: [{ ...book, corrections: asJson(book.corrections), summary: asJson(book.summary) }],
     skipDuplicates: true,

@@ -1,13 +1,28 @@
 /** Letters to customers, drafted and waiting for a person. */
+import type { NoticeState } from "#engine/floor";
 import type { Tx } from "./client";
+import { readableRows, readRow } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
+import { orderName, readCustomer } from "./records/order";
+import { noticeColumns, orderColumns } from "./records/tables";
 
-const whole = {
+/** A letter goes with its order and who it is for. */
+export const noticeOrder = {
   order: { select: { id: true, number: true, promisedOn: true, state: true, customer: true } },
 } as const satisfies Prisma.NoticeInclude;
 
-export type NoticeRecord = Prisma.NoticeGetPayload<{ include: typeof whole }>;
+export function readNotice(row: Prisma.NoticeGetPayload<{ include: typeof noticeOrder }>) {
+  return {
+    ...readRow("notices", noticeColumns, row, ({ id }) => id),
+    order: {
+      ...readRow("orders", orderColumns, row.order, orderName),
+      customer: readCustomer(row.order.customer),
+    },
+  };
+}
+
+export type NoticeRecord = ReturnType<typeof readNotice>;
 
 export interface NewNotice {
   readonly id: string;
@@ -25,12 +40,14 @@ export async function insertNotice(tx: Tx, notice: NewNotice): Promise<void> {
 }
 
 export async function noticeById(client: Tx, id: string): Promise<NoticeRecord | null> {
-  return client.notice.findUnique({ where: { id }, include: whole });
+  const row = await client.notice.findUnique({ where: { id }, include: noticeOrder });
+  return row === null ? null : readNotice(row);
 }
 
 /** Drafts first, newest first. */
 export async function listNoticeRecords(client: Tx, take: number): Promise<readonly NoticeRecord[]> {
-  return client.notice.findMany({ include: whole, orderBy: [{ state: "asc" }, { draftedAt: "desc" }], take });
+  const orderBy = [{ state: "asc" as const }, { draftedAt: "desc" as const }];
+  return readableRows(await client.notice.findMany({ include: noticeOrder, orderBy, take }), readNotice);
 }
 
 /** False when somebody decided before. */
@@ -39,7 +56,7 @@ export async function decideNotice(
   id: string,
   version: number,
   decision: {
-    readonly state: "sent" | "dropped";
+    readonly state: Exclude<NoticeState, "draft">;
     readonly body: string;
     readonly at: Date;
     readonly by: string;

@@ -1,6 +1,25 @@
+import type { PaymentState } from "#engine/floor";
+import type { Price } from "#engine/pricing";
+import type { DateRange } from "#schemas/stored/index";
 import type { Tx } from "./client";
+import { type ReadRows, readableRows, readRow, readRows } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
+import {
+  type OrderAloneRecord,
+  type OrderLineRecord,
+  type OrderRecord,
+  orderAlone,
+  orderLine,
+  orderName,
+  readOrder,
+  readOrderAlone,
+  readOrderLine,
+  wholeOrder,
+} from "./records/order";
+import { orderColumns, pairColumns } from "./records/tables";
+
+export type { OrderAloneRecord, OrderLineRecord, OrderRecord } from "./records/order";
 
 export interface NewOrder {
   readonly id: string;
@@ -8,11 +27,11 @@ export interface NewOrder {
   readonly quoteId: string;
   readonly clubId: string | null;
   readonly customerId: string;
-  readonly price: unknown;
+  readonly price: Price;
   readonly priceBook: string;
   readonly totalCents: number;
   readonly depositCents: number;
-  readonly estimate: unknown;
+  readonly estimate: DateRange;
   readonly acceptedAt: Date;
   readonly acceptedByName: string;
   readonly acceptedHow: string;
@@ -20,19 +39,6 @@ export interface NewOrder {
   readonly softHoldUntil: Date;
   readonly customerSpecified: readonly string[];
 }
-
-const whole = {
-  customer: true,
-  club: { select: { id: true, number: true, name: true } },
-  quote: { select: { id: true, number: true, revision: true, releaseHash: true, sheetId: true } },
-  payments: { orderBy: { requestedAt: "asc" } },
-  pairs: {
-    orderBy: { serialNumber: "asc" },
-    include: { operations: true, proofs: { orderBy: { revision: "asc" } } },
-  },
-} as const satisfies Prisma.OrderInclude;
-
-export type OrderRecord = Prisma.OrderGetPayload<{ include: typeof whole }>;
 
 export async function insertOrder(tx: Tx, order: NewOrder): Promise<void> {
   await tx.order.create({
@@ -49,16 +55,64 @@ export async function insertOrder(tx: Tx, order: NewOrder): Promise<void> {
 }
 
 export async function orderById(client: Tx, id: string): Promise<OrderRecord | null> {
-  return client.order.findUnique({ where: { id }, include: whole });
+  const row = await client.order.findUnique({ where: { id }, include: wholeOrder });
+  return row === null ? null : readOrder(row);
 }
 
-export type OrderChange = Omit<Prisma.OrderUncheckedUpdateManyInput, "id" | "version">;
+/** An order as far as it concerns one of its pairs. */
+export async function orderAloneById(client: Tx, id: string): Promise<OrderAloneRecord | null> {
+  const row = await client.order.findUnique({ where: { id }, include: orderAlone });
+  return row === null ? null : readOrderAlone(row);
+}
+
+/** Which pairs an order has, by their names alone. */
+export async function pairNamesOfOrder(client: Tx, orderId: string) {
+  const rows = await client.pair.findMany({
+    where: { orderId },
+    select: { id: true, serial: true },
+    orderBy: { serialNumber: "asc" },
+  });
+  return rows.map((row) => readRow("pairs", pairColumns, row, ({ serial }) => serial));
+}
+
+/** What may change beside the state, which is moved. */
+export type OrderChange = Omit<
+  Prisma.OrderUncheckedUpdateManyInput,
+  "id" | "version" | "state" | "price" | "estimate"
+> & {
+  readonly price?: Price;
+  readonly estimate?: DateRange;
+};
 
 /** Changes the order if it is still at this version; false when someone was first. */
 export async function updateOrder(tx: Tx, id: string, version: number, change: OrderChange): Promise<boolean> {
   const { count } = await tx.order.updateMany({
     where: { id, version },
-    data: { ...change, version: { increment: 1 } },
+    data: { ...columnsOf(change), version: { increment: 1 } },
+  });
+  return count === 1;
+}
+
+/** What the columns hold: JSON as JSON. */
+function columnsOf({ price, estimate, ...rest }: OrderChange) {
+  return {
+    ...rest,
+    ...(price === undefined ? {} : { price: asJson(price) }),
+    ...(estimate === undefined ? {} : { estimate: asJson(estimate) }),
+  };
+}
+
+/** Moves the order on if it is still in this state and version. */
+export async function moveOrder(
+  tx: Tx,
+  id: string,
+  from: { readonly state: string; readonly version: number },
+  to: string,
+  change: OrderChange = {},
+): Promise<boolean> {
+  const { count } = await tx.order.updateMany({
+    where: { id, ...from },
+    data: { ...columnsOf(change), state: to, version: { increment: 1 } },
   });
   return count === 1;
 }
@@ -67,7 +121,7 @@ export interface NewPayment {
   readonly id: string;
   readonly orderId: string;
   readonly kind: "deposit" | "rush" | "balance" | "refund";
-  readonly state: "requested" | "received";
+  readonly state: Extract<PaymentState, "requested" | "received">;
   readonly cents: number;
   readonly method: string | null;
   readonly reference: string | null;
@@ -129,25 +183,28 @@ export async function listOrderRecords(
   client: Tx,
   filter: OrderFilter,
   slice: { readonly skip: number; readonly take: number },
-): Promise<{ readonly rows: readonly OrderRecord[]; readonly total: number }> {
+): Promise<ReadRows<OrderLineRecord> & { readonly total: number }> {
   const where = whereOrders(filter);
   const [rows, total] = await Promise.all([
-    client.order.findMany({ where, include: whole, orderBy: [{ acceptedAt: "desc" }, { number: "desc" }], ...slice }),
+    client.order.findMany({
+      where,
+      select: orderLine,
+      orderBy: [{ acceptedAt: "desc" }, { number: "desc" }],
+      ...slice,
+    }),
     client.order.count({ where }),
   ]);
-  return { rows, total };
+  return { ...readRows(rows, readOrderLine), total };
 }
 
-export async function ordersOfCustomer(
-  client: Tx,
-  customerId: string,
-): Promise<readonly { readonly id: string; readonly number: number; readonly state: string }[]> {
-  return client.order.findMany({
+export async function ordersOfCustomer(client: Tx, customerId: string) {
+  const rows = await client.order.findMany({
     where: { customerId },
     select: { id: true, number: true, state: true },
     orderBy: { acceptedAt: "desc" },
     take: 20,
   });
+  return readableRows(rows, (row) => readRow("orders", orderColumns, row, orderName));
 }
 
 function whereOrders(filter: OrderFilter): Prisma.OrderWhereInput {
@@ -172,7 +229,7 @@ function whereWaiting(condition: NonNullable<OrderFilter["waitingFor"]>): Prisma
     case "specification-lock":
       return { pairs: { some: { specLockedAt: null } } };
     case "proof":
-      return { pairs: { some: { proofNeeded: true, proofState: { notIn: ["approved", "locked"] } } } };
+      return { pairs: { some: { proofNeeded: true, proofState: { not: "approved" } } } };
     case "rights":
       return { pairs: { some: { rightsNeeded: true, rightsAt: null } } };
   }

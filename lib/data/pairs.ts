@@ -1,6 +1,25 @@
+import type { PairSpec } from "#engine/configuration";
+import { type OperationState, openPairStates, type ProofIssueState, pairStatesOnFloor } from "#engine/floor";
+import type { Price } from "#engine/pricing";
+import type { OrderId, PairId } from "#engine/units";
+import type { RightsBasis } from "#schemas/stored/index";
 import type { Tx } from "./client";
+import { readableRows, readRow } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
+import {
+  type OperationRecord,
+  type PairRecord,
+  type QueuedPairRecord,
+  queuedPair,
+  readOperation,
+  readPair,
+  readQueued,
+  wholePair,
+} from "./records/pair";
+import { pairColumns } from "./records/tables";
+
+export type { OperationRecord, PairRecord, ProofRecord, QueuedPairRecord } from "./records/pair";
 
 export interface NewPair {
   readonly id: string;
@@ -8,51 +27,19 @@ export interface NewPair {
   readonly quoteId: string;
   readonly serialNumber: number;
   readonly serial: string;
-  readonly spec: unknown;
+  readonly spec: PairSpec;
   readonly specHash: string;
   readonly releaseHash: string;
   readonly skierName: string;
   readonly mould: string;
   readonly rightsNeeded: boolean;
   readonly rightsAt: Date | null;
-  readonly rights: unknown;
+  readonly rights: RightsBasis | null;
   readonly proofNeeded: boolean;
   readonly createdAt: Date;
   readonly skis: readonly { readonly id: string; readonly side: "L" | "R"; readonly serial: string }[];
-  readonly operations: readonly { readonly id: string; readonly station: number }[];
+  readonly operations: readonly { readonly id: string; readonly station: string; readonly position: number }[];
 }
-
-const whole = {
-  skis: { orderBy: [{ side: "asc" }, { build: "asc" }] },
-  operations: { orderBy: [{ station: "asc" }, { visit: "asc" }] },
-  proofs: { orderBy: { revision: "asc" } },
-  prints: { orderBy: { print: "asc" } },
-  revisions: { orderBy: { revision: "asc" } },
-  holds: { where: { clearedAt: null }, orderBy: { madeAt: "asc" } },
-  heldStrips: { orderBy: [{ side: "asc" }, { position: "asc" }, { id: "asc" }] },
-  order: {
-    select: {
-      id: true,
-      number: true,
-      state: true,
-      version: true,
-      customerId: true,
-      quoteId: true,
-      depositPaidAt: true,
-      promisedOn: true,
-      promiseClass: true,
-      clockStartedAt: true,
-      acceptedAt: true,
-      estimate: true,
-      softHoldUntil: true,
-      slotLostAt: true,
-      slotLostReason: true,
-    },
-  },
-} as const satisfies Prisma.PairInclude;
-
-export type PairRecord = Prisma.PairGetPayload<{ include: typeof whole }>;
-export type OperationRecord = PairRecord["operations"][number];
 
 export async function insertPair(tx: Tx, pair: NewPair): Promise<void> {
   const { skis, operations, rights, ...rest } = pair;
@@ -79,9 +66,9 @@ export async function insertPairRevision(
   revision: {
     readonly pairId: string;
     readonly revision: number;
-    readonly spec: unknown;
+    readonly spec: PairSpec;
     readonly specHash: string;
-    readonly price: unknown;
+    readonly price: Price;
     readonly reason: string;
     readonly createdAt: Date;
     readonly createdByName: string;
@@ -93,26 +80,35 @@ export async function insertPairRevision(
 }
 
 export async function pairById(client: Tx, id: string): Promise<PairRecord | null> {
-  return client.pair.findUnique({ where: { id }, include: whole });
+  const row = await client.pair.findUnique({ where: { id }, include: wholePair });
+  return row === null ? null : readPair(row);
+}
+
+/** The order a pair is of, by its plain column; null when there is no such pair. */
+export async function orderOfPair(client: Tx, id: string): Promise<OrderId | null> {
+  const row = await client.pair.findUnique({ where: { id }, select: { id: true, orderId: true } });
+  return row === null ? null : readRow("pairs", pairColumns, row, () => id).orderId;
 }
 
 export async function pairBySerialNumber(client: Tx, serialNumber: number): Promise<PairRecord | null> {
-  return client.pair.findUnique({ where: { serialNumber }, include: whole });
+  const row = await client.pair.findUnique({ where: { serialNumber }, include: wholePair });
+  return row === null ? null : readPair(row);
 }
 
 /** Every pair that still needs the floor, in the order it took its place. */
-const open = { state: { in: ["waiting", "released", "building"] } } satisfies Prisma.PairWhereInput;
+const open = { state: { in: [...openPairStates] } } satisfies Prisma.PairWhereInput;
 
-export async function openPairs(client: Tx): Promise<readonly PairRecord[]> {
-  return client.pair.findMany({
+export async function openPairs(client: Tx): Promise<readonly QueuedPairRecord[]> {
+  const rows = await client.pair.findMany({
     where: open,
-    include: whole,
+    select: queuedPair,
     orderBy: [{ queuedAt: "asc" }, { serialNumber: "asc" }],
   });
+  return rows.map(readQueued);
 }
 
 export interface OpenPairVersion {
-  readonly id: string;
+  readonly id: PairId;
   readonly version: number;
   readonly specHash: string;
   readonly order: { readonly slotLostAt: Date | null };
@@ -120,75 +116,126 @@ export interface OpenPairVersion {
 
 /** As {@link openPairs}, only what tells whether anything about them has changed. */
 export async function openPairVersions(client: Tx): Promise<readonly OpenPairVersion[]> {
-  return client.pair.findMany({
+  const rows = await client.pair.findMany({
     where: open,
     select: { id: true, version: true, specHash: true, order: { select: { slotLostAt: true } } },
     orderBy: [{ queuedAt: "asc" }, { serialNumber: "asc" }],
   });
+  return rows.map((row) => readRow("pairs", pairColumns, row, ({ id }) => id));
 }
 
 export async function countOpenPairs(client: Tx): Promise<number> {
   return client.pair.count({ where: open });
 }
 
-export async function searchPairs(client: Tx, text: string): Promise<readonly PairRecord[]> {
-  return client.pair.findMany({
+export async function searchPairs(client: Tx, text: string) {
+  const rows = await client.pair.findMany({
     where: {
       OR: [
         { serial: { contains: text, mode: "insensitive" } },
         { skis: { some: { serial: { contains: text, mode: "insensitive" } } } },
       ],
     },
-    include: whole,
+    select: { id: true, serial: true, mould: true, state: true },
     orderBy: { serialNumber: "desc" },
     take: 20,
   });
+  return readableRows(rows, (row) => readRow("pairs", pairColumns, row, ({ serial }) => serial));
 }
 
-export type PairChange = Omit<Prisma.PairUncheckedUpdateManyInput, "id" | "version">;
+/** What may change beside the states, which are moved. */
+export type PairChange = Omit<
+  Prisma.PairUncheckedUpdateManyInput,
+  "id" | "version" | "state" | "proofState" | "spec" | "rights"
+> & {
+  readonly spec?: PairSpec;
+  readonly rights?: RightsBasis;
+};
 
 /** Changes the pair if it is still at this version; false when someone was first. */
 export async function updatePair(tx: Tx, id: string, version: number, change: PairChange): Promise<boolean> {
   const { count } = await tx.pair.updateMany({
     where: { id, version },
-    data: { ...change, version: { increment: 1 } },
+    data: { ...columnsOf(change), version: { increment: 1 } },
   });
   return count === 1;
 }
 
-export async function setPairStates(tx: Tx, orderId: string, state: string): Promise<void> {
-  await tx.pair.updateMany({ where: { orderId }, data: { state, version: { increment: 1 } } });
+/** What the columns hold: JSON as JSON. */
+function columnsOf({ spec, rights, ...rest }: PairChange) {
+  return {
+    ...rest,
+    ...(spec === undefined ? {} : { spec: asJson(spec) }),
+    ...(rights === undefined ? {} : { rights: asJson(rights) }),
+  };
+}
+
+/** Moves the pair on if it is still in this state, and at this version where one is named. */
+export async function movePair(
+  tx: Tx,
+  id: string,
+  from: { readonly state: string; readonly version?: number },
+  to: string,
+  change: PairChange = {},
+): Promise<boolean> {
+  const { count } = await tx.pair.updateMany({
+    where: { id, ...from },
+    data: { ...columnsOf(change), state: to, version: { increment: 1 } },
+  });
+  return count === 1;
+}
+
+/** Moves what the pair's proof has come to, if it is still that and the pair still at this version. */
+export async function moveProof(
+  tx: Tx,
+  id: string,
+  from: { readonly proofState: string; readonly version: number },
+  to: string,
+  change: PairChange = {},
+): Promise<boolean> {
+  const { count } = await tx.pair.updateMany({
+    where: { id, ...from },
+    data: { ...columnsOf(change), proofState: to, version: { increment: 1 } },
+  });
+  return count === 1;
 }
 
 export async function operationById(client: Tx, id: string): Promise<OperationRecord | null> {
-  return client.operation.findUnique({ where: { id } });
+  const row = await client.operation.findUnique({ where: { id } });
+  return row === null ? null : readOperation(row);
 }
 
 const runningVisit = { pair: { select: { id: true, serial: true } } } as const satisfies Prisma.OperationInclude;
 
-export type RunningVisit = Prisma.OperationGetPayload<{ include: typeof runningVisit }>;
+function readRunningVisit(row: Prisma.OperationGetPayload<{ include: typeof runningVisit }>) {
+  return { ...readOperation(row), pair: readRow("pairs", pairColumns, row.pair, ({ serial }) => serial) };
+}
+
+export type RunningVisit = ReturnType<typeof readRunningVisit>;
 
 /** Work under way on the floor, first begun first. */
 export async function runningVisits(client: Tx): Promise<readonly RunningVisit[]> {
-  return client.operation.findMany({
-    where: { state: "running", pair: { state: { in: ["released", "building"] } } },
+  const rows = await client.operation.findMany({
+    where: { state: "running", pair: { state: { in: [...pairStatesOnFloor] } } },
     include: runningVisit,
     orderBy: [{ startedAt: "asc" }, { id: "asc" }],
   });
+  return readableRows(rows, readRunningVisit);
 }
 
-export type OperationChange = Omit<Prisma.OperationUncheckedUpdateManyInput, "id" | "version">;
+export type OperationChange = Omit<Prisma.OperationUncheckedUpdateManyInput, "id" | "version" | "state">;
 
 /** Moves an operation on if it is still in this state and version. */
 export async function moveOperation(
   tx: Tx,
   id: string,
   from: { readonly state: string; readonly version: number },
-  change: OperationChange,
+  to: string,
+  change: OperationChange = {},
 ): Promise<boolean> {
   const { count } = await tx.operation.updateMany({
     where: { id, ...from },
-    data: { ...change, version: { increment: 1 } },
+    data: { ...change, state: to, version: { increment: 1 } },
   });
   return count === 1;
 }
@@ -197,14 +244,14 @@ export async function moveOperation(
 export async function setOperationStates(
   tx: Tx,
   ids: readonly string[],
-  from: "blocked" | "ready",
-  to: "blocked" | "ready",
-): Promise<void> {
-  if (ids.length === 0) return;
-  await tx.operation.updateMany({
+  from: Extract<OperationState, "blocked" | "ready">,
+  to: Extract<OperationState, "blocked" | "ready">,
+): Promise<boolean> {
+  const { count } = await tx.operation.updateMany({
     where: { id: { in: [...ids] }, state: from },
     data: { state: to, version: { increment: 1 } },
   });
+  return count === ids.length;
 }
 
 export async function insertProof(
@@ -227,7 +274,7 @@ export async function answerProof(
   tx: Tx,
   id: string,
   answer: {
-    readonly state: "approved" | "changes-asked";
+    readonly state: Extract<ProofIssueState, "approved" | "changes-asked">;
     readonly note: string | null;
     readonly at: Date;
     readonly by: string;
@@ -245,8 +292,9 @@ export async function answerProof(
   return count === 1;
 }
 
-export async function voidProofs(tx: Tx, pairId: string): Promise<void> {
-  await tx.proof.updateMany({ where: { pairId, state: { not: "void" } }, data: { state: "void" } });
+export async function voidProof(tx: Tx, id: string, from: string): Promise<boolean> {
+  const { count } = await tx.proof.updateMany({ where: { id, state: from }, data: { state: "void" } });
+  return count === 1;
 }
 
 export async function insertTraveller(
@@ -269,27 +317,15 @@ export async function voidTravellers(tx: Tx, pairId: string, reason: string, now
   await tx.traveller.updateMany({ where: { pairId, voidedAt: null }, data: { voidedAt: now, voidReason: reason } });
 }
 
-/** Moves one pair along; nothing happens when it is no longer in `from`. */
-export async function setPairState(tx: Tx, id: string, from: string, to: string): Promise<void> {
-  await tx.pair.updateMany({ where: { id, state: from }, data: { state: to, version: { increment: 1 } } });
-}
-
-/** Back to the beginning: not started, waiting. */
-export async function reopenOperations(tx: Tx, ids: readonly string[]): Promise<void> {
-  await tx.operation.updateMany({
-    where: { id: { in: [...ids] } },
-    data: {
-      state: "blocked",
-      version: { increment: 1 },
-      startedAt: null,
-      startedByName: null,
-      finishedAt: null,
-      finishedByName: null,
-      nextFrom: null,
-      press: null,
-    },
-  });
-}
+/** Nothing of the work is left: what goes with a visit that begins again. */
+export const notBegun = {
+  startedAt: null,
+  startedByName: null,
+  finishedAt: null,
+  finishedByName: null,
+  nextFrom: null,
+  press: null,
+} as const satisfies OperationChange;
 
 export async function insertSki(
   tx: Tx,
@@ -321,7 +357,8 @@ export async function insertRedoVisits(
   pairId: string,
   visits: readonly {
     readonly id: string;
-    readonly station: number;
+    readonly station: string;
+    readonly position: number;
     readonly visit: number;
     readonly state: string;
     readonly side: "L" | "R" | null;
@@ -332,18 +369,19 @@ export async function insertRedoVisits(
 }
 
 /** Running work that failed: its next visit does it again. */
-export async function breakOffOperations(tx: Tx, ids: readonly string[]): Promise<void> {
-  await tx.operation.updateMany({
+export async function breakOffOperations(tx: Tx, ids: readonly string[]): Promise<boolean> {
+  const { count } = await tx.operation.updateMany({
     where: { id: { in: [...ids] }, state: "running" },
     data: { state: "redo", version: { increment: 1 } },
   });
+  return count === ids.length;
 }
 
 /** Ends the pair's wait for material at a station, when the material has come or is not needed any more. */
 export async function endMaterialHolds(
   tx: Tx,
   pairId: string,
-  station: number,
+  station: string,
   how: { readonly at: Date; readonly by: string },
 ): Promise<void> {
   await tx.pairHold.updateMany({

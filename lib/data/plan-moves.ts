@@ -1,8 +1,13 @@
 /** Places given by hand, with what they were before. */
 import type { Tx } from "./client";
+import { readRow } from "./columns";
 import type { Prisma } from "./generated/client";
+import { planMoveColumns } from "./records/tables";
 
-export type PlanMoveRecord = Prisma.PlanMoveGetPayload<{ include: { pair: { select: { serial: true } } } }>;
+const readMove = (row: Prisma.PlanMoveGetPayload<{ include: { pair: { select: { serial: true } } } }>) =>
+  readRow("plan_moves", planMoveColumns, row, ({ id }) => id);
+
+export type PlanMoveRecord = ReturnType<typeof readMove>;
 
 export interface NewPlanMove {
   readonly id: string;
@@ -21,15 +26,17 @@ export async function insertPlanMoves(tx: Tx, moves: readonly NewPlanMove[]): Pr
 
 /** Newest first. */
 export async function recentPlanMoves(client: Tx, take: number): Promise<readonly PlanMoveRecord[]> {
-  return client.planMove.findMany({
+  const rows = await client.planMove.findMany({
     include: { pair: { select: { serial: true } } },
     orderBy: [{ at: "desc" }, { id: "asc" }],
     take,
   });
+  return rows.map(readMove);
 }
 
 export async function planMovesOf(client: Tx, decisionId: string): Promise<readonly PlanMoveRecord[]> {
-  return client.planMove.findMany({ where: { decisionId }, include: { pair: { select: { serial: true } } } });
+  const include = { pair: { select: { serial: true } } } as const;
+  return (await client.planMove.findMany({ where: { decisionId }, include })).map(readMove);
 }
 
 /** How many of a decision's moves were taken back by this call; 0 when somebody was first. */

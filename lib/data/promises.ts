@@ -1,38 +1,62 @@
 /** What the slots and promises of orders are read from. */
+import type { DateRange } from "#schemas/stored/index";
 import type { Tx } from "./client";
-import type { EventRecord, EventSubject } from "./events";
+import { readableRows, readRow } from "./columns";
+import { type EventRecord, readEventRow } from "./events";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
+import { orderName } from "./records/order";
+import { readProof } from "./records/pair";
+import { orderColumns, pairColumns } from "./records/tables";
 
 const slot = {
   customer: { select: { name: true, email: true, phone: true } },
   pairs: { include: { proofs: { orderBy: { revision: "asc" } } } },
 } as const satisfies Prisma.OrderInclude;
 
-export type SlotOrder = Prisma.OrderGetPayload<{ include: typeof slot }>;
+function readSlot(row: Prisma.OrderGetPayload<{ include: typeof slot }>) {
+  return {
+    ...readRow("orders", orderColumns, row, orderName),
+    pairs: row.pairs.map((pair) => ({
+      ...readRow("pairs", pairColumns, pair, ({ serial }) => serial),
+      proofs: pair.proofs.map(readProof),
+    })),
+  };
+}
+
+export type SlotOrder = ReturnType<typeof readSlot>;
 
 /** Orders that wait for their customer and have a place in the queue. */
 export async function waitingWithSlot(client: Tx): Promise<readonly SlotOrder[]> {
-  return client.order.findMany({
+  const rows = await client.order.findMany({
     where: { state: "waiting", slotLostAt: null },
     include: slot,
     orderBy: { number: "asc" },
   });
+  return readableRows(rows, readSlot);
 }
 
 const dated = {
   pairs: { select: { id: true, spec: true }, orderBy: { serialNumber: "asc" } },
 } as const satisfies Prisma.OrderInclude;
 
-export type WaitingOrder = Prisma.OrderGetPayload<{ include: typeof dated }>;
+function readDated(row: Prisma.OrderGetPayload<{ include: typeof dated }>) {
+  return {
+    ...readRow("orders", orderColumns, row, orderName),
+    pairs: row.pairs.map((pair) => readRow("pairs", pairColumns, pair, ({ id }) => id)),
+  };
+}
+
+export type WaitingOrder = ReturnType<typeof readDated>;
 
 /** Orders that wait for their customer, with a place in the queue or without. */
 export async function waitingOrders(client: Tx): Promise<readonly WaitingOrder[]> {
-  return client.order.findMany({ where: { state: "waiting" }, include: dated, orderBy: { number: "asc" } });
+  const where = { state: "waiting" };
+  return readableRows(await client.order.findMany({ where, include: dated, orderBy: { number: "asc" } }), readDated);
 }
 
 /** Keeps the version: what somebody is about to decide on the order does not hang on its estimate. */
-export async function renewEstimate(tx: Tx, id: string, version: number, estimate: unknown): Promise<boolean> {
+export async function renewEstimate(tx: Tx, id: string, version: number, estimate: DateRange): Promise<boolean> {
   const { count } = await tx.order.updateMany({
     where: { id, version, state: "waiting" },
     data: { estimate: asJson(estimate) },
@@ -46,11 +70,7 @@ export async function orderEventsOf(client: Tx, kinds: readonly string[]): Promi
     where: { subjectKind: "order", kind: { in: [...kinds] } },
     orderBy: { seq: "asc" },
   });
-  return rows.map((row) => ({
-    ...row,
-    subjectKind: row.subjectKind as EventSubject,
-    data: row.data as Readonly<Record<string, unknown>>,
-  }));
+  return rows.map(readEventRow);
 }
 
 export async function pairsWithEventSince(client: Tx, kind: string, since: Date): Promise<ReadonlySet<string>> {

@@ -1,17 +1,36 @@
+import type { PartialAnswers, SheetChoices } from "#engine/assessment";
+import type { PairSpec } from "#engine/configuration";
+import type { TypedMeasures } from "#engine/fit";
+import type { ShownQuoteState } from "#engine/floor";
+import type { Price } from "#engine/pricing";
+import type { DateRange, FlagAck, FrozenFit } from "#schemas/stored/index";
 import type { Tx } from "./client";
+import { type ReadRows, readableRows, readRow, readRows } from "./columns";
 import type { Prisma } from "./generated/client";
-import { asJson, fromJson } from "./json";
+import { asJson } from "./json";
+import {
+  type QuoteLineRecord,
+  type QuoteRecord,
+  quoteLine,
+  quoteName,
+  quoteNeighbours,
+  readQuote,
+  readQuoteLine,
+} from "./records/quote";
+import { quoteColumns } from "./records/tables";
 
-/** Frozen parts of a quote; their types belong to the services that freeze them. */
+export type { QuoteLineRecord, QuoteRecord } from "./records/quote";
+
+/** Frozen parts of a quote. */
 export interface FrozenQuote {
-  readonly answers: unknown;
-  readonly choices: unknown;
-  readonly typed: unknown;
-  readonly spec: unknown;
-  readonly price: unknown;
-  readonly fit: unknown;
-  readonly flagAcks: unknown;
-  readonly dateRange: unknown;
+  readonly answers: PartialAnswers;
+  readonly choices: SheetChoices;
+  readonly typed: TypedMeasures;
+  readonly spec: PairSpec;
+  readonly price: Price;
+  readonly fit: FrozenFit;
+  readonly flagAcks: readonly FlagAck[];
+  readonly dateRange: DateRange;
 }
 
 export interface NewQuote extends FrozenQuote {
@@ -34,15 +53,6 @@ export interface NewQuote extends FrozenQuote {
   readonly skierName: string | null;
 }
 
-const withNeighbours = {
-  customer: true,
-  replaces: { select: { id: true, number: true, revision: true } },
-  next: { select: { id: true, number: true, revision: true } },
-  pair: { select: { id: true, serial: true, order: { select: { id: true, number: true } } } },
-} as const satisfies Prisma.QuoteInclude;
-
-export type QuoteRecord = Prisma.QuoteGetPayload<{ include: typeof withNeighbours }>;
-
 export async function insertQuote(tx: Tx, quote: NewQuote): Promise<void> {
   await tx.quote.create({
     data: {
@@ -62,7 +72,8 @@ export async function insertQuote(tx: Tx, quote: NewQuote): Promise<void> {
 }
 
 export async function quoteById(client: Tx, id: string): Promise<QuoteRecord | null> {
-  return client.quote.findUnique({ where: { id }, include: withNeighbours });
+  const row = await client.quote.findUnique({ where: { id }, include: quoteNeighbours });
+  return row === null ? null : readQuote(row);
 }
 
 /** The winner of a race gets true: exactly one call can move an open quote to `accepted`. */
@@ -98,7 +109,7 @@ export async function noteOnOpenQuote(tx: Tx, id: string, note: QuoteNote): Prom
 }
 
 export interface QuoteFilter {
-  readonly state?: "open" | "accepted" | "expired" | "withdrawn" | "replaced";
+  readonly state?: ShownQuoteState;
   readonly notPriceBook?: string;
   readonly text?: string;
   readonly number?: number;
@@ -109,40 +120,37 @@ export async function listQuoteRecords(
   client: Tx,
   filter: QuoteFilter,
   slice: { readonly skip: number; readonly take: number },
-): Promise<{ readonly rows: readonly QuoteRecord[]; readonly total: number }> {
+): Promise<ReadRows<QuoteLineRecord> & { readonly total: number }> {
   const where = whereQuotes(filter);
   const [rows, total] = await Promise.all([
     client.quote.findMany({
       where,
-      include: withNeighbours,
+      select: quoteLine,
       orderBy: [{ createdAt: "desc" }, { number: "desc" }, { revision: "desc" }],
       ...slice,
     }),
     client.quote.count({ where }),
   ]);
-  return { rows, total };
+  return { ...readRows(rows, readQuoteLine), total };
 }
 
-export async function quotesOfSheet(
-  client: Tx,
-  sheetId: string,
-): Promise<
-  readonly { readonly id: string; readonly number: number; readonly revision: number; readonly state: string }[]
-> {
-  return client.quote.findMany({
+export async function quotesOfSheet(client: Tx, sheetId: string) {
+  const rows = await client.quote.findMany({
     where: { sheetId },
     select: { id: true, number: true, revision: true, state: true },
     orderBy: [{ number: "asc" }, { revision: "asc" }],
   });
+  return readableRows(rows, (row) => readRow("quotes", quoteColumns, row, quoteName));
 }
 
-export async function quotesOfCustomer(client: Tx, customerId: string): Promise<readonly QuoteRecord[]> {
-  return client.quote.findMany({
+export async function quotesOfCustomer(client: Tx, customerId: string): Promise<readonly QuoteLineRecord[]> {
+  const rows = await client.quote.findMany({
     where: { customerId },
-    include: withNeighbours,
+    select: quoteLine,
     orderBy: { createdAt: "desc" },
     take: 20,
   });
+  return readableRows(rows, readQuoteLine);
 }
 
 function whereQuotes(filter: QuoteFilter): Prisma.QuoteWhereInput {
@@ -179,20 +187,13 @@ function whereState(state: QuoteFilter["state"], now: Date): Prisma.QuoteWhereIn
   }
 }
 
-/** Frozen JSON of a quote, as the service that froze it typed it. */
-export function frozen<T>(column: unknown): T {
-  return fromJson<T>(column);
-}
-
 /** What the newest accepted quotes say of skier and ski, without whose they are. */
-export async function acceptedFits(
-  client: Tx,
-  take: number,
-): Promise<readonly { readonly answers: unknown; readonly spec: unknown }[]> {
-  return client.quote.findMany({
+export async function acceptedFits(client: Tx, take: number) {
+  const rows = await client.quote.findMany({
     where: { state: "accepted" },
-    select: { answers: true, spec: true },
+    select: { number: true, revision: true, answers: true, spec: true },
     orderBy: [{ createdAt: "desc" }, { number: "desc" }],
     take,
   });
+  return readableRows(rows, (row) => readRow("quotes", quoteColumns, row, quoteName));
 }

@@ -1,38 +1,38 @@
+import { z } from "zod";
+import { type SheetContent, type SheetFields, sheetContent } from "#schemas/stored/index";
 import type { Tx } from "./client";
-import { asJson, fromJson } from "./json";
+import { issueText, readableRows, readRow, UnreadableRow } from "./columns";
+import type { Prisma } from "./generated/client";
+import { asJson } from "./json";
+import { sheetColumns } from "./records/tables";
 
-/** One field of a sheet: the value and who set it, at which version of the sheet. */
-export interface FieldEntry {
-  readonly value: unknown;
-  readonly version: number;
-  readonly by: string;
-  readonly at: string;
+export type { FieldEntry, SheetFields } from "#schemas/stored/index";
+
+type SheetRow = Prisma.SheetGetPayload<object>;
+
+/** @throws UnreadableRow when a field holds what is none for it */
+export function readSheet(row: SheetRow) {
+  const read = readRow("sheets", sheetColumns, row, ({ id }) => id);
+  return { ...read, content: contentOf(read.id, read.fields) };
 }
 
-export type SheetFields = Readonly<Record<string, FieldEntry>>;
+/** A row with its fields by meaning. */
+export type SheetRecord = ReturnType<typeof readSheet>;
 
-export interface SheetRecord {
-  readonly id: string;
-  readonly state: string;
-  readonly channel: string;
-  readonly version: number;
-  readonly fields: SheetFields;
-  readonly customerId: string | null;
-  readonly phoneNormalised: string | null;
-  readonly leaseHolderId: string | null;
-  readonly leaseHolderName: string | null;
-  readonly leaseUntil: Date | null;
-  readonly callBackAt: Date | null;
-  readonly callBackReason: string | null;
-  readonly callBackPhone: string | null;
-  readonly reviewNote: string | null;
-  readonly reviewAskedAt: Date | null;
-  readonly turnedDownReason: string | null;
-  readonly clubId: string | null;
-  readonly skierName: string | null;
-  readonly openedByName: string;
-  readonly openedAt: Date;
-  readonly updatedAt: Date;
+const contents = new WeakMap<SheetFields, SheetContent>();
+
+/** Worked out once for each version of the fields: they are shared by all who read the same text. */
+function contentOf(id: string, fields: SheetFields): SheetContent {
+  const known = contents.get(fields);
+  if (known !== undefined) return known;
+  try {
+    const content = sheetContent(fields);
+    contents.set(fields, content);
+    return content;
+  } catch (error) {
+    if (!(error instanceof z.ZodError)) throw error;
+    throw new UnreadableRow("sheets", id, "fields", issueText(error), { cause: error });
+  }
 }
 
 export type NewSheet = Pick<
@@ -54,12 +54,12 @@ export async function insertSheet(tx: Tx, sheet: NewSheet): Promise<SheetRecord>
   const row = await tx.sheet.create({
     data: { ...rest, fields: asJson(fields), state: "open", version: 1, openedAt: now, updatedAt: now },
   });
-  return toRecord(row);
+  return readSheet(row);
 }
 
 export async function sheetById(client: Tx, id: string): Promise<SheetRecord | null> {
   const row = await client.sheet.findUnique({ where: { id } });
-  return row === null ? null : toRecord(row);
+  return row === null ? null : readSheet(row);
 }
 
 /**
@@ -74,7 +74,10 @@ export async function lockOpenSheet(tx: Tx, id: string, now: Date): Promise<Shee
   return count === 0 ? null : sheetById(tx, id);
 }
 
-export type SheetChange = Partial<Omit<SheetRecord, "id" | "version" | "fields" | "openedAt" | "openedByName">> & {
+/** What may change beside the state, which is moved. */
+export type SheetChange = Partial<
+  Omit<SheetRecord, "id" | "version" | "state" | "fields" | "content" | "openedAt" | "openedByName">
+> & {
   readonly fields?: SheetFields;
 };
 
@@ -84,7 +87,19 @@ export async function updateSheet(tx: Tx, id: string, change: SheetChange): Prom
     where: { id },
     data: { ...rest, ...(fields === undefined ? {} : { fields: asJson(fields) }) },
   });
-  return toRecord(row);
+  return readSheet(row);
+}
+
+/** Moves the sheet on if it is still in this state. */
+export async function moveSheet(
+  tx: Tx,
+  id: string,
+  from: string,
+  to: string,
+  change: Omit<SheetChange, "fields"> = {},
+): Promise<boolean> {
+  const { count } = await tx.sheet.updateMany({ where: { id, state: from }, data: { ...change, state: to } });
+  return count === 1;
 }
 
 /** An open sheet stored under one of these forms of a number, the one changed last. */
@@ -93,7 +108,7 @@ export async function openSheetByPhone(client: Tx, forms: readonly string[]): Pr
     where: { phoneNormalised: { in: [...forms] }, state: "open" },
     orderBy: [{ updatedAt: "desc" }, { id: "asc" }],
   });
-  return row === null ? null : toRecord(row);
+  return row === null ? null : readSheet(row);
 }
 
 export interface SheetFilter {
@@ -126,7 +141,7 @@ export async function listSheets(
     client.sheet.findMany({ where, orderBy: [{ updatedAt: "desc" }, { id: "asc" }], ...slice }),
     client.sheet.count({ where }),
   ]);
-  return { rows: rows.map(toRecord), total };
+  return { rows: readableRows(rows, readSheet), total };
 }
 
 export async function sheetsCalledBackBefore(client: Tx, until: Date): Promise<readonly SheetRecord[]> {
@@ -135,7 +150,7 @@ export async function sheetsCalledBackBefore(client: Tx, until: Date): Promise<r
     orderBy: [{ callBackAt: "asc" }, { id: "asc" }],
     take: 50,
   });
-  return rows.map(toRecord);
+  return readableRows(rows, readSheet);
 }
 
 export async function sheetsUnderReview(client: Tx): Promise<readonly SheetRecord[]> {
@@ -144,13 +159,9 @@ export async function sheetsUnderReview(client: Tx): Promise<readonly SheetRecor
     orderBy: [{ reviewAskedAt: "asc" }, { id: "asc" }],
     take: 50,
   });
-  return rows.map(toRecord);
+  return readableRows(rows, readSheet);
 }
 
 export async function countOpenSheets(client: Tx): Promise<number> {
   return client.sheet.count({ where: { state: "open" } });
-}
-
-function toRecord(row: Awaited<ReturnType<Tx["sheet"]["findFirstOrThrow"]>>): SheetRecord {
-  return { ...row, fields: fromJson<SheetFields>(row.fields) };
 }

@@ -1,21 +1,11 @@
 import type { Tx } from "./client";
+import { readableRows, readRow } from "./columns";
+import type { Prisma } from "./generated/client";
+import { stripColumns } from "./records/tables";
 
-export interface StripRecord {
-  readonly id: string;
-  readonly species: string;
-  readonly board: string;
-  readonly modulusMpa: number;
-  readonly densityKgM3: number;
-  readonly grade: string;
-  readonly location: string;
-  readonly lengthMm: number;
-  readonly measuredAt: Date;
-  readonly state: string;
-  readonly heldByPairId: string | null;
-  readonly side: string | null;
-  readonly position: string | null;
-  readonly place: string | null;
-}
+const readStrip = (row: Prisma.StripGetPayload<object>) => readRow("strips", stripColumns, row, ({ id }) => id);
+
+export type StripRecord = ReturnType<typeof readStrip>;
 
 /** Free strips of these species, oldest measurement first. */
 export async function freeStrips(
@@ -23,10 +13,11 @@ export async function freeStrips(
   species: readonly string[],
   minLengthMm: number,
 ): Promise<readonly StripRecord[]> {
-  return client.strip.findMany({
+  const rows = await client.strip.findMany({
     where: { state: "free", species: { in: [...species] }, lengthMm: { gte: minLengthMm } },
     orderBy: [{ measuredAt: "asc" }, { id: "asc" }],
   });
+  return readableRows(rows, readStrip);
 }
 
 /** Where in which ski a strip will lie. */
@@ -66,10 +57,7 @@ export async function consumeStrips(tx: Tx, pairId: string): Promise<void> {
   await tx.strip.updateMany({ where: { heldByPairId: pairId, state: "reserved" }, data: { state: "used" } });
 }
 
-export type NewStrip = Omit<StripRecord, "state" | "heldByPairId" | "side" | "position" | "place"> & {
-  readonly widthMm: number;
-  readonly heightMm: number;
-};
+export type NewStrip = Omit<StripRecord, "state" | "heldByPairId" | "side" | "position" | "place">;
 
 export async function insertStrips(tx: Tx, strips: readonly NewStrip[]): Promise<void> {
   await tx.strip.createMany({ data: strips.map((strip) => ({ ...strip, state: "free" })) });
@@ -86,13 +74,13 @@ export async function detachUsedStrips(tx: Tx, pairId: string): Promise<void> {
 /** The ski they lie in is scrapped: they are used up, and no longer the pair's. */
 export async function scrapSkiStrips(tx: Tx, pairId: string, side: "L" | "R"): Promise<void> {
   await tx.strip.updateMany({
-    where: { heldByPairId: pairId, side, state: { in: ["reserved", "used"] } },
+    where: { heldByPairId: pairId, side, state: { not: "free" } },
     data: { state: "used", heldByPairId: null, side: null, position: null, place: null },
   });
 }
 
 export async function stripsHeldBy(client: Tx, pairId: string): Promise<readonly StripRecord[]> {
-  return client.strip.findMany({ where: { heldByPairId: pairId }, orderBy: { id: "asc" } });
+  return (await client.strip.findMany({ where: { heldByPairId: pairId }, orderBy: { id: "asc" } })).map(readStrip);
 }
 
 /** How many strips of each species lie in each bin in each state. */

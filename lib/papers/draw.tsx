@@ -1,6 +1,8 @@
 /** One document from its data: the only place that knows the PDF library's entry point. Blocks for 0.3–0.9 s. */
 import { Document, renderToBuffer } from "@react-pdf/renderer";
 import { Component, type ReactElement, type ReactNode } from "react";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import type { LocalDateTime, Paper } from "#papers/parts/facts";
 import { registerFonts } from "#papers/parts/fonts";
 import { BuildSheetPages } from "./build-sheet/page";
@@ -12,19 +14,24 @@ import { LabelsPages } from "./labels/page";
 import { ProofPages } from "./proof/page";
 import { QuotePages } from "./quote/page";
 
+const w = words.titles;
+
 type Drawer<K extends DocumentKind> = {
   readonly title: (data: DocumentData[K]) => string;
   readonly pages: (props: { readonly data: DocumentData[K]; readonly paper: Paper }) => ReactElement;
 };
 
 const drawers: { readonly [K in DocumentKind]: Drawer<K> } = {
-  "build-sheet": { title: (d) => `Build sheet ${d.pair.number}`, pages: BuildSheetPages },
-  "kit-list": { title: (d) => `Kit list ${d.pair.number}`, pages: KitListPages },
-  quote: { title: (d) => `Quote ${d.number}`, pages: QuotePages },
-  "club-quote": { title: (d) => `Offer ${d.number}`, pages: ClubQuotePages },
-  "order-confirmation": { title: (d) => `Order confirmation ${d.orderNumber}`, pages: OrderConfirmationPages },
-  proof: { title: (d) => `Proof ${d.serial}`, pages: ProofPages },
-  labels: { title: (d) => `Labels ${d.pair.number}`, pages: LabelsPages },
+  "build-sheet": { title: (d) => fill(w["build-sheet"], { subject: d.pair.number }), pages: BuildSheetPages },
+  "kit-list": { title: (d) => fill(w["kit-list"], { subject: d.pair.number }), pages: KitListPages },
+  quote: { title: (d) => fill(w.quote, { subject: d.number }), pages: QuotePages },
+  "club-quote": { title: (d) => fill(w["club-quote"], { subject: d.number }), pages: ClubQuotePages },
+  "order-confirmation": {
+    title: (d) => fill(w["order-confirmation"], { subject: d.orderNumber }),
+    pages: OrderConfirmationPages,
+  },
+  proof: { title: (d) => fill(w.proof, { subject: d.serial }), pages: ProofPages },
+  labels: { title: (d) => fill(w.labels, { subject: d.pair.number }), pages: LabelsPages },
 };
 
 /** PDF bytes of one document. @throws RangeError when the data does not fit the paper, Error when the library fails */

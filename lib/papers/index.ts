@@ -9,16 +9,18 @@
  */
 export { composeBuildSheet } from "#papers/build-sheet/compose";
 export type * from "#papers/build-sheet/facts";
+export { type ClubQuoteData, composeClubQuote } from "#papers/club/compose";
 export type * from "#papers/club/facts";
+export { composeOrderConfirmation, type OrderConfirmationData } from "#papers/confirmation/compose";
 export type * from "#papers/confirmation/facts";
 export { composeKitList } from "#papers/kit-list/compose";
-export type * from "#papers/kit-list/facts";
-export { composeLabels } from "#papers/labels/compose";
-export type * from "#papers/labels/facts";
+export { composeLabels, type LabelsData } from "#papers/labels/compose";
 export { composeDrawing } from "#papers/parts/compose-drawing";
 export type * from "#papers/parts/facts";
-export { layoutText, readableSpec } from "#papers/parts/spec-rows";
+export { readableSpec } from "#papers/parts/spec-rows";
+export { composeProof, type ProofData } from "#papers/proof/compose";
 export type * from "#papers/proof/facts";
+export { composeQuote, type QuoteData } from "#papers/quote/compose";
 export type * from "#papers/quote/facts";
 export type * from "./kinds";
 export { renderDocument } from "./render";

@@ -1,11 +1,11 @@
 /** Every paper with its data. */
-import type { BuildSheetData } from "#papers/build-sheet/facts";
-import type { ClubQuoteData } from "#papers/club/facts";
-import type { OrderConfirmationData } from "#papers/confirmation/facts";
-import type { KitListData } from "#papers/kit-list/facts";
-import type { LabelsData } from "#papers/labels/facts";
-import type { ProofData } from "#papers/proof/facts";
-import type { QuoteData } from "#papers/quote/facts";
+import type { BuildSheetData } from "#papers/build-sheet/printed";
+import type { ClubQuoteData } from "#papers/club/compose";
+import type { OrderConfirmationData } from "#papers/confirmation/compose";
+import type { KitListData } from "#papers/kit-list/compose";
+import type { LabelsData } from "#papers/labels/compose";
+import type { ProofData } from "#papers/proof/compose";
+import type { QuoteData } from "#papers/quote/compose";
 
 export interface DocumentData {
   readonly "build-sheet": BuildSheetData;

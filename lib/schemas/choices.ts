@@ -57,16 +57,16 @@ const baseSchema = z
   .strictObject({
     left: catalogId("Left base colour"),
     right: catalogId("Right base colour"),
-    inlay: oneOf("Inlay", ["none", "swap-letters", "complex"]),
+    inlay: oneOf("Inlay", ["none", "counterchange", "complex"]),
     inlayText: textIn("Letters in the base", 1, 24).exactOptional(),
   })
-  .refine((base) => base.inlay !== "swap-letters" || base.inlayText !== undefined, {
+  .refine((base) => base.inlay !== "counterchange" || base.inlayText !== undefined, {
     path: ["inlayText"],
     error: "Letters in the base are missing",
   })
-  .refine((base) => base.inlay !== "swap-letters" || base.left !== base.right, {
+  .refine((base) => base.inlay !== "counterchange" || base.left !== base.right, {
     path: ["right"],
-    error: "Letters are swapped between two colours: left and right base have the same one",
+    error: "A counterchange needs two colours: left and right base have the same one",
   }) satisfies z.ZodType<PairSpec["base"]>;
 
 const mountSchema = z.strictObject({

@@ -1,14 +1,22 @@
 /** The shop floor's settings file: stations, people, presses, moulds, hours and what can go wrong. */
 import { z } from "zod";
+import {
+  closingParts,
+  type StationRole,
+  stationProblems,
+  stationRoles,
+  stationStocks,
+  stationTools,
+} from "#engine/floor";
 import type { FloorCatalog } from "#engine/routing";
 import { type IsoDate, isoDate } from "#engine/units";
+import { asStation, stationRef } from "./earlier-releases";
 
 const id = z.string().min(1);
 const text = z.string().min(1);
 const source = text;
 const minutes = z.number().int().nonnegative();
 const share = z.number().min(0).max(1);
-const station = z.number().int().min(1).max(14);
 
 const threePoint = z
   .strictObject({ low: z.number().nonnegative(), typ: z.number().positive(), high: z.number().positive() })
@@ -40,9 +48,16 @@ const hours = z.strictObject({
 });
 
 const stationSchema = z.strictObject({
-  number: station,
+  number: z.number().int().min(1).max(99),
   id,
   label: text,
+  role: z.enum(Object.keys(stationRoles) as [StationRole, ...StationRole[]]),
+  after: z.array(id),
+  uses: z.array(z.enum(stationTools)).default([]),
+  consumes: z.array(z.enum(stationStocks)).default([]),
+  closes: z.array(z.enum(closingParts)).default([]),
+  printOnlyShare: share.exactOptional(),
+  restsBeside: z.boolean().default(false),
   capacity: z.number().int().min(1),
   crewNeeded: z.number().int().min(1),
   minutes: threePoint,
@@ -56,9 +71,9 @@ const stationSchema = z.strictObject({
 const rework = z
   .strictObject({
     id,
-    afterStation: station,
+    afterStation: stationRef,
     probability: share,
-    redoStations: z.array(station).min(1),
+    redoStations: z.array(stationRef).min(1),
     minutesShare: z.number().positive().max(1),
     delayWorkingDays: range.exactOptional(),
     source,
@@ -73,9 +88,9 @@ export const floorFileSchema = z
     about: text,
     id,
     hours,
-    stations: z.array(stationSchema).length(14),
+    stations: z.array(asStation(stationSchema)).min(1),
     crew: z
-      .array(z.strictObject({ id, label: text, stations: z.array(station).min(1), isReserve: z.boolean() }))
+      .array(z.strictObject({ id, label: text, stations: z.array(stationRef).min(1), isReserve: z.boolean() }))
       .min(1),
     crewSource: source,
     presses: z
@@ -116,16 +131,32 @@ export const floorFileSchema = z
     }),
   })
   .superRefine((floor, context) => {
-    floor.stations.forEach(({ number, crewNeeded }, index) => {
-      const people = floor.crew.filter(({ stations, isReserve }) => !isReserve && stations.includes(number)).length;
+    for (const { path, message } of stationProblems(floor.stations)) {
+      context.addIssue({ code: "custom", path: ["stations", ...path], message });
+    }
+    floor.stations.forEach(({ id, crewNeeded }, index) => {
+      const people = floor.crew.filter(({ stations, isReserve }) => !isReserve && stations.includes(id)).length;
       if (people < crewNeeded) {
         context.addIssue({
           code: "custom",
           path: ["stations", index, "crewNeeded"],
-          message: `station ${number} needs ${crewNeeded} people at once and the crew has ${people} for it`,
+          message: `station "${id}" needs ${crewNeeded} people at once and the crew has ${people} for it`,
         });
       }
     });
+    const known = new Set(floor.stations.map(({ id }) => id));
+    const named = [
+      ...floor.crew.map(({ stations }, index) => ({ path: ["crew", index, "stations"], stations })),
+      ...floor.rework.map(({ redoStations }, index) => ({
+        path: ["rework", index, "redoStations"],
+        stations: redoStations,
+      })),
+    ];
+    for (const { path, stations } of named) {
+      for (const station of stations.filter((each) => !known.has(each))) {
+        context.addIssue({ code: "custom", path, message: `the floor has no station "${station}"` });
+      }
+    }
   });
 
 /** A floor file is a floor, with its sources beside it; the hours are those of the shop's clock. */

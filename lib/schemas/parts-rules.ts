@@ -2,6 +2,7 @@
 import { z } from "zod";
 import type { PartCode, PartRule, PartsRules } from "#engine/parts";
 import { about, distinctBy, label, notNegative, positive, sentence, wholeCents } from "./content/shared";
+import { formerly, stationRef } from "./earlier-releases";
 import { oneOf, textIn } from "./fields";
 
 /** The shop's line numbers. Complete by type: a code that is missing or unknown here does not compile. */
@@ -69,19 +70,21 @@ const costSchema = z
   .strictObject({ low: wholeCents, high: wholeCents })
   .refine((cost) => cost.low <= cost.high, { path: ["high"], error: "high must not be below low" });
 
-const partRuleSchema = z
-  .strictObject({
+const partRuleSchema = formerly(
+  { stationNumber: "station" },
+  z.strictObject({
     line: z.int().min(1).max(99),
     code: oneOf("code", [firstCode, ...otherCodes]),
     label,
     material: label,
     unit: z.enum(["piece", "mm", "g", "ml", "set"]),
     scrapFactor: z.number().min(1).max(3),
-    stationNumber: z.int().min(1).max(99),
+    station: stationRef,
     mandatoryScan: z.boolean(),
     unitCostCents: costSchema.exactOptional(),
     costPer: z.enum(["piece", "m", "m2", "kg", "g", "ml", "set", "board-foot"]).exactOptional(),
-  })
+  }),
+)
   .refine((row) => row.line === lineOfCode[row.code], {
     path: ["line"],
     error: (issue) => `this line number is not that of "${(issue.input as PartRule).code}"`,

@@ -1,6 +1,7 @@
 /** Query strings: text in, typed out; what is missing or empty is left out, what is wrong is named. */
+
 import { z } from "zod";
-import { clockStartConditions } from "#engine/lifecycle";
+import { clockStartConditions, shownQuoteStates, states } from "#engine/floor";
 import { oneOf, textIn } from "./fields";
 
 const text = textIn("Search", 1, 120);
@@ -21,13 +22,13 @@ function withoutEmpty(input: unknown): unknown {
 
 export const listDraftsQuery = query({
   text: text.exactOptional(),
-  state: oneOf("State", ["open", "quoted", "turned-down"]).exactOptional(),
+  state: oneOf("State", states.sheet).exactOptional(),
   page: page.exactOptional(),
 });
 
 export const listQuotesQuery = query({
   text: text.exactOptional(),
-  state: oneOf("State", ["open", "accepted", "expired", "withdrawn", "replaced"]).exactOptional(),
+  state: oneOf("State", shownQuoteStates).exactOptional(),
   onOldBook: oneOf("Old price book", ["true", "false"])
     .transform((value) => value === "true")
     .exactOptional(),

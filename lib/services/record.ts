@@ -1,7 +1,8 @@
 /** How use cases sign what they write. */
 import type { Actor } from "#auth";
-import type { EventSubject, NewEvent } from "#data/events";
+import type { EventSubject, NewEvent, Occasion } from "#data/events";
 import type { NewMessage } from "#data/outbox";
+import type { EventData, EventFacts, EventKind } from "#schemas/events";
 import type { Context } from "./context";
 
 /** The name that stands in the record: a person's for staff, "skier" for who holds a link. */
@@ -20,22 +21,34 @@ export function isOwner(actor: Actor): boolean {
   return actor.kind === "system" || (actor.kind === "staff" && actor.role === "owner");
 }
 
-export function eventOf(
+/** An event of a kind with that kind's particulars, signed with who asks and when. */
+export function eventOf<Kind extends EventKind>(
   ctx: Context,
-  kind: string,
+  kind: Kind,
   subject: { readonly kind: EventSubject; readonly id: string },
-  data: Readonly<Record<string, unknown>> = {},
+  data: EventData<Kind>,
+): Occasion & { readonly kind: Kind; readonly data: EventData<Kind> } {
+  return { ...occasionOf(ctx, subject), kind, data };
+}
+
+/** The same for what is decided elsewhere: a kind that comes with its own particulars. */
+export function eventWith(
+  ctx: Context,
+  subject: { readonly kind: EventSubject; readonly id: string },
+  facts: EventFacts,
 ): NewEvent {
+  return { ...occasionOf(ctx, subject), ...facts };
+}
+
+function occasionOf(ctx: Context, subject: { readonly kind: EventSubject; readonly id: string }): Occasion {
   const { actor } = ctx;
   return {
     at: ctx.now,
-    kind,
     subjectKind: subject.kind,
     subjectId: subject.id,
     actorKind: actor.kind,
     actorId: actor.kind === "staff" ? actor.staffId : null,
     actorName: nameOf(actor),
-    data,
   };
 }
 

@@ -5,9 +5,8 @@
  */
 import { systemActor } from "#auth";
 import { pairById } from "#data/pairs";
-import { frozen } from "#data/quotes";
 import { type BenchMeasure, type BenchValues, type MeasuredSki, predictSki } from "#engine/calibration";
-import type { BuildableSpec, BuildCatalog, PairSpec } from "#engine/configuration";
+import type { BuildableSpec, BuildCatalog } from "#engine/configuration";
 import type { Corrections } from "#engine/materials";
 import { keyedDraw, normalQuantile, unitFromU32 } from "#engine/math";
 import { addBookPair, type BookPairInput, type PairId, recordBenchValues } from "#services";
@@ -104,7 +103,7 @@ export async function seedBench(
   for (const { pairId, days } of delivered) {
     const pair = await pairById(shop.db, pairId);
     if (pair === null) throw new Error(`demo: pair ${pairId} is not there`);
-    const { model, lengthCm, core, reinforcements, flexRatio, mount } = frozen<PairSpec>(pair.spec);
+    const { model, lengthCm, core, reinforcements, flexRatio, mount } = pair.spec;
     const spec: BuildableSpec = { model, lengthCm, core, reinforcements, flexRatio, mount };
     for (const side of ["L", "R"] as const) {
       const strips = stripMeans(pair.heldStrips, side);

@@ -6,35 +6,37 @@
 import { bumpQueue } from "#data/counters";
 import type { NewEvent } from "#data/events";
 import { recordEvents } from "#data/events";
-import { orderById, updateOrder } from "#data/orders";
-import { moveOperation, type OperationChange, pairById, setPairState } from "#data/pairs";
+import { moveOrder, orderById } from "#data/orders";
+import { moveOperation, movePair, type OperationChange, pairById } from "#data/pairs";
 import { consumeStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
-import { stationsBefore } from "#engine/routing";
+import { type OperationState, type StationId, type StationRole, stationOf } from "#engine/floor";
 import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
-import { coreStation, lastStation, layUpStation, pressStation } from "#shop/floor/stations";
+import { mustPrecede, positionOf, stationIdFor, stationIdTaking } from "#shop/floor/stations";
 import type { DemoShop } from "./sales";
 import type { DemoCalendar } from "./shop-days";
 
-/** Working days after the release on which a pair usually comes to a station. */
-const usualDay: Readonly<Record<number, number>> = {
-  1: 0,
-  2: 0,
-  3: 1,
-  4: 2,
-  5: 3,
-  6: 1,
-  7: 2,
-  8: 1,
-  9: 4,
-  10: 5,
-  11: 5,
-  12: 7,
-  13: 8,
-  14: 9,
+/** Working days after the release on which a pair usually comes to the station of a role. */
+const usualDay: Readonly<Record<StationRole, number>> = {
+  release: 0,
+  strips: 0,
+  core: 1,
+  profile: 2,
+  sidewalls: 3,
+  base: 1,
+  edges: 2,
+  print: 1,
+  kit: 4,
+  "lay-up": 5,
+  press: 5,
+  trim: 7,
+  finish: 8,
+  check: 9,
 };
 
-const slowest = 9;
+const slowest = usualDay.check;
+
+const roleOf = (station: StationId) => stationOf(floorCatalog(), station).role;
 
 export interface FloorProgress {
   readonly pairId: string;
@@ -47,7 +49,7 @@ export interface FloorProgress {
 }
 
 /** Benches that are taken by pairs already placed, so that no station runs more than it has room for. */
-export type BusyStations = Map<number, number>;
+export type BusyStations = Map<StationId, number>;
 
 export async function seedFloorHistory(
   shop: DemoShop,
@@ -56,8 +58,8 @@ export async function seedFloorHistory(
   busy: BusyStations,
 ): Promise<void> {
   const { pairId, days, turn, through } = progress;
-  const usual = (station: number) => Math.floor((usualDay[station] ?? 0) * ((through ?? slowest) / slowest));
-  const isDone = (station: number) => days > usual(station);
+  const usual = (station: StationId) => Math.floor(usualDay[roleOf(station)] * ((through ?? slowest) / slowest));
+  const isDone = (station: StationId) => days > usual(station);
   await transaction(shop.db, async (tx) => {
     await bumpQueue(tx);
     const pair = await pairById(tx, pairId);
@@ -67,16 +69,17 @@ export async function seedFloorHistory(
       const { station } = operation;
       const change = isDone(station)
         ? doneChange(calendar, station, days - usual(station), turn)
-        : stationsBefore(station).every(isDone)
+        : mustPrecede(station).every(isDone)
           ? nextChange(calendar, station, days === usual(station), busy)
           : null;
       if (change === null) continue;
-      await moveOperation(tx, operation.id, { state: operation.state, version: operation.version }, change);
+      const { state, ...what } = change;
+      await moveOperation(tx, operation.id, { state: operation.state, version: operation.version }, state, what);
       events.push(...ticks(pairId, station, change));
     }
-    if (isDone(coreStation)) await consumeStrips(tx, pairId);
+    if (isDone(stationIdTaking("strips"))) await consumeStrips(tx, pairId);
     const hasBegun = events.length > 0;
-    const isReady = isDone(lastStation);
+    const isReady = isDone(stationIdFor("check"));
     const last = events.filter(({ kind }) => kind === "operation-finished").at(-1);
     if (isReady && last !== undefined) {
       events.push({
@@ -87,10 +90,10 @@ export async function seedFloorHistory(
         data: { from: "building" },
       });
     }
-    if (hasBegun) await setPairState(tx, pairId, "released", isReady ? "ready" : "building");
+    const now = isReady ? "ready" : "building";
+    if (hasBegun) await movePair(tx, pairId, { state: "released" }, now);
     const order = await orderById(tx, pair.orderId);
-    if (hasBegun && order !== null)
-      await updateOrder(tx, order.id, order.version, { state: isReady ? "ready" : "building" });
+    if (hasBegun && order !== null) await moveOrder(tx, order.id, { state: order.state, version: order.version }, now);
     await recordEvents(
       tx,
       events.sort((a, b) => a.at.getTime() - b.at.getTime()),
@@ -98,9 +101,9 @@ export async function seedFloorHistory(
   });
 }
 
-function doneChange(calendar: DemoCalendar, station: number, daysAgo: number, turn: number): OperationChange {
+function doneChange(calendar: DemoCalendar, station: StationId, daysAgo: number, turn: number): Visit {
   const { typicalMinutes, restMinutes } = stationRecipe(station);
-  const startedAt = calendar.back(daysAgo, hourAt(station, turn), (station * 7) % 50);
+  const startedAt = calendar.back(daysAgo, hourAt(station, turn), (positionOf(station) * 7) % 50);
   const finishedAt = new Date(startedAt.getTime() + (typicalMinutes + shutMinutes(station)) * 60_000);
   const nextFrom = restMinutes === 0 ? null : new Date(finishedAt.getTime() + restMinutes * 60_000);
   const by = makerOf(station);
@@ -108,31 +111,27 @@ function doneChange(calendar: DemoCalendar, station: number, daysAgo: number, tu
 }
 
 /** Two pairs of one day share the press with a cycle between them; what follows on the same day comes after it. */
-function hourAt(station: number, turn: number): number {
-  const usesPress = station === layUpStation || station === pressStation;
-  const follows = station === 2 || station === pressStation;
+function hourAt(station: StationId, turn: number): number {
+  const role = roleOf(station);
+  const usesPress = role === "lay-up" || role === "press";
+  const follows = role === "strips" || role === "press";
   return 8 + (usesPress ? 3 * (turn % 2) : turn % 6) + (follows ? 1 : 0);
 }
 
 /** The press is finished when it is opened. */
-function shutMinutes(station: number): number {
-  if (station !== pressStation) return 0;
+function shutMinutes(station: StationId): number {
+  if (roleOf(station) !== "press") return 0;
   const { heatUpMinutes, dwellMinutes, coolMinutes, unloadMinutes } = floorCatalog().pressProgramme;
   return heatUpMinutes + dwellMinutes + coolMinutes + unloadMinutes;
 }
 
 /** Under work if its day has come and a bench is free, else ready for whoever comes. */
-function nextChange(
-  calendar: DemoCalendar,
-  station: number,
-  isItsDay: boolean,
-  busy: BusyStations,
-): OperationChange | null {
+function nextChange(calendar: DemoCalendar, station: StationId, isItsDay: boolean, busy: BusyStations): Visit | null {
   const { capacity } = stationRecipe(station);
   const taken = busy.get(station) ?? 0;
   if (!isItsDay || taken >= capacity) return { state: "ready" };
   busy.set(station, taken + 1);
-  const startedAt = new Date(calendar.present.getTime() - (8 + station) * 60_000);
+  const startedAt = new Date(calendar.present.getTime() - (8 + positionOf(station)) * 60_000);
   return {
     state: "running",
     startedAt,
@@ -141,18 +140,25 @@ function nextChange(
   };
 }
 
+/** A state with what goes with it. */
+type Visit = OperationChange & { readonly state: OperationState };
+
 const onlyPress = { id: "press-1", label: "Press 1" } as const;
 
-function pressAt(station: number): { readonly press?: string } {
-  return station === pressStation ? { press: onlyPress.id } : {};
+function pressAt(station: StationId): { readonly press?: string } {
+  return roleOf(station) === "press" ? { press: onlyPress.id } : {};
 }
 
-function makerOf(station: number): string {
-  return station === 1 ? "Ines Calder" : "Mo Tarrant";
+function makerOf(station: StationId): string {
+  return roleOf(station) === "release" ? "Ines Calder" : "Mo Tarrant";
 }
 
-function ticks(pairId: string, station: number, change: OperationChange): readonly NewEvent[] {
-  const event = (kind: string, at: unknown, data: Readonly<Record<string, string>>): readonly NewEvent[] =>
+function ticks(pairId: string, station: StationId, change: Visit): readonly NewEvent[] {
+  const event = (
+    kind: "operation-started" | "operation-finished",
+    at: unknown,
+    told: { readonly press?: string },
+  ): readonly NewEvent[] =>
     at instanceof Date
       ? [
           {
@@ -163,12 +169,12 @@ function ticks(pairId: string, station: number, change: OperationChange): readon
             actorKind: "staff",
             actorId: null,
             actorName: makerOf(station),
-            data: { station, ...data },
+            data: { station, ...told },
           },
         ]
       : [];
   return [
-    ...event("operation-started", change.startedAt, station === pressStation ? { press: onlyPress.label } : {}),
+    ...event("operation-started", change.startedAt, roleOf(station) === "press" ? { press: onlyPress.label } : {}),
     ...event("operation-finished", change.finishedAt, {}),
   ];
 }

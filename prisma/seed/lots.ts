@@ -1,6 +1,6 @@
 /**
  * Stock of everything else: one open lot of each material that any pair of the line-up asks for. All base colours share the
- * number of their thickness lot, so that swapped letters fit. Invented; the same catalogue gives the same shelves.
+ * number of their thickness lot, so that counterchanged letters fit. Invented; the same catalogue gives the same shelves.
  */
 
 import type { Tx } from "#data/client";

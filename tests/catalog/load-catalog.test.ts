@@ -12,7 +12,7 @@ import {
   priceBookNamed,
   priceBookOn,
 } from "#catalog";
-import { keptOnCancellation } from "#engine/lifecycle";
+import { keptOnCancellation } from "#engine/floor";
 import { priceSpec } from "#engine/pricing";
 import { isoDate } from "#engine/units";
 import { plainSpec } from "../engine/pricing/plain-spec";

@@ -4,7 +4,7 @@ import path from "node:path";
 import { describe, expect, it } from "vitest";
 import { loadCatalog } from "#catalog";
 
-const rooms = ["auth", "services", "engine/configuration", "engine/pricing", "engine/assessment", "engine/lifecycle"];
+const rooms = ["auth", "services", "engine/configuration", "engine/pricing", "engine/assessment", "engine/floor"];
 /** Ways out of a conflict and of a poor resolution carry labels of their own; they are not refusals. */
 const ways = ["tile", "motif", "designer"];
 

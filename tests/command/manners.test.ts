@@ -66,7 +66,7 @@ describe("pairwright price", () => {
     model: "midlow-95",
     lengthCm: 178,
     reinforcements: ["carbon-stringers"],
-    base: { left: "black", right: "yellow", inlay: "swap-letters", inlayText: "TY" },
+    base: { left: "black", right: "yellow", inlay: "counterchange", inlayText: "TY" },
     graphic: {
       kind: "own",
       layout: "same",

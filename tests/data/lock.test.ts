@@ -12,6 +12,7 @@ import { bundle } from "../../.ci/bundle.mjs";
 import { runModule, temporaryFolder } from "../support/child";
 
 const stallSeconds = Number(process.env.PAIRWRIGHT_STALL_SECONDS ?? 3);
+const noProc = "this system tells nothing of processes under /proc";
 const tellsOfProcesses = existsSync("/proc/self/stat");
 const atOnce = { waitMs: 0 };
 
@@ -125,7 +126,8 @@ describe("lockFolder", () => {
     60_000 + stallSeconds * 1000,
   );
 
-  it.runIf(tellsOfProcesses)("takes over from a process that is dead and not yet buried", async () => {
+  it("takes over from a process that is dead and not yet buried", async ({ skip }) => {
+    skip(!tellsOfProcesses, noProc);
     const folder = newFolder();
     const parent = runModule(parentOfZombie, lockModule, folder, holder);
     await parent.waitForLine("holds");
@@ -189,14 +191,16 @@ describe("lockFolder", () => {
     expect(readdirSync(path.dirname(folder)).filter((name) => !name.endsWith(".new"))).toEqual([]);
   });
 
-  it.runIf(tellsOfProcesses)("takes over a lock whose number now belongs to another process", async () => {
+  it("takes over a lock whose number now belongs to another process", async ({ skip }) => {
+    skip(!tellsOfProcesses, noProc);
     const folder = newFolder();
     // The parent lives, but did not start at tick 1.
     writeFileSync(`${folder}.lock`, JSON.stringify({ pid: process.ppid, started: "1" }));
     (await lockFolder(folder, atOnce)).release();
   });
 
-  it.runIf(tellsOfProcesses)("takes over a lock from before the machine was started anew", async () => {
+  it("takes over a lock from before the machine was started anew", async ({ skip }) => {
+    skip(!tellsOfProcesses, noProc);
     const folder = newFolder();
     const first = runModule(holder, lockModule, folder);
     await first.waitForLine("holds");

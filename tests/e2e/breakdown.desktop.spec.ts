@@ -137,7 +137,7 @@ const refused: readonly {
   },
   {
     kind: "ski-rebuild",
-    query: { pairId: "", side: "R", fromStation: "2", fault: "void-after-press" },
+    query: { pairId: "", side: "R", fromStation: "strips", fault: "void-after-press" },
     field: "Pair",
     error: /Pair: choose one/,
   },

@@ -23,7 +23,7 @@ test("one ski is void: it alone goes again, the other waits where it is parked, 
   const form = page.locator("#rework");
   await form.getByLabel("Which ski").selectOption("Left");
   await form.getByLabel("What is wrong").selectOption("Void or blister after the press");
-  await form.getByLabel("Do again from station").selectOption({ value: "2" });
+  await form.getByLabel("Do again from station").selectOption({ value: "strips" });
   await form.getByRole("button", { name: "Show what it takes" }).click();
   const answer = form.locator("section");
   await expect(answer).toContainText(`Scrapped${left}`);
@@ -60,7 +60,7 @@ test("one ski is void: it alone goes again, the other waits where it is parked, 
   await page.goto(`/shop/pair/${left}`);
   await expect(page.getByRole("alert").filter({ hasText: "This serial is a scrapped ski's." })).toBeVisible();
   // A second rebuild at the same time is refused, and nothing happens.
-  await page.goto(`/shop/pair/${serial}?side=R&fault=edge-wrong&from=7`);
+  await page.goto(`/shop/pair/${serial}?side=R&fault=edge-wrong&from=edges`);
   await expect(page.getByText(`One ski of ${serial} is being built again already.`)).toBeVisible();
   await expect(start).toHaveCount(0);
 });
@@ -70,9 +70,9 @@ test("a ski cannot be done again from where it has never been", async ({ page })
   await page.goto("/shop/queue?view=promises");
   const row = rowsOf(page, "Promises").filter({ hasText: "3 Core lay-up" }).first();
   const serial = (await row.getByRole("link").textContent()) ?? "";
-  await page.goto(`/shop/pair/${serial}?side=L&fault=topsheet-nicked&from=13`);
+  await page.goto(`/shop/pair/${serial}?side=L&fault=topsheet-nicked&from=finish`);
   await expect(page.getByText("Nothing has been done at station 13 yet")).toBeVisible();
-  await expect(page.getByLabel("Do again from station")).toHaveValue("13");
+  await expect(page.getByLabel("Do again from station")).toHaveValue("finish");
   await expect(page.getByRole("button", { name: "Scrap it and build it again" })).toHaveCount(0);
 });
 

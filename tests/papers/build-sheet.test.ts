@@ -205,11 +205,11 @@ describe("composeBuildSheet", () => {
     expect(data.core.plannedG.L).toBeCloseTo(636.4, 1);
   });
 
-  it("reads fibre directions from a cloth's stiffness", () => {
+  it("draws the directions that the catalogue gives a cloth", () => {
     const byName = (name: string) =>
-      composeBuildSheet(facts).stack.find((layer) => layer.detail.includes(name))?.directions;
-    expect(byName("triaxial")).toBe("0 ±45");
-    expect(byName("unidirectional")).toBe("0");
+      composeBuildSheet(facts).stack.find((layer) => layer.detail.includes(name))?.fibresDeg;
+    expect(byName("triaxial")).toEqual([0, 45, -45]);
+    expect(byName("unidirectional")).toEqual([0]);
   });
 
   it("marks the layers that an option brought, and no other", () => {

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { performance } from "node:perf_hooks";
@@ -78,5 +78,18 @@ describe("renderDocument", () => {
   it("draws in this process where no thread was bundled", async () => {
     const bytes = await renderDocument("labels", composeLabels(facts), "A4", path.join(folder, "absent.mjs"));
     expect(pdfPages(bytes)[0]).toContain("TY-0417-L-7");
+  });
+});
+
+describe("the drawing thread", () => {
+  it("holds pages, words and the engine, and neither records nor use cases", async () => {
+    const program = await bundle("lib/papers/worker.ts", "documents-worker");
+    const { inputs } = JSON.parse(readFileSync(program.replace(/mjs$/, "inputs.json"), "utf8")) as {
+      readonly inputs: readonly string[];
+    };
+    expect(inputs).toContain("lib/papers/build-sheet/page.tsx");
+    expect(inputs.filter((file) => !/^(lib\/(papers|engine)|content\/copy)\//.test(file))).toEqual([]);
+    // Facts are composed before they reach the thread.
+    expect(inputs.filter((file) => /\/compose[^/]*$/.test(file))).toEqual([]);
   });
 });

@@ -6,6 +6,7 @@
 
 import type { BuildCatalog, Model, PairSpec } from "#engine/configuration";
 import type { FlexStation, LayerMaterial, SkiBuild, SkiFlex } from "#engine/flex";
+import { allStationRoles } from "#engine/floor";
 import { halfWidthAt, measure, shapeAtLength } from "#engine/geometry";
 import type { PartLine } from "#engine/parts";
 import { joinPrices } from "#engine/pricing";
@@ -89,7 +90,7 @@ export const catalog: BuildCatalog = {
     ],
     fabrics: [
       fabric("triax-750", "glass triaxial cloth, 750 g/m²", 750, 0.656, 25_760, 7_470),
-      fabric("carbon-ud-300", "unidirectional carbon, 300 g/m²", 300, 0.36, 118_000, 4_500),
+      fabric("carbon-ud-300", "unidirectional carbon, 300 g/m²", 300, 0.36, 118_000, 4_500, [0]),
       fabric("glass-mat", "glass binding-zone cloth, 450 g/m²", 450, 0.394, 25_760, 7_470),
     ],
     sheets: [sheet("abs", "ABS, black", 2000, 1050), sheet("spacer", "ABS spacer sheet", 2000, 1050)],
@@ -168,7 +169,15 @@ export const catalog: BuildCatalog = {
   },
 };
 
-function fabric(id: string, label: string, arealWeightGM2: number, thicknessMm: number, exMpa: number, gxyMpa: number) {
+function fabric(
+  id: string,
+  label: string,
+  arealWeightGM2: number,
+  thicknessMm: number,
+  exMpa: number,
+  gxyMpa: number,
+  fibresDeg = [0, 45, -45],
+) {
   const isOpaque = label.includes("carbon");
   return {
     id,
@@ -179,6 +188,7 @@ function fabric(id: string, label: string, arealWeightGM2: number, thicknessMm: 
     eyMpa: exMpa / 2,
     gxyMpa,
     nuXy: 0.3,
+    fibresDeg,
     densityKgM3: 1776,
     isOpaque,
     source,
@@ -202,7 +212,7 @@ export const spec: PairSpec = {
     text: { text: "RIDGE HOME", xMm: 520, capHeightMm: 24 },
     windows: [{ fromXMm: 1350, toXMm: 1500, halfWidthMm: 25 }],
   },
-  base: { left: "black", right: "yellow", inlay: "swap-letters", inlayText: "FERN" },
+  base: { left: "black", right: "yellow", inlay: "counterchange", inlayText: "FERN" },
   mount: { offsetMm: 10, bootSoleMm: 315 },
   finish: { baseBevelDeg: 1, sideAngleDeg: 2, detuneTipMm: 80, detuneTailMm: 50, structure: "M" },
   tipTailProtectors: true,
@@ -214,9 +224,10 @@ function layer(label: string, exMpa: number, densityKgM3: number, eyMpa = exMpa,
   return { label, exMpa, eyMpa, gxyMpa, nuXy: 0.3, densityKgM3 };
 }
 
-const glass = layer("glass triaxial cloth, 750 g/m²", 25_760, 1776, 11_680, 7_470);
-const carbon = layer("unidirectional carbon, 300 g/m²", 118_000, 1500, 6_600, 2_800);
+const glass = { fibresDeg: [0, 45, -45], ...layer("glass triaxial cloth, 750 g/m²", 25_760, 1776, 11_680, 7_470) };
+const carbon = { fibresDeg: [0], ...layer("unidirectional carbon, 300 g/m²", 118_000, 1500, 6_600, 2_800) };
 const full = { kind: "full" } as const;
+const fromOption = "carbon-stringers";
 const bands = { kind: "bands", count: 2, bandWidthMm: 20 } as const;
 
 const build: SkiBuild = {
@@ -224,9 +235,9 @@ const build: SkiBuild = {
   layers: [
     { role: "base", material: layer("sintered polyethylene, black", 760, 940), thicknessMm: 1.3 },
     { role: "fabric", id: "bottom-0", material: glass, thicknessMm: 0.656, extent: full },
-    { role: "fabric", id: "carbon-stringers-bottom", material: carbon, thicknessMm: 0.36, extent: bands },
+    { role: "fabric", id: "carbon-stringers-bottom", material: carbon, thicknessMm: 0.36, extent: bands, fromOption },
     { role: "core" },
-    { role: "fabric", id: "carbon-stringers-top", material: carbon, thicknessMm: 0.36, extent: bands },
+    { role: "fabric", id: "carbon-stringers-top", material: carbon, thicknessMm: 0.36, extent: bands, fromOption },
     {
       role: "mat",
       id: "glass-mat",
@@ -335,7 +346,7 @@ function part(
     quantityPair: 0,
     unit: "piece",
     scrapFactor: 1.1,
-    stationNumber: 9,
+    station: "kit",
     mandatoryScan: true,
     ...more,
   };
@@ -371,11 +382,11 @@ const parts = {
     ),
     part(15, "Inlay set left to right", "off-cut of 13", "letters FERN, zero kerf", 0, {
       quantityRight: 1,
-      fromOption: "swap-letters",
+      fromOption: "counterchange",
     }),
     part(16, "Inlay set right to left", "off-cut of 14", "letters FERN, zero kerf", 0, {
       quantityLeft: 1,
-      fromOption: "swap-letters",
+      fromOption: "counterchange",
     }),
     part(18, "Steel edge", "carbon steel 2.0 × 2.0 mm", "2 × 1 521 mm", 2),
     part(22, "Edge rubber", "rubber foil 0.15 mm", "1 521 × 10 mm", 2),
@@ -446,6 +457,7 @@ const SAFETY: Readonly<Record<number, StationFact["safety"]>> = {
 
 export const floor: FloorFacts = {
   stations: NAMES.map((name, i) => ({
+    role: allStationRoles[i] ?? "check",
     number: i + 1,
     name,
     typicalMinutes: [15, 45, 40, 55, 35, 35, 60, 45, 30, 60, 20, 75, 70, 55][i] ?? 0,
@@ -568,8 +580,8 @@ export const facts: BuildSheetFacts = {
   floor,
   cassette: "M95-178 / 2",
   notes: [
-    "Letters read from the base side, heel to toe.",
-    "Window between 1 350 and 1 500 mm shows the wood: keep it clean of pigment.",
+    { kind: "said", text: "Letters read from the base side, heel to toe." },
+    { kind: "said", text: "Window between 1 350 and 1 500 mm shows the wood: keep it clean of pigment." },
   ],
 };
 

@@ -25,7 +25,7 @@ const own = {
 const choices = {
   ...plainSpec,
   graphic: own,
-  base: { left: "black", right: "red", inlay: "swap-letters", inlayText: "AB" },
+  base: { left: "black", right: "red", inlay: "counterchange", inlayText: "AB" },
   mount: { offsetMm: 0, bootSoleMm: 305, bindingTrackMm: 400 },
   destination: "home",
   discounts: [{ code: "pro-deal", reason: "guide", approvedBy: "owner", basisPoints: 500 }],

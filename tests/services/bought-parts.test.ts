@@ -22,7 +22,7 @@ describe("what is bought for a pair", () => {
     await stockWood(db());
     await acceptedQuote(shop, { ...withMetal, phone: "303 555 0141" });
     // Tuesday 10 November 2026; two working days later Thursday 12. A week later it is a week later.
-    const thursday = { reason: "material", holdsUpStation: 9, expectedDate: "2026-11-12" };
+    const thursday = { reason: "material", holdsUpStation: "kit", expectedDate: "2026-11-12" };
     expect(await waitsOn(shopNow)).toEqual([[thursday]]);
     expect(await waitsOn(daysAfter(shopNow, 7))).toEqual([[{ ...thursday, expectedDate: "2026-11-19" }]]);
     await releasedOrder(shop, { ...withMetal, phone: "303 555 0142" });
@@ -41,13 +41,13 @@ describe("what is bought for a pair", () => {
     const change = { pairId, choices: { reinforcements: ["metal-pair"] }, reason: "wants it calm", revision: 1 };
     must(await editPair({ ...shop.as(shop.desk, later), promiseRuns: 20 }, change));
     // Changed on Wednesday 11 November: Friday 13, also when looked at later.
-    const friday = { reason: "material", holdsUpStation: 9, expectedDate: "2026-11-13" };
+    const friday = { reason: "material", holdsUpStation: "kit", expectedDate: "2026-11-13" };
     expect(await waitsOn(later)).toEqual([[friday]]);
     expect(await waitsOn(daysAfter(later, 1))).toEqual([[friday]]);
 
     const kitted = daysAfter(later, 2);
     const maker = shop.as(shop.maker, kitted);
-    for (const station of [1, 9]) {
+    for (const station of ["release", "kit"]) {
       const { operations } = must(await readPair(maker, { pairId }));
       const visit = operations.find((each) => each.station === station);
       if (visit === undefined) throw new Error(`no station ${station}`);

@@ -45,12 +45,12 @@ describe("what broke", () => {
       [{ ...down, from: "2026-11-01T14:30:00.000Z", until: "2026-11-02T14:30:00.000Z" }, "until"],
       [{ ...down, until: "2028-11-18T23:30:00.000Z" }, "until"],
       [{ kind: "person-away", person: "x", ...hours }, "person"],
-      [{ kind: "supplier-late", station: 15, material: "edges", expectedOn: today }, "station"],
-      [{ kind: "supplier-late", station: 7, material: " ", expectedOn: today }, "material"],
-      [{ kind: "supplier-late", station: 7, material: "edges", expectedOn: isoDate("2026-11-09") }, "expectedOn"],
-      [{ kind: "supplier-late", station: 7, material: "edges", expectedOn: isoDate("2027-11-12") }, "expectedOn"],
+      [{ kind: "supplier-late", station: "nowhere", material: "edges", expectedOn: today }, "station"],
+      [{ kind: "supplier-late", station: "edges", material: " ", expectedOn: today }, "material"],
+      [{ kind: "supplier-late", station: "edges", material: "edges", expectedOn: isoDate("2026-11-09") }, "expectedOn"],
+      [{ kind: "supplier-late", station: "edges", material: "edges", expectedOn: isoDate("2027-11-12") }, "expectedOn"],
       [{ kind: "proof-late", pairId, expectedOn: today }, "pairId"],
-      [{ kind: "ski-rebuild", pairId, side: "L", fromStation: 2, fault: "core-wrong" }, "pairId"],
+      [{ kind: "ski-rebuild", pairId, side: "L", fromStation: "strips", fault: "core-wrong" }, "pairId"],
     ];
     for (const [input, path] of wrong) {
       const refusal = { refusal: { code: "invalid-field", path } };
@@ -66,7 +66,7 @@ describe("what broke", () => {
     const maker = shop.as(shop.maker);
     const breakdown: BreakdownInput = {
       kind: "supplier-late",
-      station: 7,
+      station: "edges",
       material: "edges",
       expectedOn: isoDate("2027-01-11"),
     };
@@ -76,7 +76,7 @@ describe("what broke", () => {
     expect(incident.effect.moved).toHaveLength(2);
     const holds = await db().pairHold.findMany({ orderBy: { pairId: "asc" } });
     expect(holds.map(({ pairId }) => pairId)).toEqual([...ids].sort());
-    expect(holds[0]).toMatchObject({ reason: "material", station: 7, expectedOn: "2027-01-11", clearedAt: null });
+    expect(holds[0]).toMatchObject({ reason: "material", station: "edges", expectedOn: "2027-01-11", clearedAt: null });
     const { incidentId } = incident;
     must(await closeIncident(shop.as(shop.desk), { incidentId, version: 1 }));
     expect(await db().pairHold.count({ where: { clearedAt: null } })).toBe(0);
@@ -91,12 +91,18 @@ describe("what broke", () => {
     const { shop, ids } = await shopWith(1);
     const pairId = ids[0] as PairId;
     const maker = shop.as(shop.maker);
-    const breakdown: BreakdownInput = { kind: "ski-rebuild", pairId, side: "R", fromStation: 2, fault: "core-wrong" };
+    const breakdown: BreakdownInput = {
+      kind: "ski-rebuild",
+      pairId,
+      side: "R",
+      fromStation: "strips",
+      fault: "core-wrong",
+    };
     const report = { breakdown, note: "knot in the window" };
     expect(await reportBreakdown(maker, { reportId: "early", ...report })).toMatchObject({
       refusal: { code: "invalid-field", path: "fromStation" },
     });
-    for (const station of [1, 2]) {
+    for (const station of ["release", "strips"]) {
       const { operations } = must(await readPair(maker, { pairId }));
       const operation = operations.find((each) => each.station === station);
       if (operation === undefined) throw new Error("no operation");
@@ -104,11 +110,11 @@ describe("what broke", () => {
       must(await finishOperation(maker, running));
     }
     must(await reportBreakdown(shop.as(shop.desk), { reportId: "desk", ...report }));
-    expect(await db().pairHold.findMany()).toMatchObject([{ pairId, reason: "decision", station: 2 }]);
+    expect(await db().pairHold.findMany()).toMatchObject([{ pairId, reason: "decision", station: "strips" }]);
     expect(await db().operation.count({ where: { pairId, visit: 1 } })).toBe(0);
     const incident = must(await reportBreakdown(maker, { reportId: "maker", ...report }));
     expect(incident.input).toEqual(breakdown);
-    expect(await db().operation.count({ where: { pairId, station: 2, visit: 1 } })).toBe(1);
+    expect(await db().operation.count({ where: { pairId, station: "strips", visit: 1 } })).toBe(1);
     expect(await db().pairHold.count({ where: { incidentId: "maker" } })).toBe(0);
   });
 
@@ -129,7 +135,7 @@ describe("what broke", () => {
     // From 16:30 to 18:30, minutes 990 and 1,110 of the day.
     expect(stored[0]).toMatchObject({
       kind: "overtime",
-      data: { kind: "overtime", stations: [10, 11], daily: { fromMinute: 990, toMinute: 1_110 } },
+      data: { kind: "overtime", stations: ["lay-up", "press"], daily: { fromMinute: 990, toMinute: 1_110 } },
       costCents: 168_000,
     });
     // The evening of the day the press is back: 16:30 in Denver is 23:30 UTC in winter (tz database). Ten working days from

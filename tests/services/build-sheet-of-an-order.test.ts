@@ -92,7 +92,7 @@ describe("the build sheet of an order", () => {
           layout: "same",
           windows: [{ fromXMm: 1350, toXMm: 1500, halfWidthMm: 25 }],
         },
-        "choices.base": { left: "black", right: "yellow", inlay: "swap-letters", inlayText: "FERN" },
+        "choices.base": { left: "black", right: "yellow", inlay: "counterchange", inlayText: "FERN" },
         "choices.mount": { offsetMm: 10, bootSoleMm: 315 },
         "choices.finish": { baseBevelDeg: 0.75, sideAngleDeg: 3, detuneTipMm: 30, detuneTailMm: 20, structure: "MC" },
         "choices.tipTailProtectors": true,

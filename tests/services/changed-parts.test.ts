@@ -1,7 +1,7 @@
 /** Which part of the specification each changed field is: the part decides until when it may change (shop rule, no source). */
 import { describe, expect, it } from "vitest";
 import type { PairSpec } from "#engine/configuration";
-import type { SpecificationPart } from "#engine/lifecycle";
+import type { SpecificationPart } from "#engine/floor";
 import { changedParts } from "#services/orders/changed-parts";
 import { plainSpec } from "../engine/pricing/plain-spec";
 

@@ -82,7 +82,7 @@ describe("the letter that offers another colour", () => {
   it("names the day of the new material, the days of waiting and the day to answer by, each in its place", () => {
     const base = { colour: "ember", label: "Ember red", expectedOn: isoDate("2026-12-15") } as BaseShortage;
     const alternatives = ["lake", "bone"].map((id) => ({ id, label: id === "lake" ? "Lake blue" : "Bone white" }));
-    const need = { skierFirstName: "Robin", swappedWith: null, alternatives } as unknown as BaseNeed;
+    const need = { skierFirstName: "Robin", counterchangedWith: null, alternatives } as unknown as BaseNeed;
     const { body, data } = colourOffer(new Date("2026-11-11T05:00:00Z"), base, need, "Midlow 95, 178 cm", effect);
     const days = [...body.matchAll(/\d+ \w+ 20\d\d/g)].map(([day]) => day);
     expect(days).toEqual(["15 December 2026", "31 December 2026", "1 January 2027", "17 November 2026"]);

@@ -50,10 +50,10 @@ describe("the demo shop", () => {
     // Nothing runs over a station's room, and one press takes one pair after the other, laid up before it is pressed.
     expect(board.stations.filter(({ running, capacity }) => running > capacity)).toEqual([]);
     const pairs = await db().pair.findMany({ where: { state: "building" }, include: { operations: true } });
-    const visit = (pair: (typeof pairs)[number], station: number) =>
+    const visit = (pair: (typeof pairs)[number], station: string) =>
       pair.operations.find((each) => each.station === station && each.state === "done");
     const pressed = pairs.flatMap((pair) => {
-      const [layUp, press] = [visit(pair, 10), visit(pair, 11)];
+      const [layUp, press] = [visit(pair, "lay-up"), visit(pair, "press")];
       return layUp === undefined || press === undefined ? [] : [{ layUp, press }];
     });
     expect(pressed.length).toBeGreaterThan(2);

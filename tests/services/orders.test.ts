@@ -19,7 +19,7 @@ import { databaseForTests } from "../support/db";
 
 const db = databaseForTests();
 
-async function operationAt(shop: TestShop, pairId: PairId, station: number) {
+async function operationAt(shop: TestShop, pairId: PairId, station: string) {
   const { operations } = must(await readPair(shop.as(shop.maker), { pairId }));
   return operations.find((operation) => operation.station === station) ?? raise();
 }
@@ -80,7 +80,10 @@ describe("money", () => {
     const shop = await openShop(db());
     await stockWood(db());
     const { orderId } = await releasedOrder(shop);
-    await db().order.update({ where: { id: orderId }, data: { state: "ready" } });
+    await db().order.update({
+      where: { id: orderId },
+      data: { state: "ready", pairs: { updateMany: { where: {}, data: { state: "ready" } } } },
+    });
     const desk = shop.as(shop.desk);
     const owner = shop.as(shop.owner);
     const unpaid = { refusal: { code: "balance-open", path: "unpaidReason", open: "862.40", currency: "USD" } };
@@ -105,7 +108,10 @@ describe("money", () => {
     const shop = await openShop(db());
     await stockWood(db());
     const { orderId } = await releasedOrder(shop);
-    await db().order.update({ where: { id: orderId }, data: { state: "ready" } });
+    await db().order.update({
+      where: { id: orderId },
+      data: { state: "ready", pairs: { updateMany: { where: {}, data: { state: "ready" } } } },
+    });
     const desk = shop.as(shop.desk);
     must(await recordReceipt(desk, { orderId, what: "balance", method: "counter", reference: "receipt 3" }));
     const sent = must(await shipOrder(desk, { orderId }));
@@ -117,7 +123,7 @@ describe("money", () => {
     await stockWood(db());
     const { orderId, pairs } = await releasedOrder(shop);
     const pairId = pairs[0]?.pairId ?? raise();
-    for (const [day, station] of [1, 2, 3, 4].entries()) {
+    for (const [day, station] of ["release", "strips", "core-glue", "profile"].entries()) {
       const now = daysAfter(shopNow, day + 1);
       const { operationId, version } = await operationAt(shop, pairId, station);
       const running = must(await startOperation(shop.as(shop.maker, now), { operationId, version }));
@@ -146,7 +152,7 @@ describe("the floor", () => {
     const shop = await openShop(db());
     await stockWood(db());
     const { pairs } = await releasedOrder(shop);
-    const { operationId, version } = await operationAt(shop, pairs[0]?.pairId ?? raise(), 1);
+    const { operationId, version } = await operationAt(shop, pairs[0]?.pairId ?? raise(), "release");
     const both = await Promise.all([1, 2].map(() => startOperation(shop.as(shop.maker), { operationId, version })));
     expect(both.filter((outcome) => outcome.ok)).toHaveLength(1);
     expect(both.find((outcome) => !outcome.ok)).toMatchObject({ refusal: { code: "already-started", by: "Mo Maker" } });
@@ -156,18 +162,18 @@ describe("the floor", () => {
     const shop = await openShop(db());
     await stockWood(db());
     const pairId = (await releasedOrder(shop)).pairs[0]?.pairId ?? raise();
-    const later = await operationAt(shop, pairId, 3);
+    const later = await operationAt(shop, pairId, "core-glue");
     const skipped = await startOperation(shop.as(shop.maker), {
       operationId: later.operationId,
       version: later.version,
     });
     expect(skipped).toMatchObject({ ok: false, refusal: { code: "operation-blocked", waitingFor: [2] } });
-    for (const station of [1, 2, 3]) {
+    for (const station of ["release", "strips", "core-glue"]) {
       const { operationId, version } = await operationAt(shop, pairId, station);
       const running = must(await startOperation(shop.as(shop.maker), { operationId, version }));
       must(await finishOperation(shop.as(shop.maker), { operationId, version: running.version }));
     }
-    const profile = await operationAt(shop, pairId, 4);
+    const profile = await operationAt(shop, pairId, "profile");
     const early = await startOperation(shop.as(shop.maker), {
       operationId: profile.operationId,
       version: profile.version,
@@ -180,12 +186,12 @@ describe("the floor", () => {
     await stockWood(db());
     const pairId = (await releasedOrder(shop)).pairs[0]?.pairId ?? raise();
     const maker = shop.as(shop.maker);
-    const first = await operationAt(shop, pairId, 1);
+    const first = await operationAt(shop, pairId, "release");
     const running = must(await startOperation(maker, { operationId: first.operationId, version: first.version }));
     const done = must(await finishOperation(maker, { operationId: first.operationId, version: running.version }));
     const undo = { operationId: first.operationId, version: done.version, reason: "wrong pair" };
     expect(must(await undoOperation(maker, undo)).state).toBe("running");
-    expect((await operationAt(shop, pairId, 2)).state).toBe("blocked");
+    expect((await operationAt(shop, pairId, "strips")).state).toBe("blocked");
   });
 });
 

@@ -20,7 +20,7 @@ import { databaseForTests } from "../support/db";
 import { ownPicture } from "./scenarios/own-picture";
 
 const db = databaseForTests();
-const printStation = 8;
+const printStation = "print";
 
 async function onTheFloor(shop: TestShop): Promise<PairId> {
   await stockWood(db());
@@ -47,15 +47,15 @@ describe("the print of a pair on the floor", () => {
     const pairId = await onTheFloor(shop);
     const day = daysAfter(shopNow, 1);
     const maker = { ...shop.as(shop.maker, day), promiseRuns: 60 };
-    const at = async (station: number) => {
+    const at = async (station: string) => {
       const { operations } = must(await readPair(maker, { pairId }));
       return operations.find((each) => each.station === station) ?? expect.fail(`no station ${station}`);
     };
-    const begun = async (station: number) => {
+    const begun = async (station: string) => {
       const { operationId, version } = await at(station);
       return startOperation(maker, { operationId, version });
     };
-    const first = must(await begun(1));
+    const first = must(await begun("release"));
     must(await finishOperation(maker, { operationId: first.operationId, version: first.version }));
     const board = async () => {
       const { pairs, blocked } = must(await queueBoard(maker, { days: 1 }));
@@ -76,7 +76,7 @@ describe("the print of a pair on the floor", () => {
     const meanwhile = await board();
     expect(meanwhile.reasons).toMatchObject([{ kind: "customer", condition: "proof", isAsked: false }]);
     expect(meanwhile.p90 > before.p90).toBe(true);
-    must(await begun(2));
+    must(await begun("strips"));
 
     await approve(shop, pairId);
     expect((await board()).reasons).toEqual([]);

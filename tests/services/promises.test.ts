@@ -175,7 +175,7 @@ describe("a hard date", () => {
     must(await lockSpecification(owner, { pairId: pairs[0]?.pairId as PairId }));
     must(await recordDeposit(owner, { orderId, method: "counter", reference: "receipt 4" }));
     const started = must(await readOrder(owner, { orderId }));
-    expect(started).toMatchObject({ state: "released", promisedOn: on, promiseClass: "hard" });
+    expect(started).toMatchObject({ state: "released", promisedOn: on, promiseClass: "hard-date" });
     const [kept] = must(await readKeptPromises(owner)).orders;
     expect(kept).toMatchObject({ orderId, promisedOn: on, changes: [] });
     expect(kept !== undefined && kept.p50 !== null && kept.p50 <= kept.p90 && kept.p90 < on).toBe(true);
@@ -197,7 +197,7 @@ describe("a hard date", () => {
     );
     const longer = { pairId, reason: "longer after all", revision: 1 };
     must(await editPair(owner, { ...longer, choices: { lengthCm: 178 } }));
-    expect(await read()).toMatchObject({ promisedOn: on, promiseClass: "hard" });
+    expect(await read()).toMatchObject({ promisedOn: on, promiseClass: "hard-date" });
 
     const soon = isoDate("2026-11-12");
     must(await changePromise(owner, { orderId, version: (await read()).version, on: soon, reason: "asked for" }));

@@ -42,7 +42,7 @@ describe("the board", () => {
         id: "hold",
         pairId: held,
         reason: "material",
-        station: 7,
+        station: "edges",
         expectedOn: "2026-11-20",
         note,
         incidentId: null,
@@ -53,7 +53,7 @@ describe("the board", () => {
     const reasons = async () =>
       new Map(must(await queueBoard(shop.as(shop.owner))).blocked.map((pair) => [pair.pairId, pair.reasons] as const));
     const before = await reasons();
-    expect(before.get(held)).toMatchObject([{ kind: "material", station: 7, expectedOn: "2026-11-20", note }]);
+    expect(before.get(held)).toMatchObject([{ kind: "material", station: "edges", expectedOn: "2026-11-20", note }]);
     expect(before.get(lost)).toMatchObject([{ kind: "no-slot" }]);
     expect(before.has(free)).toBe(false);
 
@@ -62,7 +62,7 @@ describe("the board", () => {
     await insertFloorChange(db(), {
       id: "down",
       kind: "station-down",
-      data: { kind: "station-down", station: 1 },
+      data: { kind: "station-down", station: "release" },
       fromAt: shopNow,
       toAt,
       reason: "no power",
@@ -72,9 +72,9 @@ describe("the board", () => {
       ...made,
     });
     const after = await reasons();
-    expect(after.get(free)).toMatchObject([{ kind: "away", station: 1, until: toAt.toISOString() }]);
+    expect(after.get(free)).toMatchObject([{ kind: "away", station: "release", until: toAt.toISOString() }]);
     const { board } = must(await queueBoard(shop.as(shop.owner)));
     expect(board.changes).toMatchObject([{ kind: "station-down", reason: "no power" }]);
-    expect(board.rows.find(({ station }) => station === 1)?.down.length).toBeGreaterThan(0);
+    expect(board.rows.find(({ station }) => station === "release")?.down.length).toBeGreaterThan(0);
   });
 });

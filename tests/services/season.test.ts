@@ -54,7 +54,7 @@ it(`goes from ${firstDay} to ${lastDay} with the shop's own use cases, and nothi
   const breakdowns = [
     [pressDown, { kind: "press-down", press: "press-1", from: pressDown.from, until: pressDown.until }],
     [personAway, { kind: "person-away", person: "c4", from: personAway.from, until: personAway.until }],
-    [late, { kind: "supplier-late", station: 9, material: "glass fibre", expectedOn: isoDate("2027-12-14") }],
+    [late, { kind: "supplier-late", station: "kit", material: "glass fibre", expectedOn: isoDate("2027-12-14") }],
   ] as const;
   const happening = breakdowns.filter(([{ from }]) => isInside(from.slice(0, 10)));
   for (const [when, input] of happening) {

@@ -13,7 +13,7 @@ const at = (date: string, hour: number, minute = 0) => dayIndex(isoDate(date)) *
 
 function visit(
   serial: string,
-  station: number,
+  station: string,
   startMinute: number,
   workEndMinute: number,
   freeMinute = workEndMinute,
@@ -23,7 +23,7 @@ function visit(
   return { cell: { ...cell, ...instants }, standing: "safe", startMinute, workEndMinute, freeMinute } as PlannedVisit;
 }
 
-const rowOf = (station: number, visits: readonly PlannedVisit[], changes: readonly ReasonedChange[] = []) => {
+const rowOf = (station: string, visits: readonly PlannedVisit[], changes: readonly ReasonedChange[] = []) => {
   const days = boardDays(isoDate("2026-12-04"), 7, floor, changes);
   const [row] = boardRows([station], visits, days, changes);
   if (row === undefined) throw new Error("one station gives one row");
@@ -62,12 +62,12 @@ describe("the days of the board", () => {
 
 describe("a bar", () => {
   it("stops for lunch and goes on over the weekend", () => {
-    const [bar] = rowOf(7, [visit("A", 7, at("2026-12-04", 11, 30), at("2026-12-04", 13))]).bars;
+    const [bar] = rowOf("edges", [visit("A", "edges", at("2026-12-04", 11, 30), at("2026-12-04", 13))]).bars;
     expect(bar?.attended.map(({ fromMinute, toMinute }) => [fromMinute, toMinute])).toEqual([
       [690, 720],
       [750, 780],
     ]);
-    const [over] = rowOf(7, [visit("A", 7, at("2026-12-04", 16), at("2026-12-07", 8))]).bars;
+    const [over] = rowOf("edges", [visit("A", "edges", at("2026-12-04", 16), at("2026-12-07", 8))]).bars;
     expect(over?.attended).toEqual([
       { date: "2026-12-04", fromMinute: 960, toMinute: 990 },
       { date: "2026-12-07", fromMinute: 450, toMinute: 480 },
@@ -75,15 +75,17 @@ describe("a bar", () => {
   });
 
   it("shows a cure as far as anybody is there to see it", () => {
-    const pressed = visit("A", 11, at("2026-12-04", 15), at("2026-12-04", 15, 30), at("2026-12-04", 20));
-    expect(rowOf(11, [pressed]).bars[0]?.unattended).toEqual([{ date: "2026-12-04", fromMinute: 930, toMinute: 990 }]);
+    const pressed = visit("A", "press", at("2026-12-04", 15), at("2026-12-04", 15, 30), at("2026-12-04", 20));
+    expect(rowOf("press", [pressed]).bars[0]?.unattended).toEqual([
+      { date: "2026-12-04", fromMinute: 930, toMinute: 990 },
+    ]);
   });
 
   it("lies on a line of its own while another is under way; a press is taken until it is free", () => {
-    const first = visit("A", 11, at("2026-12-07", 8), at("2026-12-07", 8, 30), at("2026-12-07", 11));
-    const second = visit("B", 11, at("2026-12-07", 9, 30), at("2026-12-07", 10), at("2026-12-07", 12));
-    const third = visit("C", 11, at("2026-12-07", 11), at("2026-12-07", 12), at("2026-12-07", 14));
-    const row = rowOf(11, [third, second, first]);
+    const first = visit("A", "press", at("2026-12-07", 8), at("2026-12-07", 8, 30), at("2026-12-07", 11));
+    const second = visit("B", "press", at("2026-12-07", 9, 30), at("2026-12-07", 10), at("2026-12-07", 12));
+    const third = visit("C", "press", at("2026-12-07", 11), at("2026-12-07", 12), at("2026-12-07", 14));
+    const row = rowOf("press", [third, second, first]);
     expect(row.bars.map(({ serial, lane }) => [serial, lane])).toEqual([
       ["A", 0],
       ["B", 1],
@@ -95,23 +97,23 @@ describe("a bar", () => {
 
 describe("the serial of a bar", () => {
   it("stands on its widest piece, and beside one that is too short for it", () => {
-    const [over] = rowOf(7, [visit("A", 7, at("2026-12-04", 16, 20), at("2026-12-07", 9))]).bars;
+    const [over] = rowOf("edges", [visit("A", "edges", at("2026-12-04", 16, 20), at("2026-12-07", 9))]).bars;
     expect(over?.label).toEqual({
       piece: { date: "2026-12-07", fromMinute: 450, toMinute: 540 },
       isBeside: false,
     });
-    const [brief] = rowOf(7, [visit("A", 7, at("2026-12-07", 8), at("2026-12-07", 8, 20))]).bars;
+    const [brief] = rowOf("edges", [visit("A", "edges", at("2026-12-07", 8), at("2026-12-07", 8, 20))]).bars;
     expect(brief?.label.isBeside).toBe(true);
-    const [cut] = rowOf(7, [visit("A", 7, at("2026-12-07", 11, 30), at("2026-12-07", 12, 40))]).bars;
+    const [cut] = rowOf("edges", [visit("A", "edges", at("2026-12-07", 11, 30), at("2026-12-07", 12, 40))]).bars;
     expect(cut?.label).toEqual({ piece: { date: "2026-12-07", fromMinute: 750, toMinute: 760 }, isBeside: true });
   });
 
   it("is covered by no other bar of its line", () => {
     // Twenty minutes of work and a word of about an hour: what begins within that needs another line.
-    const brief = visit("A", 7, at("2026-12-07", 8), at("2026-12-07", 8, 20));
-    const soon = visit("B", 7, at("2026-12-07", 9), at("2026-12-07", 11));
-    const later = visit("C", 7, at("2026-12-07", 10), at("2026-12-07", 11));
-    expect(rowOf(7, [brief, soon, later]).bars.map(({ serial, lane }) => [serial, lane])).toEqual([
+    const brief = visit("A", "edges", at("2026-12-07", 8), at("2026-12-07", 8, 20));
+    const soon = visit("B", "edges", at("2026-12-07", 9), at("2026-12-07", 11));
+    const later = visit("C", "edges", at("2026-12-07", 10), at("2026-12-07", 11));
+    expect(rowOf("edges", [brief, soon, later]).bars.map(({ serial, lane }) => [serial, lane])).toEqual([
       ["A", 0],
       ["B", 1],
       ["C", 0],
@@ -130,11 +132,11 @@ describe("what is different about the floor", () => {
         toMinute: at("2026-12-07", 9),
       },
     };
-    expect(rowOf(11, [], [down]).down).toEqual([
+    expect(rowOf("press", [], [down]).down).toEqual([
       { date: "2026-12-04", fromMinute: 900, toMinute: 990 },
       { date: "2026-12-07", fromMinute: 450, toMinute: 540 },
     ]);
-    expect(rowOf(10, [], [down]).down).toEqual([]);
+    expect(rowOf("lay-up", [], [down]).down).toEqual([]);
   });
 
   it("gives overtime of two stations to these two alone", () => {
@@ -142,15 +144,15 @@ describe("what is different about the floor", () => {
       reason: "",
       change: {
         kind: "overtime",
-        stations: [10, 11],
+        stations: ["lay-up", "press"],
         fromMinute: at("2026-12-04", 16, 30),
         toMinute: at("2026-12-04", 19),
       },
     };
-    const long = (station: number) => visit("A", station, at("2026-12-04", 16), at("2026-12-04", 18));
-    const lastMinute = (station: number) =>
+    const long = (station: string) => visit("A", station, at("2026-12-04", 16), at("2026-12-04", 18));
+    const lastMinute = (station: string) =>
       rowOf(station, [long(station)], [evening]).bars[0]?.attended.at(-1)?.toMinute;
-    expect(lastMinute(10)).toBe(1080);
-    expect(lastMinute(7)).toBe(990);
+    expect(lastMinute("lay-up")).toBe(1080);
+    expect(lastMinute("edges")).toBe(990);
   });
 });

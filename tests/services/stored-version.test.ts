@@ -2,6 +2,10 @@ import { mkdtempSync, rmSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { database } from "#data/client";
+import { openPairs } from "#data/pairs";
+import { unreadableRows } from "#data/unreadable";
+import { readEvent } from "#schemas/events";
 import { openStored, storedFile } from "../support/stored/open-stored";
 import { paperFacts, type ShopFacts, shopFacts } from "../support/stored/shop-facts";
 import { lookedAt, storedOwner } from "../support/stored/store-version";
@@ -58,6 +62,16 @@ describe(`a shop stored by the version of ${version}`, () => {
 
   it.each(sections)("says the same of its %s", (section) => {
     expect(shop[section]).toEqual(expected.shop[section]);
+  });
+
+  it("holds no row that cannot be read and no event that is not of its kind", async () => {
+    const { db } = await database();
+    expect(await unreadableRows(db)).toEqual([]);
+    expect((await openPairs(db)).flatMap(({ unreadable }) => unreadable ?? [])).toEqual([]);
+    const events = await db.event.findMany({ select: { kind: true, data: true } });
+    expect(events.length).toBeGreaterThan(500);
+    const others = events.filter(({ kind, data }) => readEvent(kind, data).kind === "other").map(({ kind }) => kind);
+    expect([...new Set(others)]).toEqual([]);
   });
 
   it("prices every quote again, by its own release and book, to the cent", () => {

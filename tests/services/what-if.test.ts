@@ -38,7 +38,7 @@ describe("what if", () => {
     for (const { after } of closed.effect.moved) expect(after.p50 > "2026-12-24").toBe(true);
     expect(closed.effect.moved).toHaveLength(3);
     // Material eight weeks away: 10 November + 56 days = 5 January.
-    const late = await one({ kind: "supplier-lead", station: 5, weeks: 8 });
+    const late = await one({ kind: "supplier-lead", station: "sidewalls", weeks: 8 });
     for (const { after } of late.effect.moved) expect(after.p50 > "2027-01-05").toBe(true);
     expect(late.effect.moved).toHaveLength(3);
     // Eight more pairs before it: one more waits longer. Work done again more often takes longer on average.
@@ -59,7 +59,7 @@ describe("what if", () => {
     const owner = shop.as(shop.owner);
     const wrong: readonly (readonly [WhatIfInput, string])[] = [
       [{ kind: "hire", stations: [], from: day("2026-11-11") }, "stations"],
-      [{ kind: "hire", stations: [15], from: day("2026-11-11") }, "stations"],
+      [{ kind: "hire", stations: ["nowhere"], from: day("2026-11-11") }, "stations"],
       [{ kind: "second-press", from: day("2026-11-09") }, "from"],
       [{ kind: "closure", from: day("2026-11-11"), until: day("2026-11-10") }, "until"],
       [{ kind: "closure", from: day("2026-11-11"), until: day("2028-11-10") }, "until"],
@@ -67,7 +67,7 @@ describe("what if", () => {
       [{ kind: "club-order", pairs: 25 }, "pairs"],
       [{ kind: "rework", factor: 11 }, "factor"],
       [{ kind: "drop-mould", mould: "none", from: day("2026-11-11"), until: day("2026-11-12") }, "mould"],
-      [{ kind: "supplier-lead", station: 5, weeks: 27 }, "weeks"],
+      [{ kind: "supplier-lead", station: "sidewalls", weeks: 27 }, "weeks"],
     ];
     for (const [input, path] of wrong) {
       expect(await askWhatIf(owner, input), path).toMatchObject({ refusal: { code: "invalid-field", path } });

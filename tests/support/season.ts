@@ -179,7 +179,7 @@ function hiddenYear(
 ): HiddenYear {
   const now = shopMinute(firstDay, 0);
   const pairs = come.map(({ pair, cameOn }): PairOnFloor => {
-    return { ...pair, waitingOn: [{ reason: "deposit", holdsUpStation: 1, expectedDate: cameOn }] };
+    return { ...pair, waitingOn: [{ reason: "deposit", holdsUpStation: "release", expectedDate: cameOn }] };
   });
   const built = openQueue({ floor, changes: closures, pairs, now });
   if (!built.ok) throw new Error(JSON.stringify(built.refusal));
@@ -236,7 +236,7 @@ function hiddenYear(
       const last = begun.at(-1);
       const { station } = meta.step;
       if (last !== undefined && last.end > minute) {
-        const press = station === 11 ? { press: floor.presses[0]?.id ?? "" } : {};
+        const press = station === "press" ? { press: floor.presses[0]?.id ?? "" } : {};
         return [{ station, state: "running", startedAtMinute: now + last.start, visit: begun.length - 1, ...press }];
       }
       if (begun.length > failed.length && last !== undefined) {

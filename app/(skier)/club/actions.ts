@@ -8,7 +8,8 @@ import { type FormState, readForm, typedValues } from "#app/_server/form-state.t
 import { linkContext } from "#app/_server/request.ts";
 import refusalWords from "#content/copy/refusals.json";
 import { acceptQuoteSchema, idListField, idsField, wordsFor } from "#schemas";
-import { acceptClub, type ClubId, type QuoteId } from "#services";
+import { idOf } from "#schemas/ids";
+import { acceptClub, type QuoteId } from "#services";
 
 const pageOf = (token: string) => `/club/${encodeURIComponent(token)}`;
 
@@ -28,7 +29,7 @@ const take = formAction({
   run: async (ctx, { token, name, quoteIds, priced }) => {
     const { subject } = await linkContext(token, "club");
     return acceptClub(ctx, {
-      clubId: subject.id as ClubId,
+      clubId: idOf("club", subject.id),
       how: "online",
       name,
       quoteIds: quoteIds as readonly string[] as readonly QuoteId[],

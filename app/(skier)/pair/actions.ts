@@ -14,7 +14,8 @@ import {
   recordDepositSchema,
   wordsFor,
 } from "#schemas";
-import { approveProof, askProofChanges, confirmRights, type OrderId, type PairId, recordDeposit } from "#services";
+import { idOf } from "#schemas/ids";
+import { approveProof, askProofChanges, confirmRights, recordDeposit } from "#services";
 
 const words = (refusal: Refusal) => wordsFor(refusal, refusalWords);
 const pairField = { ...linkField, pairId: z.string().min(1).max(60) };
@@ -27,7 +28,7 @@ export const chooseDeposit = formAction({
   context,
   run: async (ctx, { token, method }) => {
     const { subject } = await linkContext(token, "order");
-    return recordDeposit(ctx, { orderId: subject.id as OrderId, method });
+    return recordDeposit(ctx, { orderId: idOf("order", subject.id), method });
   },
   words,
   done: show,
@@ -37,7 +38,7 @@ export const approve = formAction({
   name: "approve a proof",
   schema: approveProofSchema.extend({ ...pairField, revision: wholeField }),
   context,
-  run: (ctx, { pairId, revision, name }) => approveProof(ctx, { pairId: pairId as PairId, revision, name }),
+  run: (ctx, { pairId, revision, name }) => approveProof(ctx, { pairId: idOf("pair", pairId), revision, name }),
   words,
   done: show,
 });
@@ -46,7 +47,7 @@ export const askForChanges = formAction({
   name: "ask for changes to a proof",
   schema: askProofChangesSchema.extend({ ...pairField, revision: wholeField }),
   context,
-  run: (ctx, { pairId, revision, note }) => askProofChanges(ctx, { pairId: pairId as PairId, revision, note }),
+  run: (ctx, { pairId, revision, note }) => askProofChanges(ctx, { pairId: idOf("pair", pairId), revision, note }),
   words,
   done: show,
 });
@@ -55,7 +56,7 @@ export const confirmPictureRights = formAction({
   name: "confirm picture rights",
   schema: confirmRightsSchema.extend(pairField),
   context,
-  run: (ctx, { pairId, basis, name }) => confirmRights(ctx, { pairId: pairId as PairId, basis, name }),
+  run: (ctx, { pairId, basis, name }) => confirmRights(ctx, { pairId: idOf("pair", pairId), basis, name }),
   words,
   done: show,
 });

@@ -8,13 +8,14 @@ import { linkContext } from "#app/_server/request.ts";
 import refusalWords from "#content/copy/refusals.json";
 import type { Refusal } from "#engine/units";
 import { acceptQuoteSchema, requestChangeSchema, wordsFor } from "#schemas";
-import { acceptQuote, orderLinkOfQuote, type QuoteId, repriceQuote, requestChange } from "#services";
+import { idOf } from "#schemas/ids";
+import { acceptQuote, orderLinkOfQuote, repriceQuote, requestChange } from "#services";
 
 const words = (refusal: Refusal) => wordsFor(refusal, refusalWords);
 
 async function quoteBehind(token: string) {
   const { ctx, subject } = await linkContext(token, "quote");
-  return { ctx, quoteId: subject.id as QuoteId };
+  return { ctx, quoteId: idOf("quote", subject.id) };
 }
 const context = async ({ token }: { readonly token: string }) => (await quoteBehind(token)).ctx;
 

@@ -9,8 +9,8 @@ import { config } from "#config";
 import refusalWords from "#content/copy/refusals.json";
 import type { Outcome, Refusal } from "#engine/units";
 import { askReviewSchema, confirmRightsSchema, sheetPatchSchema, wordsFor } from "#schemas";
+import { idOf } from "#schemas/ids";
 import {
-  type ArtworkId,
   askReview,
   assess,
   type Context,
@@ -32,7 +32,7 @@ const onSheet = <T>(name: string, token: string, work: (ctx: Context, sheetId: S
     name,
     async () => {
       const { ctx, subject } = await linkContext(token, "sheet");
-      return work(ctx, subject.id as SheetId);
+      return work(ctx, idOf("sheet", subject.id));
     },
     say,
   );
@@ -98,6 +98,6 @@ export async function statePictureRights(
   const parsed = confirmRightsSchema.safeParse({ basis, name });
   if (!parsed.success) return { ok: false, message: parsed.error.issues[0]?.message ?? "" };
   return onSheet("state picture rights", token, (ctx) =>
-    stateRights(ctx, { artworkId: artworkId as ArtworkId, ...parsed.data }),
+    stateRights(ctx, { artworkId: idOf("artwork", artworkId), ...parsed.data }),
   );
 }

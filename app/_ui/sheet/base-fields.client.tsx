@@ -13,7 +13,7 @@ export function BaseFields({ words, spec, shape, catalog, sheet }: GraphicPartPr
   const set = (part: Partial<PairSpec["base"]>) => sheet.setChoices({ base: { ...spec.base, ...part } });
   const inlayPrice = {
     none: "",
-    "swap-letters": optionPrice(catalog, "inlay-swap-letters"),
+    counterchange: optionPrice(catalog, "inlay-counterchange"),
     complex: optionPrice(catalog, "inlay-complex"),
   };
   return (
@@ -46,7 +46,7 @@ export function BaseFields({ words, spec, shape, catalog, sheet }: GraphicPartPr
       <RadioGroup
         name="inlay"
         label={w.inlay}
-        choices={(["none", "swap-letters", "complex"] as const).map((value) => ({
+        choices={(["none", "counterchange", "complex"] as const).map((value) => ({
           value,
           label: w.inlays[value],
           aside: inlayPrice[value],

@@ -1,6 +1,7 @@
 import { Badge } from "#app/_ui/notice.tsx";
 import { Part } from "#app/_ui/page.tsx";
 import { Table } from "#app/_ui/table.tsx";
+import { fill } from "#app/_ui/words.ts";
 import words from "#content/copy/shop.json";
 import type { DeskOverview, DraftRow, Page, QueuePair } from "#services";
 import { Clock, Day, NumberLink, PairLink } from "../cells";
@@ -13,6 +14,11 @@ const h = w.heads;
 export function DeskLists({ overview, drafts }: { readonly overview: DeskOverview; readonly drafts: Page<DraftRow> }) {
   return (
     <div className="grid gap-x-10 *:min-w-0 xl:grid-cols-2">
+      {overview.unreadable.length > 0 ? (
+        <Part title={w.unreadable} id="unreadable">
+          <Unreadable rows={overview.unreadable} />
+        </Part>
+      ) : null}
       <Part title={w.callBacks} id="call-backs">
         <CallBacks rows={overview.callBacks} />
       </Part>
@@ -46,6 +52,21 @@ export function DeskLists({ overview, drafts }: { readonly overview: DeskOvervie
 
 function Nothing({ children }: { readonly children: string }) {
   return <p className="text-pencil">{children}</p>;
+}
+
+function Unreadable({ rows }: { readonly rows: DeskOverview["unreadable"] }) {
+  return (
+    <>
+      <ul className="mb-2">
+        {rows.map((row) => (
+          <li key={`${row.table} ${row.row} ${row.column}`}>
+            <Badge tone="iron">{w.unreadable}</Badge> {fill(w.unreadableRow, { ...row })}
+          </li>
+        ))}
+      </ul>
+      <p className="max-w-measure text-sm text-pencil">{w.unreadableNote}</p>
+    </>
+  );
 }
 
 function CallBacks({ rows }: { readonly rows: DeskOverview["callBacks"] }) {

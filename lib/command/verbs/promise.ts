@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { z } from "zod";
 import { resolveSpec } from "#engine/configuration";
+import { promiseClasses, states, stationFor } from "#engine/floor";
 import {
   dateOfShopMinute,
   type PairOnFloor,
@@ -9,6 +10,7 @@ import {
   shopMinute,
   type WaitingOn,
   waitForBought,
+  waitReasons,
 } from "#engine/routing";
 import { accept, type IsoDate, isoDate, type Outcome, refuse } from "#engine/units";
 import { catalogue } from "../catalogue";
@@ -18,6 +20,14 @@ import { verb } from "../verb";
 import { flexSpec } from "./schemas";
 
 const minute = z.number().int();
+/** A station by its id, or by the number that people know it by. */
+const station = z
+  .union([z.string().min(1), z.number().int()])
+  .transform((given) =>
+    typeof given === "string"
+      ? given
+      : (catalogue().floor.stations.find(({ number }) => number === given)?.id ?? String(given)),
+  );
 const day = z.iso.date().transform((text) => isoDate(text));
 
 const pairOnFloor = z.strictObject({
@@ -26,15 +36,15 @@ const pairOnFloor = z.strictObject({
     kind: z.enum(["pair", "print-only"]),
     mould: z.string().nullable(),
     mouldFamily: z.string().nullable(),
-    extraMinutes: z.array(z.strictObject({ station: minute, minutes: minute })).default([]),
+    extraMinutes: z.array(z.strictObject({ station, minutes: minute })).default([]),
     hasOwnGraphic: z.boolean().default(false),
     printSheets: z.number().int().min(1).exactOptional(),
   }),
   operations: z
     .array(
       z.strictObject({
-        station: minute,
-        state: z.enum(["blocked", "ready", "running", "done", "redo"]),
+        station,
+        state: z.enum(states.operation),
         startedAtMinute: minute.exactOptional(),
         doneAtMinute: minute.exactOptional(),
         press: z.string().exactOptional(),
@@ -46,15 +56,15 @@ const pairOnFloor = z.strictObject({
   waitingOn: z
     .array(
       z.strictObject({
-        reason: z.enum(["deposit", "specification-lock", "proof", "rights", "material", "decision"]),
+        reason: z.enum(waitReasons),
         expectedDate: day.exactOptional(),
-        holdsUpStation: minute,
+        holdsUpStation: station,
       }),
     )
     .default([]),
   queuedAtMinute: minute,
   promise: z
-    .strictObject({ class: z.enum(["estimate", "promise", "hard-date"]), date: day })
+    .strictObject({ class: z.enum(promiseClasses), date: day })
     .nullable()
     .default(null),
 });
@@ -122,13 +132,14 @@ export const promiseVerb = verb({
       hasOwnGraphic: ownGraphic,
     } as const;
     const { nowMinute, pairs } = live.value;
+    const { floor } = catalogue();
     const orderedOn = dateOfShopMinute(nowMinute);
     const waitingOn: readonly WaitingOn[] = [
-      ...(ownGraphic ? [{ reason: "proof", holdsUpStation: 8 } as const] : []),
-      ...reinforcements.flatMap((part) => waitForBought(part, orderedOn, catalogue().floor.hours) ?? []),
+      ...(ownGraphic ? [{ reason: "proof", holdsUpStation: stationFor(floor, "print").id } as const] : []),
+      ...reinforcements.flatMap((part) => waitForBought(part, orderedOn, floor) ?? []),
     ];
     const range = promiseRuns(
-      { floor: catalogue().floor, changes: [], pairs: pairs as readonly PairOnFloor[], now: nowMinute },
+      { floor, changes: [], pairs: pairs as readonly PairOnFloor[], now: nowMinute },
       { route, waitingOn },
       { runs, seed },
     );

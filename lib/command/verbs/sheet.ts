@@ -64,7 +64,7 @@ export const sheetVerb = verb({
       lots: [],
       floor: floorFacts({ build, parts: partsRules, shop, ...rest }, safety),
       cassette: null,
-      notes,
+      notes: notes.map((text) => ({ kind: "said", text }) as const),
     } as const;
     const pdf =
       document === "build-sheet"

@@ -12,8 +12,8 @@ export function inlayConflicts({ base }: PairSpec): SpecConflict[] {
   if ((base.inlayText ?? "").trim() === "") {
     conflicts.push({ code: "inlay-needs-text", path: "base.inlayText", ways: [plain] });
   }
-  if (base.inlay === "swap-letters" && base.left === base.right) {
-    conflicts.push({ code: "swap-needs-two-colours", path: "base.right", colour: base.left, ways: [plain] });
+  if (base.inlay === "counterchange" && base.left === base.right) {
+    conflicts.push({ code: "counterchange-needs-two-colours", path: "base.right", colour: base.left, ways: [plain] });
   }
   return conflicts;
 }

@@ -1,9 +1,11 @@
 /**
  * From what was ordered to what is built: the catalogue's items, one complete spec, its construction and what of it clashes.
  */
+export * from "./bench-class";
 export { type BuildableSpec, type ResolvedSpec, referenceBuildFor, resolveSpec, skiBuildFor } from "./build";
 export * from "./compatibility";
 export * from "./complete-spec";
+export * from "./core-mass";
 export * from "./designed-profile";
 export * from "./flex-class";
 export * from "./graphic-resolution";
@@ -11,9 +13,12 @@ export * from "./house-pattern";
 export * from "./layer-materials";
 export * from "./lettering";
 export * from "./lookup";
+export * from "./mould-camber";
 export * from "./pair-layout";
+export * from "./print-face";
 export * from "./solve-spec";
 export { nineOfTen, spreadOf } from "./spread";
 export { stripSides } from "./strip-columns";
+export * from "./strip-places";
 export * from "./strip-weights";
 export * from "./types";

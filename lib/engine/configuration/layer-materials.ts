@@ -2,8 +2,8 @@
 import type { LayerMaterial } from "#engine/flex";
 import type { Fabric, Sheet } from "#engine/materials";
 
-export function fabricLayer({ label, exMpa, eyMpa, gxyMpa, nuXy, densityKgM3 }: Fabric): LayerMaterial {
-  return { label, exMpa, eyMpa, gxyMpa, nuXy, densityKgM3 };
+export function fabricLayer({ label, exMpa, eyMpa, gxyMpa, nuXy, densityKgM3, fibresDeg }: Fabric): LayerMaterial {
+  return { label, exMpa, eyMpa, gxyMpa, nuXy, densityKgM3, fibresDeg };
 }
 
 /** An isotropic sheet: Poisson's ratio follows from the two moduli, ν = E/2G − 1. */

@@ -64,7 +64,8 @@ function extraPlies(reinforcements: readonly Reinforcement[], face: Face, { mate
         ? ({ kind: "bands", count: placement.perFace, bandWidthMm: placement.bandWidthMm } as const)
         : ({ kind: "full" } as const);
     const { thicknessMm } = fabric;
-    return [{ role: "fabric", id: `${id}-${face}`, material: fabricLayer(fabric), thicknessMm, extent }];
+    const material = fabricLayer(fabric);
+    return [{ role: "fabric", id: `${id}-${face}`, material, thicknessMm, extent, fromOption: id }];
   });
 }
 
@@ -79,8 +80,22 @@ function addedMetal(model: Model, reinforcements: readonly Reinforcement[], cata
       const rubber = sheetLayer(sheetById(materials, rules.edgeRubber.material));
       const extent = { kind: "full" } as const;
       return [
-        { role: "metal", id: `${id}-${face}`, material: sheet, thicknessMm: placement.thicknessMm, extent },
-        { role: "rubber", id: `${id}-rubber-${face}`, material: rubber, thicknessMm: placement.rubberMm, extent },
+        {
+          role: "metal",
+          id: `${id}-${face}`,
+          material: sheet,
+          thicknessMm: placement.thicknessMm,
+          extent,
+          fromOption: id,
+        },
+        {
+          role: "rubber",
+          id: `${id}-rubber-${face}`,
+          material: rubber,
+          thicknessMm: placement.rubberMm,
+          extent,
+          fromOption: id,
+        },
       ];
     });
   };

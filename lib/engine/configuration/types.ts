@@ -89,7 +89,8 @@ export interface Reinforcement {
   readonly effect: string;
   readonly placement: ReinforcementPlacement;
   readonly extraPlies: number;
-  readonly extraMinutes: readonly { readonly station: number; readonly minutes: number }[];
+  /** Touch minutes that it adds, by the id of the station. */
+  readonly extraMinutes: readonly { readonly station: string; readonly minutes: number }[];
   readonly leadDays: number;
   readonly priceCode: string;
   readonly forUses: readonly ModelUse[];
@@ -253,7 +254,7 @@ export interface PairSpec extends FlexSpec {
   readonly base: {
     readonly left: string;
     readonly right: string;
-    readonly inlay: "none" | "swap-letters" | "complex";
+    readonly inlay: "none" | "counterchange" | "complex";
     readonly inlayText?: string;
   };
   readonly mount: {

@@ -1,4 +1,5 @@
 /** Fills a flag's words: `{name}` in the catalogue's text becomes the parameter of that name. */
+import { fill } from "#engine/units";
 import type { FitCoefficients, FitFlag, FitFlagCode, FlagSuggestion } from "./types";
 
 export interface FlagFacts {
@@ -19,13 +20,4 @@ export function flag(
     script: fill(words.script, facts),
     ...more,
   };
-}
-
-/** @throws RangeError when the text names a fact that is not given */
-function fill(text: string, facts: FlagFacts): string {
-  return text.replaceAll(/\{(\w+)\}/g, (_, name: string) => {
-    const fact = facts[name];
-    if (fact === undefined) throw new RangeError(`the words "${text}" need {${name}}, which is not given`);
-    return String(fact);
-  });
 }

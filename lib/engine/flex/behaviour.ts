@@ -54,6 +54,15 @@ export function twistPerNmm(stations: readonly FlexStation[], fromMm: number, to
   return turn;
 }
 
+/** Turn of one place against another under a torque about the ski's axis, degrees. */
+export function twistDeg(
+  stations: readonly FlexStation[],
+  span: { readonly fromMm: number; readonly toMm: number },
+  torqueNmm: number,
+): number {
+  return (torqueNmm * twistPerNmm(stations, span.fromMm, span.toMm) * 180) / Math.PI;
+}
+
 function massOf(stations: readonly FlexStation[]): number {
   return overPieces(stations, (s) => s.massGPerM);
 }

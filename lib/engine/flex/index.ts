@@ -10,6 +10,7 @@ export { coreShearStiffnessN } from "./core-shear";
 export { bareBuild, evaluateFlex, referenceCurve } from "./evaluate";
 export { freeFreeFrequencies } from "./frequencies";
 export * from "./milled-strips";
+export * from "./profile";
 export { solveCore } from "./solve-core";
 export { flexSpread } from "./spread";
 export * from "./spread-types";

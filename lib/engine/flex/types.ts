@@ -12,6 +12,8 @@ export interface LayerMaterial {
   readonly gxyMpa: number;
   readonly nuXy: number;
   readonly densityKgM3: number;
+  /** Of a cloth: which ways its fibres run, degrees from the ski's axis. */
+  readonly fibresDeg?: readonly number[];
 }
 
 export type LayerExtent =
@@ -31,6 +33,8 @@ export type BuildLayer =
       readonly material: LayerMaterial;
       readonly thicknessMm: number;
       readonly extent: LayerExtent;
+      /** The reinforcement that brought it; absent on a layer of the model's own. */
+      readonly fromOption?: string;
     }
   | { readonly role: "core" };
 

@@ -1,3 +1,4 @@
 export * from "./corrections";
+export * from "./fibres";
 export * from "./lookup";
 export * from "./types";

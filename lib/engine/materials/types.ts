@@ -26,6 +26,8 @@ export interface Fabric {
   readonly eyMpa: number;
   readonly gxyMpa: number;
   readonly nuXy: number;
+  /** Which ways the fibres run, degrees from the ski's axis: 0 along it, positive and negative are the two diagonals. */
+  readonly fibresDeg: readonly number[];
   /** Cured density, resin included. */
   readonly densityKgM3: number;
   /** Hides wood under a clear topsheet. */

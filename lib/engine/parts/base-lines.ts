@@ -60,7 +60,7 @@ function baseLine(context: PartsContext, side: "left" | "right"): PartLine {
   });
 }
 
-/** Letters are cut from both sheets in one job and exchanged: what leaves one base fills the other. */
+/** Counterchange: letters are cut from both sheets in one job and exchanged, what leaves one base fills the other. */
 function inlayLines(context: PartsContext): PartLine[] {
   const { spec, rules } = context;
   if (spec.base.inlay === "none") return [];

@@ -1,6 +1,6 @@
 /** Lines 24 to 31: the model's own glass and metal, and what the ordered reinforcements add. */
 import type { LayupLayer, Reinforcement } from "#engine/configuration";
-import { fabricById, sheetById } from "#engine/materials";
+import { fabricById, isDiagonalCloth, sheetById } from "#engine/materials";
 import { clothMassG, line, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
 import type { PartLine } from "./types";
 
@@ -80,8 +80,8 @@ function reinforcementLines(context: PartsContext, reinforcement: Reinforcement)
   const piece = placement.kind === "stringers" ? rectangle(shape.lengthMm, placement.bandWidthMm) : plyOf(context);
   const each = placement.faces.length * (placement.kind === "stringers" ? placement.perFace : 1);
   const faces = placement.faces.map((face) => (face === "bottom" ? "under" : "over")).join(" and ");
-  // A cloth stiffer in shear than along the ski is a ±45° one: it has a line of its own in the shop's list.
-  const code = placement.kind === "stringers" ? "stringers" : fabric.gxyMpa > fabric.exMpa ? "extra-biax" : "extra-ply";
+  // A ±45° cloth has a line of its own in the shop's list.
+  const code = placement.kind === "stringers" ? "stringers" : isDiagonalCloth(fabric) ? "extra-biax" : "extra-ply";
   return [
     line(context, code, {
       ...piece,

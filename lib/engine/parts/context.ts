@@ -79,7 +79,7 @@ export function line({ rules }: PartsContext, code: PartCode, facts: LineFacts):
     unit: rule.unit,
     scrapFactor: rule.scrapFactor,
     ...(fromOption === undefined ? {} : { fromOption }),
-    stationNumber: rule.stationNumber,
+    station: rule.station,
     mandatoryScan: rule.mandatoryScan,
   };
 }

@@ -1,3 +1,4 @@
 export * from "./base-roll";
 export { partsFor } from "./parts-for";
+export * from "./resin-use";
 export * from "./types";

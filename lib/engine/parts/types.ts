@@ -19,7 +19,8 @@ export interface PartLine {
   readonly scrapFactor: number;
   /** Ordered because of an option: highlighted on the build sheet. */
   readonly fromOption?: string;
-  readonly stationNumber: number;
+  /** Id of the station that uses it. */
+  readonly station: string;
   readonly mandatoryScan: boolean;
 }
 
@@ -43,7 +44,8 @@ export interface PartRule {
   readonly unit: PartLine["unit"];
   /** Multiplier on the net quantity. */
   readonly scrapFactor: number;
-  readonly stationNumber: number;
+  /** Id of the station that uses it. */
+  readonly station: string;
   readonly mandatoryScan: boolean;
   /** Per `costPer`, low to high; absent when included in another line. */
   readonly unitCostCents?: { readonly low: number; readonly high: number };

@@ -99,7 +99,7 @@ function graphicCodes(spec: PairSpec): readonly FixedOptionCode[] {
 
 function baseCodes(spec: PairSpec): readonly FixedOptionCode[] {
   if (spec.base.inlay === "none") return [];
-  return [spec.base.inlay === "complex" ? "inlay-complex" : "inlay-swap-letters"];
+  return [spec.base.inlay === "complex" ? "inlay-complex" : "inlay-counterchange"];
 }
 
 function rushLine(rush: NonNullable<PriceTerms["rush"]>, book: PriceBook, lines: readonly UntaxedLine[]): UntaxedLine {

@@ -13,7 +13,7 @@ export type FixedOptionCode =
   | "flex-outside-classes"
   | "graphic-own"
   | "graphic-own-pair"
-  | "inlay-swap-letters"
+  | "inlay-counterchange"
   | "inlay-complex"
   | "mount-review"
   | "tip-tail-protectors";

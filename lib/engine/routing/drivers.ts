@@ -94,7 +94,7 @@ export class CauseTallies {
         return {
           code: code as DateDriver["code"],
           workingDays,
-          ...(detail === undefined ? {} : code === "mould" ? { mould: detail } : { station: Number(detail) }),
+          ...(detail === undefined ? {} : code === "mould" ? { mould: detail } : { station: detail }),
           ...(until === null ? {} : { untilDate: dateOfShopMinute(originMinute + until) }),
           ...(mouldDays === undefined || mouldDays.length === 0 ? {} : { mouldDays }),
         };

@@ -2,6 +2,7 @@
  * What makes the floor different from its settings for a while, or from a day on: a press that is down, a person who is ill,
  * a closure, overtime, a second press. The same list serves what happened, what is planned, and what is only asked about.
  */
+import type { StationId } from "#engine/floor";
 import type { MinuteWindow } from "#engine/schedule";
 import type { CrewMember, FloorCatalog, Press, ShopHours } from "./floor";
 import { dateOfDay, minutesPerDay } from "./shop-time";
@@ -22,18 +23,18 @@ interface FromADayOn {
 
 export type FloorChange =
   | ({ readonly kind: "press-down"; readonly press: string } & ForAWhile)
-  | ({ readonly kind: "station-down"; readonly station: number } & ForAWhile)
+  | ({ readonly kind: "station-down"; readonly station: StationId } & ForAWhile)
   | ({ readonly kind: "person-away"; readonly person: string } & ForAWhile)
   | ({ readonly kind: "mould-out"; readonly mould: string } & ForAWhile)
   | ({ readonly kind: "shop-closed" } & ForAWhile)
   /**
    * Extra open time. With `stations`, for the work there only: an evening of lay-up and press whose pair then cures overnight
-   * is overtime for stations 10 and 11. With `daily`, only these minutes of every working day in between: ten evenings are
+   * is overtime for those two stations. With `daily`, only these minutes of every working day in between: ten evenings are
    * one change.
    */
   | ({
       readonly kind: "overtime";
-      readonly stations?: readonly number[];
+      readonly stations?: readonly StationId[];
       readonly daily?: { readonly fromMinute: number; readonly toMinute: number };
     } & ForAWhile)
   | ({ readonly kind: "extra-press"; readonly press: Press } & FromADayOn)
@@ -64,7 +65,7 @@ export function unavailableWindows(
   who: {
     readonly press?: string;
     readonly person?: string;
-    readonly station?: number;
+    readonly station?: StationId;
     readonly mould?: string;
   },
   originMinute: ShopMinute,
@@ -132,7 +133,7 @@ export function singleChanges(changes: readonly FloorChange[], hours: ShopHours)
 export function hoursChanges(
   changes: readonly FloorChange[],
   originMinute: ShopMinute,
-  station: number | "any" | null = null,
+  station: StationId | "any" | null = null,
 ): { readonly closures: readonly MinuteWindow[]; readonly extraWindows: readonly MinuteWindow[] } {
   const closures: MinuteWindow[] = [];
   const extra: MinuteWindow[] = [];
@@ -148,6 +149,6 @@ export function hoursChanges(
 }
 
 /** Stations that have overtime of their own. */
-export function stationsWithOvertime(changes: readonly FloorChange[]): ReadonlySet<number> {
+export function stationsWithOvertime(changes: readonly FloorChange[]): ReadonlySet<StationId> {
   return new Set(changes.flatMap((change) => (change.kind === "overtime" ? (change.stations ?? []) : [])));
 }

@@ -2,6 +2,7 @@
  * The live queue as a scheduling problem: stations, people, presses, moulds and cassettes as resources, every open pair as a
  * job in its present state. Problem minute 0 is the midnight before `now`.
  */
+import { findStation, placeOf, type StationId, stationFor, stationOf, stationsOfRole } from "#engine/floor";
 import type {
   CalendarSpec,
   JobSpec,
@@ -20,7 +21,7 @@ import {
   stationsWithOvertime,
   unavailableWindows,
 } from "./floor-changes";
-import { pressStation, type RouteStep, routeFor, stationOf, usesCassette } from "./network";
+import { type RouteStep, routeFor } from "./route";
 import { dayIndex, minutesPerDay, shopMinute, weekdayOf } from "./shop-time";
 import type { QueueSituation } from "./situation";
 import type { CandidatePair, OperationOnFloor, PairOnFloor, RouteFacts, ShopMinute, WaitingOn } from "./types";
@@ -66,7 +67,7 @@ export function shopCalendar(
   floor: FloorCatalog,
   firstDay: number,
   changes: readonly FloorChange[] = [],
-  station: number | "any" | null = null,
+  station: StationId | "any" | null = null,
 ): CalendarSpec {
   return {
     ...hoursChanges(singleChanges(changes, floor.hours), firstDay * minutesPerDay, station),
@@ -125,7 +126,7 @@ export function candidateProblem(queue: FloorProblem, candidate: CandidatePair):
 
 function checkPair(floor: FloorCatalog, pair: PairOnFloor, index: number): FloorRefusal | null {
   const path = `pairs.${index}`;
-  const strange = pair.operations.find(({ station }) => !floor.stations.some(({ number }) => number === station));
+  const strange = pair.operations.find(({ station }) => findStation(floor, station) === null);
   if (strange !== undefined) return { code: "unknown-station", path: `${path}.operations`, station: strange.station };
   const press = pair.operations.find((operation) => operation.press !== undefined && !hasPress(floor, operation.press));
   if (press !== undefined) return { code: "unknown-press", path: `${path}.operations`, press: press.press };
@@ -137,7 +138,11 @@ function hasPress(floor: FloorCatalog, id: string): boolean {
 }
 
 function checkRoute(floor: FloorCatalog, route: RouteFacts, path: string): FloorRefusal | null {
-  if (route.kind === "print-only" || floor.moulds.some(({ id }) => id === route.mould)) return null;
+  if (route.kind === "print-only") {
+    const hasPrint = stationsOfRole(floor, "print").length > 0;
+    return hasPrint ? null : { code: "unknown-station", path: `${path}.route.kind`, station: "print" };
+  }
+  if (floor.moulds.some(({ id }) => id === route.mould)) return null;
   return { code: "unknown-mould", path: `${path}.route.mould`, mould: route.mould };
 }
 
@@ -171,12 +176,13 @@ function floorResources(
     return unavailable.length === 0 ? {} : { unavailable };
   };
   const matrix = changeoverMatrix(floor);
+  const pressing = stationFor(floor, "press").id;
   return [
-    ...floor.stations.map(({ number, capacity }) => ({
-      id: stationResource(number),
+    ...floor.stations.map(({ id, capacity }) => ({
+      id: stationResource(id),
       capacity,
-      calendar: overtime.has(number) ? stationResource(number) : calendarName,
-      ...away({ station: number }),
+      calendar: overtime.has(id) ? stationResource(id) : calendarName,
+      ...away({ station: id }),
     })),
     ...floor.crew.map(({ id }) => ({
       id: crewResource(id),
@@ -185,7 +191,7 @@ function floorResources(
       ...away({ person: id }),
     })),
     ...floor.presses.map((press) => {
-      const initialFamily = mountedOn(press.id, pairs) ?? press.initialMould;
+      const initialFamily = mountedOn(press.id, pressing, pairs) ?? press.initialMould;
       return {
         id: pressResource(press.id),
         capacity: 1,
@@ -201,13 +207,12 @@ function floorResources(
 }
 
 /** The mould of the pair that was pressed last. */
-function mountedOn(press: string, pairs: readonly PairOnFloor[]): string | undefined {
+function mountedOn(press: string, pressing: StationId, pairs: readonly PairOnFloor[]): string | undefined {
   let latest = Number.NEGATIVE_INFINITY;
   let mould: string | undefined;
   for (const pair of pairs) {
     for (const operation of pair.operations) {
-      if (operation.station !== pressStation || (operation.press ?? press) !== press || pair.route.mould === null)
-        continue;
+      if (operation.station !== pressing || (operation.press ?? press) !== press || pair.route.mould === null) continue;
       const at =
         operation.state === "running" ? Number.POSITIVE_INFINITY : (operation.doneAtMinute ?? Number.NEGATIVE_INFINITY);
       if (at > latest) {
@@ -231,7 +236,7 @@ function changeoverMatrix(floor: FloorCatalog): Record<string, Record<string, nu
   );
 }
 
-export const stationResource = (number: number): string => `station-${number}`;
+export const stationResource = (id: StationId): string => `station:${id}`;
 export const crewResource = (id: string): string => `crew:${id}`;
 export const pressResource = (id: string): string => `press:${id}`;
 const bedResource = (mould: string): string => `mould:${mould}`;
@@ -248,7 +253,7 @@ class JobBuilder {
   readonly operations: FloorOperation[] = [];
   private readonly busyCrew = new Set<string>();
   private readonly busyAt = new Map<string, number>();
-  private readonly able = new Map<number, readonly string[]>();
+  private readonly able = new Map<StationId, readonly string[]>();
   private readonly needsAhead = new Map<string, Needs>();
 
   constructor(
@@ -282,7 +287,7 @@ class JobBuilder {
       this.operations.push({
         pair: index,
         pairKey: pair.pairId,
-        step: { ...step, station: holdsUpStation },
+        step: { ...step, station: holdsUpStation, place: placeOf(this.floor, holdsUpStation) + 1 },
         isDone: false,
         spentMinutes: null,
         isProofGate: true,
@@ -324,7 +329,8 @@ class JobBuilder {
     const release = this.releaseOf(pair, route, states, position);
     const waitsInPress = isPressWork(step);
     const family = waitsInPress ? pair.route.mould : null;
-    const layUpIsOpen = waitsInPress && !isRunning && !isDone && isAhead(states[position - 1]);
+    const layUpIsOpen =
+      waitsInPress && !isRunning && !isDone && step.after.every((earlier) => isAhead(states[earlier]));
     return {
       id: stepId(step),
       uses,
@@ -371,7 +377,7 @@ class JobBuilder {
     ) {
       uses.push({ resource: stationResource(step.station) });
     }
-    if (usesCassette(step.station) && mould !== null) uses.push({ resource: cassetteResource(mould) });
+    if (step.uses.includes("mould") && mould !== null) uses.push({ resource: cassetteResource(mould) });
     return [...uses, ...this.crewUse(step, state)];
   }
 
@@ -393,7 +399,7 @@ class JobBuilder {
   }
 
   /** Who can work at a station, in order of preference. */
-  private ableAt(station: number): readonly string[] {
+  private ableAt(station: StationId): readonly string[] {
     let ids = this.able.get(station);
     if (ids === undefined) {
       ids = byFewestSkills(ableCrew(this.floor, station)).map(({ id }) => crewResource(id));
@@ -419,7 +425,7 @@ class JobBuilder {
       if (holdsUpStation !== step.station || expectedDate === undefined) continue;
       release = Math.max(release, shopMinute(expectedDate, 0) - this.originMinute);
     }
-    if (step.station === pressStation - 1 && pair.frozenPressStart !== undefined) {
+    if (pair.frozenPressStart !== undefined && step.station === stationFor(this.floor, "lay-up").id) {
       const layUp = plannedMinutes(this.floor, step, 1, null).work;
       release = Math.max(release, pair.frozenPressStart.startMinute - layUp - this.originMinute);
     }
@@ -434,16 +440,16 @@ interface Needs {
 }
 
 interface ProofGate {
-  readonly station: number;
+  readonly station: StationId;
   readonly spec: OperationSpec;
 }
 
 export function stepId(step: RouteStep): string {
-  return step.kind === "rest" ? `${step.station}.rest` : String(step.station);
+  return step.kind === "rest" ? `${step.station}.rest` : step.station;
 }
 
 export function isPressWork(step: RouteStep): boolean {
-  return step.station === pressStation && step.kind === "work";
+  return step.kind === "work" && step.uses.includes("press");
 }
 
 function heldInPress(use: ResourceUse): readonly string[] {
@@ -452,7 +458,7 @@ function heldInPress(use: ResourceUse): readonly string[] {
 }
 
 /** People who know a station, the reserve left out. */
-function ableCrew(floor: FloorCatalog, station: number): readonly FloorCatalog["crew"][number][] {
+function ableCrew(floor: FloorCatalog, station: StationId): readonly FloorCatalog["crew"][number][] {
   return floor.crew.filter(({ stations, isReserve }) => !isReserve && stations.includes(station));
 }
 
@@ -467,8 +473,8 @@ function statesOf(pair: PairOnFloor, route: readonly RouteStep[]): readonly (Ope
   for (let position = route.length - 1; position >= 0; position--) {
     if (isAhead(states[position])) continue;
     for (const earlier of route[position]?.after ?? []) {
-      const station = route[earlier]?.station ?? 0;
-      if (states[earlier]?.state !== "done") states[earlier] = { station, state: "done" };
+      const station = route[earlier]?.station;
+      if (station !== undefined && states[earlier]?.state !== "done") states[earlier] = { station, state: "done" };
     }
   }
   return states;

@@ -2,39 +2,13 @@
  * The shop floor as data: stations, people, presses, moulds, hours, and what can go wrong. All values are the shop's own
  * settings (content/catalog/floor.json); nothing here is a constant of the engine. Minutes are touch minutes a pair.
  */
+import type { StationId, WithStations } from "#engine/floor";
 import type { IsoDate } from "#engine/units";
-
-/** Low, typical and high value of one duration, in minutes; the pessimistic end is a real one, not a disaster. */
-export interface ThreePointMinutes {
-  readonly low: number;
-  readonly typ: number;
-  readonly high: number;
-}
-
-export interface Station {
-  /** 1–14, as on the shop's route card. */
-  readonly number: number;
-  readonly id: string;
-  readonly label: string;
-  /** Benches or machines that work side by side. */
-  readonly capacity: number;
-  /** People needed at the same time for one pair. */
-  readonly crewNeeded: number;
-  /** Touch minutes of one pair, all people together. */
-  readonly minutes: ThreePointMinutes;
-  /** Clamp, cure, dry or rest after the work: wall-clock minutes, nights and weekends count, no hands, station free. */
-  readonly waitMinutes?: ThreePointMinutes;
-  /** Pairs that the shop likes to do together; shown on the board, not enforced. */
-  readonly usualBatch?: string;
-  /** Cannot be left half done over a break (wet resin, a loaded press). */
-  readonly isUninterrupted: boolean;
-  readonly skillLevel: 1 | 2 | 3;
-}
 
 export interface CrewMember {
   readonly id: string;
   readonly label: string;
-  readonly stations: readonly number[];
+  readonly stations: readonly StationId[];
   /** Steps in when somebody is away; the plan does not count on them. */
   readonly isReserve: boolean;
 }
@@ -76,9 +50,9 @@ export interface ChangeoverMinutes {
 /** A part of the work that is done again, with a chance per pass. */
 export interface ReworkLoop {
   readonly id: string;
-  readonly afterStation: number;
+  readonly afterStation: StationId;
   readonly probability: number;
-  readonly redoStations: readonly number[];
+  readonly redoStations: readonly StationId[];
   /** Share of the full minutes: one ski of two, or a second pass. */
   readonly minutesShare: number;
   /** Working days lost before the redo begins, uniform from low to high; absent: none. */
@@ -108,10 +82,9 @@ export interface ProofTurnaround {
   readonly workingDays: { readonly low: number; readonly typ: number; readonly high: number };
 }
 
-export interface FloorCatalog {
+export interface FloorCatalog extends WithStations {
   readonly id: string;
   readonly hours: ShopHours;
-  readonly stations: readonly Station[];
   readonly crew: readonly CrewMember[];
   readonly presses: readonly Press[];
   readonly pressProgramme: PressProgramme;

@@ -2,6 +2,7 @@
  * One more pair in one replication: placed step by step into what the others leave free (on the press with both changeovers),
  * moving nobody. Redo loops strike it as they strike the others; lost press days stand in the stored timelines.
  */
+import type { StationId } from "#engine/floor";
 import {
   type CompiledProblem,
   type CompiledUse,
@@ -98,7 +99,8 @@ function pressCause(insertion: Insertion, cluster: readonly number[]): string {
   const head = cluster[0] as number;
   const ready = earliestByPrecedence(placement, head);
   let latest = ready;
-  let cause = "crew:10";
+  const { station } = (insertion.operations[head] as FloorOperation).step;
+  let cause = `crew:${station}`;
   for (const operation of cluster) {
     const minutes = placement.minutes[operation] as number;
     for (const use of problem.usesOf[operation] ?? []) {
@@ -106,16 +108,16 @@ function pressCause(insertion: Insertion, cluster: readonly number[]): string {
       const free = firstFit(insertion, use, ready, end, problem.family[operation] as number);
       if (free <= latest) continue;
       latest = free;
-      cause = causeOf(problem.problem.resources[use.members[0] as number]?.id ?? "");
+      cause = causeOf(problem.problem.resources[use.members[0] as number]?.id ?? "", station);
     }
   }
   return cause;
 }
 
-function causeOf(resource: string): string {
+function causeOf(resource: string, station: StationId): string {
   if (resource.startsWith("press:")) return "press-queue";
   if (resource.startsWith("mould:") || resource.startsWith("cassette:")) return `mould:${resource.split(":")[1]}`;
-  return resource.startsWith("crew:") ? "crew:10" : "station-queue:10";
+  return resource.startsWith("crew:") ? `crew:${station}` : `station-queue:${station}`;
 }
 
 function firstFit({ placement }: Insertion, use: CompiledUse, from: number, minutes: number, family: number): number {
@@ -128,7 +130,7 @@ function firstFit({ placement }: Insertion, use: CompiledUse, from: number, minu
 }
 
 /** What a step that is not released yet waits for. */
-function holdUpOf({ waitingOn }: Insertion, station: number): string {
+function holdUpOf({ waitingOn }: Insertion, station: StationId): string {
   const reason = waitingOn.find((wait) => wait.holdsUpStation === station && wait.expectedDate !== undefined)?.reason;
   return reason === "proof" || reason === "deposit" || reason === "material" ? reason : "other-wait";
 }

@@ -1,3 +1,4 @@
+import type { StationId } from "#engine/floor";
 import {
   type CompiledProblem,
   calendarNamed,
@@ -116,7 +117,7 @@ function plannedOperations(
   });
 }
 
-function visitOf(pair: PairOnFloor | undefined, station: number): number {
+function visitOf(pair: PairOnFloor | undefined, station: StationId): number {
   let last = 0;
   for (const state of pair?.operations ?? []) {
     if (state.station === station && (state.visit ?? 0) > last) last = state.visit ?? 0;

@@ -1,7 +1,3 @@
-/**
- * What may happen in one replication: sampled minutes and waits, redone work, lost press days, shared shocks. Every draw is
- * keyed by (seed, replication, pair, step, visit), so one more pair shifts nobody else's draws (common random numbers).
- */
 import { hashText, keyedDraw, sampleTable, unitFromU32 } from "#engine/math";
 import { type CompiledProblem, clockMinuteOf, type WorkCalendar, workMinutesBefore } from "#engine/schedule";
 import { type DispatchSampler, type RedoRule, threePointTable } from "#engine/simulate";
@@ -140,7 +136,7 @@ export class FloorSampler implements DispatchSampler {
 
   private draw(operation: number, salt: number, visit: number): number {
     const step = (this.operations[operation] as FloorOperation).step;
-    const code = step.station * 4 + (step.kind === "rest" ? 1 : 0);
+    const code = step.place * 4 + (step.kind === "rest" ? 1 : 0);
     return keyedDraw(this.seed, this.replication, this.keys[operation] as number, code + salt, visit);
   }
 

@@ -2,7 +2,7 @@
  * What the queue is told and what it answers. Times are shop minutes: whole minutes of the shop's own clock since
  * 1970-01-01 00:00 local ({@link file://./shop-time.ts}); the caller turns instants into shop minutes at the edge.
  */
-import type { OperationState } from "#engine/lifecycle";
+import type { OperationState, PromiseClass, StationId } from "#engine/floor";
 import type { IsoDate } from "#engine/units";
 
 /** Minutes of the shop's local clock since 1970-01-01 00:00 local time. */
@@ -15,7 +15,7 @@ export interface RouteFacts {
   readonly mould: string | null;
   readonly mouldFamily: string | null;
   /** Touch minutes that options add at a station. */
-  readonly extraMinutes: readonly { readonly station: number; readonly minutes: number }[];
+  readonly extraMinutes: readonly { readonly station: StationId; readonly minutes: number }[];
   /** An own graphic waits for the skier's approval of the proof before it is printed. */
   readonly hasOwnGraphic: boolean;
   /** Print-only: number of sheets, which scales the print time; a pair needs 2. */
@@ -24,13 +24,13 @@ export interface RouteFacts {
 
 /** State of one station's work on a pair. Stations that are not listed are still to do. */
 export interface OperationOnFloor {
-  readonly station: number;
+  readonly station: StationId;
   readonly state: OperationState;
   /** Needed while running. */
   readonly startedAtMinute?: ShopMinute;
   /** Needed when done and a cure or rest may still be running. */
   readonly doneAtMinute?: ShopMinute;
-  /** Which press holds the pair (station 11). */
+  /** Which press holds the pair, at the press. */
   readonly press?: string;
   /** 0 first time, 1 for the first redo and so on. */
   readonly visit?: number;
@@ -38,18 +38,16 @@ export interface OperationOnFloor {
   readonly minutesShare?: number;
 }
 
-const waitReasons = ["deposit", "specification-lock", "proof", "rights", "material", "decision"] as const;
+export const waitReasons = ["deposit", "specification-lock", "proof", "rights", "material", "decision"] as const;
 export type WaitReason = (typeof waitReasons)[number];
 
 export interface WaitingOn {
   readonly reason: WaitReason;
   /** When it is expected; absent: the usual turnaround is sampled (proof) or it is taken as open until further notice. */
   readonly expectedDate?: IsoDate;
-  /** The first station that cannot begin without it. A proof holds up 8, a deposit holds up 1. */
-  readonly holdsUpStation: number;
+  /** The first station that cannot begin without it: the print without a proof, the release without a deposit. */
+  readonly holdsUpStation: StationId;
 }
-
-export type PromiseClass = "estimate" | "promise" | "hard-date";
 
 /** One open pair or print job, as it stands on the floor. */
 export interface PairOnFloor {
@@ -74,7 +72,7 @@ export interface CandidatePair {
 
 export interface PlannedOperation {
   readonly pairId: string;
-  readonly station: number;
+  readonly station: StationId;
   readonly visit: number;
   readonly startMinute: ShopMinute;
   /** End of the work; a press holds the pair until {@link freeMinute}. */
@@ -140,7 +138,7 @@ export interface DateDriver {
     | "rework-and-shocks";
   readonly workingDays: number;
   /** The station or mould it is about, where there is one. */
-  readonly station?: number;
+  readonly station?: StationId;
   readonly mould?: string;
   /** The day on which the wait is usually over: the press is taken until then. Absent: no day is usual. */
   readonly untilDate?: IsoDate;

@@ -1,5 +1,6 @@
 export * from "./body";
 export * from "./brand";
+export * from "./fill";
 export type * from "./ids";
 export * from "./outcome";
 export * from "./rounding";

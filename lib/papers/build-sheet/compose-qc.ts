@@ -1,10 +1,15 @@
 /** What the finished pair is measured against: target, limit to target, limit between the twins. */
+
+import words from "#content/copy/papers.json";
 import type { PairSpec } from "#engine/configuration";
-import { type SkiFlex, type SpringTest, twistPerNmm } from "#engine/flex";
+import { type SkiFlex, type SpringTest, twistDeg } from "#engine/flex";
+import { barRiseMm } from "#engine/geometry";
+import { fill } from "#engine/units";
 import type { DrawingData, FloorFacts, QcLimit, QcMeasure, Row } from "#papers/parts/facts";
 import { grams, mm, numberText, plainNumber } from "#papers/parts/format";
-import { STRUCTURE } from "#papers/parts/spec-rows";
-import type { QcRow } from "./facts";
+import type { QcRow } from "./printed";
+
+const w = words.buildSheet.check;
 
 /** N/mm at the bench is spoken of as newtons per centimetre. */
 const CM = 10;
@@ -30,50 +35,63 @@ export function composeQc(input: {
   const centre = flex.springCentreNPerMm * CM;
   const fore = flex.springForebodyNPerMm * CM;
   const aft = flex.springAfterbodyNPerMm * CM;
-  const twist = twistPerTenNm(flex, d);
+  const forebody = { fromMm: d.shoulder.xMm, toMm: d.mountMm };
+  const twist = twistDeg(flex.stations, forebody, TORQUE_NMM);
   const end = (name: string, where: string, v: number) =>
-    row("springEnds", name, `held at mount, load at ${where}`, `${numberText(v, 1)} N/cm`, banded(v, 1));
+    row(
+      "springEnds",
+      name,
+      fill(w.endMethod, { where }),
+      fill(w.springTarget, { springNPerCm: numberText(v, 1) }),
+      banded(v, 1),
+    );
   return [
-    row("length", "Length", "tape, along the base", mm(d.lengthMm), banded(d.lengthMm, 0)),
-    row("widths", "Shoulder", "caliper", mm(d.shoulder.widthMm, 1), banded(d.shoulder.widthMm, 1)),
-    row("widths", "Waist", "caliper", mm(d.waist.widthMm, 1), banded(d.waist.widthMm, 1)),
-    row("widths", "Heel", "caliper", mm(d.heel.widthMm, 1), banded(d.heel.widthMm, 1)),
+    row("length", w.length, w.lengthMethod, mm(d.lengthMm), banded(d.lengthMm, 0)),
+    row("widths", w.shoulder, w.widthMethod, mm(d.shoulder.widthMm, 1), banded(d.shoulder.widthMm, 1)),
+    row("widths", w.waist, w.widthMethod, mm(d.waist.widthMm, 1), banded(d.waist.widthMm, 1)),
+    row("widths", w.heel, w.widthMethod, mm(d.heel.widthMm, 1), banded(d.heel.widthMm, 1)),
     row(
       "sidecut",
-      "Sidecut radius",
-      "Ls²/(2000(S+H−2W))",
+      w.sidecutRadius,
+      w.sidecutMethod,
       `${numberText(d.federationRadiusM, 2)} m`,
       banded(d.federationRadiusM, 2),
     ),
-    row("mass", "Mass", "scale, 1 g", grams(flex.massKg * 1000), banded(flex.massKg * 1000, 0)),
-    row("balance", "Balance point", "knife edge, from tip", mm(flex.balancePointMm), banded(flex.balancePointMm, 0)),
-    row("camber", "Camber, unloaded", "flat bench, middle", mm(d.camberMm, 1), banded(d.camberMm, 1)),
-    row("splay", "Tip / tail height", "flat bench, base side", `${mm(d.tipRiseMm)} / ${mm(d.tailRiseMm)}`),
+    row("mass", w.mass, w.massMethod, grams(flex.massKg * 1000), banded(flex.massKg * 1000, 0)),
+    row("balance", w.balancePoint, w.balanceMethod, mm(flex.balancePointMm), banded(flex.balancePointMm, 0)),
+    row("camber", w.camber, w.camberMethod, mm(d.camberMm, 1), banded(d.camberMm, 1)),
+    row("splay", w.splay, w.splayMethod, `${mm(d.tipRiseMm)} / ${mm(d.tailRiseMm)}`),
     row(
       "contact",
-      "Contact points",
-      "0.5 mm gauge, pressed flat",
-      `${mm(d.contact.fromMm)} / ${mm(d.contact.toMm)} from tip`,
+      w.contactPoints,
+      fill(w.contactMethod, { gaugeMm: d.contact.gaugeMm }),
+      fill(w.contactTarget, { fromMm: mm(d.contact.fromMm), toMm: mm(d.contact.toMm) }),
     ),
     row(
       "springCentre",
-      "Centre spring",
+      w.centreSpring,
       benchWords(input.springTest, d),
-      `${numberText(centre, 1)} N/cm`,
+      fill(w.springTarget, { springNPerCm: numberText(centre, 1) }),
       banded(centre, 1),
     ),
-    end("Forebody spring", "shoulder", fore),
-    end("Afterbody spring", "heel", aft),
-    row("torsion", "Torsion", "10 N·m, mount to shoulder", `${numberText(twist, 1)}°`, banded(twist, 1)),
-    row("twist", "Twist of running surface", "winding sticks", "0°"),
-    row("flatness", "Base flatness", "true bar between contact points", "flat"),
+    end(w.forebodySpring, w.endAtShoulder, fore),
+    end(w.afterbodySpring, w.endAtHeel, aft),
+    row(
+      "torsion",
+      w.torsion,
+      fill(w.torsionMethod, { torqueNm: TORQUE_NMM / 1000 }),
+      `${numberText(twist, 1)}°`,
+      banded(twist, 1),
+    ),
+    row("twist", w.twist, w.twistMethod, w.twistTarget),
+    row("flatness", w.flatness, w.flatnessMethod, w.flatnessTarget),
     row(
       "bevels",
-      "Base bevel / side angle",
-      "gauge",
+      w.bevels,
+      w.bevelMethod,
       `${plainNumber(spec.finish.baseBevelDeg, 2)}° / ${plainNumber(spec.finish.sideAngleDeg, 2)}°`,
     ),
-    row("visual", "Visual", "voids, dents, print, sidewall, edge gap", "A-grade"),
+    row("visual", w.visual, w.visualMethod, w.visualTarget),
   ];
 }
 
@@ -81,8 +99,13 @@ export function composeQc(input: {
 function benchWords({ frontSupportMm, rearSupportMm, loadMm }: SpringTest, d: DrawingData): string {
   const isAt = (a: number, b: number) => Math.abs(a - b) < 0.5;
   const ends = isAt(frontSupportMm, d.shoulder.xMm) && isAt(rearSupportMm, d.heel.xMm);
-  const supports = ends ? "shoulder and heel" : `${mm(frontSupportMm)} and ${mm(rearSupportMm)} from tip`;
-  return `supports ${supports}, load at ${isAt(loadMm, d.mountMm) ? "mount" : `${mm(loadMm)} from tip`}`;
+  const supports = ends
+    ? w.supportsNamed
+    : fill(w.supportsAt, { frontSupportMm: mm(frontSupportMm), rearSupportMm: mm(rearSupportMm) });
+  return fill(w.springMethod, {
+    supports,
+    load: isAt(loadMm, d.mountMm) ? w.loadAtMount : fill(w.loadAt, { loadMm: mm(loadMm) }),
+  });
 }
 
 interface Banded {
@@ -93,12 +116,11 @@ interface Banded {
 function withBand(target: string, limit: QcLimit, { value, decimals }: Banded): string {
   if (!limit.band) return target;
   const half = limit.band.kind === "percent" ? (value * limit.band.amount) / 100 : limit.band.amount;
-  return `${target}  (${numberText(value - half, decimals)} to ${numberText(value + half, decimals)})`;
-}
-
-/** Twist over the forebody under 10 N·m, degrees, from shoulder to mount line. */
-function twistPerTenNm({ stations }: SkiFlex, d: DrawingData): number {
-  return (TORQUE_NMM * twistPerNmm(stations, d.shoulder.xMm, d.mountMm) * 180) / Math.PI;
+  return fill(w.targetWithBand, {
+    target,
+    low: numberText(value - half, decimals),
+    high: numberText(value + half, decimals),
+  });
 }
 
 const RISE_AT_MM = 60;
@@ -106,19 +128,32 @@ const RISE_AT_MM = 60;
 /** Base and edge work: what the tuner sets, with the check a true bar allows. */
 export function finishRows(spec: PairSpec, wax: string): readonly Row[] {
   const { finish } = spec;
-  const rise = RISE_AT_MM * Math.tan((finish.baseBevelDeg * Math.PI) / 180);
+  const rise = barRiseMm(finish.baseBevelDeg, RISE_AT_MM);
   return [
     {
-      label: "Base bevel",
-      value: `${plainNumber(finish.baseBevelDeg, 2)}° (true bar rises ${numberText(rise, 2)} mm at 60 mm)`,
+      label: w.baseBevel,
+      value: fill(w.baseBevelValue, {
+        baseBevelDeg: plainNumber(finish.baseBevelDeg, 2),
+        rise: numberText(rise, 2),
+        atMm: RISE_AT_MM,
+      }),
     },
     {
-      label: "Side angle",
-      value: `${plainNumber(finish.sideAngleDeg, 2)}° (${plainNumber(90 - finish.sideAngleDeg, 2)}° edge)`,
+      label: w.sideAngle,
+      value: fill(w.sideAngleValue, {
+        sideAngleDeg: plainNumber(finish.sideAngleDeg, 2),
+        edgeDeg: plainNumber(90 - finish.sideAngleDeg, 2),
+      }),
     },
-    { label: "Detune", value: `tip ${finish.detuneTipMm} mm, tail ${finish.detuneTailMm} mm from the contact points` },
-    { label: "Structure", value: `${finish.structure}: ${STRUCTURE[finish.structure]}` },
-    { label: "Wax", value: wax },
-    { label: "Base thickness", value: "at least 1.0 mm; take off 0.15 mm at most" },
+    {
+      label: w.detune,
+      value: fill(w.detuneValue, { detuneTipMm: finish.detuneTipMm, detuneTailMm: finish.detuneTailMm }),
+    },
+    {
+      label: w.structure,
+      value: fill(w.structureValue, { code: finish.structure, name: words.spec.structures[finish.structure] }),
+    },
+    { label: w.wax, value: wax },
+    { label: w.baseThickness, value: w.baseThicknessValue },
   ];
 }

@@ -1,16 +1,33 @@
 /** Composes the build sheet: every number a maker needs, none of a binding's settings. */
-import type { BuildCatalog, CoreBlend, PairSpec } from "#engine/configuration";
+
+import words from "#content/copy/papers.json";
+import {
+  type BuildCatalog,
+  benchClass,
+  type CoreBlend,
+  flexClassOf,
+  isPaperMirrored,
+  type PairSpec,
+} from "#engine/configuration";
 import { type CoreLimit, springTestOf } from "#engine/flex";
 import type { PartLine } from "#engine/parts";
+import { fill } from "#engine/units";
+import type { BuildSheetFacts } from "#papers/build-sheet/facts";
 import { composeDrawing } from "#papers/parts/compose-drawing";
-import type { BuildSheetFacts, CutRow, Row } from "#papers/parts/facts";
+import type { CutRow, Row } from "#papers/parts/facts";
 import { mm, numberText, plainNumber } from "#papers/parts/format";
 import { pressRows, resinRows, workingTimes } from "#papers/parts/recipe-rows";
-import { colourOf, flexText, graphicText, inlayText, modelOf, readableSpec } from "#papers/parts/spec-rows";
+import { colourOf, flexText, graphicText, inlayText, modelOf, pairTitle, readableSpec } from "#papers/parts/spec-rows";
 import { composeCore, composeStrips } from "./compose-core";
+import { noteText } from "./compose-notes";
 import { composeQc, finishRows } from "./compose-qc";
 import { composeStack } from "./compose-stack";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
+
+const w = words.buildSheet.pair;
+
+/** Springs are spoken of in newtons per centimetre. */
+const MM_PER_CM = 10;
 
 /** @throws RangeError when the spec names a model or blend the catalogue does not have */
 export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
@@ -22,21 +39,21 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
     measures: facts.measures,
     spec,
     rules: catalog.rules,
-    ...(catalog.corrections ? { camberOffsetMm: catalog.corrections.camberOffsetMm } : {}),
+    corrections: catalog.corrections,
   });
   return {
     shop: facts.shop,
     stamp: facts.stamp,
     pair: facts.pair,
-    title: `${model.name} · ${spec.lengthCm} cm · revision ${model.revision}`,
+    title: pairTitle(spec, catalog),
     identity: identityRows(facts),
     options: readableSpec(spec, catalog)
       .filter((row) => row.isOption)
-      .map((row) => `${row.label.replace(/ \d+$/, "")}: ${row.value}`),
+      .map((row) => fill(w.option, { label: row.unnumbered ?? row.label, value: row.value })),
     bases: basesOf(spec, catalog),
     graphic: graphicRows(facts),
     finish: finishRows(spec, floor.wax),
-    notes: facts.notes,
+    notes: facts.notes.map(noteText),
     drawing,
     core: composeCore({
       build: solved.build,
@@ -46,7 +63,7 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
       strips: facts.strips,
       mould: `${mouldName(spec, catalog)}-${model.revision}`,
     }),
-    stack: composeStack({ build: solved.build, spec, catalog }),
+    stack: composeStack({ build: solved.build, catalog }),
     strips: {
       areAllocated: facts.strips !== null,
       left: composeStrips("L", facts.strips, blend, catalog),
@@ -85,14 +102,17 @@ function identityRows(facts: BuildSheetFacts): readonly Row[] {
   const model = modelOf(spec, catalog);
   const mould = model.lengths.find((l) => l.lengthCm === spec.lengthCm);
   return [
-    { label: "Model", value: `${model.name}, revision ${model.revision} (${model.use})` },
-    { label: "Length", value: `${spec.lengthCm} cm = ${mm(shape.lengthMm)} along the base` },
-    { label: "Mould", value: `${mould?.mould ?? "none for this length"} (family ${model.mouldFamily})` },
-    { label: "Cassette", value: cassette ?? `write in: ________ (${mould?.cassettes ?? 0} in the shop)` },
-    { label: "Flex ordered", value: flexText(spec, catalog) },
-    { label: "Core", value: blendOf(spec, catalog).label, isOption: spec.core !== model.core.blend },
-    { label: "Edge wrap", value: shape.edgeWrap === "full" ? "full, all round" : "partial, contact length only" },
-    { label: "Skier", value: facts.pair.skierFirstName },
+    { label: w.model, value: fill(w.modelValue, { name: model.name, revision: model.revision, use: model.use }) },
+    { label: w.length, value: fill(w.lengthValue, { lengthCm: spec.lengthCm, lengthMm: mm(shape.lengthMm) }) },
+    {
+      label: w.mould,
+      value: fill(w.mouldValue, { mould: mould?.mould ?? w.noMould, mouldFamily: model.mouldFamily }),
+    },
+    { label: w.cassette, value: cassette ?? fill(w.cassetteOpen, { cassettes: mould?.cassettes ?? 0 }) },
+    { label: w.flexOrdered, value: flexText(spec, catalog) },
+    { label: w.core, value: blendOf(spec, catalog).label, isOption: spec.core !== model.core.blend },
+    { label: w.edgeWrap, value: shape.edgeWrap === "full" ? w.wrapFull : w.wrapPartial },
+    { label: w.skier, value: facts.pair.skierFirstName },
   ];
 }
 
@@ -102,9 +122,9 @@ function basesOf(spec: PairSpec, catalog: BuildCatalog): BuildSheetData["bases"]
     const other = colourOf(ski === "L" ? spec.base.right : spec.base.left, catalog);
     const inlay =
       spec.base.inlay === "none"
-        ? "no inlay"
-        : spec.base.inlay === "swap-letters"
-          ? `${inlayText(spec)}: letters in ${other.label}, cut in one job with the other base`
+        ? w.noInlay
+        : spec.base.inlay === "counterchange"
+          ? fill(w.lettersInlay, { inlay: inlayText(spec), colour: other.label })
           : inlayText(spec);
     return { ski, colour: own.label, hex: own.hex, inlay };
   });
@@ -113,41 +133,48 @@ function basesOf(spec: PairSpec, catalog: BuildCatalog): BuildSheetData["bases"]
 function graphicRows(facts: BuildSheetFacts): readonly Row[] {
   const { spec, catalog, floor } = facts;
   const { graphic } = spec;
-  const mirrored = floor.printFace === "top";
+  const mirrored = isPaperMirrored(floor.printFace);
   const scale = floor.printScaleFactor;
   return [
-    { label: "Graphic", value: graphicText(spec, catalog) },
+    { label: w.graphic, value: graphicText(spec, catalog) },
     ...(graphic.artwork
       ? [
           {
-            label: "Source",
-            value: `${graphic.artwork.widthPx} × ${graphic.artwork.heightPx} px, hash ${graphic.artwork.sha256.slice(0, 12)}`,
+            label: w.source,
+            value: fill(w.sourceValue, {
+              widthPx: graphic.artwork.widthPx,
+              heightPx: graphic.artwork.heightPx,
+              hash: graphic.artwork.sha256.slice(0, 12),
+            }),
           },
         ]
       : []),
     {
-      label: "Print face",
-      value: `${floor.printFace === "top" ? "upper side" : "underside"} of the sheet: paper is printed ${mirrored ? "mirrored" : "as read"}`,
+      label: w.printFace,
+      value: fill(w.printFaceValue, {
+        face: floor.printFace === "top" ? w.upperSide : w.underside,
+        reading: mirrored ? w.mirrored : w.asRead,
+      }),
     },
     {
-      label: "Print scale factor",
-      value:
-        scale === null
-          ? "measure this sheet lot first, write in: ________"
-          : `${numberText(scale, 4)} of the drawn length`,
+      label: w.printScaleFactor,
+      value: scale === null ? w.scaleUnknown : fill(w.scaleValue, { scale: numberText(scale, 4) }),
     },
-    { label: "Windows", value: windowText(spec) },
+    { label: w.windows, value: windowText(spec) },
   ];
 }
 
 function windowText(spec: PairSpec): string {
   const { windows } = spec.graphic;
-  if (windows.length === 0) return "none: core grade P (painted)";
-  const spans = windows.map(
-    (w) =>
-      `${plainNumber(w.fromXMm)} to ${plainNumber(w.toXMm)} mm from tip, ${plainNumber(2 * w.halfWidthMm)} mm wide`,
+  if (windows.length === 0) return w.noWindows;
+  const spans = windows.map(({ fromXMm, toXMm, halfWidthMm }) =>
+    fill(w.windowSpan, {
+      fromMm: plainNumber(fromXMm),
+      toMm: plainNumber(toXMm),
+      widthMm: plainNumber(2 * halfWidthMm),
+    }),
   );
-  return `${spans.join("; ")}: core grade W, same face up in both`;
+  return fill(w.windowsValue, { spans: spans.join("; ") });
 }
 
 /** Lines with a size to cut to; glue, wax and cartons are on the kit list only. */
@@ -172,29 +199,33 @@ export function cutRow(line: PartLine): CutRow {
 
 /** Rounding to the mill's step is not worth a word. */
 function limitText(limits: readonly CoreLimit[]): string {
-  const told = limits.filter((limit) => limit !== "step").map((limit) => limit.replace("-", " "));
-  return told.length === 0 ? "" : `; held by ${told.join(" and ")} in places`;
+  const told = limits.flatMap((limit) => (limit === "step" ? [] : [w.coreLimits[limit]]));
+  return told.length === 0 ? "" : fill(w.limits, { limits: told.join(w.and) });
 }
 
-/** The ordered class on the bench: centre spring with the plate in, scaled from k to the edges of the class. */
-function classBands(facts: BuildSheetFacts): readonly Row[] {
-  const { catalog, spec, solved } = facts;
-  const centre = solved.flexWithPlate.springCentreNPerMm * 10;
-  const k = solved.core.achievedRatio;
-  const ordered = catalog.flexClasses.find((c) => spec.flexRatio >= c.from && spec.flexRatio < c.below);
+/** The solved core, what the bench must read of it, and the ordered class as the bench reads it. */
+function classBands({ catalog, spec, solved }: BuildSheetFacts): readonly Row[] {
+  const ordered = flexClassOf(spec.flexRatio, catalog.flexClasses);
+  const perCm = (springNPerMm: number) => numberText(springNPerMm * MM_PER_CM, 1);
   const rows: Row[] = [
     {
-      label: "Core solved for",
-      value: `k ${numberText(solved.core.wantedRatio, 3)}, reached ${numberText(k, 3)}${limitText(solved.core.limitedBy)}`,
+      label: w.solved,
+      value: fill(w.solvedValue, {
+        wanted: numberText(solved.core.wantedRatio, 3),
+        reached: numberText(solved.core.achievedRatio, 3),
+        limits: limitText(solved.core.limitedBy),
+      }),
     },
-    { label: "Bench target", value: `${numberText(centre, 1)} N/cm with plate and mat in (centre spring)` },
+    {
+      label: w.benchTarget,
+      value: fill(w.benchTargetValue, { springNPerCm: perCm(solved.flexWithPlate.springCentreNPerMm) }),
+    },
   ];
   if (ordered) {
-    const plate = centre - solved.flex.springCentreNPerMm * 10;
-    const at = (ratio: number) => numberText((ratio / k) * solved.flex.springCentreNPerMm * 10 + plate, 1);
+    const { fromNPerMm, belowNPerMm } = benchClass(ordered, solved);
     rows.push({
-      label: `Class ${ordered.number} on the bench`,
-      value: `${at(ordered.from)} to ${at(ordered.below)} N/cm`,
+      label: fill(w.classBand, { number: ordered.number }),
+      value: fill(w.classBandValue, { from: perCm(fromNPerMm), to: perCm(belowNPerMm) }),
     });
   }
   return rows;

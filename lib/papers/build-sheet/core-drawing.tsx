@@ -1,5 +1,7 @@
 /** Drawing 2, the core card: thickness programme with boxes on the axis, strips and pocket in plan, the section at the mount. */
 import { View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import { grams, mm, numberText, plainNumber } from "#papers/parts/format";
 import { axisScale } from "../parts/drawing";
 import { Rows } from "../parts/table";
@@ -7,7 +9,9 @@ import { CorePlan } from "./core-plan";
 import { SectionAtMount } from "./core-section";
 import { StripTables } from "./core-strips";
 import { ThicknessView } from "./core-thickness";
-import type { BuildSheetData, CoreDrawing } from "./facts";
+import type { BuildSheetData, CoreDrawing } from "./printed";
+
+const w = words.buildSheet.core;
 
 export function CoreDrawingPage({ data, innerPt }: { readonly data: BuildSheetData; readonly innerPt: number }) {
   const { drawing, core } = data;
@@ -32,32 +36,46 @@ export function CoreDrawingPage({ data, innerPt }: { readonly data: BuildSheetDa
 
 function pocketRows(core: CoreDrawing) {
   const { pocket } = core;
-  if (!pocket) return [{ label: "Pocket", value: "none" }];
+  if (!pocket) return [{ label: w.pocket, value: w.noPocket }];
   const size = [pocket.plateLengthMm, pocket.plateWidthMm].map((v) => plainNumber(v, 1)).join(" × ");
   return [
     {
-      label: "Pocket, upper face",
-      value: `${numberText(pocket.toMm - pocket.fromMm, 1)} × ${numberText(pocket.widthMm, 1)} mm, ${numberText(pocket.depthMm, 2)} deep`,
+      label: w.pocketUpperFace,
+      value: fill(w.pocketSize, {
+        lengthMm: numberText(pocket.toMm - pocket.fromMm, 1),
+        widthMm: numberText(pocket.widthMm, 1),
+        depthMm: numberText(pocket.depthMm, 2),
+      }),
     },
     {
-      label: "From the tip",
-      value: `${numberText(pocket.fromMm, 1)} to ${numberText(pocket.toMm, 1)} mm`,
+      label: w.pocketPlace,
+      value: fill(w.pocketSpan, { fromMm: numberText(pocket.fromMm, 1), toMm: numberText(pocket.toMm, 1) }),
     },
-    { label: "Plate", value: `${pocket.plate}, ${size} × ${plainNumber(pocket.plateMm, 2)} mm` },
-    { label: "Rubber under it", value: mm(pocket.rubberMm, 2) },
-    { label: "Centred on", value: "this order's mount line" },
+    {
+      label: w.plate,
+      value: fill(w.plateValue, { plate: pocket.plate, size, thicknessMm: plainNumber(pocket.plateMm, 2) }),
+    },
+    { label: w.plateRubber, value: mm(pocket.rubberMm, 2) },
+    { label: w.centredOn, value: w.centredOnMount },
   ];
 }
 
 function spacerRows(core: CoreDrawing) {
   const { spacers } = core;
   const one = (lengthMm: number, thicknessMm: number) =>
-    `${plainNumber(lengthMm)} + ${plainNumber(spacers.scarfMm)} mm scarf, ${numberText(thicknessMm, 2)} mm thick`;
+    fill(w.spacerSize, {
+      lengthMm: plainNumber(lengthMm),
+      scarfMm: plainNumber(spacers.scarfMm),
+      thicknessMm: numberText(thicknessMm, 2),
+    });
   return [
-    { label: "Spacers", value: spacers.material },
-    { label: "Tip spacer", value: one(spacers.tipMm, spacers.tipThicknessMm) },
-    { label: "Tail spacer", value: one(spacers.tailMm, spacers.tailThicknessMm) },
-    { label: "Wood, planned", value: `L ${grams(core.plannedG.L)}, R ${grams(core.plannedG.R)} (milled, pocket out)` },
-    { label: "Wood, weighed", value: "L ________ g   R ________ g" },
+    { label: w.spacers, value: spacers.material },
+    { label: w.tipSpacer, value: one(spacers.tipMm, spacers.tipThicknessMm) },
+    { label: w.tailSpacer, value: one(spacers.tailMm, spacers.tailThicknessMm) },
+    {
+      label: w.woodPlanned,
+      value: fill(w.plannedMass, { left: grams(core.plannedG.L), right: grams(core.plannedG.R) }),
+    },
+    { label: w.woodWeighed, value: w.weighed },
   ];
 }

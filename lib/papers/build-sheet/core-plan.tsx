@@ -1,13 +1,17 @@
 /** The core from above: wood, glue joints, pocket, spacers and the mount line. */
 import { G, Line, Path, Rect, Svg } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
 import { stripWidthLeftMm } from "#engine/flex";
+import { fill } from "#engine/units";
 import type { XY } from "#papers/parts/facts";
 import { numberText, plainNumber } from "#papers/parts/format";
 import { between } from "#papers/parts/points";
 import { HAIRLINE, INK, PENCIL, THIN, TINT } from "#papers/parts/theme";
 import { type AxisScale, CentreLine, HDim, hatch, Label, MountMark, polyline } from "../parts/drawing";
 import type { CoreViewProps } from "./core-thickness";
-import type { CoreDrawing } from "./facts";
+import type { CoreDrawing } from "./printed";
+
+const w = words.buildSheet.core;
 
 export function CorePlan({ d, core, scale, innerPt }: CoreViewProps) {
   const half = scale.len(d.shoulder.widthMm / 2);
@@ -23,7 +27,7 @@ export function CorePlan({ d, core, scale, innerPt }: CoreViewProps) {
       <Label
         x={0}
         y={7}
-        text={`Core in plan, upper face up, tip to the left: 1 : ${plainNumber(scale.denominator, 1)}; dashed: finished ski`}
+        text={fill(w.planTitle, { denominator: plainNumber(scale.denominator, 1) })}
         size={7.5}
         colour={PENCIL}
       />
@@ -47,28 +51,31 @@ export function CorePlan({ d, core, scale, innerPt }: CoreViewProps) {
         x2={scale.x(core.wood.fromMm)}
         y={below + 26}
         fromY={axisY}
-        text={`spacer ${plainNumber(core.spacers.tipMm)}`}
+        text={fill(w.tipSpacerLength, { lengthMm: plainNumber(core.spacers.tipMm) })}
       />
       <HDim
         x1={scale.x(core.wood.fromMm)}
         x2={scale.x(core.wood.toMm)}
         y={below + 26}
         fromY={axisY}
-        text={`wood ${numberText(core.wood.toMm - core.wood.fromMm)} (+ scarf ${plainNumber(core.spacers.scarfMm)} each end)`}
+        text={fill(w.woodLength, {
+          lengthMm: numberText(core.wood.toMm - core.wood.fromMm),
+          scarfMm: plainNumber(core.spacers.scarfMm),
+        })}
       />
       <HDim
         x1={scale.x(core.wood.toMm)}
         x2={scale.x(d.lengthMm)}
         y={below + 26}
         fromY={axisY}
-        text={`spacer ${plainNumber(core.spacers.tailMm)}`}
+        text={fill(w.tailSpacerLength, { lengthMm: plainNumber(core.spacers.tailMm) })}
       />
       <HDim
         x1={scale.x(0)}
         x2={scale.x(d.mountMm)}
         y={below + 40}
         fromY={axisY}
-        text={`tip to mount line ${numberText(d.mountMm)}`}
+        text={fill(w.tipToMountLine, { mountMm: numberText(d.mountMm) })}
         bold
       />
     </Svg>
@@ -168,7 +175,13 @@ function Pocket({
         x2={x + width}
         y={y}
         fromY={axisY + half}
-        text={`pocket ${plainNumber(pocket.fromMm)} to ${plainNumber(pocket.toMm)}: ${numberText(pocket.toMm - pocket.fromMm, 1)} × ${numberText(pocket.widthMm, 1)}, ${numberText(pocket.depthMm, 2)} deep`}
+        text={fill(w.pocketCut, {
+          fromMm: plainNumber(pocket.fromMm),
+          toMm: plainNumber(pocket.toMm),
+          lengthMm: numberText(pocket.toMm - pocket.fromMm, 1),
+          widthMm: numberText(pocket.widthMm, 1),
+          depthMm: numberText(pocket.depthMm, 2),
+        })}
         bold
       />
     </G>

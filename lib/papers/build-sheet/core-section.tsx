@@ -1,11 +1,15 @@
 /** The section across the core at the mount line, full size. */
 import { G, Path, Rect, Svg, View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
 import { stripWidthLeftMm } from "#engine/flex";
+import { fill } from "#engine/units";
 import type { DrawingData } from "#papers/parts/facts";
 import { numberText, plainNumber } from "#papers/parts/format";
 import { HAIRLINE, INK, PENCIL, PT_PER_MM, THIN } from "#papers/parts/theme";
 import { HDim, hatch, Label, VDim } from "../parts/drawing";
-import type { CoreDrawing } from "./facts";
+import type { CoreDrawing } from "./printed";
+
+const w = words.buildSheet.core;
 
 /** The words of the section need this much. */
 const SECTION_TEXT_PT = 268;
@@ -31,13 +35,7 @@ export function SectionAtMount({ d, core }: { readonly d: DrawingData; readonly 
   return (
     <View style={{ width }}>
       <Svg width={width} height={top + t + 30} viewBox={`0 0 ${width} ${top + t + 30}`}>
-        <Label
-          x={0}
-          y={8}
-          text="Section at the mount line, seen from the tail, full size (core and sidewalls)"
-          size={7.5}
-          colour={PENCIL}
-        />
+        <Label x={0} y={8} text={w.sectionTitle} size={7.5} colour={PENCIL} />
         <Rect x={cx - half} y={top} width={2 * half} height={t} fill="none" stroke={INK} strokeWidth={1} />
         {[cx - half, cx + half - wall].map((x) => (
           <G key={x}>
@@ -79,7 +77,11 @@ export function SectionAtMount({ d, core }: { readonly d: DrawingData; readonly 
         <Label
           x={0}
           y={top + t + 22}
-          text={`sidewall ${core.sidewall.material}, ${plainNumber(core.sidewall.widthMm, 1)} mm finished${core.pocket ? "; black on top: pocket" : ""}`}
+          text={fill(w.sectionNote, {
+            material: core.sidewall.material,
+            widthMm: plainNumber(core.sidewall.widthMm, 1),
+            pocketNote: core.pocket ? w.sectionPocket : "",
+          })}
           size={7.5}
         />
       </Svg>

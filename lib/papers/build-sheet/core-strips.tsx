@@ -1,18 +1,22 @@
 /** Which strip lies where, for each ski. */
 import { Text, View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import { INK, PENCIL, THIN } from "#papers/parts/theme";
 import { Table } from "../parts/table";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
+
+const w = words.buildSheet.strips;
 
 const STRIP_COLUMNS = [
-  { title: "Place", flex: 1.15 },
-  { title: "Species", flex: 1.3 },
-  { title: "Strip", flex: 1.1, mono: true },
-  { title: "Bin", flex: 1.2, mono: true },
-  { title: "Board", flex: 0.8, mono: true },
-  { title: "E, GPa", flex: 0.8, mono: true, align: "right" as const },
-  { title: "kg/m³", flex: 0.8, mono: true, align: "right" as const },
-  { title: "seen", flex: 0.5 },
+  { title: w.place, flex: 1.15 },
+  { title: w.species, flex: 1.3 },
+  { title: w.strip, flex: 1.1, mono: true },
+  { title: w.bin, flex: 1.2, mono: true },
+  { title: w.board, flex: 0.8, mono: true },
+  { title: w.modulus, flex: 0.8, mono: true, align: "right" as const },
+  { title: w.density, flex: 0.8, mono: true, align: "right" as const },
+  { title: w.seen, flex: 0.5 },
 ];
 
 /** Seven places a core, left to right as seen from the tail with the upper face up. */
@@ -24,9 +28,11 @@ export function StripTables({ data }: { readonly data: BuildSheetData }) {
         {(["left", "right"] as const).map((side) => (
           <View key={side} style={{ flexGrow: 1, flexBasis: 0, marginRight: side === "left" ? 14 : 0 }}>
             <Text style={{ fontSize: 9.5, fontWeight: 600, marginBottom: 1 }}>
-              Strips {side === "left" ? `L · ${pair.leftSerial}` : `R · ${pair.rightSerial}`}
+              {side === "left"
+                ? fill(w.left, { serial: pair.leftSerial })
+                : fill(w.right, { serial: pair.rightSerial })}
               <Text style={{ fontSize: 7, fontWeight: 400, color: PENCIL }}>
-                {strips.areAllocated ? " seen from the tail, upper face up" : " not allocated yet: write in"}
+                {strips.areAllocated ? w.seenFromTail : w.notAllocated}
               </Text>
             </Text>
             <Table
@@ -36,7 +42,7 @@ export function StripTables({ data }: { readonly data: BuildSheetData }) {
               rows={strips[side].map((s) => ({
                 key: `${s.position}${s.place}`,
                 cells: [
-                  s.place === "centre" ? "C centre" : `${s.position} ${s.place}`,
+                  fill(w.placeValue, { position: s.position, place: w.places[s.place] }),
                   s.species,
                   s.id,
                   s.bin,

@@ -1,11 +1,15 @@
 /** The thickness programme along the axis, with nine stations: planned values and a box for each ski under them. */
 import { G, Line, Path, Rect, Svg } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import type { DrawingData } from "#papers/parts/facts";
 import { numberText, plainNumber } from "#papers/parts/format";
 import { between } from "#papers/parts/points";
 import { HAIRLINE, INK, PENCIL, PT_PER_MM, THIN, TINT } from "#papers/parts/theme";
 import { type AxisScale, Label, MountMark, polyline } from "../parts/drawing";
-import type { CoreDrawing } from "./facts";
+import type { CoreDrawing } from "./printed";
+
+const w = words.buildSheet.core;
 
 export interface CoreViewProps {
   readonly d: DrawingData;
@@ -42,13 +46,23 @@ export function ThicknessView({ d, core, scale, innerPt }: CoreViewProps) {
       <Label
         x={0}
         y={7}
-        text={`Core profile ${core.profileId}, L and R alike: along 1 : ${plainNumber(scale.denominator, 1)}, thickness ${plainNumber(ratio, 1)} : 1; ± 0.10 mm at each station, twins within 0.10 mm; pocket not yet milled`}
+        text={fill(w.profileTitle, {
+          profileId: core.profileId,
+          denominator: plainNumber(scale.denominator, 1),
+          ratio: plainNumber(ratio, 1),
+        })}
         size={7.5}
         colour={PENCIL}
       />
       <Path d={`${polyline(area)}Z`} fill={TINT} stroke={INK} strokeWidth={1} />
       <MountMark x={scale.x(d.mountMm)} y1={17} y2={floorY} />
-      <Label x={scale.x(d.mountMm) + 4} y={20} text={`mount line ${plainNumber(d.mountMm)}`} size={7} bold />
+      <Label
+        x={scale.x(d.mountMm) + 4}
+        y={20}
+        text={fill(w.mountLineAt, { mountMm: plainNumber(d.mountMm) })}
+        size={7}
+        bold
+      />
       {core.stations.map((s) => {
         const x = scale.x(s.xMm);
         return (
@@ -92,10 +106,10 @@ export function ThicknessView({ d, core, scale, innerPt }: CoreViewProps) {
           </G>
         );
       })}
-      <Label x={0} y={rows.at} text="station · mm from tip" size={6.5} colour={PENCIL} />
-      <Label x={0} y={rows.planned} text="planned mm" size={7} colour={PENCIL} />
-      <Label x={0} y={rows.L + 11} text="L measured" size={7} bold />
-      <Label x={0} y={rows.R + 11} text="R measured" size={7} bold />
+      <Label x={0} y={rows.at} text={w.stationPlace} size={6.5} colour={PENCIL} />
+      <Label x={0} y={rows.planned} text={w.planned} size={7} colour={PENCIL} />
+      <Label x={0} y={rows.L + 11} text={w.leftMeasured} size={7} bold />
+      <Label x={0} y={rows.R + 11} text={w.rightMeasured} size={7} bold />
     </Svg>
   );
 }

@@ -1,5 +1,7 @@
 /** First page: which pair, by when, what is different about it, bases and graphic, and room for what went otherwise. */
 import { Path, Svg, Text, View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import type { PairFacts, SkiSide } from "#papers/parts/facts";
 import { MONO } from "#papers/parts/fonts";
 import { dayText } from "#papers/parts/format";
@@ -7,12 +9,14 @@ import { HAIRLINE, INK, PENCIL, PT_PER_MM, THIN } from "#papers/parts/theme";
 import { Code } from "../parts/code";
 import { axisScale, Label, mirroredOutline } from "../parts/drawing";
 import { OptionTag, Rows, Section, WriteBox } from "../parts/table";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
+
+const w = words.buildSheet.cover;
 
 const PROMISE: Readonly<Record<PairFacts["promiseClass"], string>> = {
-  estimate: "Estimate",
-  promise: "Promise",
-  "hard-date": "HARD DATE",
+  estimate: w.estimate,
+  promise: w.promise,
+  "hard-date": w.hardDate,
 };
 
 export function Cover({ data, innerPt }: { readonly data: BuildSheetData; readonly innerPt: number }) {
@@ -33,27 +37,24 @@ export function Cover({ data, innerPt }: { readonly data: BuildSheetData; readon
         </View>
       </View>
       <Options data={data} />
-      <Section
-        title="Bases"
-        note="seen from below, base up, tip to the left; left and right by serial, never by place on the bench"
-      >
+      <Section title={w.bases} note={w.basesNote}>
         <BaseMap data={data} innerPt={innerPt} />
       </Section>
-      <Section title="Graphic and print">
+      <Section title={w.graphicAndPrint}>
         <Rows rows={data.graphic} />
       </Section>
-      <Section title="Notes">
+      <Section title={w.notes}>
         {data.notes.length === 0 ? (
-          <Text style={{ color: PENCIL }}>None.</Text>
+          <Text style={{ color: PENCIL }}>{w.none}</Text>
         ) : (
           data.notes.map((n) => <Text key={n}>· {n}</Text>)
         )}
       </Section>
-      <Section title="Deviations" note="what was done otherwise, why, who approved it; initials and date" gap={6}>
+      <Section title={w.deviations} note={w.deviationsNote} gap={6}>
         <View style={{ borderWidth: THIN, borderColor: INK, height: 120 }} />
       </Section>
       <View style={{ flexDirection: "row" }} wrap={false}>
-        {["Released to the floor by", "Date", "Older prints collected and voided by"].map((hint) => (
+        {[w.releasedBy, w.date, w.olderPrintsVoidedBy].map((hint) => (
           <View key={hint} style={{ flexGrow: 1, flexBasis: 0, marginRight: 6 }}>
             <WriteBox height={22} hint={hint} />
           </View>
@@ -65,9 +66,9 @@ export function Cover({ data, innerPt }: { readonly data: BuildSheetData; readon
 
 function Dates({ pair }: { readonly pair: PairFacts }) {
   const cells = [
-    ["Press by", pair.pressBy ? dayText(pair.pressBy) : "not planned yet"],
-    ["Ready by", pair.readyBy ? dayText(pair.readyBy) : "not planned yet"],
-    ["Promise class", PROMISE[pair.promiseClass]],
+    [w.pressBy, pair.pressBy ? dayText(pair.pressBy) : w.notPlannedYet],
+    [w.readyBy, pair.readyBy ? dayText(pair.readyBy) : w.notPlannedYet],
+    [w.promiseClass, PROMISE[pair.promiseClass]],
   ] as const;
   return (
     <View style={{ flexDirection: "row", borderWidth: 1.1, borderColor: INK }}>
@@ -108,7 +109,7 @@ function SkiIdentity({
       <Code text={skiUrl(data.pair.pageUrl, side)} sidePt={19 * PT_PER_MM} />
       <View style={{ marginLeft: 2 }}>
         <Text style={{ fontSize: 20, fontWeight: 600, lineHeight: 1.3 }}>{side}</Text>
-        <Text style={{ fontSize: 7, color: PENCIL }}>{side === "L" ? "left ski" : "right ski"}</Text>
+        <Text style={{ fontSize: 7, color: PENCIL }}>{side === "L" ? w.leftSki : w.rightSki}</Text>
         <Text style={{ fontFamily: MONO, fontSize: 7.5, fontWeight: 600 }}>{serial}</Text>
       </View>
     </View>
@@ -123,11 +124,9 @@ function Options({ data }: { readonly data: BuildSheetData }) {
   return (
     <View style={{ borderWidth: 1.1, borderColor: INK, padding: 5, marginBottom: 8 }} wrap={false}>
       <View style={{ flexDirection: "row", alignItems: "center", marginBottom: data.options.length ? 2 : 0 }}>
-        <OptionTag text={data.options.length === 0 ? "NO OPTIONS" : "OPTIONS"} />
+        <OptionTag text={data.options.length === 0 ? w.noOptionsTag : w.optionsTag} />
         <Text style={{ marginLeft: 5, fontSize: 7.5, color: PENCIL }}>
-          {data.options.length === 0
-            ? "Built as the model stands."
-            : "what this order changes; every line of it is marked on the following pages"}
+          {data.options.length === 0 ? w.noOptions : w.optionsNote}
         </Text>
       </View>
       {data.options.map((option) => (
@@ -163,7 +162,7 @@ function BaseMap({ data, innerPt }: { readonly data: BuildSheetData; readonly in
             key={`${base.ski}-words`}
             x={scale.x(0) + 24}
             y={axisY + 3}
-            text={`${base.colour} base`}
+            text={fill(w.baseName, { colour: base.colour })}
             size={9}
             bold
           />,
@@ -171,7 +170,7 @@ function BaseMap({ data, innerPt }: { readonly data: BuildSheetData; readonly in
             key={`${base.ski}-inlay`}
             x={scale.x(0) + 4}
             y={axisY + half + 8.5}
-            text={`${base.ski}: ${base.colour}; ${base.inlay}`}
+            text={fill(w.inlayLine, { ski: base.ski, colour: base.colour, inlay: base.inlay })}
             size={7.5}
           />,
         ];

@@ -1,28 +1,27 @@
 /** Everything that is cut to a size for this pair, in the order of the shop's list. */
 import { Text, View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
 import type { CutRow } from "#papers/parts/facts";
 import { INK, THIN } from "#papers/parts/theme";
 import { OptionTag, Section, Table } from "../parts/table";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
+
+const w = words.buildSheet.cutList;
 
 const COLUMNS = [
   { title: "#", flex: 0.3, mono: true },
-  { title: "Part", flex: 1.7 },
-  { title: "Material", flex: 1.9 },
-  { title: "Cut to", flex: 2.9 },
+  { title: w.part, flex: 1.7 },
+  { title: w.material, flex: 1.9 },
+  { title: w.cutTo, flex: 2.9 },
   { title: "L", flex: 0.45, align: "right" as const, mono: true },
   { title: "R", flex: 0.45, align: "right" as const, mono: true },
-  { title: "pair", flex: 0.6, align: "right" as const, mono: true },
-  { title: "cut", flex: 0.3 },
+  { title: w.pair, flex: 0.6, align: "right" as const, mono: true },
+  { title: w.cut, flex: 0.3 },
 ];
 
 export function CutList({ data }: { readonly data: BuildSheetData }) {
   return (
-    <Section
-      title="Cut list"
-      note="sizes in mm as cut, before trimming; quantities by ski; marked lines come from options; the kit list has lots and places"
-      keep={false}
-    >
+    <Section title={w.title} note={w.note} keep={false}>
       <Table
         columns={COLUMNS}
         size={7.5}

@@ -1,127 +1,81 @@
-/** What a build sheet prints: plain words and numbers, composed from the facts of a pair. */
-import type {
-  CutRow,
-  DrawingData,
-  PairFacts,
-  PrintStamp,
-  Row,
-  ShopFacts,
-  SkiSide,
-  Span,
-  StationFact,
-  XY,
-} from "#papers/parts/facts";
+/** What a build sheet is about; kit list and labels take their share of it. */
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import type { CoreSolution, SkiBuild, SkiFlex } from "#engine/flex";
+import type { ShapeMeasures, SkiShape } from "#engine/geometry";
+import type { PartsList } from "#engine/parts";
+import type { FloorFacts, PairFacts, PrintStamp, ShopFacts, SkiSide } from "#papers/parts/facts";
 
-export interface ProfileStation {
-  readonly name: string;
-  readonly xMm: number;
-  readonly plannedMm: number;
-}
-
-export interface CoreDrawing {
-  /** Names the thickness programme: two cores with the same name are milled alike. */
-  readonly profileId: string;
-  readonly wood: Span;
-  /** Core thickness along x; y in mm. */
-  readonly thickness: readonly XY[];
-  readonly stations: readonly ProfileStation[];
-  /** From the centre line outward, both sides alike. */
-  readonly strips: readonly {
-    readonly position: string;
-    readonly innerMm: number;
-    readonly outerMm: number;
-    readonly species: string;
-  }[];
-  readonly sidewall: { readonly widthMm: number; readonly material: string };
-  readonly pocket:
-    | (Span & {
-        readonly widthMm: number;
-        readonly depthMm: number;
-        readonly plateLengthMm: number;
-        readonly plateWidthMm: number;
-        readonly plateMm: number;
-        readonly rubberMm: number;
-        readonly plate: string;
-      })
-    | null;
-  readonly spacers: {
-    readonly tipMm: number;
-    readonly tailMm: number;
-    readonly scarfMm: number;
-    readonly tipThicknessMm: number;
-    readonly tailThicknessMm: number;
-    readonly material: string;
-  };
-  /** Wood of one core as milled, pocket out; from the strips' own densities where measured. */
-  readonly plannedG: { readonly L: number; readonly R: number };
-  /** At the mount line. */
-  readonly thicknessAtMountMm: number;
-}
-
-export type FibreDirection = "0" | "±45" | "0 ±45" | "0 90" | "none";
-
-export interface StackLayer {
-  readonly name: string;
-  readonly detail: string;
-  readonly role: "base" | "edge" | "rubber" | "fabric" | "metal" | "core" | "plate" | "mat" | "topsheet";
-  /** Null: varies, see the core drawing. */
-  readonly thicknessMm: number | null;
-  readonly directions: FibreDirection;
-  readonly extent: string;
-  readonly isOption: boolean;
-}
-
-export interface StripRow {
-  readonly position: string;
-  readonly place: string;
-  readonly species: string;
+/** One strip taken from stock for one place in one core. */
+export interface AllocatedStrip {
+  readonly ski: SkiSide;
+  readonly position: "C" | "I" | "M" | "O";
+  /** Which of the position's two places, seen from above with the tip away: C has only "centre". */
+  readonly place: "left" | "centre" | "right";
   readonly id: string;
   readonly bin: string;
-  readonly board: string;
-  readonly modulus: string;
-  readonly density: string;
+  readonly species: string;
+  readonly board: string | null;
+  /** As measured on the strip bench; null when the strip was not measured. */
+  readonly modulusMpa: number | null;
+  readonly densityKgM3: number | null;
 }
 
-export interface QcRow {
-  readonly measure: string;
-  readonly method: string;
-  readonly target: string;
-  readonly toTarget: string;
-  readonly twins: string;
+/** Where a part lies and which lot it comes from. Kept by the stock; absent before stock is kept. */
+export interface LotFact {
+  readonly code: string;
+  readonly lot: string | null;
+  readonly location: string | null;
+  /** A part taken instead, and who approved it. */
+  readonly substitution?: { readonly instead: string; readonly approvedBy: string };
 }
 
-export interface BuildSheetData {
+/** What the maker must know beside the specification. */
+export type PairNote =
+  /** Other wood at one position, with the core milled to another thickness for it. */
+  | {
+      readonly kind: "other-species";
+      readonly position: string;
+      readonly species: string;
+      readonly insteadOf: string;
+      readonly thicknessMm: number;
+    }
+  /** Strips stiffer or softer than the design by some per cent, with the core milled to another thickness for them. */
+  | { readonly kind: "other-thickness"; readonly modulusPercent: number; readonly thicknessMm: number }
+  /** One ski alone is built again, at these stations. */
+  | { readonly kind: "one-ski"; readonly serial: string; readonly stations: readonly (number | string)[] }
+  | { readonly kind: "parked"; readonly serial: string; readonly location: string }
+  /** The letters that the standing ski would have given are to be cut anew. */
+  | { readonly kind: "extra-letters"; readonly colour: string }
+  /** Somebody's own words. */
+  | { readonly kind: "said"; readonly text: string };
+
+/** The engine's answer for this spec: pass on what solveSpec returned. */
+export interface SolvedSki {
+  readonly build: SkiBuild;
+  readonly core: CoreSolution;
+  /** Without plate and mat: what k is about. */
+  readonly flex: SkiFlex;
+  /** With plate and mat: what the flex bench will read. */
+  readonly flexWithPlate: SkiFlex;
+}
+
+/** Everything a build sheet is composed from. */
+export interface BuildSheetFacts {
   readonly shop: ShopFacts;
   readonly stamp: PrintStamp;
   readonly pair: PairFacts;
-  readonly title: string;
-  readonly identity: readonly Row[];
-  readonly options: readonly string[];
-  readonly bases: readonly {
-    readonly ski: SkiSide;
-    readonly colour: string;
-    readonly hex: string;
-    readonly inlay: string;
-  }[];
-  readonly graphic: readonly Row[];
-  readonly finish: readonly Row[];
-  readonly notes: readonly string[];
-  readonly drawing: DrawingData;
-  readonly core: CoreDrawing;
-  readonly stack: readonly StackLayer[];
-  readonly strips: {
-    readonly areAllocated: boolean;
-    readonly left: readonly StripRow[];
-    readonly right: readonly StripRow[];
-  };
-  readonly cuts: readonly CutRow[];
-  readonly resin: readonly Row[];
-  readonly press: readonly Row[];
-  readonly workingTimes: readonly { readonly roomC: number; readonly minutes: number }[];
-  readonly surfacePreparation: readonly string[];
-  readonly stations: readonly StationFact[];
-  readonly qc: readonly QcRow[];
-  /** Ordered class and k, and the band the bench must read. */
-  readonly orderedClass: string;
-  readonly classBands: readonly Row[];
+  readonly catalog: BuildCatalog;
+  readonly spec: PairSpec;
+  readonly shape: SkiShape;
+  readonly measures: ShapeMeasures;
+  readonly solved: SolvedSki;
+  readonly parts: PartsList;
+  /** Null before strips are allocated: the sheet then prints boxes to fill in, and says so. */
+  readonly strips: readonly AllocatedStrip[] | null;
+  readonly lots: readonly LotFact[];
+  readonly floor: FloorFacts;
+  /** Cassette chosen for this press run, or null: write it in. */
+  readonly cassette: string | null;
+  /** Notes for the makers, no personal or health words. */
+  readonly notes: readonly PairNote[];
 }

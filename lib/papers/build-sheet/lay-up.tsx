@@ -1,22 +1,21 @@
-/** Station 10 and 11: faces to prepare, the stack, resin, working time and press programme with lines to write in. */
+/** Lay-up and press: faces to prepare, the stack, resin, working time and press programme with lines to write in. */
 import { Text, View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
 import { MONO } from "#papers/parts/fonts";
 import { HAIRLINE, INK, PENCIL, THIN } from "#papers/parts/theme";
 import { Rows, Section, TickLine, WriteBox } from "../parts/table";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
 import { StackPicture } from "./stack";
+
+const w = words.buildSheet.layUp;
 
 export function LayUp({ data }: { readonly data: BuildSheetData }) {
   return (
     <View>
-      <Section
-        title="Stack, bottom to top"
-        note="arrows: fibre direction, along the sheet is along the ski"
-        keep={false}
-      >
+      <Section title={w.stack} note={w.stackNote} keep={false}>
         <StackPicture stack={data.stack} />
       </Section>
-      <Section title="Surfaces before lay-up" note="tick for both skis">
+      <Section title={w.surfaces} note={w.surfacesNote}>
         <View style={{ flexDirection: "row", flexWrap: "wrap" }}>
           {data.surfacePreparation.map((line) => (
             <View key={line} style={{ width: "50%", paddingRight: 8 }}>
@@ -34,12 +33,12 @@ export function ResinAndPress({ data }: { readonly data: BuildSheetData }) {
     <View wrap={false}>
       <View style={{ flexDirection: "row" }}>
         <View style={{ flexGrow: 1, flexBasis: 0, marginRight: 14 }}>
-          <Section title="Resin for this pair">
+          <Section title={w.resinForThisPair}>
             <Rows rows={data.resin} labelWidth={66} size={8} />
           </Section>
         </View>
         <View style={{ flexGrow: 1, flexBasis: 0 }}>
-          <Section title="Press programme">
+          <Section title={w.pressProgramme}>
             <Rows rows={data.press} labelWidth={56} size={8} />
           </Section>
         </View>
@@ -53,7 +52,7 @@ export function ResinAndPress({ data }: { readonly data: BuildSheetData }) {
 /** Room temperature to minutes: the press must be closed by then. */
 function WorkingTime({ data }: { readonly data: BuildSheetData }) {
   return (
-    <Section title="Working time" note="from the first drop of hardener to the closed press; halves for every 10 °C">
+    <Section title={w.workingTime} note={w.workingTimeNote}>
       <View style={{ flexDirection: "row", alignItems: "stretch" }}>
         {data.workingTimes.map(({ roomC, minutes }) => (
           <View
@@ -68,10 +67,12 @@ function WorkingTime({ data }: { readonly data: BuildSheetData }) {
             }}
           >
             <Text style={{ fontSize: 7, color: PENCIL }}>{roomC} °C</Text>
-            <Text style={{ fontFamily: MONO, fontWeight: 600, fontSize: 8.5 }}>{minutes} min</Text>
+            <Text style={{ fontFamily: MONO, fontWeight: 600, fontSize: 8.5 }}>
+              {minutes} {w.min}
+            </Text>
           </View>
         ))}
-        {["mixed at", "room °C", "close by", "closed at"].map((hint) => (
+        {[w.mixedAt, w.roomTemperature, w.closeBy, w.closed].map((hint) => (
           <View key={hint} style={{ flexGrow: 1, flexBasis: 0, marginLeft: 6 }}>
             <WriteBox height={25} hint={hint} />
           </View>
@@ -84,9 +85,9 @@ function WorkingTime({ data }: { readonly data: BuildSheetData }) {
 /** What the press crew writes down; two signatures, at close and at demould. */
 function PressLog() {
   const rows = [
-    ["Batch 1: resin g / hardener g", "Batch 2", "Batch 3", "Batch 4 and more"],
-    ["Closed at", "Pressure, bar", "Dwell from – to, °C", "Close: signed by two"],
-    ["Earliest demould", "Core temperature, °C", "Demoulded at", "Demould: signed by two"],
+    [w.batchOne, w.batchTwo, w.batchThree, w.batchFour],
+    [w.pressClosed, w.pressure, w.dwell, w.closeSigned],
+    [w.earliestDemould, w.coreTemperature, w.demoulded, w.demouldSigned],
   ];
   return (
     <View style={{ borderTopWidth: THIN, borderTopColor: INK, paddingTop: 3 }}>

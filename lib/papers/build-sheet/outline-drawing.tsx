@@ -1,14 +1,18 @@
 /** Drawing 1: plan outline at true scale, side profile on the same axis, and every length and width as a number. */
 import { Text, View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import type { DrawingData } from "#papers/parts/facts";
 import { MONO } from "#papers/parts/fonts";
 import { mm, numberText, plainNumber } from "#papers/parts/format";
 import { PENCIL } from "#papers/parts/theme";
 import { axisScale } from "../parts/drawing";
 import { Rows, WriteBox } from "../parts/table";
-import type { BuildSheetData } from "./facts";
 import { PlanView } from "./plan-view";
+import type { BuildSheetData } from "./printed";
 import { ProfileView } from "./profile-view";
+
+const w = words.buildSheet.shape;
 
 export function OutlineDrawing({ data, innerPt }: { readonly data: BuildSheetData; readonly innerPt: number }) {
   const { drawing } = data;
@@ -36,21 +40,16 @@ export function OutlineDrawing({ data, innerPt }: { readonly data: BuildSheetDat
 /** Boxes for what is measured before the lay-up, when a wrong width can still be put right. */
 function Checks({ d }: { readonly d: DrawingData }) {
   const items = [
-    ["Shoulder", plainNumber(d.shoulder.widthMm, 1)],
-    ["Waist", plainNumber(d.waist.widthMm, 1)],
-    ["Heel", plainNumber(d.heel.widthMm, 1)],
-    ["Length", plainNumber(d.lengthMm)],
-    ["Flip test, at most", "0.5"],
+    [w.shoulder, plainNumber(d.shoulder.widthMm, 1)],
+    [w.waist, plainNumber(d.waist.widthMm, 1)],
+    [w.heel, plainNumber(d.heel.widthMm, 1)],
+    [w.length, plainNumber(d.lengthMm)],
+    [w.flipTest, "0.5"],
   ] as const;
   return (
     <View style={{ marginTop: 8 }} wrap={false}>
       <Text style={{ fontSize: 9.5, fontWeight: 600 }}>
-        Bases with edges set, before lay-up
-        <Text style={{ fontSize: 7.5, fontWeight: 400, color: PENCIL }}>
-          {" "}
-          mm over the steel; flip test: base turned over on its own outline; lay both bases on the drawing of their own
-          length
-        </Text>
+        {w.checks} <Text style={{ fontSize: 7.5, fontWeight: 400, color: PENCIL }}>{w.checksNote}</Text>
       </Text>
       <View style={{ flexDirection: "row", marginTop: 2 }}>
         {items.map(([label, target]) => (
@@ -73,62 +72,74 @@ function Checks({ d }: { readonly d: DrawingData }) {
 function lengthRows(d: DrawingData) {
   return [
     {
-      label: "Shoulder – waist – heel, mm",
+      label: w.widths,
       value: [d.shoulder, d.waist, d.heel].map((w) => plainNumber(w.widthMm, 1)).join(" – "),
     },
-    { label: "Width at the mount line", value: mm(d.widthAtMountMm, 1) },
-    { label: "Waist, from the tip", value: mm(d.waist.xMm) },
+    { label: w.widthAtMount, value: mm(d.widthAtMountMm, 1) },
+    { label: w.waistPlace, value: mm(d.waist.xMm) },
     {
-      label: "Sidecut radius",
-      value: `${numberText(d.sidecutRadiusM, 2)} m (one circle); S–H–W formula ${numberText(d.federationRadiusM, 2)} m`,
+      label: w.sidecutRadius,
+      value: fill(w.radii, {
+        sidecutRadiusM: numberText(d.sidecutRadiusM, 2),
+        federationRadiusM: numberText(d.federationRadiusM, 2),
+      }),
     },
-    { label: "Projected length", value: mm(d.projectedLengthMm) },
+    { label: w.projectedLength, value: mm(d.projectedLengthMm) },
   ];
 }
 
 function edgeRows(d: DrawingData) {
   return [
-    { label: "Edge wrap", value: d.edge.wrap === "full" ? "full" : "partial" },
+    { label: w.edgeWrap, value: d.edge.wrap === "full" ? w.full : w.partial },
     {
-      label: "Edge steel",
-      value: d.edge.wrap === "full" ? `${mm(d.edge.lengthMm)} round each ski` : `2 × ${mm(d.edge.lengthMm)} each ski`,
-    },
-    {
-      label: "Edge from – to",
+      label: w.edgeSteel,
       value:
         d.edge.wrap === "full"
-          ? "all round"
-          : `${numberText(d.edge.fromMm)} – ${numberText(d.edge.toMm)} mm from the tip`,
+          ? fill(w.edgeFull, { lengthMm: mm(d.edge.lengthMm) })
+          : fill(w.edgePartial, { lengthMm: mm(d.edge.lengthMm) }),
     },
-    { label: "Base sheet", value: `this outline less ${plainNumber(d.edgeWidthMm, 1)} mm where steel runs` },
-    { label: "Plan area", value: `${numberText(d.planAreaMm2 / 1e6, 4)} m² a ski` },
+    {
+      label: w.edgeFromTo,
+      value:
+        d.edge.wrap === "full"
+          ? w.allRound
+          : fill(w.edgeSpan, { fromMm: numberText(d.edge.fromMm), toMm: numberText(d.edge.toMm) }),
+    },
+    { label: w.baseSheet, value: fill(w.baseOutline, { edgeWidthMm: plainNumber(d.edgeWidthMm, 1) }) },
+    { label: w.planArea, value: fill(w.areaEachSki, { areaM2: numberText(d.planAreaMm2 / 1e6, 4) }) },
   ];
 }
 
-function windowText(w: DrawingData["windows"][number]): string {
-  return `${plainNumber(w.fromMm)} to ${plainNumber(w.toMm)} mm from the tip, ${plainNumber(2 * w.halfWidthMm)} mm wide`;
+function windowText({ fromMm, toMm, halfWidthMm }: DrawingData["windows"][number]): string {
+  return fill(w.windowSpan, {
+    fromMm: plainNumber(fromMm),
+    toMm: plainNumber(toMm),
+    widthMm: plainNumber(2 * halfWidthMm),
+  });
 }
 
 function placeRows({ drawing: d }: BuildSheetData) {
   const offset = d.mountOffsetMm;
   const moved =
     offset === 0
-      ? "the model's own"
-      : `${plainNumber(Math.abs(offset))} mm ${offset > 0 ? "forward" : "back"} of the model's`;
+      ? w.mountOwn
+      : fill(w.mountMoved, { offsetMm: plainNumber(Math.abs(offset)), direction: offset > 0 ? w.forward : w.back });
   return [
-    { label: "Mount line", value: `${mm(d.mountMm)} from the tip: ${moved}`, isOption: offset !== 0 },
-    { label: "Mould camber", value: mm(d.mouldCamberMm, 1) },
-    { label: "Finished camber", value: mm(d.camberMm, 1) },
-    { label: "Tip, tail height", value: `${mm(d.tipRiseMm)}, ${mm(d.tailRiseMm)}` },
+    { label: w.mountLine, value: fill(w.mountPlace, { mountMm: mm(d.mountMm), moved }), isOption: offset !== 0 },
+    { label: w.mouldCamber, value: mm(d.mouldCamberMm, 1) },
+    { label: w.finishedCamber, value: mm(d.camberMm, 1) },
+    { label: w.tipTailHeight, value: `${mm(d.tipRiseMm)}, ${mm(d.tailRiseMm)}` },
     ...(d.windows.length === 0
       ? []
       : [
           {
-            label: "Clear windows",
-            value: d.windows.map((w, i) => `${i + 1}: ${windowText(w)}`).join("; "),
+            label: w.clearWindows,
+            value: d.windows
+              .map((window, i) => fill(w.windowNumbered, { number: i + 1, span: windowText(window) }))
+              .join("; "),
             isOption: true,
           },
         ]),
-    { label: "Corners", value: "shoulder and heel rounded R 150 on the machine file" },
+    { label: w.corners, value: w.cornersNote },
   ];
 }

@@ -1,21 +1,24 @@
 /** The build sheet of one pair, page by page in the order of the work. */
 
+import words from "#content/copy/papers.json";
 import type { Paper } from "#papers/parts/facts";
 import { pageBox } from "#papers/parts/theme";
 import { Frame, type FrameProps } from "../parts/frame";
 import { CoreDrawingPage } from "./core-drawing";
 import { Cover } from "./cover";
 import { CutList } from "./cut-list";
-import type { BuildSheetData } from "./facts";
 import { LayUp, ResinAndPress } from "./lay-up";
 import { OutlineDrawing } from "./outline-drawing";
+import type { BuildSheetData } from "./printed";
 import { QualityCheck } from "./qc";
 import { StationTable } from "./stations";
+
+const w = words.buildSheet.pages;
 
 export function BuildSheetPages({ data, paper }: { readonly data: BuildSheetData; readonly paper: Paper }) {
   const frame: Omit<FrameProps, "children"> = {
     paper,
-    kind: "Build sheet",
+    kind: w.kind,
     subject: data.pair.number,
     subjectNote: data.title,
     codeText: data.pair.pageUrl,
@@ -27,26 +30,26 @@ export function BuildSheetPages({ data, paper }: { readonly data: BuildSheetData
   const portraitPt = pageBox(paper, "portrait").innerPt;
   return (
     <>
-      <Frame {...frame} part="1 · Pair">
+      <Frame {...frame} part={w.pair}>
         <Cover data={data} innerPt={portraitPt} />
       </Frame>
-      <Frame {...frame} part="2 · Drawing: shape" orientation="landscape">
+      <Frame {...frame} part={w.drawingShape} orientation="landscape">
         <OutlineDrawing data={data} innerPt={landscapePt} />
       </Frame>
-      <Frame {...frame} part="3 · Drawing: core" orientation="landscape">
+      <Frame {...frame} part={w.drawingCore} orientation="landscape">
         <CoreDrawingPage data={data} innerPt={landscapePt} />
       </Frame>
-      <Frame {...frame} part="4 · Cut list">
+      <Frame {...frame} part={w.cutList}>
         <CutList data={data} />
       </Frame>
-      <Frame {...frame} part="5 · Lay-up and press">
+      <Frame {...frame} part={w.layUpAndPress}>
         <LayUp data={data} />
         <ResinAndPress data={data} />
       </Frame>
-      <Frame {...frame} part="6 · Stations">
+      <Frame {...frame} part={w.stations}>
         <StationTable data={data} />
       </Frame>
-      <Frame {...frame} part="7 · Tune and quality check">
+      <Frame {...frame} part={w.tuneAndQualityCheck}>
         <QualityCheck data={data} />
       </Frame>
     </>

@@ -1,5 +1,7 @@
 /** The ski from above at true scale: outline, steel, widths, mount line, binding zone, windows and every length. */
 import { G, Path, Rect, Svg } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import type { DrawingData } from "#papers/parts/facts";
 import { numberText, plainNumber } from "#papers/parts/format";
 import { HAIRLINE, INK, PENCIL, RULE, THIN } from "#papers/parts/theme";
@@ -14,6 +16,8 @@ import {
   polyline,
   VDim,
 } from "../parts/drawing";
+
+const w = words.buildSheet.shape;
 
 export interface OutlineViewProps {
   readonly d: DrawingData;
@@ -33,7 +37,7 @@ export function PlanView({ d, scale, innerPt }: OutlineViewProps) {
       <Label
         x={0}
         y={7}
-        text={`Plan, L and R alike: 1 : ${plainNumber(scale.denominator, 1)}, all dimensions in mm, tip to the left`}
+        text={fill(w.planTitle, { denominator: plainNumber(scale.denominator, 1) })}
         size={7.5}
         colour={PENCIL}
       />
@@ -55,13 +59,13 @@ export function PlanView({ d, scale, innerPt }: OutlineViewProps) {
         />
       ))}
       <MountMark x={scale.x(d.mountMm)} y1={top - 3} y2={below + 3} />
-      <Label x={scale.x(d.mountMm) + 4} y={top - 5} text="mount line" size={7} bold />
+      <Label x={scale.x(d.mountMm) + 4} y={top - 5} text={w.mountMark} size={7} bold />
       <HDim
         x1={scale.x(d.contact.fromMm)}
         x2={scale.x(d.contact.toMm)}
         y={24}
         fromY={axisY - half * 0.75}
-        text={`contact ${numberText(d.contact.lengthMm)} (0.5 mm gauge, pressed flat)`}
+        text={fill(w.contact, { gaugeMm: d.contact.gaugeMm, lengthMm: numberText(d.contact.lengthMm) })}
       />
       <HDim
         x1={scale.x(d.edge.fromMm)}
@@ -82,7 +86,7 @@ export function PlanView({ d, scale, innerPt }: OutlineViewProps) {
         x2={scale.x(d.heel.xMm)}
         y={dim(0)}
         fromY={below}
-        text={`sidecut ${numberText(d.heel.xMm - d.shoulder.xMm, 1)}`}
+        text={fill(w.sidecutLength, { lengthMm: numberText(d.heel.xMm - d.shoulder.xMm, 1) })}
       />
       <HDim
         x1={scale.x(d.heel.xMm)}
@@ -96,7 +100,7 @@ export function PlanView({ d, scale, innerPt }: OutlineViewProps) {
         x2={scale.x(d.mountMm)}
         y={dim(1)}
         fromY={below + 10}
-        text={`tip to mount line ${numberText(d.mountMm)}`}
+        text={fill(w.tipToMount, { mountMm: numberText(d.mountMm) })}
         bold
       />
       <HDim
@@ -104,14 +108,14 @@ export function PlanView({ d, scale, innerPt }: OutlineViewProps) {
         x2={scale.x(d.lengthMm)}
         y={dim(1)}
         fromY={below + 10}
-        text={`mount line to tail ${numberText(d.lengthMm - d.mountMm)}`}
+        text={fill(w.mountToTail, { lengthMm: numberText(d.lengthMm - d.mountMm) })}
       />
       <HDim
         x1={scale.x(0)}
         x2={scale.x(d.lengthMm)}
         y={dim(2)}
         fromY={axisY}
-        text={`length ${numberText(d.lengthMm)} along the base`}
+        text={fill(w.lengthAlongBase, { lengthMm: numberText(d.lengthMm) })}
         bold
       />
     </Svg>
@@ -120,8 +124,8 @@ export function PlanView({ d, scale, innerPt }: OutlineViewProps) {
 
 function edgeText(d: DrawingData): string {
   return d.edge.wrap === "full"
-    ? `edges all round: ${numberText(d.edge.lengthMm)} a ski`
-    : `edges ${numberText(d.edge.lengthMm)} a side`;
+    ? fill(w.edgesFull, { lengthMm: numberText(d.edge.lengthMm) })
+    : fill(w.edgesPartial, { lengthMm: numberText(d.edge.lengthMm) });
 }
 
 /** A partial edge is the heavy part of the outline; a full wrap is heavy all round. */
@@ -170,26 +174,26 @@ function Zones({ d, scale, axisY }: { readonly d: DrawingData; readonly scale: A
       <Label
         x={zone.x + 3}
         y={axisY - 3}
-        text={`binding mat ${plainNumber(d.matZone.fromMm)}–${plainNumber(d.matZone.toMm)}`}
+        text={fill(w.matZone, { fromMm: plainNumber(d.matZone.fromMm), toMm: plainNumber(d.matZone.toMm) })}
         size={6.5}
         colour={PENCIL}
         backed
       />
-      {d.windows.map((w, i) => {
-        const x = scale.x(w.fromMm);
-        const h = scale.len(w.halfWidthMm);
+      {d.windows.map((window, i) => {
+        const x = scale.x(window.fromMm);
+        const h = scale.len(window.halfWidthMm);
         return (
-          <G key={w.fromMm}>
+          <G key={window.fromMm}>
             <Rect
               x={x}
               y={axisY - h}
-              width={scale.len(w.toMm - w.fromMm)}
+              width={scale.len(window.toMm - window.fromMm)}
               height={2 * h}
               fill="none"
               stroke={INK}
               strokeWidth={THIN}
             />
-            <Label x={x + 3} y={axisY - 2} text={`window ${i + 1}`} size={6.5} />
+            <Label x={x + 3} y={axisY - 2} text={fill(w.windowMark, { number: i + 1 })} size={6.5} />
           </G>
         );
       })}

@@ -1,9 +1,13 @@
 /** The finished ski from the side, lying free on the bench: camber, rocker, rise. */
 import { Line, Path, Svg } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import { numberText, plainNumber } from "#papers/parts/format";
 import { HAIRLINE, INK, PENCIL, RULE, THIN } from "#papers/parts/theme";
 import { type AxisScale, HDim, hatch, Label, polyline, VDim } from "../parts/drawing";
 import type { OutlineViewProps } from "./plan-view";
+
+const w = words.buildSheet.shape;
 
 /** Heights of the profile are drawn this many times the scale of the lengths. */
 const PROFILE_STRETCH = 3;
@@ -15,7 +19,7 @@ const MIDDLING_PT = 75;
 function endText(name: string, rockerMm: number, scale: AxisScale): string {
   const width = scale.len(rockerMm);
   if (width < NARROW_PT) return numberText(rockerMm);
-  return `${name} ${width < MIDDLING_PT ? "" : "rocker "}${numberText(rockerMm)}`;
+  return fill(width < MIDDLING_PT ? w.endShort : w.endRocker, { name, lengthMm: numberText(rockerMm) });
 }
 
 export function ProfileView({ d, scale, innerPt }: OutlineViewProps) {
@@ -30,7 +34,7 @@ export function ProfileView({ d, scale, innerPt }: OutlineViewProps) {
         x={scale.x(d.lengthMm / 2)}
         y={8}
         anchor="middle"
-        text={`Side profile of the finished ski, lying free: lengths 1 : ${plainNumber(scale.denominator, 1)}, heights ${PROFILE_STRETCH} times that`}
+        text={fill(w.profileTitle, { denominator: plainNumber(scale.denominator, 1), stretch: PROFILE_STRETCH })}
         size={7.5}
         colour={PENCIL}
       />
@@ -70,7 +74,10 @@ export function ProfileView({ d, scale, innerPt }: OutlineViewProps) {
         x={scale.x(middle)}
         y={y(d.camberMm) - 5}
         anchor="middle"
-        text={`camber ${plainNumber(d.camberMm, 1)} finished · mould camber ${plainNumber(d.mouldCamberMm, 1)}`}
+        text={fill(w.cambers, {
+          camberMm: plainNumber(d.camberMm, 1),
+          mouldCamberMm: plainNumber(d.mouldCamberMm, 1),
+        })}
         size={8}
         mono
         bold
@@ -80,21 +87,21 @@ export function ProfileView({ d, scale, innerPt }: OutlineViewProps) {
         x2={scale.x(d.tangent.fromMm)}
         y={benchY + 17}
         fromY={benchY}
-        text={endText("tip", d.tangent.fromMm, scale)}
+        text={endText(w.tip, d.tangent.fromMm, scale)}
       />
       <HDim
         x1={scale.x(d.tangent.fromMm)}
         x2={scale.x(d.tangent.toMm)}
         y={benchY + 17}
         fromY={benchY}
-        text={`between tangent points ${numberText(d.tangent.lengthMm)}`}
+        text={fill(w.tangents, { lengthMm: numberText(d.tangent.lengthMm) })}
       />
       <HDim
         x1={scale.x(d.tangent.toMm)}
         x2={scale.x(d.lengthMm)}
         y={benchY + 17}
         fromY={benchY}
-        text={endText("tail", d.lengthMm - d.tangent.toMm, scale)}
+        text={endText(w.tail, d.lengthMm - d.tangent.toMm, scale)}
         textAt={scale.len(d.lengthMm - d.tangent.toMm) < NARROW_PT ? "after" : "middle"}
       />
     </Svg>

@@ -1,17 +1,30 @@
 /** Last page: tuning, targets with boxes for both skis, the class ordered beside the class measured, and the verdict. */
 import { Text, View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import type { StationRole } from "#engine/floor";
+import { fill } from "#engine/units";
 import { INK, PENCIL, THIN } from "#papers/parts/theme";
 import { Rows, Section, Table, WriteBox } from "../parts/table";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
+
+const w = words.buildSheet.check;
+
+/** The stations that are for one thing, by the number people know them by. */
+function stationsOf({ stations }: BuildSheetData, role: StationRole): string {
+  return stations
+    .filter((station) => station.role === role)
+    .map(({ number }) => fill(w.stationNumber, { number }))
+    .join(", ");
+}
 
 const COLUMNS = [
-  { title: "Measure", flex: 1.5 },
-  { title: "How", flex: 1.9 },
-  { title: "Target (band)", flex: 2.3, mono: true },
-  { title: "Limit to target", flex: 1.35 },
-  { title: "L measured", flex: 1.15 },
-  { title: "R measured", flex: 1.15 },
-  { title: "Twins apart, at most", flex: 1.0 },
+  { title: w.measure, flex: 1.5 },
+  { title: w.how, flex: 1.9 },
+  { title: w.target, flex: 2.3, mono: true },
+  { title: w.toTarget, flex: 1.35 },
+  { title: w.leftMeasured, flex: 1.15 },
+  { title: w.rightMeasured, flex: 1.15 },
+  { title: w.twins, flex: 1.0 },
 ];
 
 export function QualityCheck({ data }: { readonly data: BuildSheetData }) {
@@ -19,22 +32,18 @@ export function QualityCheck({ data }: { readonly data: BuildSheetData }) {
     <View>
       <View style={{ flexDirection: "row" }}>
         <View style={{ flexGrow: 1.1, flexBasis: 0, marginRight: 14 }}>
-          <Section title="Tune" note="station 13">
+          <Section title={w.tune} note={stationsOf(data, "finish")}>
             <Rows rows={data.finish} labelWidth={62} size={8} />
           </Section>
         </View>
         <View style={{ flexGrow: 1, flexBasis: 0 }}>
-          <Section title="Class" note="ordered beside measured">
+          <Section title={w.class} note={w.classNote}>
             <OrderedBesideMeasured data={data} />
             <Rows rows={data.classBands} labelWidth={84} size={8} />
           </Section>
         </View>
       </View>
-      <Section
-        title="Measured against the target"
-        note="station 14; at 20 °C, a day after waxing; write numbers, not ticks"
-        keep={false}
-      >
+      <Section title={w.measured} note={fill(w.measuredNote, { stations: stationsOf(data, "check") })} keep={false}>
         <Table
           columns={COLUMNS}
           size={7.5}
@@ -46,17 +55,13 @@ export function QualityCheck({ data }: { readonly data: BuildSheetData }) {
         />
       </Section>
       <View style={{ flexDirection: "row" }} wrap={false}>
-        {["Verdict: A / note / B / rebuild L / rebuild R", "Inspector", "Second", "Date"].map((hint, i) => (
+        {[w.verdict, w.inspector, w.second, w.date].map((hint, i) => (
           <View key={hint} style={{ flexGrow: i === 0 ? 2 : 1, flexBasis: 0, marginRight: i === 3 ? 0 : 6 }}>
             <WriteBox height={24} hint={hint} />
           </View>
         ))}
       </View>
-      <Text style={{ fontSize: 7.5, color: PENCIL, marginTop: 4 }}>
-        A twin limit missed: stop, tell the owner. Accept with owner and customer note, match with an open pair of the
-        same specification, rebuild one ski, or B-grade. Bindings are mounted, set and inspected by a certified
-        technician following ISO 11088; nothing of that is done or noted here.
-      </Text>
+      <Text style={{ fontSize: 7.5, color: PENCIL, marginTop: 4 }}>{w.note}</Text>
     </View>
   );
 }
@@ -69,11 +74,11 @@ function OrderedBesideMeasured({ data }: { readonly data: BuildSheetData }) {
   return (
     <View style={{ flexDirection: "row", marginBottom: 3 }}>
       <View style={{ flexGrow: 1.3, flexBasis: 0, borderWidth: 1.1, borderColor: INK, padding: 3, marginRight: 5 }}>
-        <Text style={{ fontSize: 6.5, color: PENCIL, lineHeight: 1.1 }}>ordered</Text>
+        <Text style={{ fontSize: 6.5, color: PENCIL, lineHeight: 1.1 }}>{w.ordered}</Text>
         <Text style={{ fontSize: 9.5, fontWeight: 600 }}>{data.orderedClass}</Text>
       </View>
       <View style={{ flexGrow: 1, flexBasis: 0 }}>
-        <WriteBox height={27} hint="measured: class, N/cm L and R" />
+        <WriteBox height={27} hint={w.classMeasured} />
       </View>
     </View>
   );

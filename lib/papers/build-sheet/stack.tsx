@@ -1,11 +1,14 @@
 /** The lay-up picture: layers as they lie, base at the bottom, with fibre directions and a tick for each ski. */
 import { G, Line, Path, Rect, Svg, Text, View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
 import { MONO } from "#papers/parts/fonts";
 import { numberText } from "#papers/parts/format";
 import { HAIRLINE, INK, PENCIL, RULE, THIN, TINT, WHITE } from "#papers/parts/theme";
 import { hatch } from "../parts/drawing";
 import { OptionTag } from "../parts/table";
-import type { FibreDirection, StackLayer } from "./facts";
+import type { StackLayer } from "./printed";
+
+const w = words.buildSheet.stack;
 
 const BAND_WIDTH = 104;
 const ROW_HEIGHT = 23;
@@ -16,20 +19,17 @@ export function StackPicture({ stack }: { readonly stack: readonly StackLayer[] 
     <View style={{ borderTopWidth: THIN, borderTopColor: INK }}>
       <View style={{ flexDirection: "row", borderBottomWidth: THIN, borderBottomColor: INK }}>
         <Head text="" width={20} />
-        <Head text="top of the ski; tip to the left" width={BAND_WIDTH + 8} />
-        <Head text="layer" flex={1.5} />
-        <Head text="where" flex={1} />
-        <Head text="mm" width={32} />
-        <Head text="L in" width={24} />
-        <Head text="R in" width={24} />
+        <Head text={w.top} width={BAND_WIDTH + 8} />
+        <Head text={w.layer} flex={1.5} />
+        <Head text={w.where} flex={1} />
+        <Head text={w.mm} width={32} />
+        <Head text={w.leftIn} width={24} />
+        <Head text={w.rightIn} width={24} />
       </View>
       {topFirst.map(({ layer, order }) => (
         <LayerRow key={order} layer={layer} order={order} />
       ))}
-      <Text style={{ fontSize: 7, color: PENCIL }}>
-        bottom: cassette and mould. Lay from 1 upward; tick each ski when its layer is in. Number 1 touches the release
-        film.
-      </Text>
+      <Text style={{ fontSize: 7, color: PENCIL }}>{w.bottom}</Text>
     </View>
   );
 }
@@ -69,7 +69,7 @@ function LayerRow({ layer, order }: { readonly layer: StackLayer; readonly order
         {layer.extent}
       </Text>
       <Text style={{ width: 32, fontFamily: MONO, fontSize: 8 }}>
-        {layer.thicknessMm === null ? "drawn" : numberText(layer.thicknessMm, 2)}
+        {layer.thicknessMm === null ? w.drawn : numberText(layer.thicknessMm, 2)}
       </Text>
       <TickBox />
       <TickBox />
@@ -90,9 +90,9 @@ function Band({ layer }: { readonly layer: StackLayer }) {
     <Svg width={BAND_WIDTH} height={ROW_HEIGHT - 3} viewBox={`0 0 ${BAND_WIDTH} ${ROW_HEIGHT - 3}`}>
       <Body layer={layer} y={y} height={height} isDark={isDark} />
       <Directions
-        directions={layer.directions}
+        fibresDeg={layer.fibresDeg}
         cy={y + height / 2}
-        isBanded={layer.extent.includes("bands")}
+        isBanded={layer.lies === "bands"}
         reach={spanOf(layer).width / 2 - 4}
       />
     </Svg>
@@ -141,8 +141,9 @@ function Body({
 
 /** A layer that lies only under the binding is drawn short. */
 function spanOf(layer: StackLayer): { readonly x: number; readonly width: number } {
-  const isShort = layer.role === "mat" || layer.role === "plate" || layer.extent.includes("pocket");
-  return isShort ? { x: BAND_WIDTH * 0.34, width: BAND_WIDTH * 0.34 } : { x: 1, width: BAND_WIDTH - 2 };
+  return layer.lies === "under-binding"
+    ? { x: BAND_WIDTH * 0.34, width: BAND_WIDTH * 0.34 }
+    : { x: 1, width: BAND_WIDTH - 2 };
 }
 
 function Grain({
@@ -173,28 +174,20 @@ function Grain({
   );
 }
 
-const ARROW_ANGLES: Readonly<Record<FibreDirection, readonly number[]>> = {
-  "0": [0],
-  "±45": [45, -45],
-  "0 ±45": [0, 45, -45],
-  "0 90": [0, 90],
-  none: [],
-};
-
 function Directions({
-  directions,
+  fibresDeg,
   cy,
   isBanded,
   reach,
 }: {
-  readonly directions: FibreDirection;
+  readonly fibresDeg: readonly number[];
   readonly cy: number;
   readonly isBanded: boolean;
   /** Half length that an arrow along the ski may take. */
   readonly reach: number;
 }) {
   const cx = BAND_WIDTH / 2;
-  if (directions === "0") {
+  if (fibresDeg.length === 1 && fibresDeg[0] === 0) {
     const offsets = isBanded ? [-3, 3] : [0];
     return (
       <G>
@@ -206,7 +199,7 @@ function Directions({
   }
   return (
     <G>
-      {ARROW_ANGLES[directions].map((angle) => (
+      {fibresDeg.map((angle) => (
         <FibreArrow
           key={angle}
           cx={cx}

@@ -1,21 +1,21 @@
-/** Stations 1–14: who did what when, with the second signature where one is owed and the cautions beside the work. */
+/** Every station: who did what when, with the second signature where one is owed and the cautions beside the work. */
 import { Text, View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import type { StationFact } from "#papers/parts/facts";
 import { MONO } from "#papers/parts/fonts";
 import { HAIRLINE, INK, PENCIL, RULE, THIN, TINT } from "#papers/parts/theme";
 import { SafetySign } from "../parts/icons";
-import type { BuildSheetData } from "./facts";
+import type { BuildSheetData } from "./printed";
+
+const w = words.buildSheet.stations;
 
 const WIDTHS = { number: 20, times: 36, sign: 44, tick: 15, notes: 74 };
 
 export function StationTable({ data }: { readonly data: BuildSheetData }) {
   return (
     <View>
-      <Text style={{ fontSize: 7.5, color: PENCIL, marginBottom: 3 }}>
-        Write start and end and sign as the work is done, not at the end of the day. Tick L and R when that ski has
-        passed. Shaded: a second person signs. Local codes, safety data sheets and licensed practice go before anything
-        printed here.
-      </Text>
+      <Text style={{ fontSize: 7.5, color: PENCIL, marginBottom: 3 }}>{w.note}</Text>
       <View
         style={{
           flexDirection: "row",
@@ -26,14 +26,14 @@ export function StationTable({ data }: { readonly data: BuildSheetData }) {
         }}
       >
         <Head text="" width={WIDTHS.number} />
-        <Head text="station and cautions" />
+        <Head text={w.station} />
         <Head text="L" width={WIDTHS.tick} />
         <Head text="R" width={WIDTHS.tick} />
-        <Head text="start" width={WIDTHS.times} />
-        <Head text="end" width={WIDTHS.times} />
-        <Head text="lots, values, defects" width={WIDTHS.notes} />
-        <Head text="signed" width={WIDTHS.sign} />
-        <Head text="second" width={WIDTHS.sign} />
+        <Head text={w.start} width={WIDTHS.times} />
+        <Head text={w.end} width={WIDTHS.times} />
+        <Head text={w.remarks} width={WIDTHS.notes} />
+        <Head text={w.signed} width={WIDTHS.sign} />
+        <Head text={w.second} width={WIDTHS.sign} />
       </View>
       {data.stations.map((station) => (
         <StationRow key={station.number} station={station} />
@@ -69,7 +69,10 @@ function StationRow({ station }: { readonly station: StationFact }) {
         <Text style={{ fontWeight: 600, fontSize: 8.5, lineHeight: 1.15 }}>
           {station.name}
           <Text style={{ fontWeight: 400, fontSize: 7, color: PENCIL }}>
-            {`  ${station.typicalMinutes} min typical${station.wait ? `; ${station.wait}` : ""}`}
+            {fill(w.typical, {
+              typicalMinutes: station.typicalMinutes,
+              wait: station.wait ? `; ${station.wait}` : "",
+            })}
           </Text>
         </Text>
         <View style={{ flexDirection: "row", flexWrap: "wrap", marginTop: 1 }}>
@@ -87,7 +90,7 @@ function StationRow({ station }: { readonly station: StationFact }) {
       <Blank width={WIDTHS.times} />
       <Blank width={WIDTHS.notes} />
       <Blank width={WIDTHS.sign} />
-      <Blank width={WIDTHS.sign} {...(station.needsSecondSignOff ? { hint: "2nd sign-off" } : { off: true })} />
+      <Blank width={WIDTHS.sign} {...(station.needsSecondSignOff ? { hint: w.secondSignOff } : { off: true })} />
     </View>
   );
 }

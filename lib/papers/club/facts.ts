@@ -1,33 +1,37 @@
-/** What an offer to a club prints. */
-import type { Price } from "#engine/pricing";
+/** What an offer to a club is about. */
+import type { Destination, Price } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
-import type { LocalDateTime, OfferedDates, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
+import type { LocalDateTime, PrintStamp, ShopFacts, TermFacts } from "#papers/parts/facts";
 
-/** Open quotes of a club as one paper: who rides what, one price, one day. */
-export interface ClubQuoteData {
+export interface ClubMemberFacts {
+  readonly skierName: string;
+  readonly quoteNumber: string;
+  /** Model and length, as quoted. */
+  readonly ski: string;
+  readonly flexClass: string;
+  readonly lettering: string | null;
+  readonly totalCents: number;
+}
+
+export interface ClubQuoteFacts extends TermFacts {
   readonly shop: ShopFacts;
   readonly stamp: PrintStamp;
   readonly number: string;
   readonly name: string;
   readonly url: string;
-  readonly urlNote: string;
   readonly madeAt: LocalDateTime;
   /** The first of the quotes' last days. */
   readonly validUntil: IsoDate;
   readonly buyerName: string;
-  readonly palette: readonly Row[];
-  readonly members: readonly {
-    readonly skierName: string;
-    readonly quoteNumber: string;
-    readonly ski: string;
-    readonly flexClass: string;
-    readonly lettering: string | null;
-    readonly totalCents: number;
-  }[];
+  /** Colours and graphic by their names. */
+  readonly palette: {
+    readonly left: string;
+    readonly right: string;
+    readonly graphic: string;
+    readonly destination: Destination;
+  };
+  readonly members: readonly ClubMemberFacts[];
   readonly price: Price;
-  readonly taxNote: string;
-  readonly dates: OfferedDates;
-  readonly howToAccept: readonly string[];
-  readonly cancellation: readonly Row[];
-  readonly cautions: readonly string[];
+  /** Half and nine tenths of all runs have the last of the pairs ready by these. */
+  readonly dates: { readonly from: IsoDate; readonly to: IsoDate };
 }

@@ -1,19 +1,23 @@
 /** A club's offer: one line a skier, one price, one day for all. Each skier's own quote says why that ski. */
 
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import type { Paper } from "#papers/parts/facts";
 import { clockText, dayText, money } from "#papers/parts/format";
 import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, rangeText, TwoColumns, When } from "../parts/letter";
 import { PriceTable } from "../parts/price";
 import { Rows, Section, Table } from "../parts/table";
-import type { ClubQuoteData } from "./facts";
+import type { ClubQuoteData } from "./compose";
+
+const w = words.club;
 
 export function ClubQuotePages({ data, paper }: { readonly data: ClubQuoteData; readonly paper: Paper }) {
   return (
     <Frame
       paper={paper}
-      kind="Offer"
-      part={`for ${data.name}, as of ${clockText(data.madeAt)}`}
+      kind={w.kind}
+      part={fill(w.part, { name: data.name, madeAt: clockText(data.madeAt) })}
       subject={data.number}
       subjectNote={data.urlNote}
       codeText={data.url}
@@ -22,31 +26,31 @@ export function ClubQuotePages({ data, paper }: { readonly data: ClubQuoteData; 
     >
       <KeyFacts
         facts={[
-          ["Total, tax and shipping in", money(data.price.totalCents, data.price.currency)],
-          ["Valid until the end of", dayText(data.validUntil)],
-          ["All ready, nine times out of ten by the later day", rangeText(data.dates)],
+          [w.totalKey, money(data.price.totalCents, data.price.currency)],
+          [w.validUntil, dayText(data.validUntil)],
+          [w.ready, rangeText(data.dates)],
         ]}
       />
       <TwoColumns left={<Parties data={data} />} right={<When dates={data.dates} />} />
-      <Section title="Who rides what" note="each skier has a quote of their own, with the reasons" keep={false}>
+      <Section title={w.who} note={w.whoNote} keep={false}>
         <Members data={data} />
       </Section>
-      <Section title="Price of all" keep={false}>
+      <Section title={w.priceOfAll} keep={false}>
         <PriceTable price={data.price} taxNote={data.taxNote} />
       </Section>
       <TwoColumns
         left={
-          <Section title="How to accept">
+          <Section title={w.howToAccept}>
             <Bullets lines={data.howToAccept} />
           </Section>
         }
         right={
-          <Section title="If you cancel" note="what the workshop keeps">
+          <Section title={w.cancel} note={w.cancelNote}>
             <Rows rows={data.cancellation} labelWidth={140} size={8} />
           </Section>
         }
       />
-      <Section title="Please note">
+      <Section title={w.pleaseNote}>
         <Bullets lines={data.cautions} />
       </Section>
     </Frame>
@@ -55,15 +59,15 @@ export function ClubQuotePages({ data, paper }: { readonly data: ClubQuoteData; 
 
 function Parties({ data }: { readonly data: ClubQuoteData }) {
   return (
-    <Section title="For">
+    <Section title={w.for}>
       <Rows
         labelWidth={56}
         rows={[
-          { label: "Club", value: data.name },
-          { label: "Buyer", value: data.buyerName },
+          { label: w.club, value: data.name },
+          { label: w.buyer, value: data.buyerName },
           ...data.palette,
-          { label: "Reach us", value: `${data.shop.phone}, ${data.shop.email}` },
-          { label: "Workshop", value: data.shop.postalAddress },
+          { label: w.reachUs, value: `${data.shop.phone}, ${data.shop.email}` },
+          { label: w.workshop, value: data.shop.postalAddress },
         ]}
       />
     </Section>
@@ -74,12 +78,12 @@ function Members({ data }: { readonly data: ClubQuoteData }) {
   return (
     <Table
       columns={[
-        { title: "Skier", flex: 3 },
-        { title: "Ski", flex: 4 },
-        { title: "Flex class", flex: 2 },
-        { title: "Name on it", flex: 3 },
-        { title: "Quote", flex: 2, mono: true },
-        { title: "Total", flex: 2, align: "right", mono: true },
+        { title: w.skier, flex: 3 },
+        { title: w.ski, flex: 4 },
+        { title: w.flexClass, flex: 2 },
+        { title: w.lettering, flex: 3 },
+        { title: w.quote, flex: 2, mono: true },
+        { title: w.total, flex: 2, align: "right", mono: true },
       ]}
       rows={data.members.map((member) => ({
         key: member.quoteNumber,

@@ -1,57 +1,78 @@
-/** What an order confirmation prints. */
+/** What an order confirmation is about: the order as accepted and since changed, dates and money as they stand. */
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import type { ClockStartCondition, SpecificationPart, StationId } from "#engine/floor";
 import type { Price } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
-import type { LocalDateTime, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
+import type { LocalDateTime, PageFacts, PrintStamp, ShopFacts, TermFacts } from "#papers/parts/facts";
 
-/** A date as it is promised at the hour of the print: a range, or one day. */
-export type PromiseFact = (
-  | { readonly class: "estimate"; readonly from: IsoDate; readonly to: IsoDate }
-  | { readonly class: "promise"; readonly on: IsoDate }
-  | { readonly class: "hard-date"; readonly on: IsoDate; readonly planB: string }
-) & {
-  /** What is still missing before the clock starts. */
-  readonly waitingFor: readonly string[];
-  /** Something that went wrong with its place; null as a rule. */
-  readonly note: string | null;
-};
+export interface ConfirmedPairFacts {
+  readonly serial: string;
+  readonly skierName: string;
+  readonly revision: number;
+  readonly spec: PairSpec;
+  /** The one that the pair is built by. */
+  readonly catalog: BuildCatalog;
+  readonly specHash: string;
+}
 
 /** The frozen price and what has been paid on it. */
-export interface ConfirmedMoney {
+export interface MoneyFacts {
   readonly price: Price;
-  readonly taxNote: string;
-  readonly deposit: { readonly cents: number; readonly on: IsoDate; readonly how: string } | null;
+  readonly deposit: { readonly cents: number; readonly on: IsoDate; readonly method: string } | null;
   /** The fee of a hard date, tax in. */
   readonly rush: { readonly cents: number; readonly isPaid: boolean } | null;
   readonly totalCents: number;
   readonly paidCents: number;
   readonly openCents: number;
-  readonly cancellation: readonly Row[];
 }
 
-export interface OrderConfirmationData {
+/** A date as it is promised at the hour of the print: a range, or one day. */
+export type PromiseFacts = (
+  | { readonly class: "estimate"; readonly from: IsoDate; readonly to: IsoDate }
+  | { readonly class: "promise"; readonly on: IsoDate }
+  | { readonly class: "hard-date"; readonly on: IsoDate; readonly planB: string }
+) & {
+  /** What is still missing before the clock starts. */
+  readonly waitingFor: readonly ClockStartCondition[];
+  /** Why its place in the queue was given up; null as a rule. */
+  readonly slotLost: "hold-lapsed" | "proof-late" | null;
+};
+
+/** Until when one part of the specification may still be changed, pair by pair. */
+export interface CutOffFacts {
+  readonly part: SpecificationPart;
+  /** Absent: until the pair is shipped. */
+  readonly closesAt?: { readonly station: StationId; readonly label: string };
+  readonly pairs: readonly {
+    readonly serial: string;
+    readonly state: "open" | "closed" | "shipped";
+  }[];
+}
+
+export interface OrderFacts extends TermFacts {
   readonly shop: ShopFacts;
   readonly stamp: PrintStamp;
   readonly orderNumber: string;
-  readonly url: string;
-  readonly urlNote: string;
+  readonly page: PageFacts;
   /** One as a rule; one for each pair of an order that a club placed. */
   readonly quotes: readonly string[];
-  readonly club: string | null;
+  readonly club: { readonly number: string; readonly name: string } | null;
   readonly customerName: string;
   readonly acceptedBy: string;
   readonly acceptedAt: LocalDateTime;
-  readonly acceptedHow: string;
-  readonly pairs: readonly {
-    readonly serial: string;
-    readonly skierName: string;
-    readonly revision: number;
-    readonly specification: readonly Row[];
-    readonly specHash: string;
-  }[];
+  readonly acceptedHow: "online" | "phone" | "counter";
+  readonly pairs: readonly ConfirmedPairFacts[];
   /** Null on a copy without prices, for somebody who is given the pair. */
-  readonly money: ConfirmedMoney | null;
-  readonly promise: PromiseFact;
-  readonly changeCutOffs: readonly Row[];
-  readonly notices: readonly string[];
-  readonly cautions: readonly string[];
+  readonly money: MoneyFacts | null;
+  readonly promise: PromiseFacts;
+  readonly cutOffs: readonly CutOffFacts[];
+  /** What was made to the customer's own specification, and the notices of the release for both cases. */
+  readonly customerSpecified: readonly string[];
+  readonly notices: {
+    readonly chosenFromOptions: string;
+    /** With a place for `{items}`. */
+    readonly madeToSpecification: string;
+    readonly delay: string;
+    readonly warranty: string;
+  };
 }

@@ -1,5 +1,7 @@
 /** The order confirmation: what was accepted, by whom, when and how; frozen specification and price; what may still change. */
 import { Text } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import type { Paper, Row } from "#papers/parts/facts";
 import { clockText, dayText, money, shortHash } from "#papers/parts/format";
 import { PENCIL } from "#papers/parts/theme";
@@ -7,12 +9,14 @@ import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, TwoColumns } from "../parts/letter";
 import { PriceTable } from "../parts/price";
 import { Rows, Section } from "../parts/table";
-import type { ConfirmedMoney, OrderConfirmationData, PromiseFact } from "./facts";
+import type { ConfirmedMoney, OrderConfirmationData, PromiseFact } from "./compose";
+
+const w = words.confirmation;
 
 const PROMISE: Readonly<Record<PromiseFact["class"], string>> = {
-  estimate: "Estimate: a range that moves until the clock starts",
-  promise: "Promise: fixed when the clock started",
-  "hard-date": "Hard date: approved by the owner, with a reserved place",
+  estimate: w.estimate,
+  promise: w.promise,
+  "hard-date": w.hardDate,
 };
 
 export function OrderConfirmationPages({
@@ -23,12 +27,12 @@ export function OrderConfirmationPages({
   readonly paper: Paper;
 }) {
   const { promise } = data;
-  const [quote, ...others] = data.quotes;
+  const [quote = "", ...others] = data.quotes;
   return (
     <Frame
       paper={paper}
-      kind="Order confirmation"
-      part={others.length === 0 ? `of quote ${quote}` : `of ${data.quotes.length} quotes`}
+      kind={w.kind}
+      part={others.length === 0 ? fill(w.ofQuote, { quote }) : fill(w.ofQuotes, { count: data.quotes.length })}
       subject={data.orderNumber}
       subjectNote={data.urlNote}
       codeText={data.url}
@@ -37,14 +41,14 @@ export function OrderConfirmationPages({
     >
       <KeyFacts
         facts={[
-          [promise.class === "estimate" ? "Ready, nine of ten by the later date" : "Ready by", promisedText(promise)],
-          ...(data.money ? [["Deposit", depositText(data.money)] as const] : []),
-          data.pairs.length === 1 ? ["Pair", data.pairs[0]?.serial ?? ""] : ["Pairs", String(data.pairs.length)],
+          [promise.class === "estimate" ? w.readyRange : w.readyBy, promisedText(promise)],
+          ...(data.money ? [[w.deposit, depositText(data.money)] as const] : []),
+          data.pairs.length === 1 ? [w.pair, data.pairs[0]?.serial ?? ""] : [w.pairs, String(data.pairs.length)],
         ]}
       />
       <TwoColumns
         left={
-          <Section title="Order">
+          <Section title={w.order}>
             <Rows labelWidth={72} rows={orderRows(data)} />
           </Section>
         }
@@ -53,8 +57,11 @@ export function OrderConfirmationPages({
       {data.pairs.map((pair) => (
         <Section
           key={pair.serial}
-          title={`Pair ${pair.serial} for ${pair.skierName}, as frozen`}
-          note={`specification ${shortHash(pair.specHash)}${pair.revision > 1 ? `, revision ${pair.revision}` : ""}`}
+          title={fill(w.pairTitle, { serial: pair.serial, skierName: pair.skierName })}
+          note={fill(w.pairNote, {
+            specHash: shortHash(pair.specHash),
+            revisionNote: pair.revision > 1 ? fill(w.revisionNote, { revision: pair.revision }) : "",
+          })}
         >
           <Rows rows={pair.specification} labelWidth={92} />
         </Section>
@@ -62,22 +69,22 @@ export function OrderConfirmationPages({
       {data.money ? (
         <Money money={data.money} />
       ) : (
-        <Section title="Price">
-          <Text style={{ color: PENCIL }}>This copy carries no prices.</Text>
+        <Section title={w.price}>
+          <Text style={{ color: PENCIL }}>{w.noPrices}</Text>
         </Section>
       )}
-      <Section title="What can still be changed, and until when" note="a change may move price and date">
+      <Section title={w.changes} note={w.changesNote}>
         <Rows rows={data.changeCutOffs} labelWidth={220} size={8} />
       </Section>
-      <Section title="Your rights">
+      <Section title={w.yourRights}>
         <Bullets lines={data.notices} />
       </Section>
       {data.money ? (
-        <Section title="If you cancel" note="what the workshop keeps">
+        <Section title={w.cancel} note={w.cancelNote}>
           <Rows rows={data.money.cancellation} labelWidth={200} size={8} />
         </Section>
       ) : null}
-      <Section title="Please note">
+      <Section title={w.pleaseNote}>
         <Bullets lines={data.cautions} />
       </Section>
     </Frame>
@@ -85,51 +92,53 @@ export function OrderConfirmationPages({
 }
 
 function promisedText(promise: PromiseFact): string {
-  return promise.class === "estimate" ? `${dayText(promise.from)} to ${dayText(promise.to)}` : dayText(promise.on);
+  return promise.class === "estimate"
+    ? fill(w.range, { from: dayText(promise.from), to: dayText(promise.to) })
+    : dayText(promise.on);
 }
 
 function depositText({ deposit }: ConfirmedMoney): string {
-  return deposit ? `received ${dayText(deposit.on)}` : "not received yet";
+  return deposit ? fill(w.depositReceived, { on: dayText(deposit.on) }) : w.notReceived;
 }
 
 function orderRows(data: OrderConfirmationData): readonly Row[] {
   const { money: paid, shop } = data;
   const deposit = paid?.deposit;
   return [
-    { label: "Customer", value: data.customerName },
-    { label: "Accepted by", value: data.acceptedBy },
-    { label: "Accepted", value: `${clockText(data.acceptedAt)}, ${data.acceptedHow}` },
-    { label: data.quotes.length === 1 ? "From quote" : "From quotes", value: data.quotes.join(", ") },
-    ...(data.club === null ? [] : [{ label: "Club", value: data.club }]),
+    { label: w.customer, value: data.customerName },
+    { label: w.acceptedBy, value: data.acceptedBy },
+    { label: w.accepted, value: fill(w.acceptedValue, { at: clockText(data.acceptedAt), how: data.acceptedHow }) },
+    { label: data.quotes.length === 1 ? w.fromQuote : w.fromQuotes, value: data.quotes.join(", ") },
+    ...(data.club === null ? [] : [{ label: w.clubLabel, value: data.club }]),
     ...(paid
       ? [
           {
-            label: "Deposit",
+            label: w.deposit,
             value: deposit
-              ? `${money(deposit.cents)} received ${dayText(deposit.on)}, ${deposit.how}`
-              : `${money(paid.price.depositCents)}, not received yet: the clock waits for it`,
+              ? fill(w.depositValue, { cents: money(deposit.cents), on: dayText(deposit.on), how: deposit.how })
+              : fill(w.depositOpen, { cents: money(paid.price.depositCents) }),
           },
         ]
       : []),
-    { label: "Contact", value: `${shop.name}, ${shop.phone}, ${shop.email}` },
+    { label: w.contact, value: `${shop.name}, ${shop.phone}, ${shop.email}` },
   ];
 }
 
 function Promised({ promise }: { readonly promise: PromiseFact }) {
   const { waitingFor } = promise;
   return (
-    <Section title="Date">
+    <Section title={w.date}>
       <Text style={{ fontWeight: 600 }}>{PROMISE[promise.class]}.</Text>
       <Text>
         {promise.class === "estimate"
-          ? `${promisedText(promise)}: nine of ten orders like this one are ready by the later date.`
-          : `Ready by ${promisedText(promise)}.`}
+          ? fill(w.estimateText, { promised: promisedText(promise) })
+          : fill(w.readyText, { promised: promisedText(promise) })}
       </Text>
-      {promise.class === "hard-date" ? <Text>If it cannot be kept: {promise.planB}</Text> : null}
+      {promise.class === "hard-date" ? <Text>{fill(w.planB, { planB: promise.planB })}</Text> : null}
       {promise.note === null ? null : <Text>{promise.note}</Text>}
       {waitingFor.length === 0 ? null : (
         <>
-          <Text>Still missing before the clock starts:</Text>
+          <Text>{w.stillMissing}</Text>
           <Bullets lines={waitingFor} />
         </>
       )}
@@ -141,22 +150,22 @@ function Money({ money: paid }: { readonly money: ConfirmedMoney }) {
   const { rush } = paid;
   return (
     <>
-      <Section title="Price, as frozen" keep={false}>
+      <Section title={w.priceFrozen} keep={false}>
         <PriceTable price={paid.price} taxNote={paid.taxNote} />
       </Section>
-      <Section title="Paid so far">
+      <Section title={w.paid}>
         <Rows
           labelWidth={220}
           size={8}
           rows={[
             ...(rush
               ? [
-                  { label: "Rush fee of the hard date, tax in", value: `${money(rush.cents)}, ${rushText(rush)}` },
-                  { label: "Total with the rush fee", value: money(paid.totalCents) },
+                  { label: w.rush, value: fill(w.rushValue, { fee: money(rush.cents), state: rushText(rush) }) },
+                  { label: w.rushTotal, value: money(paid.totalCents) },
                 ]
               : []),
-            { label: "Received", value: money(paid.paidCents) },
-            { label: "Still to pay before shipping", value: money(paid.openCents) },
+            { label: w.receivedSum, value: money(paid.paidCents) },
+            { label: w.open, value: money(paid.openCents) },
           ]}
         />
       </Section>
@@ -165,5 +174,5 @@ function Money({ money: paid }: { readonly money: ConfirmedMoney }) {
 }
 
 function rushText({ isPaid }: NonNullable<ConfirmedMoney["rush"]>): string {
-  return isPaid ? "received" : "not received yet";
+  return isPaid ? w.rushReceived : w.notReceived;
 }

@@ -1,27 +1,46 @@
 /** Composes the kit list: every line of this configuration, with lot, place and a box to scan into. */
 
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import { cutRow, mouldName } from "#papers/build-sheet/compose";
-import type { BuildSheetFacts } from "#papers/parts/facts";
+import type { CutRow, PairFacts, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
 import { mm } from "#papers/parts/format";
 import { resinRows } from "#papers/parts/recipe-rows";
-import { modelOf } from "#papers/parts/spec-rows";
-import type { KitListData } from "./facts";
+import { pairTitle } from "#papers/parts/spec-rows";
+import type { KitListFacts } from "./facts";
 
-type KitListFacts = Pick<BuildSheetFacts, "shop" | "stamp" | "pair" | "catalog" | "spec" | "parts" | "lots" | "floor">;
+const w = words.kitList;
+
+export interface KitRow extends CutRow {
+  readonly code: string;
+  readonly lot: string;
+  readonly location: string;
+  readonly isMandatory: boolean;
+  readonly substitution: string;
+}
+
+export interface KitListData {
+  readonly shop: ShopFacts;
+  readonly stamp: PrintStamp;
+  readonly pair: PairFacts;
+  readonly title: string;
+  readonly identity: readonly Row[];
+  readonly rows: readonly KitRow[];
+  readonly resin: readonly Row[];
+}
 
 /** @throws RangeError when the spec names a model the catalogue does not have */
 export function composeKitList(facts: KitListFacts): KitListData {
   const { spec, catalog, parts, lots } = facts;
-  const model = modelOf(spec, catalog);
   const mould = mouldName(spec, catalog);
   return {
     shop: facts.shop,
     stamp: facts.stamp,
     pair: facts.pair,
-    title: `${model.name} · ${spec.lengthCm} cm · revision ${model.revision}`,
+    title: pairTitle(spec, catalog),
     identity: [
-      { label: "Mould", value: mould },
-      { label: "Length", value: mm(spec.lengthCm * 10) },
+      { label: w.mould, value: mould },
+      { label: w.length, value: mm(spec.lengthCm * 10) },
     ],
     rows: parts.lines.map((line) => {
       const lot = lots.find((l) => l.code === line.code);
@@ -32,7 +51,7 @@ export function composeKitList(facts: KitListFacts): KitListData {
         location: lot?.location ?? "",
         isMandatory: line.mandatoryScan,
         substitution: lot?.substitution
-          ? `${lot.substitution.instead}, approved by ${lot.substitution.approvedBy}`
+          ? fill(w.substituted, { instead: lot.substitution.instead, approvedBy: lot.substitution.approvedBy })
           : "",
       };
     }),

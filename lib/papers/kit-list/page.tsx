@@ -1,26 +1,30 @@
 /** The kit list of one pair: a kit is complete when every line of this configuration is scanned. */
 import { Text, View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import type { Paper } from "#papers/parts/facts";
 import { MONO } from "#papers/parts/fonts";
 import { INK, PENCIL, pageBox, THIN } from "#papers/parts/theme";
 import { partCell } from "../build-sheet/cut-list";
 import { Frame } from "../parts/frame";
 import { Rows, Section, Table, WriteBox } from "../parts/table";
-import type { KitListData, KitRow } from "./facts";
+import type { KitListData, KitRow } from "./compose";
+
+const w = words.kitList;
 
 const COLUMNS = [
   { title: "#", flex: 0.3, mono: true },
-  { title: "Part", flex: 2.1 },
-  { title: "Material", flex: 2.3 },
-  { title: "Cut size", flex: 3.5 },
+  { title: w.part, flex: 2.1 },
+  { title: w.material, flex: 2.3 },
+  { title: w.cutSize, flex: 3.5 },
   { title: "L", flex: 0.4, align: "right" as const, mono: true },
   { title: "R", flex: 0.4, align: "right" as const, mono: true },
-  { title: "pair", flex: 0.6, align: "right" as const, mono: true },
-  { title: "Lot", flex: 1, mono: true, gapBefore: 8 },
-  { title: "Place", flex: 0.9 },
-  { title: "Taken instead, approved by", flex: 1.3 },
-  { title: "scan L, pair", flex: 0.5, align: "center" as const },
-  { title: "scan R", flex: 0.5, align: "center" as const },
+  { title: w.pair, flex: 0.6, align: "right" as const, mono: true },
+  { title: w.lot, flex: 1, mono: true, gapBefore: 8 },
+  { title: w.place, flex: 0.9 },
+  { title: w.substitution, flex: 1.3 },
+  { title: w.scanLeft, flex: 0.5, align: "center" as const },
+  { title: w.scanRight, flex: 0.5, align: "center" as const },
 ];
 
 export function KitListPages({ data, paper }: { readonly data: KitListData; readonly paper: Paper }) {
@@ -29,8 +33,8 @@ export function KitListPages({ data, paper }: { readonly data: KitListData; read
     <Frame
       paper={paper}
       orientation="landscape"
-      kind="Kit list"
-      part={`${data.rows.length} lines; bold frame: must be scanned before the press may start`}
+      kind={w.kind}
+      part={fill(w.note, { count: data.rows.length })}
       subject={data.pair.number}
       subjectNote={data.title}
       codeText={data.pair.pageUrl}
@@ -59,17 +63,15 @@ export function KitListPages({ data, paper }: { readonly data: KitListData; read
       />
       <View style={{ flexDirection: "row", marginTop: 8 }} wrap={false}>
         <View style={{ width: widthPt * 0.45 }}>
-          <Section title="Resin for this pair">
+          <Section title={w.resinForThisPair}>
             <Rows rows={data.resin} labelWidth={76} size={8} />
           </Section>
         </View>
         <View style={{ flexGrow: 1, flexBasis: 0, marginLeft: 16 }}>
-          <Text style={{ fontSize: 9.5, fontWeight: 600, marginBottom: 2 }}>Kit complete</Text>
-          <Text style={{ fontSize: 7.5, color: PENCIL, marginBottom: 3 }}>
-            Plates, plate rubber and inlays are the classic omissions. A part taken instead needs a name beside it.
-          </Text>
+          <Text style={{ fontSize: 9.5, fontWeight: 600, marginBottom: 2 }}>{w.complete}</Text>
+          <Text style={{ fontSize: 7.5, color: PENCIL, marginBottom: 3 }}>{w.completeNote}</Text>
           <View style={{ flexDirection: "row" }}>
-            {["Kitted by", "Checked by a second", "Date, time"].map((hint) => (
+            {[w.kittedBy, w.checkedBy, w.dateTime].map((hint) => (
               <View key={hint} style={{ flexGrow: 1, flexBasis: 0, marginRight: 6 }}>
                 <WriteBox height={24} hint={hint} />
               </View>

@@ -1,20 +1,26 @@
 /** Composes the labels of one pair. */
 
 import { mouldName } from "#papers/build-sheet/compose";
-import type { BuildSheetFacts } from "#papers/parts/facts";
-import { modelOf } from "#papers/parts/spec-rows";
-import type { LabelsData } from "./facts";
+import type { PairFacts, PrintStamp, ShopFacts } from "#papers/parts/facts";
+import { pairTitle } from "#papers/parts/spec-rows";
+import type { LabelFacts } from "./facts";
 
-type LabelFacts = Pick<BuildSheetFacts, "shop" | "stamp" | "pair" | "catalog" | "spec">;
+/** Labels for the joins where left and right could be mixed up. */
+export interface LabelsData {
+  readonly shop: ShopFacts;
+  readonly stamp: PrintStamp;
+  readonly pair: PairFacts;
+  readonly title: string;
+  readonly mould: string;
+}
 
 /** @throws RangeError when the spec names a model the catalogue does not have */
 export function composeLabels({ shop, stamp, pair, catalog, spec }: LabelFacts): LabelsData {
-  const model = modelOf(spec, catalog);
   return {
     shop,
     stamp,
     pair,
-    title: `${model.name} · ${spec.lengthCm} cm · revision ${model.revision}`,
+    title: pairTitle(spec, catalog),
     mould: mouldName(spec, catalog),
   };
 }

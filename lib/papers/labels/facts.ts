@@ -1,11 +1,4 @@
-/** What the labels of a pair print. */
-import type { PairFacts, PrintStamp, ShopFacts } from "#papers/parts/facts";
+/** What the labels of a pair are about: their share of a build sheet's facts. */
+import type { BuildSheetFacts } from "#papers/build-sheet/facts";
 
-/** Labels for the joins where left and right could be mixed up. */
-export interface LabelsData {
-  readonly shop: ShopFacts;
-  readonly stamp: PrintStamp;
-  readonly pair: PairFacts;
-  readonly title: string;
-  readonly mould: string;
-}
+export type LabelFacts = Pick<BuildSheetFacts, "shop" | "stamp" | "pair" | "catalog" | "spec">;

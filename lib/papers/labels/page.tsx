@@ -1,22 +1,26 @@
 /** Labels for the joins where left and right could be taken for each other. Cut along the hairlines. */
 import { Text, View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import type { Paper, SkiSide } from "#papers/parts/facts";
 import { MONO } from "#papers/parts/fonts";
 import { HAIRLINE, INK, PENCIL, PT_PER_MM } from "#papers/parts/theme";
 import { skiUrl } from "../build-sheet/cover";
 import { Code } from "../parts/code";
 import { Frame } from "../parts/frame";
-import type { LabelsData } from "./facts";
+import type { LabelsData } from "./compose";
 
-const PLACES = ["Strip bundle", "Core", "Base", "Print", "Cassette", "Finished ski"] as const;
+const w = words.labels;
+
+const PLACES = [w.stripBundle, w.core, w.base, w.print, w.cassette, w.finishedSki] as const;
 const LABEL_HEIGHT_MM = 33;
 
 export function LabelsPages({ data, paper }: { readonly data: LabelsData; readonly paper: Paper }) {
   return (
     <Frame
       paper={paper}
-      kind="Labels"
-      part="one for each part that exists twice; stick on before the part leaves its bench"
+      kind={w.kind}
+      part={w.note}
       subject={data.pair.number}
       subjectNote={data.title}
       shop={data.shop}
@@ -66,7 +70,7 @@ function OneLabel({
         </View>
         <Text style={{ fontSize: 8, lineHeight: 1.3, marginTop: 3 }}>{data.title}</Text>
         <Text style={{ fontSize: 8, lineHeight: 1.3 }}>
-          mould {data.mould} · print revision {data.stamp.revision}
+          {fill(w.foot, { mould: data.mould, revision: data.stamp.revision })}
         </Text>
       </View>
     </View>

@@ -1,6 +1,7 @@
 /** The ski's shape as the drawing pages need it: points and dimensions, straight from the engine's geometry. */
-import type { BuildRules, PairSpec } from "#engine/configuration";
+import { type BuildRules, mouldCamberMm, type PairSpec } from "#engine/configuration";
 import {
+  edgeSpanMm,
   gaugePointsMm,
   halfOutline,
   halfWidthAt,
@@ -9,6 +10,7 @@ import {
   type ShapeMeasures,
   type SkiShape,
 } from "#engine/geometry";
+import type { Corrections } from "#engine/materials";
 import type { DrawingData, XY } from "./facts";
 
 /** ISO 6289:2025, alpine skis: thickness of the gauge that finds the contact length. */
@@ -20,14 +22,12 @@ export function composeDrawing(input: {
   readonly measures: ShapeMeasures;
   readonly spec: PairSpec;
   readonly rules: BuildRules;
-  /** Finished camber minus planned, as measured pairs have taught. */
-  readonly camberOffsetMm?: number;
+  readonly corrections?: Corrections | undefined;
 }): DrawingData {
-  const { shape, measures, spec, rules, camberOffsetMm = 0 } = input;
+  const { shape, measures, spec, rules, corrections } = input;
   const gauge = gaugePointsMm(shape, CONTACT_GAUGE_MM);
   const heelMm = shape.lengthMm - shape.tailLengthMm;
   const mountMm = mountLineMm(shape, spec.mount.offsetMm);
-  const halfBeyond = (measures.edgeCarryingMm - shape.sidecutLengthMm) / 2;
   const around = (lengthMm: number) => ({ fromMm: mountMm - lengthMm / 2, toMm: mountMm + lengthMm / 2 });
   return {
     lengthMm: shape.lengthMm,
@@ -39,17 +39,16 @@ export function composeDrawing(input: {
     mountMm,
     mountOffsetMm: spec.mount.offsetMm,
     widthAtMountMm: 2 * halfWidthAt(shape, mountMm),
-    contact: { fromMm: gauge.tipMm, toMm: gauge.tailMm, lengthMm: measures.contactLengthMm },
+    contact: { fromMm: gauge.tipMm, toMm: gauge.tailMm, lengthMm: measures.contactLengthMm, gaugeMm: CONTACT_GAUGE_MM },
     tangent: { fromMm: shape.tipTangentMm, toMm: shape.tailTangentMm, lengthMm: measures.tangentContactMm },
     edge: {
-      fromMm: shape.tipLengthMm - halfBeyond,
-      toMm: heelMm + halfBeyond,
+      ...edgeSpanMm(shape, measures.edgeCarryingMm - shape.sidecutLengthMm),
       lengthMm: shape.edgeWrap === "full" ? measures.perimeterMm : measures.edgeCarryingMm,
       wrap: shape.edgeWrap,
     },
     edgeWidthMm: rules.edge.widthMm,
     camberMm: shape.camberMm,
-    mouldCamberMm: shape.camberMm + rules.springBackMm - camberOffsetMm,
+    mouldCamberMm: mouldCamberMm(shape, rules, corrections),
     tipRiseMm: shape.tipRiseMm,
     tailRiseMm: shape.tailRiseMm,
     projectedLengthMm: measures.projectedLengthMm,

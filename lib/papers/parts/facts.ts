@@ -1,8 +1,6 @@
-/** What callers hand over: engine types and the shop's own settings, before anything is put into words. */
-import type { BuildCatalog, PairSpec } from "#engine/configuration";
-import type { CoreSolution, SkiBuild, SkiFlex } from "#engine/flex";
-import type { ShapeMeasures, SkiShape } from "#engine/geometry";
-import type { PartsList } from "#engine/parts";
+/** What several papers are about, before anything is put into words, and the shapes that several of them print. */
+import type { PrintFace } from "#engine/configuration";
+import type { PromiseClass, StationRole } from "#engine/floor";
 import type { IsoDate } from "#engine/units";
 
 export type Paper = "A4" | "LETTER";
@@ -38,35 +36,12 @@ export interface PairFacts {
   readonly pageUrl: string;
   readonly pressBy: IsoDate | null;
   readonly readyBy: IsoDate | null;
-  readonly promiseClass: "estimate" | "promise" | "hard-date";
+  readonly promiseClass: PromiseClass;
   readonly skierFirstName: string;
 }
 
-/** One strip taken from stock for one place in one core. */
-export interface AllocatedStrip {
-  readonly ski: SkiSide;
-  readonly position: "C" | "I" | "M" | "O";
-  /** Which of the position's two places, seen from above with the tip away: C has only "centre". */
-  readonly place: "left" | "centre" | "right";
-  readonly id: string;
-  readonly bin: string;
-  readonly species: string;
-  readonly board: string | null;
-  /** As measured on the strip bench; null when the strip was not measured. */
-  readonly modulusMpa: number | null;
-  readonly densityKgM3: number | null;
-}
-
-/** Where a part lies and which lot it comes from. Kept by the stock; absent before stock is kept. */
-export interface LotFact {
-  readonly code: string;
-  readonly lot: string | null;
-  readonly location: string | null;
-  /** A part taken instead, and who approved it. */
-  readonly substitution?: { readonly instead: string; readonly approvedBy: string };
-}
-
 export interface StationFact {
+  readonly role: StationRole;
   readonly number: number;
   readonly name: string;
   readonly typicalMinutes: number;
@@ -163,38 +138,7 @@ export interface FloorFacts {
   /** Printed size over wanted size of the sheet lot in use; null = measure the lot first. */
   readonly printScaleFactor: number | null;
   /** Which face of the topsheet carries the print; the mirror flag follows from it. */
-  readonly printFace: "top" | "under";
-}
-
-/** The engine's answer for this spec: pass on what solveSpec returned. */
-export interface SolvedSki {
-  readonly build: SkiBuild;
-  readonly core: CoreSolution;
-  /** Without plate and mat: what k is about. */
-  readonly flex: SkiFlex;
-  /** With plate and mat: what the flex bench will read. */
-  readonly flexWithPlate: SkiFlex;
-}
-
-/** Everything a build sheet is composed from. */
-export interface BuildSheetFacts {
-  readonly shop: ShopFacts;
-  readonly stamp: PrintStamp;
-  readonly pair: PairFacts;
-  readonly catalog: BuildCatalog;
-  readonly spec: PairSpec;
-  readonly shape: SkiShape;
-  readonly measures: ShapeMeasures;
-  readonly solved: SolvedSki;
-  readonly parts: PartsList;
-  /** Null before strips are allocated: the sheet then prints boxes to fill in, and says so. */
-  readonly strips: readonly AllocatedStrip[] | null;
-  readonly lots: readonly LotFact[];
-  readonly floor: FloorFacts;
-  /** Cassette chosen for this press run, or null: write it in. */
-  readonly cassette: string | null;
-  /** Notes for the makers, no personal or health words. */
-  readonly notes: readonly string[];
+  readonly printFace: PrintFace;
 }
 
 /** Label and value, as printed. `isOption` marks what this order changed from the model's own build. */
@@ -202,6 +146,8 @@ export interface Row {
   readonly label: string;
   readonly value: string;
   readonly isOption?: boolean;
+  /** The label without its number, where several rows share one. */
+  readonly unnumbered?: string;
 }
 
 export interface XY {
@@ -227,7 +173,7 @@ export interface DrawingData {
   readonly mountOffsetMm: number;
   readonly widthAtMountMm: number;
   /** ISO 6289 contact length: between the gauge points of the pressed-flat ski. */
-  readonly contact: Span & { readonly lengthMm: number };
+  readonly contact: Span & { readonly lengthMm: number; readonly gaugeMm: number };
   readonly tangent: Span & { readonly lengthMm: number };
   /** Steel along each side (partial) or once around (full). */
   readonly edge: Span & { readonly lengthMm: number; readonly wrap: "partial" | "full" };
@@ -264,4 +210,22 @@ export interface OfferedDates {
   readonly to: IsoDate;
   readonly confidence: string;
   readonly startsWhen: readonly string[];
+}
+
+/** What the shop keeps when an order is cancelled at a stage, and what it says of bindings and advice: terms of a release. */
+export interface TermFacts {
+  readonly cancellation: readonly {
+    readonly label: string;
+    /** Of the price, in hundredths of a per cent. */
+    readonly keepBasisPoints: number;
+    readonly keepCents: number;
+    readonly keepsArtFee: boolean;
+  }[];
+  readonly cautions: readonly string[];
+}
+
+/** What the code on a paper opens: the skier's own page by a private link, or the shop's. */
+export interface PageFacts {
+  readonly url: string;
+  readonly isPrivate: boolean;
 }

@@ -1,12 +1,12 @@
 /** How documents write numbers, money and days: one way everywhere, half up, the unit beside the number. */
+import words from "#content/copy/papers.json";
 
 import type { Price } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
 import { textForPeople } from "#engine/units";
 import type { LocalDateTime } from "./facts";
 
-const WEEKDAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"] as const;
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"] as const;
+const { weekdays, months } = words.parts;
 
 /** A number with exactly `decimals` digits and thousands apart: 1460.95 → "1 461" (narrow no-break space). */
 export function numberText(value: number, decimals = 0): string {
@@ -40,14 +40,14 @@ export function money(cents: number, currency: Price["currency"] = "USD"): strin
 /** "Mon 12 Jan 2026". Civil-calendar arithmetic only, no time zone takes part. */
 export function dayText(day: IsoDate): string {
   const [year = 0, month = 1, date = 1] = day.split("-").map(Number);
-  return `${WEEKDAYS[weekday(year, month, date)]}\u00a0${date}\u00a0${MONTHS[month - 1]}\u00a0${year}`;
+  return `${weekdays[weekday(year, month, date)]}\u00a0${date}\u00a0${months[month - 1]}\u00a0${year}`;
 }
 
 /** "25 Nov 2026, 09:32" of a shop-clock reading. */
 export function clockText(reading: LocalDateTime): string {
   const [day = "", time = ""] = reading.split("T");
   const [year = 0, month = 1, date = 1] = day.split("-").map(Number);
-  return `${date}\u00a0${MONTHS[month - 1]}\u00a0${year}, ${time.slice(0, 5)}`;
+  return `${date}\u00a0${months[month - 1]}\u00a0${year}, ${time.slice(0, 5)}`;
 }
 
 /** Day of the week, 0 = Sunday. Sakamoto's congruence for the Gregorian calendar (from memory; checked against ISO days). */

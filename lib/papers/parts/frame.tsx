@@ -1,11 +1,15 @@
 /** The sheet of paper: header with what it is, footer with what makes this print the valid one. */
 import { Page, StyleSheet, Text, View } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import { Code } from "./code";
 import type { Paper, PrintStamp, ShopFacts } from "./facts";
 import { MONO, SANS } from "./fonts";
 import { clockText, shortHash } from "./format";
 import { HAIRLINE, INK, PENCIL, PT_PER_MM, pageBox, RULE } from "./theme";
+
+const w = words.parts;
 
 const styles = StyleSheet.create({
   page: { fontFamily: SANS, fontSize: 8.5, color: INK },
@@ -96,15 +100,25 @@ function Header({ kind, part, subject, subjectNote, codeText, shop }: FrameProps
 }
 
 function Footer({ kind, subject, stamp, voidsOlder, marginPt }: FrameProps & { readonly marginPt: number }) {
-  const revision = `${kind} ${subject} · revision ${stamp.revision}${voidsOlder ? " · void older prints" : ""}`;
+  const revision = fill(w.print, {
+    kind,
+    subject,
+    revision: stamp.revision,
+    voids: voidsOlder ? w.voids : "",
+  });
   return (
     <View style={[styles.footer, { left: marginPt, right: marginPt, bottom: 7 * PT_PER_MM }]} fixed>
       <Text style={voidsOlder ? { color: INK, fontWeight: 600 } : {}}>{revision}</Text>
       <Text>
-        spec <Text style={{ fontFamily: MONO }}>{shortHash(stamp.specHash)}</Text> · printed{" "}
+        {w.spec} <Text style={{ fontFamily: MONO }}>{shortHash(stamp.specHash)}</Text> {w.printed}{" "}
         {clockText(stamp.printedAt)}
       </Text>
-      <Text render={({ pageNumber, totalPages }) => `page ${pageNumber} / ${totalPages}`} />
+      {/* While the library still lays out, it does not know how many pages there will be. */}
+      <Text
+        render={({ pageNumber, totalPages = 0 }: { pageNumber: number; totalPages?: number }) =>
+          fill(w.page, { pageNumber, totalPages })
+        }
+      />
     </View>
   );
 }

@@ -1,10 +1,14 @@
 /** Pieces that the papers for customers share: the strip of key facts, bullets, the range of dates. */
 import { Text, View } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import type { OfferedDates } from "./facts";
 import { dayText } from "./format";
 import { Section } from "./table";
 import { HAIRLINE, INK, PENCIL } from "./theme";
+
+const w = words.parts;
 
 /** The three or four things everybody looks for first. */
 export function KeyFacts({ facts }: { readonly facts: readonly (readonly [string, string])[] }) {
@@ -43,17 +47,14 @@ export function Bullets({ lines }: { readonly lines: readonly string[] }) {
 }
 
 export function rangeText(dates: OfferedDates): string {
-  return `${dayText(dates.from)} to ${dayText(dates.to)}`;
+  return fill(w.range, { from: dayText(dates.from), to: dayText(dates.to) });
 }
 
 /** The range before the clock starts, and what starts it. */
 export function When({ dates }: { readonly dates: OfferedDates }) {
   return (
-    <Section title="When">
-      <Text>
-        {rangeText(dates)}: {dates.confidence}. A range, not a promise: it is fixed when the clock starts. The clock
-        starts with the last of:
-      </Text>
+    <Section title={w.when}>
+      <Text>{fill(w.whenText, { range: rangeText(dates), confidence: dates.confidence })}</Text>
       <Bullets lines={dates.startsWhen} />
     </Section>
   );

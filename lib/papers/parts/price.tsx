@@ -1,27 +1,31 @@
 /** Price lines with their totals, every amount from the frozen price; nothing is added up here. */
 import { Text, View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
 import type { Price } from "#engine/pricing";
+import { fill } from "#engine/units";
 import { MONO } from "./fonts";
 import { money } from "./format";
 import { Table } from "./table";
 import { HAIRLINE, INK, PENCIL, RULE } from "./theme";
 
+const w = words.parts;
+
 const COLUMNS = [
-  { title: "Item", flex: 4 },
-  { title: "Quantity", flex: 0.8, align: "right" as const, mono: true },
-  { title: "Each", flex: 1.2, align: "right" as const, mono: true },
-  { title: "Amount", flex: 1.2, align: "right" as const, mono: true },
+  { title: w.item, flex: 4 },
+  { title: w.quantity, flex: 0.8, align: "right" as const, mono: true },
+  { title: w.each, flex: 1.2, align: "right" as const, mono: true },
+  { title: w.amount, flex: 1.2, align: "right" as const, mono: true },
 ];
 
 export function PriceTable({ price, taxNote }: { readonly price: Price; readonly taxNote: string }) {
   const { currency } = price;
   const totals: readonly (readonly [string, number, boolean])[] = [
-    ["Goods and services, without tax", price.exTaxCents, false],
-    ["Shipping", price.shippingCents, false],
-    ["Tax", price.taxCents, false],
-    ["Total", price.totalCents, true],
-    ["Deposit, due at acceptance", price.depositCents, false],
-    ["Balance, due before shipping", price.balanceCents, false],
+    [w.exTax, price.exTaxCents, false],
+    [w.shipping, price.shippingCents, false],
+    [w.tax, price.taxCents, false],
+    [w.total, price.totalCents, true],
+    [w.deposit, price.depositCents, false],
+    [w.balance, price.balanceCents, false],
   ];
   return (
     <View>
@@ -31,8 +35,7 @@ export function PriceTable({ price, taxNote }: { readonly price: Price; readonly
         rows={price.lines.map((line, index) => ({
           key: `${index}${line.code}`,
           cells: [
-            line.label +
-              (line.reason ? ` (${line.reason}${line.approvedBy ? `; approved by ${line.approvedBy}` : ""})` : ""),
+            line.label + reasonText(line),
             String(line.quantity),
             money(line.unitCents, currency),
             money(line.lineCents, currency),
@@ -67,8 +70,13 @@ export function PriceTable({ price, taxNote }: { readonly price: Price; readonly
         ))}
       </View>
       <Text style={{ fontSize: 7.5, color: PENCIL, marginTop: 2 }}>
-        Price book {price.priceBook}, {currency}; each line is rounded to the cent, then tax on the total. {taxNote}
+        {fill(w.priceNote, { priceBook: price.priceBook, currency, taxNote })}
       </Text>
     </View>
   );
+}
+
+function reasonText({ reason, approvedBy }: Price["lines"][number]): string {
+  if (!reason) return "";
+  return approvedBy ? fill(w.lineReasonApproved, { reason, approvedBy }) : fill(w.lineReason, { reason });
 }

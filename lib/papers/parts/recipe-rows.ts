@@ -1,54 +1,75 @@
 /** Resin and press in numbers, and the working time at the room's temperature. */
-import type { PartsList } from "#engine/parts";
+
+import words from "#content/copy/papers.json";
+import { hardenerLimits, type PartsList, potsOf, workingMinutesAt } from "#engine/parts";
+import { fill } from "#engine/units";
 import type { FloorFacts, Row } from "./facts";
 import { grams, numberText, plainNumber } from "./format";
+
+const w = words.recipe;
 
 export function resinRows(parts: PartsList, floor: FloorFacts): readonly Row[] {
   const { resinG, hardenerG, system } = parts.resin;
   const { resin } = floor;
-  const batches = Math.max(1, Math.ceil((resinG + hardenerG) / resin.maxBatchG));
-  const low = resin.hardenerPer100 * (1 - resin.tolerancePercent / 100);
-  const high = resin.hardenerPer100 * (1 + resin.tolerancePercent / 100);
+  const pots = potsOf({ resinG, hardenerG }, resin.maxBatchG);
+  const { low, high } = hardenerLimits(resin.hardenerPer100, resin.tolerancePercent);
   return [
-    { label: "System", value: system },
+    { label: w.system, value: system },
     {
-      label: "For this pair",
-      value: `${grams(resinG)} resin + ${grams(hardenerG)} hardener = ${grams(resinG + hardenerG)}`,
+      label: w.forThisPair,
+      value: fill(w.amounts, {
+        resinG: grams(resinG),
+        hardenerG: grams(hardenerG),
+        totalG: grams(resinG + hardenerG),
+      }),
     },
     {
-      label: "Mix as",
-      value: `${batches} batches of ${grams(resinG / batches)} + ${grams(hardenerG / batches)} (at most ${grams(resin.maxBatchG)} in one pot)`,
+      label: w.mixAs,
+      value: fill(w.batches, {
+        batches: pots.count,
+        resinG: grams(pots.resinG),
+        hardenerG: grams(pots.hardenerG),
+        maxBatchG: grams(resin.maxBatchG),
+      }),
     },
     {
-      label: "Ratio by weight",
-      value: `100 : ${plainNumber(resin.hardenerPer100, 1)}; weigh both, accept ${numberText(low, 1)} to ${numberText(high, 1)}`,
+      label: w.ratioByWeight,
+      value: fill(w.ratio, {
+        hardenerPer100: plainNumber(resin.hardenerPer100, 1),
+        low: numberText(low, 1),
+        high: numberText(high, 1),
+      }),
     },
-    { label: "Room", value: `${resin.roomFromC} to ${resin.roomToC} °C` },
-    { label: "Lots", value: `resin ${resin.resinLot ?? "________"}   hardener ${resin.hardenerLot ?? "________"}` },
+    { label: w.room, value: fill(w.roomValue, { fromC: resin.roomFromC, toC: resin.roomToC }) },
+    {
+      label: w.lots,
+      value: fill(w.lotsValue, {
+        resinLot: resin.resinLot ?? words.parts.writeIn,
+        hardenerLot: resin.hardenerLot ?? words.parts.writeIn,
+      }),
+    },
   ];
 }
 
-/** Working time halves for every 10 °C above the data sheet's temperature: t = t0 / 2^((T − T0)/10). */
-export function workingTimes(floor: FloorFacts) {
-  const { resin } = floor;
-  return [18, 20, 22, 24, 26, 28].map((roomC) => ({
-    roomC,
-    minutes: Math.floor(resin.workingMinutes / 2 ** ((roomC - resin.atC) / 10)),
-  }));
+/** Rooms between a cool and a hot day. */
+const ROOMS_C = [18, 20, 22, 24, 26, 28] as const;
+
+export function workingTimes({ resin }: FloorFacts) {
+  return ROOMS_C.map((roomC) => ({ roomC, minutes: workingMinutesAt(resin, roomC) }));
 }
 
 export function pressRows(floor: FloorFacts): readonly Row[] {
   const { press } = floor;
   const total = press.heatUpMinutes + press.dwellMinutes + press.coolMinutes;
   return [
-    { label: "Pressure", value: `${plainNumber(press.pressureBar, 1)} bar in the bladder, held to the end of cooling` },
-    { label: "Heat-up", value: `${press.heatUpMinutes} min to ${press.dwellC} °C` },
-    { label: "Dwell", value: `${press.dwellMinutes} min at ${press.dwellC} °C` },
-    { label: "Cool-down", value: `${press.coolMinutes} min under pressure` },
+    { label: w.pressure, value: fill(w.pressureValue, { pressureBar: plainNumber(press.pressureBar, 1) }) },
+    { label: w.heatUp, value: fill(w.heatUpValue, { minutes: press.heatUpMinutes, dwellC: press.dwellC }) },
+    { label: w.dwell, value: fill(w.dwellValue, { minutes: press.dwellMinutes, dwellC: press.dwellC }) },
+    { label: w.coolDown, value: fill(w.coolDownValue, { minutes: press.coolMinutes }) },
     {
-      label: "Demould",
-      value: `not before ${total} min after close and not above ${press.demouldBelowC} °C in the core; both must hold`,
+      label: w.demould,
+      value: fill(w.demouldValue, { minutes: total, demouldBelowC: press.demouldBelowC }),
     },
-    { label: "Rest", value: `${press.restHours} h before trimming or grinding` },
+    { label: w.rest, value: fill(w.restValue, { hours: press.restHours }) },
   ];
 }

@@ -1,6 +1,7 @@
 /** Ruled tables and label–value rows, in hairlines. Columns are given in relative widths. */
 import { StyleSheet, Text, View } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
+import words from "#content/copy/papers.json";
 import type { Row } from "./facts";
 import { MONO } from "./fonts";
 import { HAIRLINE, INK, PENCIL, RULE, THIN, WHITE } from "./theme";
@@ -50,7 +51,7 @@ export function Section({
 }
 
 /** White on black: survives every copier. */
-export function OptionTag({ text = "OPTION" }: { readonly text?: string }) {
+export function OptionTag({ text = words.parts.option }: { readonly text?: string }) {
   return <Text style={styles.tag}>{text}</Text>;
 }
 

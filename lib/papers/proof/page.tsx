@@ -1,5 +1,7 @@
 /** The proof: both skis at scale with picture, outline, safe line and what the binding hides; to approve or send back. */
 import { G, Image, Path, Rect, Svg, Text, View } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import type { Paper, SkiSide } from "#papers/parts/facts";
 import { MONO } from "#papers/parts/fonts";
 import { clockText, dayText, mm, plainNumber, shortHash } from "#papers/parts/format";
@@ -7,7 +9,9 @@ import { HAIRLINE, INK, LARCH, PENCIL, pageBox, THIN, WHITE } from "#papers/part
 import { type AxisScale, axisScale, hatch, Label, mirroredOutline, polyline } from "../parts/drawing";
 import { Frame } from "../parts/frame";
 import { Rows, Section, WriteBox } from "../parts/table";
-import type { ProofData } from "./facts";
+import type { ProofData } from "./compose";
+
+const w = words.proof;
 
 export function ProofPages({ data, paper }: { readonly data: ProofData; readonly paper: Paper }) {
   const { innerPt } = pageBox(paper, "landscape");
@@ -16,8 +20,12 @@ export function ProofPages({ data, paper }: { readonly data: ProofData; readonly
     <Frame
       paper={paper}
       orientation="landscape"
-      kind="Proof"
-      part={`${data.answer.state === "draft" ? "not sent yet, " : ""}revision ${data.stamp.revision}: seen from above, tip to the left, 1 : ${plainNumber(scale.denominator, 1)}`}
+      kind={w.kind}
+      part={fill(w.part, {
+        draft: data.answer.state === "draft" ? w.draft : "",
+        revision: data.stamp.revision,
+        denominator: plainNumber(scale.denominator, 1),
+      })}
       subject={data.serial}
       subjectNote={data.title}
       codeText={data.url}
@@ -200,7 +208,8 @@ function Names({ data, scale, half, axisY, side }: SkiPlace & { readonly side: S
   const { drawing, text } = data;
   const above = axisY - half - 4;
   const below = axisY + half + 9;
-  const foot = side === "L" ? `left foot · ${data.leftSerial}` : `right foot · ${data.rightSerial}`;
+  const foot =
+    side === "L" ? fill(w.leftFoot, { serial: data.leftSerial }) : fill(w.rightFoot, { serial: data.rightSerial });
   const hidden = plainNumber(drawing.bindingZone.toMm - drawing.bindingZone.fromMm);
   return (
     <G>
@@ -217,7 +226,7 @@ function Names({ data, scale, half, axisY, side }: SkiPlace & { readonly side: S
       <Label
         x={scale.x(drawing.bindingZone.fromMm) + 3}
         y={above}
-        text={`hidden by boot and binding, ${hidden} mm`}
+        text={fill(w.hidden, { lengthMm: hidden })}
         size={6.5}
         colour={PENCIL}
       />
@@ -225,7 +234,7 @@ function Names({ data, scale, half, axisY, side }: SkiPlace & { readonly side: S
         x={scale.x(drawing.lengthMm) - 2}
         y={side === "R" ? below : above}
         anchor="end"
-        text="inside edge"
+        text={w.insideEdge}
         size={6.5}
         colour={PENCIL}
       />
@@ -235,22 +244,24 @@ function Names({ data, scale, half, axisY, side }: SkiPlace & { readonly side: S
 
 function facts(data: ProofData) {
   return [
-    { label: "Layout", value: data.layout },
-    { label: "Resolution", value: data.resolution },
+    { label: w.layout, value: data.layout },
+    { label: w.resolutionLabel, value: data.resolution },
     {
-      label: "Text, letter by letter",
-      value: data.text ? `“${data.text.transcript}”, cap height ${mm(data.text.capHeightMm)}` : "no text",
+      label: w.text,
+      value: data.text
+        ? fill(w.textValue, { text: data.text.transcript, capHeightMm: mm(data.text.capHeightMm) })
+        : w.noText,
     },
     {
-      label: "Safe line (dashed)",
-      value: `${mm(data.safeMm)} inside the edge: nothing that must be seen lies beyond it`,
+      label: w.safeLine,
+      value: fill(w.safeLineValue, { safeMm: mm(data.safeMm) }),
     },
-    { label: "Bleed", value: `${mm(data.bleedSideMm)} beyond the sides` },
-    { label: "Colours", value: `${data.colourProfile}; close, not exact` },
-    { label: "Print", value: data.mirrored },
-    { label: "Source file", value: data.sourceHash ? shortHash(data.sourceHash) : "house graphic" },
+    { label: w.bleed, value: fill(w.bleedValue, { bleedMm: mm(data.bleedSideMm) }) },
+    { label: w.coloursLabel, value: fill(w.coloursValue, { profile: data.colourProfile }) },
+    { label: w.print, value: data.mirrored },
+    { label: w.sourceFile, value: data.sourceHash ? shortHash(data.sourceHash) : w.houseGraphic },
     ...(data.drawing.windows.length > 0
-      ? [{ label: "Windows", value: `${data.drawing.windows.length} clear, showing the wood` }]
+      ? [{ label: w.windows, value: fill(w.windowsValue, { count: data.drawing.windows.length }) }]
       : []),
   ];
 }
@@ -260,11 +271,11 @@ function Answer({ data }: { readonly data: ProofData }) {
   return (
     <>
       {note === null ? null : (
-        <Section title="With this proof">
+        <Section title={w.note}>
           <Text>{note}</Text>
         </Section>
       )}
-      {answer.state === "issued" ? <Ask answer={answer} /> : <Section title="Answer">{answered(answer)}</Section>}
+      {answer.state === "issued" ? <Ask answer={answer} /> : <Section title={w.answer}>{answered(answer)}</Section>}
       <Text style={{ fontFamily: MONO, fontSize: 7.5, marginTop: 4, color: PENCIL }}>
         L {data.leftSerial} · R {data.rightSerial}
       </Text>
@@ -273,22 +284,20 @@ function Answer({ data }: { readonly data: ProofData }) {
 }
 
 function answered(answer: Exclude<ProofData["answer"], { readonly state: "issued" }>) {
-  if (answer.state === "draft") return <Text>Not sent yet: nobody has been asked.</Text>;
+  if (answer.state === "draft") return <Text>{w.notSent}</Text>;
   const at = clockText(answer.at);
-  if (answer.state === "approved") return <Text>{`Approved${answer.by ? ` by ${answer.by}` : ""}, ${at}.`}</Text>;
-  return <Text>{`Changes asked, ${at}: ${answer.note}`}</Text>;
+  if (answer.state === "approved")
+    return <Text>{answer.by ? fill(w.approvedBy, { by: answer.by, at }) : fill(w.approved, { at })}</Text>;
+  return <Text>{fill(w.changesAsked, { at, note: answer.note })}</Text>;
 }
 
 function Ask({ answer }: { readonly answer: Extract<ProofData["answer"], { readonly state: "issued" }> }) {
   return (
-    <Section title="Your answer" note={answer.answerBy ? `please by ${dayText(answer.answerBy)}` : ""}>
+    <Section title={w.ask} note={answer.answerBy ? fill(w.askBy, { day: dayText(answer.answerBy) }) : ""}>
       <Text style={{ marginBottom: 4 }}>{answer.ifLate}</Text>
-      <Text style={{ marginBottom: 4 }}>
-        Approving means that you have read the text letter by letter and looked at both skis. Scan the code to approve
-        or to ask for changes; or sign here.
-      </Text>
+      <Text style={{ marginBottom: 4 }}>{w.approving}</Text>
       <View style={{ flexDirection: "row" }}>
-        {["Approve as drawn: name", "Ask for changes: which", "Date"].map((hint) => (
+        {[w.approveHint, w.changesHint, w.dateHint].map((hint) => (
           <View key={hint} style={{ flexGrow: 1, flexBasis: 0, marginRight: 6 }}>
             <WriteBox height={30} hint={hint} />
           </View>

@@ -1,42 +1,36 @@
-/** What a quote prints. */
+/** What a quote is about, as frozen. */
+import type { PartialAnswers } from "#engine/assessment";
+import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import type { FitFlag, Recommendation, TypedMeasures } from "#engine/fit";
 import type { Price } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
-import type { LocalDateTime, OfferedDates, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
+import type { LocalDateTime, PageFacts, PrintStamp, ShopFacts, TermFacts } from "#papers/parts/facts";
 
-/** A number that was computed and what it came from. */
-export interface ReasonLine {
-  readonly label: string;
-  readonly amount: string;
-}
-
-export interface QuoteData {
+export interface QuoteFacts extends TermFacts {
   readonly shop: ShopFacts;
   readonly stamp: PrintStamp;
   readonly number: string;
-  /** What the code opens. */
-  readonly url: string;
-  readonly urlNote: string;
+  readonly page: PageFacts;
   readonly madeAt: LocalDateTime;
   readonly validUntil: IsoDate;
   readonly seller: string;
   readonly skierName: string;
   /** Null when the skier buys for themself. */
   readonly buyerName: string | null;
-  /** Fit answers with the unit they were typed in first. */
-  readonly answers: readonly Row[];
-  readonly recommendation: {
-    readonly summary: string;
-    readonly reasons: readonly ReasonLine[];
-    readonly alternatives: readonly string[];
+  readonly answers: PartialAnswers;
+  /** As the measures were said. */
+  readonly typed: TypedMeasures;
+  readonly fit: {
+    readonly recommendation: Recommendation;
+    readonly flags: readonly FitFlag[];
+    readonly modelName: string;
+    readonly flexClassLabel: string;
   };
-  readonly flags: readonly { readonly message: string; readonly acknowledgedBy: string | null }[];
-  /** From readableSpec(). */
-  readonly specification: readonly Row[];
+  readonly flagAcks: readonly { readonly code: string; readonly by: string }[];
+  readonly catalog: BuildCatalog;
+  readonly spec: PairSpec;
   readonly price: Price;
-  readonly taxNote: string;
-  readonly dates: OfferedDates;
+  /** Half and nine tenths of all runs are ready by these. */
+  readonly dates: { readonly from: IsoDate; readonly to: IsoDate };
   readonly customerSpecified: readonly string[];
-  readonly howToAccept: readonly string[];
-  readonly cancellation: readonly Row[];
-  readonly cautions: readonly string[];
 }

@@ -1,5 +1,7 @@
 /** The quote: what, for whom, why, how much, when, under which terms. Valid until its day, exactly as frozen. */
 import { Text } from "@react-pdf/renderer";
+import words from "#content/copy/papers.json";
+import { fill } from "#engine/units";
 import type { Paper } from "#papers/parts/facts";
 import { clockText, dayText, money } from "#papers/parts/format";
 import { PENCIL } from "#papers/parts/theme";
@@ -7,14 +9,16 @@ import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, rangeText, TwoColumns, When } from "../parts/letter";
 import { PriceTable } from "../parts/price";
 import { Rows, Section } from "../parts/table";
-import type { QuoteData } from "./facts";
+import type { QuoteData } from "./compose";
+
+const w = words.quote;
 
 export function QuotePages({ data, paper }: { readonly data: QuoteData; readonly paper: Paper }) {
   return (
     <Frame
       paper={paper}
-      kind="Quote"
-      part={`revision ${data.stamp.revision}, made ${clockText(data.madeAt)}`}
+      kind={w.kind}
+      part={fill(w.part, { revision: data.stamp.revision, madeAt: clockText(data.madeAt) })}
       subject={data.number}
       subjectNote={data.urlNote}
       codeText={data.url}
@@ -23,16 +27,16 @@ export function QuotePages({ data, paper }: { readonly data: QuoteData; readonly
     >
       <KeyFacts
         facts={[
-          ["Total, tax and shipping in", money(data.price.totalCents, data.price.currency)],
-          ["Valid until the end of", dayText(data.validUntil)],
-          [`Ready, ${data.dates.confidence}`, rangeText(data.dates)],
+          [w.total, money(data.price.totalCents, data.price.currency)],
+          [w.validUntil, dayText(data.validUntil)],
+          [fill(w.ready, { confidence: data.dates.confidence }), rangeText(data.dates)],
         ]}
       />
       <TwoColumns left={<Parties data={data} />} right={<When dates={data.dates} />} />
-      <Section title="The pair">
+      <Section title={w.thePair}>
         <Rows rows={data.specification} labelWidth={92} />
       </Section>
-      <Section title="Price" keep={false}>
+      <Section title={w.price} keep={false}>
         <PriceTable price={data.price} taxNote={data.taxNote} />
       </Section>
       <Why data={data} />
@@ -43,18 +47,18 @@ export function QuotePages({ data, paper }: { readonly data: QuoteData; readonly
 
 function Parties({ data }: { readonly data: QuoteData }) {
   return (
-    <Section title="For">
+    <Section title={w.for}>
       <Rows
         labelWidth={56}
         rows={[
-          { label: "Skier", value: data.skierName },
-          { label: "Buyer", value: data.buyerName ?? "the skier" },
+          { label: w.skier, value: data.skierName },
+          { label: w.buyer, value: data.buyerName ?? w.theSkier },
           {
-            label: "Sold by",
+            label: w.soldBy,
             value: data.seller === data.shop.name ? data.seller : `${data.seller}, ${data.shop.name}`,
           },
-          { label: "Reach us", value: `${data.shop.phone}, ${data.shop.email}` },
-          { label: "Workshop", value: data.shop.postalAddress },
+          { label: w.reachUs, value: `${data.shop.phone}, ${data.shop.email}` },
+          { label: w.workshop, value: data.shop.postalAddress },
         ]}
       />
     </Section>
@@ -67,12 +71,12 @@ function Why({ data }: { readonly data: QuoteData }) {
     <>
       <TwoColumns
         left={
-          <Section title="What you told us" note="in the units you used">
+          <Section title={w.answers} note={w.answersNote}>
             <Rows rows={data.answers} labelWidth={84} size={8} />
           </Section>
         }
         right={
-          <Section title="Why this pair">
+          <Section title={w.why}>
             <Text style={{ marginBottom: 2 }}>{recommendation.summary}</Text>
             <Rows
               labelWidth={150}
@@ -81,18 +85,18 @@ function Why({ data }: { readonly data: QuoteData }) {
             />
             {recommendation.alternatives.length > 0 ? (
               <Text style={{ marginTop: 3, color: PENCIL }}>
-                Also considered: {recommendation.alternatives.join("; ")}.
+                {fill(w.alternatives, { models: recommendation.alternatives.join("; ") })}
               </Text>
             ) : null}
           </Section>
         }
       />
       {flags.length > 0 ? (
-        <Section title="Talked over before this quote">
+        <Section title={w.flags}>
           <Bullets
             lines={flags.map(
               (f) =>
-                `${f.message} ${f.acknowledgedBy ? `Acknowledged by ${f.acknowledgedBy}.` : "Not yet acknowledged."}`,
+                `${f.message} ${f.acknowledgedBy ? fill(w.acknowledged, { by: f.acknowledgedBy }) : w.notAcknowledged}`,
             )}
           />
         </Section>
@@ -106,24 +110,24 @@ function Terms({ data }: { readonly data: QuoteData }) {
     <>
       <TwoColumns
         left={
-          <Section title="How to accept">
+          <Section title={w.howToAccept}>
             <Bullets lines={data.howToAccept} />
           </Section>
         }
         right={
-          <Section title="Made to your specification">
+          <Section title={w.madeToMeasure}>
             {data.customerSpecified.length > 0 ? (
               <Bullets lines={data.customerSpecified} />
             ) : (
-              <Text>Nothing: chosen from the shop's own options.</Text>
+              <Text>{w.nothingMadeToMeasure}</Text>
             )}
           </Section>
         }
       />
-      <Section title="If you cancel" note="what the workshop keeps">
+      <Section title={w.cancel} note={w.cancelNote}>
         <Rows rows={data.cancellation} labelWidth={200} size={8} />
       </Section>
-      <Section title="Please note">
+      <Section title={w.pleaseNote}>
         <Bullets lines={data.cautions} />
       </Section>
     </>

@@ -14,19 +14,39 @@ const woodSchema = z.strictObject({
   source,
 }) satisfies z.ZodType<Wood>;
 
-const fabricSchema = z.strictObject({
-  id,
-  label,
-  arealWeightGM2: z.number().min(20).max(3000),
-  thicknessMm: positive.max(5),
-  exMpa: z.number().min(100).max(400_000),
-  eyMpa: z.number().min(100).max(400_000),
-  gxyMpa: z.number().min(50).max(150_000),
-  nuXy: z.number().min(0).max(1),
-  densityKgM3: density,
-  isOpaque: z.boolean(),
-  source,
-}) satisfies z.ZodType<Fabric>;
+const fibresDeg = z.array(z.number().min(-90).max(90)).min(1).max(8);
+
+/**
+ * A release from before the directions of the fibres were written down: as papers then took them from the cloth's stiffness.
+ * Shear over axial modulus is about 0.04 for fibres along alone, 0.3 for 0/±45 and above 1 for ±45 alone; a 0/90 weave has
+ * equal moduli both ways (classical lamination of one ply).
+ */
+function fibresOfOldRelease({ exMpa, eyMpa, gxyMpa }: Pick<Fabric, "exMpa" | "eyMpa" | "gxyMpa">): readonly number[] {
+  const shear = gxyMpa / exMpa;
+  if (shear > 0.5) return [45, -45];
+  if (eyMpa / exMpa > 0.8) return [0, 90];
+  return shear < 0.12 ? [0] : [0, 45, -45];
+}
+
+const fabricSchema = z
+  .strictObject({
+    id,
+    label,
+    arealWeightGM2: z.number().min(20).max(3000),
+    thicknessMm: positive.max(5),
+    exMpa: z.number().min(100).max(400_000),
+    eyMpa: z.number().min(100).max(400_000),
+    gxyMpa: z.number().min(50).max(150_000),
+    nuXy: z.number().min(0).max(1),
+    fibresDeg: fibresDeg.optional(),
+    densityKgM3: density,
+    isOpaque: z.boolean(),
+    source,
+  })
+  .transform((fabric) => ({
+    ...fabric,
+    fibresDeg: fabric.fibresDeg ?? fibresOfOldRelease(fabric),
+  })) satisfies z.ZodType<Fabric>;
 
 const sheetSchema = z.strictObject({
   id,

@@ -8,6 +8,7 @@ import type {
   Reinforcement,
   ReinforcementPlacement,
 } from "#engine/configuration";
+import { stationRef } from "../earlier-releases";
 import { about, distinctBy, id, label, modelUseSchema, positive, sentence } from "./shared";
 
 const forUses = z.array(modelUseSchema).min(1);
@@ -51,7 +52,7 @@ const reinforcementSchema = z.strictObject({
   effect: sentence,
   placement: placementSchema,
   extraPlies: z.int().min(0).max(4),
-  extraMinutes: z.array(z.strictObject({ station: z.int().min(1).max(14), minutes: z.int().min(1).max(240) })),
+  extraMinutes: z.array(z.strictObject({ station: stationRef, minutes: z.int().min(1).max(240) })),
   leadDays: z.int().min(0).max(60),
   priceCode: id,
   forUses,

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { DiscountRule, FixedOptionCode, PriceBook } from "#engine/pricing";
+import { earlierOptions, formerly } from "../earlier-releases";
 import { about, basisPoints, distinctBy, id, isoDateSchema, label, wholeCents } from "./shared";
 
 const discountRuleSchema = z.strictObject({
@@ -29,18 +30,20 @@ const fixedCodes = [
   "flex-outside-classes",
   "graphic-own",
   "graphic-own-pair",
-  "inlay-swap-letters",
+  "inlay-counterchange",
   "inlay-complex",
   "mount-review",
   "tip-tail-protectors",
 ] as const satisfies readonly FixedOptionCode[];
 
-const optionCents = z.record(id, z.strictObject({ label, cents: wholeCents })).superRefine((options, context) => {
-  for (const code of fixedCodes) {
-    if (options[code] === undefined)
-      context.addIssue({ code: "custom", path: [code], message: `"${code}" has no price` });
-  }
-});
+const optionCents = formerly(earlierOptions, z.record(id, z.strictObject({ label, cents: wholeCents }))).superRefine(
+  (options, context) => {
+    for (const code of fixedCodes) {
+      if (options[code] === undefined)
+        context.addIssue({ code: "custom", path: [code], message: `"${code}" has no price` });
+    }
+  },
+);
 
 /** A book as it is written: in the shop's currency, whatever that is. */
 type WrittenPriceBook = Omit<PriceBook, "currency"> & Partial<Pick<PriceBook, "currency">>;

@@ -1,18 +1,22 @@
 /** recipe.json: what the build sheet quotes of the floor beside floor.json, as the shop's own data sheets say. */
 import { z } from "zod";
+import { formerly, stationRef } from "../earlier-releases";
 
 const text = z.string().min(1);
-const stationSchema = z.strictObject({
-  number: z.number().int().min(1).max(14),
-  needsSecondSignOff: z.boolean(),
-  /** What must have passed before the next station, in words. */
-  wait: text.exactOptional(),
-});
+const stationSchema = formerly(
+  { number: "station" },
+  z.strictObject({
+    station: stationRef,
+    needsSecondSignOff: z.boolean(),
+    /** What must have passed before the next station, in words. */
+    wait: text.exactOptional(),
+  }),
+);
 
 export const recipeFileSchema = z
   .strictObject({
     about: text,
-    stations: z.array(stationSchema).length(14),
+    stations: z.array(stationSchema).min(1),
     press: z.strictObject({
       pressureBar: z.number().positive().max(10),
       dwellC: z.number().min(15).max(160),
@@ -30,7 +34,7 @@ export const recipeFileSchema = z
     surfacePreparation: z.array(text).min(1),
     printFace: z.enum(["top", "under"]),
   })
-  .refine(({ stations }) => new Set(stations.map(({ number }) => number)).size === stations.length, {
+  .refine(({ stations }) => new Set(stations.map(({ station }) => station)).size === stations.length, {
     error: "each station stands once",
     path: ["stations"],
   });

@@ -1,7 +1,7 @@
 /** remedies.json: what extra capacity costs, and how far each way on from a breakdown goes. */
 import { z } from "zod";
 import { numberIn, oneOf } from "../fields";
-import { about } from "./shared";
+import { about, id } from "./shared";
 
 const whole = (label: string, min: number, max: number) => numberIn({ label, min, max, whole: true });
 const cents = (label: string) => whole(label, 0, 10_000_000);
@@ -17,7 +17,7 @@ export const remediesFileSchema = z.strictObject({
   /** A pair laid up in the evening that cures with nobody there: who stays, and at which stations. */
   overnightCure: z.strictObject({
     people: whole("People who stay", 1, 10),
-    stations: z.array(whole("Station", 1, 14)).min(1),
+    stations: z.array(id).min(1),
   }),
   /** One more person, with what comes on top of the wage. */
   hire: z.strictObject({ centsPerWeek: cents("One more person, cents a week") }),

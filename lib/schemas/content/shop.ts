@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type CancellationStep, cancellationStages } from "#engine/lifecycle";
+import { type CancellationStep, cancellationStages } from "#engine/floor";
 import { about, basisPoints, label, sentence, wholeCents } from "./shared";
 
 const clock = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, { error: "a time of day is written HH:MM" });

@@ -1,13 +1,12 @@
 import { permit } from "#auth";
 import { clubById } from "#data/clubs";
 import { recordEvents } from "#data/events";
-import { frozen, markQuoteAccepted, type QuoteRecord, quoteById } from "#data/quotes";
+import { markQuoteAccepted, type QuoteRecord, quoteById } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import type { PairSpec } from "#engine/configuration";
-import type { Price } from "#engine/pricing";
 import type { ClubId, QuoteId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { notOpen } from "#services/quotes/change-quote";
 import { makeOrder, type OrderMember } from "#services/quotes/make-order";
 import { rightsOfSpec } from "#services/quotes/rights";
@@ -61,18 +60,23 @@ export async function acceptClub(ctx: Context, input: AcceptClubInput): Promise<
   }
   const members: OrderMember[] = [];
   for (const quote of quotes) {
-    const spec = frozen<PairSpec>(quote.spec);
+    const spec = quote.spec;
     members.push({ quote, catalog: await catalogOf(ctx.db, quote), rights: await rightsOfSpec(ctx.db, spec) });
   }
   // They are promised for one day, so their serials decide who is kitted first: one mould after the other.
   members.sort((a, b) => (mouldOfMember(a) < mouldOfMember(b) ? -1 : mouldOfMember(a) > mouldOfMember(b) ? 1 : 0));
   const estimate = await rangeOfPairs(
     ctx,
-    quotes.map(({ spec }) => ({ spec: frozen<PairSpec>(spec) })),
+    quotes.map(({ spec }) => ({ spec: spec })),
   );
   try {
     return await transaction(ctx.db, async (tx) => {
-      for (const { id } of quotes) if (!(await markQuoteAccepted(tx, id, ctx.now))) throw new LostRace();
+      for (const { id, state } of quotes) {
+        const isFirst = await moveState(tx, { kind: "quote", from: state, to: "accepted" }, () =>
+          markQuoteAccepted(tx, id, ctx.now),
+        );
+        if (!isFirst) throw new LostRace();
+      }
       const made = await makeOrder(ctx, tx, { members, clubId: club.id, estimate, name, how: input.how });
       const data = { orderNumber: made.orderNumber, quotes: quotes.map(quoteNumber), of: club.sheets.length };
       await recordEvents(tx, [eventOf(ctx, "club-accepted", { kind: "club", id: club.id }, data)]);
@@ -86,12 +90,12 @@ export async function acceptClub(ctx: Context, input: AcceptClubInput): Promise<
   }
 }
 
-const mouldOfMember = ({ quote, catalog }: OrderMember) => mouldOf(frozen<PairSpec>(quote.spec), catalog.engine.build);
+const mouldOfMember = ({ quote, catalog }: OrderMember) => mouldOf(quote.spec, catalog.engine.build);
 
 /** Null when all are open and go to one place. */
 export function whyNotTogether(quotes: readonly QuoteRecord[], now: Date): Refusal | null {
   const closed = quotes.find((quote) => quoteStateOf(quote, now) !== "open");
   if (closed !== undefined) return notOpen(closed, now);
-  const places = [...new Set(quotes.map(({ price }) => frozen<Price>(price).destination))];
+  const places = [...new Set(quotes.map(({ price }) => price.destination))];
   return places.length > 1 ? { code: "club-deliveries-differ", path: "quoteIds", destinations: places } : null;
 }

@@ -1,16 +1,18 @@
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import { clubById } from "#data/clubs";
 import { recordEvents } from "#data/events";
-import { frozen } from "#data/quotes";
 import { insertSheet, type SheetFields } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import type { ClubId, SheetId } from "#engine/units";
-import { accept, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type Outcome, refuse } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 import { leaseFor } from "#services/sheets/lease";
 import { paletteGraphic } from "./palette";
-import type { ClubPalette } from "./views";
+
+const w = problems.clubs;
 
 /** As long as a text on a ski may be. */
 const longestName = 60;
@@ -27,12 +29,12 @@ export async function addClubSkier(
   if (!allowed.ok) return allowed;
   const skierName = input.skierName.trim();
   if (skierName === "" || skierName.length > longestName) {
-    const message = `Skier's name: 1 to ${longestName} characters, not ${skierName.length}`;
+    const message = fill(w.skierName, { most: longestName, length: skierName.length });
     return refuse({ code: "invalid-field", path: "skierName", message });
   }
   const club = await clubById(ctx.db, input.clubId);
   if (club === null) return refuse({ code: "not-found", what: "club", id: input.clubId });
-  const palette = frozen<ClubPalette>(club.palette);
+  const palette = club.palette;
   const { customer } = club;
   const stamp = { version: 1, by: nameOf(ctx.actor), at: ctx.now.toISOString() };
   const given: Readonly<Record<string, unknown>> = {
@@ -48,7 +50,7 @@ export async function addClubSkier(
   );
   return transaction(ctx.db, async (tx) => {
     const sheet = await insertSheet(tx, {
-      id: ctx.newId(),
+      id: idOf("sheet", ctx.newId()),
       channel: "phone",
       fields,
       // The customer's number stays free for a call of their own: a draft is known again by it.
@@ -64,6 +66,6 @@ export async function addClubSkier(
       eventOf(ctx, "sheet-opened", { kind: "sheet", id: sheet.id }, { channel: "phone", clubId: club.id }),
       eventOf(ctx, "club-skier-added", { kind: "club", id: club.id }, { skierName, sheetId: sheet.id }),
     ]);
-    return accept({ sheetId: sheet.id as SheetId });
+    return accept({ sheetId: sheet.id });
   });
 }

@@ -1,11 +1,13 @@
 import { issueLink, permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import { insertClub } from "#data/clubs";
 import { nextNumber } from "#data/counters";
 import { customerOf } from "#data/customers";
 import { recordEvents } from "#data/events";
 import { transaction } from "#data/transaction";
 import type { ClubId } from "#engine/units";
-import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import { checkSheetField } from "#schemas/sheet-fields";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
@@ -15,6 +17,8 @@ import { clubNumber } from "#shop/names/numbers";
 import { normalisePhone, storedForms } from "#shop/names/phone";
 import { shopDay } from "#shop/time/shop-time";
 import { paletteGraphic } from "./palette";
+
+const w = problems.clubs;
 
 export interface OpenClubInput {
   readonly name: string;
@@ -52,7 +56,7 @@ export async function openClub(ctx: Context, input: OpenClubInput): Promise<Outc
     };
     const customer = await customerOf(tx, ctx.newId(), contact, ctx.now);
     const number = await nextNumber(tx, "club");
-    const id = ctx.newId();
+    const id = idOf("club", ctx.newId());
     await insertClub(tx, {
       id,
       number,
@@ -66,30 +70,30 @@ export async function openClub(ctx: Context, input: OpenClubInput): Promise<Outc
     const data = { number: clubNumber({ number }), name: input.name.trim() };
     await recordEvents(tx, [eventOf(ctx, "club-opened", { kind: "club", id }, data)]);
     const token = await issueLink(tx, { kind: "club", id }, { id: ctx.newId(), now: ctx.now });
-    return accept({ clubId: id as ClubId, token });
+    return accept({ clubId: id, token });
   });
 }
 
 function checkClub(ctx: Context, { name, customer, palette, wantedOn }: OpenClubInput): Outcome<void> {
   const names = [
     ["name", "Club", name],
-    ["customer.name", "Who orders for all", customer.name],
+    ["customer.name", w.buyer, customer.name],
   ] as const;
   for (const [path, label, value] of names) {
     const { length } = value.trim();
     if (length < nameLength.min || length > nameLength.max) {
-      return invalid(path, `${label}: ${nameLength.min} to ${nameLength.max} characters, not ${length}`);
+      return invalid(path, fill(w.length, { label, min: nameLength.min, max: nameLength.max, length }));
     }
   }
   const { build, shop } = currentCatalog();
   for (const side of ["left", "right"] as const) {
     const colour = palette.base[side];
     if (!build.baseColours.some(({ id }) => id === colour)) {
-      return invalid(`palette.base.${side}`, `Base colour, ${side} ski: there is no "${colour}"`);
+      return invalid(`palette.base.${side}`, fill(w.baseColour, { side, colour }));
     }
   }
   if (!build.houseGraphics.some(({ id }) => id === palette.house)) {
-    return invalid("palette.house", `Graphic: there is no "${palette.house}"`);
+    return invalid("palette.house", fill(w.graphic, { house: palette.house }));
   }
   const fields = [
     ["choices.base", palette.base, "palette.base"],
@@ -102,7 +106,7 @@ function checkClub(ctx: Context, { name, customer, palette, wantedOn }: OpenClub
   }
   const today = shopDay(ctx.now, shop.timeZone);
   if (wantedOn !== undefined && wantedOn < today) {
-    return invalid("wantedOn", `Wanted on: ${wantedOn} is past; today is ${today}`);
+    return invalid("wantedOn", fill(w.wantedOn, { wantedOn, today }));
   }
   return accept(undefined);
 }

@@ -1,14 +1,11 @@
 import { permit } from "#auth";
 import { type ClubRecord, clubById, recentClubs } from "#data/clubs";
-import { frozen } from "#data/quotes";
 import { translated } from "#data/transaction";
-import type { PairSpec } from "#engine/configuration";
-import { joinPrices, type Price } from "#engine/pricing";
-import type { ClubId, OrderId, PairId, QuoteId, SheetId } from "#engine/units";
+import { joinPrices } from "#engine/pricing";
+import type { ClubId } from "#engine/units";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
-import type { FrozenFit } from "#services/quotes/views";
-import type { SheetState } from "#services/sheets/views";
+import { readable } from "#services/readable";
 import { currentCatalog } from "#shop/catalogue/current";
 import { mouldOf } from "#shop/floor/facts";
 import { customerView } from "#shop/names/common-view";
@@ -47,31 +44,33 @@ interface ReadClubInput {
 export async function readClub(ctx: Context, input: ReadClubInput): Promise<Outcome<ClubView>> {
   const allowed = permit(ctx.actor, "club.read", { kind: "club", id: input.clubId });
   if (!allowed.ok) return allowed;
-  const club = await translated(clubById(ctx.db, input.clubId));
+  const read = await readable(clubById(ctx.db, input.clubId));
+  if (!read.ok) return read;
+  const club = read.value;
   if (club === null) return refuse({ code: "not-found", what: "club", id: input.clubId });
   const asked = input.quoteIds;
   if (asked?.length === 0) return refuse({ code: "nothing-chosen", path: "quoteIds" });
   const quotes = openQuotes(club, ctx.now);
   const chosen = asked === undefined ? quotes : quotes.filter(({ id }) => asked.includes(id));
   if (asked !== undefined && chosen.length === 0) return refuse({ code: "none-of-chosen-open", path: "quoteIds" });
-  const places = [...new Set(chosen.map(({ price }) => frozen<Price>(price).destination))];
+  const places = [...new Set(chosen.map(({ price }) => price.destination))];
   if (asked !== undefined && places.length > 1) {
     return refuse({ code: "club-deliveries-differ", path: "quoteIds", destinations: places });
   }
   const members = membersOf(club, ctx.now);
   const serials = new Map(members.flatMap(({ pair }) => (pair === null ? [] : [[pair.pairId, pair.serial] as const])));
   return accept({
-    clubId: club.id as ClubId,
+    clubId: club.id,
     number: clubNumber(club),
     name: club.name,
     customer: customerView(club.customer),
-    palette: frozen<ClubPalette>(club.palette),
-    wantedOn: club.wantedOn as IsoDate | null,
+    palette: club.palette,
+    wantedOn: club.wantedOn,
     members,
     open: await openTogether(ctx, club, chosen),
     leftOut: leftOut(club, asked ?? [], chosen),
     press: permit(ctx.actor, "queue.read").ok ? await clubPress(ctx, serials) : [],
-    orders: club.orders.map((order) => ({ orderId: order.id as OrderId, number: orderNumber(order) })),
+    orders: club.orders.map((order) => ({ orderId: order.id, number: orderNumber(order) })),
     createdAt: club.createdAt.toISOString(),
     createdBy: club.createdByName,
   });
@@ -80,14 +79,14 @@ export async function readClub(ctx: Context, input: ReadClubInput): Promise<Outc
 function clubRow(club: ClubRecord): ClubRow {
   const latest = club.sheets.flatMap(({ id }) => latestQuote(club, id) ?? []);
   return {
-    clubId: club.id as ClubId,
+    clubId: club.id,
     number: clubNumber(club),
     name: club.name,
     customerName: club.customer.name,
     skiers: club.sheets.length,
     quoted: latest.length,
     ordered: latest.filter(({ pair }) => pair !== null).length,
-    wantedOn: club.wantedOn as IsoDate | null,
+    wantedOn: club.wantedOn,
     createdAt: club.createdAt.toISOString(),
   };
 }
@@ -96,13 +95,13 @@ const latestQuote = (club: ClubRecord, sheetId: string): Quote | undefined =>
   club.quotes.filter((quote) => quote.sheetId === sheetId).at(-1);
 
 function membersOf(club: ClubRecord, now: Date): readonly ClubMember[] {
-  const palette = frozen<ClubPalette>(club.palette);
+  const palette = club.palette;
   return club.sheets.map(({ id, state, skierName }) => {
     const quote = latestQuote(club, id);
     return {
-      sheetId: id as SheetId,
+      sheetId: id,
       skierName: skierName ?? "",
-      sheetState: state as SheetState,
+      sheetState: state,
       quote: quote === undefined ? null : clubQuote(quote, palette, now),
       pair: quote?.pair ? clubPair(quote.pair) : null,
     };
@@ -111,14 +110,14 @@ function membersOf(club: ClubRecord, now: Date): readonly ClubMember[] {
 
 function clubQuote(quote: Quote, palette: ClubPalette, now: Date): ClubQuote {
   const { build, shop } = currentCatalog();
-  const spec = frozen<PairSpec>(quote.spec);
+  const spec = quote.spec;
   return {
-    quoteId: quote.id as QuoteId,
+    quoteId: quote.id,
     number: quoteNumber(quote),
     state: quoteStateOf(quote, now),
     totalCents: quote.totalCents,
     ski: skiText(spec),
-    flexClassLabel: frozen<FrozenFit>(quote.fit).flexClassLabel,
+    flexClassLabel: quote.fit.flexClassLabel,
     mould: quote.pair?.mould ?? mouldOf(spec, build),
     lettering: spec.graphic.text?.text ?? null,
     leavesPalette: leavesPalette(spec, palette),
@@ -132,9 +131,9 @@ const validUntilDay = (quote: Quote, timeZone: string): IsoDate =>
 
 function clubPair(pair: NonNullable<Quote["pair"]>): ClubPair {
   return {
-    pairId: pair.id as PairId,
+    pairId: pair.id,
     serial: pair.serial,
-    orderId: pair.order.id as OrderId,
+    orderId: pair.order.id,
     orderNumber: orderNumber(pair.order),
     state: pair.state,
     proofNeeded: pair.proofNeeded,
@@ -161,15 +160,15 @@ function leftOut(club: ClubRecord, asked: readonly string[], chosen: readonly Qu
 /** Some open quotes as one: their price, and one day for all of them from the queue as it stands. */
 async function openTogether(ctx: Context, club: ClubRecord, open: readonly Quote[]): Promise<ClubView["open"]> {
   const { timeZone } = currentCatalog().shop;
-  const prices = open.map(({ price }) => frozen<Price>(price));
+  const prices = open.map(({ price }) => price);
   const [validUntil] = open.map((quote) => validUntilDay(quote, timeZone)).sort();
   if (validUntil === undefined || new Set(prices.map(({ destination }) => destination)).size > 1) return null;
   const dateRange = await rangeOfPairs(
     ctx,
-    open.map(({ spec }) => ({ spec: frozen<PairSpec>(spec) })),
+    open.map(({ spec }) => ({ spec: spec })),
   );
   return {
-    quoteIds: open.map(({ id }) => id as QuoteId),
+    quoteIds: open.map(({ id }) => id),
     validUntilDay: validUntil,
     price: joinPrices(prices),
     dateRange,

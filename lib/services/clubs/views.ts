@@ -1,19 +1,11 @@
-import type { PairSpec } from "#engine/configuration";
-import type { Destination, Price } from "#engine/pricing";
+import type { Price } from "#engine/pricing";
 import type { ClubId, Instant, IsoDate, OrderId, PairId, QuoteId, SheetId } from "#engine/units";
+import type { ClubPalette } from "#schemas/stored/index";
 import type { SheetState } from "#services/sheets/views";
 import type { CustomerView, DateRange } from "#shop/names/views";
 import type { QuoteState } from "#shop/order/views";
 
-/** What every pair of a club begins with; each skier's sheet may still differ. */
-export interface ClubPalette {
-  readonly base: PairSpec["base"];
-  readonly house: string;
-  /** Each skier's name is printed on the pair, and proofed. */
-  readonly isNamed: boolean;
-  /** One delivery for all. */
-  readonly destination: Destination;
-}
+export type { ClubPalette } from "#schemas/stored/index";
 
 export interface ClubQuote {
   readonly quoteId: QuoteId;

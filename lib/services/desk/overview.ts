@@ -1,16 +1,17 @@
 import { permit } from "#auth";
+import names from "#content/copy/names.json";
 import { searchCustomers } from "#data/customers";
 import { listOrderRecords } from "#data/orders";
 import { searchPairs } from "#data/pairs";
 import { listQuoteRecords } from "#data/quotes";
 import { countOpenSheets, listSheets, sheetsCalledBackBefore, sheetsUnderReview } from "#data/sheets";
-import type { QuoteId, SheetId } from "#engine/units";
+import { unreadableRows } from "#data/unreadable";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
-import { contactOf } from "#services/sheets/view";
 import { queueBoardOf } from "#shop/board/board";
 import type { DeskOverview, QueueBoard, SearchHit } from "#shop/board/views";
 import { currentBook, currentCatalog } from "#shop/catalogue/current";
+import { unreadableView } from "#shop/names/common-view";
 import { numberIn, orderNumber, quoteNumber } from "#shop/names/numbers";
 import { digitsToFind } from "#shop/names/phone";
 import { quoteStateOf } from "#shop/order/quote-state";
@@ -28,13 +29,14 @@ export async function deskOverview(ctx: Context): Promise<Outcome<DeskOverview>>
   const today = shopDay(ctx.now, zone);
   const endOfDay = startOfShopDay(addDays(today, 1), zone);
   const soon = startOfShopDay(addDays(today, expiringDays + 1), zone);
-  const [drafts, callBacks, reviews, open, onOldBook, board] = await Promise.all([
+  const [drafts, callBacks, reviews, open, onOldBook, board, unreadable] = await Promise.all([
     countOpenSheets(ctx.db),
     sheetsCalledBackBefore(ctx.db, endOfDay),
     sheetsUnderReview(ctx.db),
     listQuoteRecords(ctx.db, { state: "open", now: ctx.now }, most),
     listQuoteRecords(ctx.db, { state: "open", notPriceBook: currentBook(ctx.now), now: ctx.now }, { skip: 0, take: 1 }),
     queueBoardOf(ctx, 1),
+    unreadableRows(ctx.db),
   ]);
   const expiring = open.rows.filter((quote) => quote.validUntil <= soon);
   const atRisk = board.pairs.filter((pair) => pair.slackDays !== null && pair.slackDays < 0);
@@ -52,26 +54,27 @@ export async function deskOverview(ctx: Context): Promise<Outcome<DeskOverview>>
       promisesAtRisk: atRisk.length,
     },
     callBacks: callBacks.map((sheet) => ({
-      sheetId: sheet.id as SheetId,
-      name: contactOf(sheet.fields).name ?? null,
+      sheetId: sheet.id,
+      name: sheet.content.contact.name ?? null,
       phone: sheet.callBackPhone ?? "",
       at: sheet.callBackAt?.toISOString() ?? "",
       reason: sheet.callBackReason ?? "",
     })),
     reviews: reviews.map((sheet) => ({
-      sheetId: sheet.id as SheetId,
-      name: contactOf(sheet.fields).name ?? null,
+      sheetId: sheet.id,
+      name: sheet.content.contact.name ?? null,
       note: sheet.reviewNote ?? "",
       askedAt: sheet.reviewAskedAt?.toISOString() ?? "",
     })),
     quotesExpiring: expiring.map((quote) => ({
-      quoteId: quote.id as QuoteId,
+      quoteId: quote.id,
       number: quoteNumber(quote),
       name: quote.customer.name,
       validUntilDay: addDays(shopDay(quote.validUntil, zone), -1),
     })),
     waiting: board.waitingOn,
     atRisk,
+    unreadable: [...board.unreadable, ...unreadable.map(unreadableView)],
   });
 }
 
@@ -133,8 +136,8 @@ async function officeHits(ctx: Context, text: string): Promise<readonly SearchHi
       (sheet): SearchHit => ({
         kind: "sheet",
         id: sheet.id,
-        title: contactOf(sheet.fields).name ?? "Unnamed sheet",
-        detail: contactOf(sheet.fields).phone ?? sheet.channel,
+        title: sheet.content.contact.name ?? names.unnamedSheet,
+        detail: sheet.content.contact.phone ?? sheet.channel,
       }),
     ),
     ...customers.map(

@@ -1,16 +1,20 @@
 /** Whether work may begin at a station at this moment: nothing holds the pair, what it needs is there, there is room. */
+
+import problems from "#content/copy/problems.json";
 import type { Tx } from "#data/client";
 import { type FloorChangeRecord, floorChangesInForce } from "#data/floor-changes";
 import { type PairRecord, type RunningVisit, runningVisits } from "#data/pairs";
-import { stationsBefore } from "#engine/routing";
-import { accept, type Outcome, refuse } from "#engine/units";
+import { isAtOrAfter, type StationId, stationFor, stationOf } from "#engine/floor";
+import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { changeData, isFree, isOn, longestAway, pressChoices } from "#shop/floor/presses";
 import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
-import { layUpStation, pressStation, printStation } from "#shop/floor/stations";
+import { stationIdFor, stationNumber, stationTitle } from "#shop/floor/stations";
 import type { PressChoice } from "#shop/floor/views";
 import { openForPrint } from "#shop/queue/on-floor";
 import { shopClock, shopDay } from "#shop/time/shop-time";
+
+const w = problems.floor;
 
 type Operation = PairRecord["operations"][number];
 /** The press that is taken; null where none is needed. */
@@ -29,13 +33,13 @@ export async function mayStart(
 ): Promise<Start> {
   const held = heldBy(pair, operation.station, shopDay(ctx.now, zone()));
   if (held !== null) return refuse(held);
-  const open = operation.station === printStation ? openForPrint(pair) : [];
+  const open = operation.station === stationIdFor("print") ? openForPrint(pair) : [];
   if (open.length > 0) return refuse({ code: "print-not-agreed", by: open.map((code) => ({ code: `print-${code}` })) });
   const changes = await floorChangesInForce(tx, ctx.now);
   const running = await runningVisits(tx);
   const away = outOfUse(pair, operation.station, changes, ctx.now);
   if (away !== null) return refuse(away);
-  if (operation.station === pressStation)
+  if (operation.station === stationIdFor("press"))
     return pressFor(pair, pressChoices(floorCatalog(), changes, running, ctx.now), press);
   return roomAt(operation.station, running);
 }
@@ -46,57 +50,55 @@ const zone = () => floorCatalog().hours.timeZone;
  * What stops a pair stops the station it was stopped at and all that follow it. Material counts as there from the day it was
  * expected on, as the plan has it; a decision has to be made.
  */
-function heldBy(pair: PairRecord, station: number, today: string) {
+function heldBy(pair: PairRecord, station: StationId, today: string) {
+  const floor = floorCatalog();
   const hold = pair.holds.find(
     ({ reason, station: at, expectedOn }) =>
-      followsOrIs(station, at) && !(reason === "material" && expectedOn !== null && expectedOn <= today),
+      isAtOrAfter(floor, station, at) && !(reason === "material" && expectedOn !== null && expectedOn <= today),
   );
   if (hold === undefined) return null;
   const { expectedOn, note } = hold;
   return {
     code: expectedOn === null ? "pair-held" : "pair-held-until",
-    station: hold.station,
+    station: stationNumber(hold.station),
     note,
     until: expectedOn,
   } as const;
 }
 
-function followsOrIs(station: number, earlier: number): boolean {
-  return station === earlier || stationsBefore(station).some((before) => followsOrIs(before, earlier));
-}
-
 /** Wet resin waits for nobody: mould and press must be there by the end of the lay-up, not at its beginning. */
-function outOfUse(pair: PairRecord, station: number, changes: readonly FloorChangeRecord[], now: Date) {
-  const needed = station === layUpStation ? closingTime(now) : now;
-  const usesMould = station === layUpStation || station === pressStation;
+function outOfUse(pair: PairRecord, station: StationId, changes: readonly FloorChangeRecord[], now: Date) {
+  const isLayUp = station === stationIdFor("lay-up");
+  const needed = isLayUp ? closingTime(now) : now;
+  const usesMould = stationOf(floorCatalog(), station).uses.includes("mould");
   const here = changes.filter((change) => isOn(change, now) && changeData(change, "station-down")?.station === station);
   const mould = changes.filter(
     (change) => usesMould && isOn(change, needed) && changeData(change, "mould-out")?.mould === pair.mould,
   );
   const gone = longestAway(here) ?? longestAway(mould);
   if (gone !== null) {
-    const what = gone.kind === "mould-out" ? pair.mould : placeOf(station);
+    const what = gone.kind === "mould-out" ? pair.mould : stationTitle(station);
     return away(what, gone.toAt?.toISOString() ?? null, gone.reason);
   }
-  if (station !== layUpStation) return null;
+  if (!isLayUp) return null;
   const presses = pressChoices(floorCatalog(), changes, [], needed);
   const [first] = presses;
   return first?.down != null && presses.every(({ down }) => down !== null) ? downRefusal(first) : null;
 }
 
 function closingTime(now: Date): Date {
-  const { stations, pressProgramme } = floorCatalog();
-  const layUp = stations.find(({ number }) => number === layUpStation);
-  const minutes = (layUp?.minutes.typ ?? 0) / Math.max(1, layUp?.crewNeeded ?? 1) + pressProgramme.closeWithinMinutes;
+  const floor = floorCatalog();
+  const layUp = stationFor(floor, "lay-up");
+  const minutes = layUp.minutes.typ / Math.max(1, layUp.crewNeeded) + floor.pressProgramme.closeWithinMinutes;
   return new Date(now.getTime() + minutes * 60_000);
 }
 
-function roomAt(station: number, running: readonly RunningVisit[]): Start {
+function roomAt(station: StationId, running: readonly RunningVisit[]): Start {
   const here = running.filter((visit) => visit.station === station);
   const { capacity } = stationRecipe(station);
   if (here.length < capacity) return accept({ press: null });
   return full(
-    placeOf(station),
+    stationTitle(station),
     capacity,
     here.map(({ pair, startedByName }) => occupant(pair.serial, startedByName)),
   );
@@ -108,7 +110,7 @@ function pressFor(pair: PairRecord, presses: readonly PressChoice[], asked: stri
   const free = presses.filter(isFree);
   const planned = presses.find(({ press }) => press === pair.pressSlotPress);
   if (asked !== undefined && !presses.some(({ press }) => press === asked)) {
-    return refuse({ code: "invalid-field", path: "press", message: `Press: choose one of ${names}, not ${asked}` });
+    return refuse({ code: "invalid-field", path: "press", message: fill(w.press, { names, asked }) });
   }
   const chosen =
     asked === undefined
@@ -135,4 +137,3 @@ function full(place: string, capacity: number, occupants: readonly string[]): St
 }
 
 const occupant = (serial: string, by: string | null) => (by === null || by === "" ? serial : `${serial} (${by})`);
-const placeOf = (station: number) => `${station} ${stationRecipe(station).name}`;

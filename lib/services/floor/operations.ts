@@ -1,30 +1,31 @@
 import { permit } from "#auth";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
-import { recordEvents } from "#data/events";
 import { extraPressChanges } from "#data/floor-changes";
-import { orderById, updateOrder } from "#data/orders";
+import { moveOrder, orderById } from "#data/orders";
 import {
   moveOperation,
+  movePair,
   moveSki,
   type OperationChange,
   operationById,
   type PairRecord,
   pairById,
   setOperationStates,
-  setPairState,
 } from "#data/pairs";
-import { consumeStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
-import { latestVisits } from "#engine/lifecycle";
-import { stationsBefore } from "#engine/routing";
+import type { OperationState, OrderState } from "#engine/floor";
+import { closedStates, isAtOrAfter, isOneOf, latestVisits, type StationId } from "#engine/floor";
 import type { OperationId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
+import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
-import { eventOf, nameOf } from "#services/record";
+import { moveState } from "#services/move";
+import { eventOf, eventWith, nameOf } from "#services/record";
+import { consumeHeldStrips } from "#services/stock/strip-moves";
 import { pressNames } from "#shop/floor/presses";
 import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
-import { coreStation, lastStation } from "#shop/floor/stations";
+import { isLastStation, mustPrecede, stationIdFor, stationIdTaking, stationNumber } from "#shop/floor/stations";
 import { notBefore, operationView } from "#shop/pair/view";
 import type { OperationView } from "#shop/pair/views";
 import { mayStart } from "./may-start";
@@ -47,7 +48,11 @@ export interface StartInput extends OperationInput {
  * what {@link mayStart} refuses: held, out of use, no room.
  */
 export async function startOperation(ctx: Context, input: StartInput): Promise<Outcome<OperationView>> {
-  return move(ctx, input, "started", async (tx, pair, operation) => {
+  const facts = (station: StationId, told: Told): EventFacts => ({
+    kind: "operation-started",
+    data: { station, ...told },
+  });
+  return move(ctx, input, facts, async (tx, pair, operation) => {
     if (operation.state === "blocked") return refuse(blocked(pair, operation));
     if (operation.state !== "ready") return refuse(ticked(operation));
     const from = notBefore(operation.station, pair);
@@ -55,29 +60,31 @@ export async function startOperation(ctx: Context, input: StartInput): Promise<O
     const start = await mayStart(ctx, tx, pair, operation, input.press);
     if (!start.ok) return start;
     const { press } = start.value;
-    if (operation.station === coreStation) await consumeStrips(tx, pair.id);
-    if (operation.side === null && operation.station >= joinStation) await releaseParkedSki(tx, pair);
-    if (pair.state === "released") await moveOrder(ctx, tx, pair, "released", "building");
-    const change = { state: "running", startedAt: ctx.now, startedByName: nameOf(ctx.actor) };
+    if (operation.station === stationIdTaking("strips")) await consumeHeldStrips(tx, pair.id);
+    if (operation.side === null && isJoined(operation.station)) await releaseParkedSki(tx, pair);
+    if (pair.state === "released") await follow(ctx, tx, pair, "building");
+    const to = "running";
+    const change = { startedAt: ctx.now, startedByName: nameOf(ctx.actor) };
     return accept(
-      press === null ? { change } : { change: { ...change, press: press.press }, told: { press: press.name } },
+      press === null ? { to, change } : { to, change: { ...change, press: press.press }, told: { press: press.name } },
     );
   });
 }
 
 /** Ends work and makes ready what follows. Refuses `not-started`, `already-finished` (by). */
 export async function finishOperation(ctx: Context, input: OperationInput): Promise<Outcome<OperationView>> {
-  return move(ctx, input, "finished", async (tx, pair, operation) => {
+  const facts = (station: StationId): EventFacts => ({ kind: "operation-finished", data: { station } });
+  return move(ctx, input, facts, async (tx, pair, operation) => {
     if (operation.state === "done") return refuse(ticked(operation));
     if (operation.state !== "running") return refuse({ code: "not-started", state: operation.state });
     await openFollowers(tx, pair, operation);
-    if (operation.station === lastStation) {
+    if (isLastStation(operation.station)) {
       await releaseParkedSki(tx, pair);
-      await moveOrder(ctx, tx, pair, "building", "ready");
+      await follow(ctx, tx, pair, "ready");
     }
     const { restMinutes } = stationRecipe(operation.station);
     const nextFrom = restMinutes === 0 ? null : new Date(ctx.now.getTime() + restMinutes * 60_000);
-    return accept({ change: { state: "done", finishedAt: ctx.now, finishedByName: nameOf(ctx.actor), nextFrom } });
+    return accept({ to: "done", change: { finishedAt: ctx.now, finishedByName: nameOf(ctx.actor), nextFrom } });
   });
 }
 
@@ -88,48 +95,52 @@ export async function undoOperation(
 ): Promise<Outcome<OperationView>> {
   const reason = input.reason.trim();
   if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
+  const facts = (station: StationId): EventFacts => ({ kind: "operation-undone", data: { station, reason } });
   return move(
     ctx,
     input,
-    "undone",
+    facts,
     async (tx, pair, operation) => {
       const followers = latestVisits(pair.operations).filter((other) =>
-        stationsBefore(other.station).includes(operation.station),
+        mustPrecede(other.station).includes(operation.station),
       );
       const again = pair.operations.find(
         (other) => other.station === operation.station && other.visit > operation.visit,
       );
       const begun = again ?? followers.find((other) => other.startedAt !== null);
-      if (begun !== undefined) return refuse({ code: "followed", by: begun.station });
+      if (begun !== undefined) return refuse({ code: "followed", by: stationNumber(begun.station) });
       if (operation.state === "running") {
-        return accept({ change: { state: "ready", startedAt: null, startedByName: null, press: null } });
+        return accept({ to: "ready", change: { startedAt: null, startedByName: null, press: null } });
       }
       if (operation.state !== "done") return refuse({ code: "not-started", state: operation.state });
-      await setOperationStates(
-        tx,
-        followers.map((other) => other.id),
-        "ready",
-        "blocked",
+      const waiting = followers.filter(({ state }) => state === "ready").map(({ id }) => id);
+      await moveState(tx, { kind: "operation", from: "ready", to: "blocked", reason }, () =>
+        setOperationStates(tx, waiting, "ready", "blocked"),
       );
-      if (operation.station === lastStation) await moveOrder(ctx, tx, pair, "ready", "building");
-      return accept({ change: { state: "running", finishedAt: null, finishedByName: null, nextFrom: null } });
+      if (isLastStation(operation.station)) await follow(ctx, tx, pair, "building", reason);
+      return accept({ to: "running", change: { finishedAt: null, finishedByName: null, nextFrom: null } });
     },
-    { reason },
+    reason,
   );
 }
 
 interface Decided {
+  readonly to: OperationState;
   readonly change: OperationChange;
   /** Told with the event beside the station. */
-  readonly told?: Readonly<Record<string, unknown>>;
+  readonly told?: Told;
+}
+
+interface Told {
+  readonly press?: string;
 }
 
 async function move(
   ctx: Context,
   input: OperationInput,
-  what: "started" | "finished" | "undone",
+  factsOf: (station: StationId, told: Told) => EventFacts,
   decide: (tx: Tx, pair: PairRecord, operation: Operation) => Promise<Outcome<Decided>>,
-  data: Readonly<Record<string, unknown>> = {},
+  reason?: string,
 ): Promise<Outcome<OperationView>> {
   const allowed = permit(ctx.actor, "pair.work");
   if (!allowed.ok) return allowed;
@@ -142,17 +153,18 @@ async function move(
     if (pair == null || operation === undefined)
       return refuse({ code: "not-found", what: "operation", path: "operationId" });
     if (operation.version !== input.version) return refuse(ticked(operation));
-    if (["cancelled", "shipped", "delivered"].includes(pair.state))
-      return refuse({ code: "order-closed", state: pair.state });
+    if (isOneOf(closedStates, pair.state)) return refuse({ code: "order-closed", state: pair.state });
     const decided = await decide(tx, pair, operation);
     if (!decided.ok) return decided;
-    const { change, told } = decided.value;
-    const from = { state: operation.state, version: operation.version };
-    if (!(await moveOperation(tx, operation.id, from, change))) return refuse(ticked(operation));
-    const subject = { kind: "pair", id: pair.id } as const;
-    await recordEvents(tx, [
-      eventOf(ctx, `operation-${what}`, subject, { station: operation.station, ...told, ...data }),
-    ]);
+    const { to, change, told } = decided.value;
+    const { state, version } = operation;
+    const isMoved = await moveState(
+      tx,
+      { kind: "operation", from: state, to, reason: reason ?? null },
+      () => moveOperation(tx, operation.id, { state, version }, to, change),
+      [eventWith(ctx, { kind: "pair", id: pair.id }, factsOf(operation.station, told ?? {}))],
+    );
+    if (!isMoved) return refuse(ticked(operation));
     const after = await pairById(tx, pair.id);
     const moved = after?.operations.find((candidate) => candidate.id === operation.id);
     if (after === null || moved === undefined) throw new Error(`operation ${operation.id} was there a moment ago`);
@@ -162,45 +174,67 @@ async function move(
 
 /** What waits only for this operation can begin. */
 async function openFollowers(tx: Tx, pair: PairRecord, finished: Operation): Promise<void> {
-  const isDone = (station: number) =>
+  const isDone = (station: StationId) =>
     station === finished.station ||
     latestVisits(pair.operations).some((other) => other.station === station && other.state === "done");
   const opened = latestVisits(pair.operations).filter(
     (other) =>
       other.state === "blocked" &&
-      stationsBefore(other.station).includes(finished.station) &&
-      stationsBefore(other.station).every(isDone),
+      mustPrecede(other.station).includes(finished.station) &&
+      mustPrecede(other.station).every(isDone),
   );
-  await setOperationStates(
-    tx,
-    opened.map((other) => other.id),
-    "blocked",
-    "ready",
+  await moveState(tx, { kind: "operation", from: "blocked", to: "ready" }, () =>
+    setOperationStates(
+      tx,
+      opened.map((other) => other.id),
+      "blocked",
+      "ready",
+    ),
   );
 }
 
 /** From the lay-up on both skis are worked on together; the parked one comes back. */
-const joinStation = 10;
+function isJoined(station: StationId): boolean {
+  return isAtOrAfter(floorCatalog(), station, stationIdFor("lay-up"));
+}
 
 async function releaseParkedSki(tx: Tx, pair: PairRecord): Promise<void> {
   for (const ski of pair.skis.filter(({ state }) => state === "held"))
-    await moveSki(tx, ski.id, "held", { state: "good", location: null });
+    await moveState(tx, { kind: "ski", from: ski.state, to: "good" }, () =>
+      moveSki(tx, ski.id, ski.state, { state: "good", location: null }),
+    );
 }
 
-async function moveOrder(ctx: Context, tx: Tx, pair: PairRecord, from: string, to: string): Promise<void> {
-  await setPairState(tx, pair.id, from, to);
+/** The pair goes on with its work, and the order once all of its pairs have. */
+async function follow(
+  ctx: Context,
+  tx: Tx,
+  pair: PairRecord,
+  to: Extract<OrderState, "building" | "ready">,
+  reason?: string,
+): Promise<void> {
+  const { state } = pair;
+  if (state === to) return;
+  const why = reason === undefined ? {} : { reason };
+  await moveState(tx, { kind: "pair", from: state, to, ...why }, () => movePair(tx, pair.id, { state }, to));
   const order = await orderById(tx, pair.orderId);
-  if (order === null || order.state !== from) return;
+  if (order === null || order.state !== state) return;
   const others = order.pairs.filter((other) => other.id !== pair.id);
   if (to === "ready" && others.some((other) => other.state !== "ready")) return;
-  await updateOrder(tx, order.id, order.version, { state: to });
-  await recordEvents(tx, [eventOf(ctx, `order-${to}`, { kind: "order", id: order.id }, { from })]);
+  await moveState(
+    tx,
+    { kind: "order", from: order.state, to, ...why },
+    () => moveOrder(tx, order.id, { state: order.state, version: order.version }, to),
+    [eventOf(ctx, `order-${to}` as const, { kind: "order", id: order.id }, { from: order.state })],
+  );
 }
 
 function blocked(pair: PairRecord, operation: Operation) {
-  const waitingFor = stationsBefore(operation.station).filter(
-    (station) => !latestVisits(pair.operations).some((other) => other.station === station && other.state === "done"),
-  );
+  const waitingFor = mustPrecede(operation.station)
+    .filter(
+      (station) => !latestVisits(pair.operations).some((other) => other.station === station && other.state === "done"),
+    )
+    .map(stationNumber);
   return { code: "operation-blocked", waitingFor, orderState: pair.state } as const;
 }
 

@@ -4,6 +4,7 @@ import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { findPair } from "#services/orders/find-order";
+import { readable } from "#services/readable";
 import { currentCatalog } from "#shop/catalogue/current";
 import { readSerial } from "#shop/names/serial";
 import { pairView, travellerView } from "#shop/pair/view";
@@ -30,14 +31,16 @@ export async function findPairByCode(ctx: Context, input: { readonly code: strin
   if (serial.kind === "wrong-check") {
     return refuse({ code: "serial-check", path: "code", value: input.code, expected: serial.expected });
   }
-  const pair = await pairBySerialNumber(ctx.db, serial.number);
+  const read = await readable(pairBySerialNumber(ctx.db, serial.number));
+  if (!read.ok) return read;
+  const pair = read.value;
   if (pair === null) return refuse({ code: "not-found", what: "pair", path: "code", value: input.code });
   const ski = serial.kind === "ski" ? pair.skis.find((each) => isThatSki(each, serial)) : null;
   if (ski === undefined) return refuse({ code: "not-found", what: "ski", path: "code", value: input.code });
   const printNumber = Number(new URLSearchParams(query).get("print"));
   const print = pair.prints.find((candidate) => candidate.print === printNumber);
   return accept({
-    pairId: pair.id as PairId,
+    pairId: pair.id,
     serial: pair.serial,
     side: serial.kind === "ski" ? serial.side : null,
     isScrapped: ski?.state === "scrapped",

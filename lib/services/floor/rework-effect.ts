@@ -3,7 +3,7 @@ import type { OperationOnFloor, PairOnFloor, QueueSituation } from "#engine/rout
 import { prepareRuns, queueRanges } from "#engine/routing";
 import type { Context } from "#services/context";
 import { floorCatalog } from "#shop/floor/recipe";
-import { coreStation } from "#shop/floor/stations";
+import { stationIdTaking } from "#shop/floor/stations";
 import { workedPair } from "#shop/pair/view";
 import { queueEffect } from "#shop/queue/effect";
 import { pairOnFloor } from "#shop/queue/on-floor";
@@ -21,7 +21,7 @@ export const oneSkiShare = 0.5;
 export async function reworkEffect(ctx: Context, worked: WorkedRework): Promise<ReworkView["effect"]> {
   const { pair } = worked;
   const { catalog } = await workedPair(ctx.db, pair);
-  const again = withRedo(pairOnFloor(pair, catalog.build, floorCatalog().hours, ctx.now), worked);
+  const again = withRedo(pairOnFloor(pair, catalog.build, floorCatalog(), ctx.now), worked);
   const change = (situation: QueueSituation): QueueSituation => {
     const isOpen = situation.pairs.some(({ pairId }) => pairId === pair.id);
     const pairs = isOpen
@@ -60,6 +60,8 @@ function withRedo(pair: PairOnFloor, { plan, needsCore, match }: WorkedRework): 
   return {
     ...pair,
     operations: [...pair.operations, ...visits],
-    waitingOn: waitsForWood ? [...pair.waitingOn, { reason: "material", holdsUpStation: coreStation }] : pair.waitingOn,
+    waitingOn: waitsForWood
+      ? [...pair.waitingOn, { reason: "material", holdsUpStation: stationIdTaking("strips") }]
+      : pair.waitingOn,
   };
 }

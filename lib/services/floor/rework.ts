@@ -1,34 +1,39 @@
 /** One ski is built again: looked at first, with what it does to the promise, then begun. */
 
+import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { insertPairHolds } from "#data/holds";
-import { orderById, updateOrder } from "#data/orders";
+import { moveOrder, orderById } from "#data/orders";
 import {
   breakOffOperations,
   endRebuildHolds,
   insertRedoVisits,
   insertSki,
+  movePair,
   moveSki,
   setOperationStates,
   updatePair,
   voidTravellers,
 } from "#data/pairs";
-import { scrapSkiStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
-import { latestVisits } from "#engine/lifecycle";
-import type { PairId } from "#engine/units";
-import { accept, type Outcome, refuse } from "#engine/units";
+import type { StationId } from "#engine/floor";
+import { latestVisits } from "#engine/floor";
+import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventOf, nameOf } from "#services/record";
 import { holdForSki } from "#services/stock/match-other-ski";
+import { scrapStripsOf } from "#services/stock/strip-moves";
 import { stationRecipe } from "#shop/floor/recipe";
-import { coreStation } from "#shop/floor/stations";
+import { positionOf, stationIdTaking, stationNumber } from "#shop/floor/stations";
 import { stripLimits } from "#shop/stock/need";
 import { oneSkiShare, reworkEffect } from "./rework-effect";
 import { type ReworkInput, type WorkedRework, workOutRework } from "./rework-work-out";
 import type { ReworkStrips, ReworkView } from "./views";
+
+const w = history.floor;
 
 export interface StartReworkInput extends ReworkInput {
   /** The pair's version on the screen. */
@@ -62,14 +67,13 @@ export async function startRework(ctx: Context, input: StartReworkInput): Promis
     const worked = await workOutRework(ctx, tx, input);
     if (!worked.ok) return worked;
     const { pair } = worked.value;
-    const change = pair.state === "ready" ? { state: "building" } : {};
-    if (pair.version !== input.version || !(await updatePair(tx, pair.id, input.version, change)))
+    if (pair.version !== input.version || !(await backToWork(tx, pair, note)))
       return refuse({ code: "changed-meanwhile", what: "pair" });
     await endRebuildHolds(tx, pair.id, { at: ctx.now, by: nameOf(ctx.actor) });
     await writeSkis(ctx, tx, input, worked.value);
     await writeVisits(ctx, tx, input, worked.value);
-    if (pair.state === "ready") await reopenOrder(ctx, tx, pair.orderId);
-    await voidTravellers(tx, pair.id, `${worked.value.scrapped.serial} is built again`, ctx.now);
+    if (pair.state === "ready") await reopenOrder(ctx, tx, pair.orderId, note);
+    await voidTravellers(tx, pair.id, fill(w.builtAgain, { serial: worked.value.scrapped.serial }), ctx.now);
     const strips = await takeWood(ctx, tx, input, worked.value);
     const { own, ready, queue } = preview.value.effect;
     const subject = { kind: "pair", id: pair.id } as const;
@@ -103,16 +107,20 @@ export async function startRework(ctx: Context, input: StartReworkInput): Promis
 async function viewOf(ctx: Context, input: ReworkInput, worked: WorkedRework): Promise<ReworkView> {
   const { pair, scrapped, kept, newSerial, plan, letters } = worked;
   return {
-    pairId: pair.id as PairId,
+    pairId: pair.id,
     serial: pair.serial,
     version: pair.version,
     side: input.side,
     fault: input.fault,
     fromStation: input.fromStation,
+    fromNumber: stationNumber(input.fromStation),
     scrappedSerial: scrapped.serial,
     newSerial,
     heldSerial: kept.serial,
-    stations: plan.visits.map(({ station, isOneSki }) => ({ station, name: stationRecipe(station).name, isOneSki })),
+    stations: plan.visits.map(({ station, isOneSki }) => {
+      const { number, name } = stationRecipe(station);
+      return { station, number, name, isOneSki };
+    }),
     strips: stripsOf(worked),
     letters,
     effect: await reworkEffect(ctx, worked),
@@ -135,21 +143,36 @@ function stripIds({ pair }: WorkedRework, side: "L" | "R"): readonly string[] {
 async function writeSkis(ctx: Context, tx: Tx, input: StartReworkInput, worked: WorkedRework): Promise<void> {
   const { pair, scrapped, kept, build, newSerial } = worked;
   const location = input.location?.trim() || null;
-  const isScrapped = await moveSki(tx, scrapped.id, scrapped.state, { state: "scrapped", location: null });
-  const isParked = await moveSki(tx, kept.id, kept.state, { state: "held", location });
+  const reason = input.note;
+  const isScrapped = await moveState(tx, { kind: "ski", from: scrapped.state, to: "scrapped", reason }, () =>
+    moveSki(tx, scrapped.id, scrapped.state, { state: "scrapped", location: null }),
+  );
+  const isParked = await moveState(tx, { kind: "ski", from: kept.state, to: "held", reason }, () =>
+    moveSki(tx, kept.id, kept.state, { state: "held", location }),
+  );
   if (!isScrapped || !isParked) throw new Error(`the skis of ${pair.serial} changed while the queue was locked`);
   await insertSki(tx, { id: ctx.newId(), pairId: pair.id, side: input.side, serial: newSerial, build });
 }
 
-async function writeVisits(ctx: Context, tx: Tx, { side }: ReworkInput, { pair, plan }: WorkedRework): Promise<void> {
+async function writeVisits(
+  ctx: Context,
+  tx: Tx,
+  { side, note }: StartReworkInput,
+  { pair, plan }: WorkedRework,
+): Promise<void> {
   const latest = latestVisits(pair.operations);
-  const idsOf = (stations: readonly number[]) =>
+  const idsOf = (stations: readonly StationId[]) =>
     latest.filter(({ station }) => stations.includes(station)).map(({ id }) => id);
-  await breakOffOperations(tx, idsOf(plan.brokenOff));
-  await setOperationStates(tx, idsOf(plan.blocked), "ready", "blocked");
+  await moveState(tx, { kind: "operation", from: "running", to: "redo", reason: note }, () =>
+    breakOffOperations(tx, idsOf(plan.brokenOff)),
+  );
+  await moveState(tx, { kind: "operation", from: "ready", to: "blocked", reason: note }, () =>
+    setOperationStates(tx, idsOf(plan.blocked), "ready", "blocked"),
+  );
   const visits = plan.visits.map(({ station, visit, state, isOneSki }) => ({
     id: ctx.newId(),
     station,
+    position: positionOf(station),
     visit,
     state,
     side: isOneSki ? side : null,
@@ -162,7 +185,7 @@ async function writeVisits(ctx: Context, tx: Tx, { side }: ReworkInput, { pair, 
 async function takeWood(ctx: Context, tx: Tx, { side }: ReworkInput, worked: WorkedRework) {
   const { pair, needsCore, match } = worked;
   if (!needsCore) return null;
-  await scrapSkiStrips(tx, pair.id, side);
+  await scrapStripsOf(tx, pair.id, side);
   if (match !== null) {
     await holdForSki(tx, pair.id, side, match);
     return { ids: match.strips, differencePercent: match.differencePercent };
@@ -172,9 +195,9 @@ async function takeWood(ctx: Context, tx: Tx, { side }: ReworkInput, worked: Wor
       id: ctx.newId(),
       pairId: pair.id,
       reason: "material",
-      station: coreStation,
+      station: stationIdTaking("strips"),
       expectedOn: null,
-      note: `no strips for ${worked.newSerial} within ${stripLimits.twinPercent} % of the other ski`,
+      note: fill(w.noStrips, { serial: worked.newSerial, twinPercent: stripLimits.twinPercent ?? "" }),
       incidentId: null,
       madeAt: ctx.now,
       madeByName: nameOf(ctx.actor),
@@ -183,9 +206,22 @@ async function takeWood(ctx: Context, tx: Tx, { side }: ReworkInput, worked: Wor
   return { ids: null, limitPercent: stripLimits.twinPercent };
 }
 
-async function reopenOrder(ctx: Context, tx: Tx, orderId: string): Promise<void> {
+/** A pair that was ready is built on again. False when it was changed meanwhile. */
+async function backToWork(tx: Tx, { id, state, version }: WorkedRework["pair"], reason: string): Promise<boolean> {
+  if (state !== "ready") return updatePair(tx, id, version, {});
+  return moveState(tx, { kind: "pair", from: state, to: "building", reason }, () =>
+    movePair(tx, id, { state, version }, "building"),
+  );
+}
+
+async function reopenOrder(ctx: Context, tx: Tx, orderId: string, reason: string): Promise<void> {
   const order = await orderById(tx, orderId);
   if (order === null || order.state !== "ready") return;
-  await updateOrder(tx, order.id, order.version, { state: "building" });
-  await recordEvents(tx, [eventOf(ctx, "order-building", { kind: "order", id: order.id }, { from: "ready" })]);
+  const { id, state, version } = order;
+  await moveState(
+    tx,
+    { kind: "order", from: state, to: "building", reason },
+    () => moveOrder(tx, id, { state, version }, "building"),
+    [eventOf(ctx, "order-building", { kind: "order", id }, { from: state })],
+  );
 }

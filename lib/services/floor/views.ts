@@ -1,4 +1,4 @@
-import type { ReworkFault } from "#engine/lifecycle";
+import type { ReworkFault, StationId } from "#engine/floor";
 import type { IsoDate, PairId } from "#engine/units";
 import type { PromiseEffect, QueueEffect } from "#shop/queue/views";
 
@@ -9,15 +9,21 @@ export interface ReworkView {
   readonly version: number;
   readonly side: "L" | "R";
   readonly fault: ReworkFault;
-  readonly fromStation: number;
+  readonly fromStation: StationId;
+  readonly fromNumber: number | string;
   readonly scrappedSerial: string;
   readonly newSerial: string;
   /** The other ski, which waits. */
   readonly heldSerial: string;
-  readonly stations: readonly { readonly station: number; readonly name: string; readonly isOneSki: boolean }[];
+  readonly stations: readonly {
+    readonly station: StationId;
+    readonly number: number;
+    readonly name: string;
+    readonly isOneSki: boolean;
+  }[];
   /** Null when the core is kept. */
   readonly strips: ReworkStrips | null;
-  /** Letters swapped between the two bases: what the new base needs cut from the other colour; null when nothing. */
+  /** Counterchange: what the new base needs cut from the other colour; null when nothing. */
   readonly letters: { readonly text: string; readonly sheetColour: string } | null;
   readonly effect: {
     /** Of this pair; null when it was ready and so had no place in the queue, or has none. */

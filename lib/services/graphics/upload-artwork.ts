@@ -5,6 +5,7 @@ import { sheetById } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import type { SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
 import { eventOf } from "#services/record";
 import { artworkView } from "#services/sheets/view";
@@ -33,7 +34,7 @@ export async function uploadArtwork(ctx: Context, input: UploadArtworkInput): Pr
   const decoded = await decodeArtwork(input.bytes);
   if (!decoded.ok) return decoded;
   const { type, images, ...measured } = decoded.value;
-  const id = ctx.newId();
+  const id = idOf("artwork", ctx.newId());
   return transaction(ctx.db, async (tx) => {
     const fileName = nameOnly(input.fileName);
     const artwork = { id, sheetId: input.sheetId, fileName, sourceType: type, uploadedAt: ctx.now, ...measured };

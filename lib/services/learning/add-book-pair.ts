@@ -1,4 +1,5 @@
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import { recordEvents } from "#data/events";
 import { insertBenchRecords } from "#data/learning";
 import { transaction } from "#data/transaction";
@@ -11,6 +12,8 @@ import { eventOf, nameOf } from "#services/record";
 import { currentCatalog, handbookCatalog } from "#shop/catalogue/current";
 import { readSerial } from "#shop/names/serial";
 import { checkedValues } from "./record-bench";
+
+const w = problems.learning;
 
 export interface BookPairInput {
   /** As it stands in the paper book. */
@@ -36,7 +39,7 @@ export async function addBookPair(
   if (!parsed.success) {
     const [issue] = parsed.error.issues;
     const path = issue?.path.map(String).join(".") ?? "";
-    return refuse({ code: "invalid-field", path, message: issue?.message ?? "not a pair" });
+    return refuse({ code: "invalid-field", path, message: issue?.message ?? w.noPair });
   }
   const { serial, ...spec } = parsed.data;
   if (readSerial(currentCatalog().shop.serialPrefix, serial).kind !== "none")

@@ -1,14 +1,16 @@
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import { recordEvents } from "#data/events";
-import { fromJson } from "#data/json";
 import { benchRecordOf, insertDecision } from "#data/learning";
 import { transaction } from "#data/transaction";
-import type { BenchMeasure, BenchValues } from "#engine/calibration";
+import type { BenchMeasure } from "#engine/calibration";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { readingReason } from "#schemas";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 import type { ReadingChoice } from "./views";
+
+const w = problems.learning;
 
 export interface DecideReadingInput {
   /** Of the ski. */
@@ -26,13 +28,13 @@ export async function decideReading(ctx: Context, input: DecideReadingInput): Pr
   if (!allowed.ok) return allowed;
   const reason = readingReason.safeParse(input.reason);
   if (!reason.success) {
-    const message = reason.error.issues[0]?.message ?? "Reason is missing";
+    const message = reason.error.issues[0]?.message ?? w.noReason;
     return refuse({ code: "invalid-field", path: "reason", message });
   }
   const { serial, measure, value, choice } = input;
   return transaction(ctx.db, async (tx) => {
     const record = await benchRecordOf(tx, serial);
-    const reading = record === null ? undefined : fromJson<BenchValues>(record.measured)[measure];
+    const reading = record === null ? undefined : record.measured[measure];
     if (record === null || reading === undefined) return refuse({ code: "not-found", what: "reading", path: "serial" });
     if (reading !== value) return refuse({ code: "changed-meanwhile", what: "reading" });
     const decision = { serial, measure, value, choice, reason: reason.data };

@@ -1,7 +1,6 @@
 /** All measured skis with what was decided about them, and the fit through them. */
 import { sha256Of } from "#catalog";
 import type { Tx } from "#data/client";
-import { fromJson } from "#data/json";
 import {
   allBenchRecords,
   allBooks,
@@ -11,7 +10,7 @@ import {
   type ReadingDecisionRow,
 } from "#data/learning";
 import { type BenchValues, type Calibration, calibrate, type LeftOut, type MeasuredSki } from "#engine/calibration";
-import { type BuildableSpec, resolveSpec } from "#engine/configuration";
+import { resolveSpec } from "#engine/configuration";
 import type { Corrections } from "#engine/materials";
 import { handbookCatalog, releasedCatalog } from "#shop/catalogue/current";
 
@@ -40,7 +39,7 @@ export async function learningData(client: Tx): Promise<LearningData> {
 /** The decision that holds for a reading: the last one, if the reading is still the one it was about. */
 export function decisionsInForce(data: Pick<LearningData, "records" | "decisions">): readonly ReadingDecisionRow[] {
   const last = new Map(data.decisions.map((decision) => [readingKey(decision.serial, decision.measure), decision]));
-  const values = new Map(data.records.map(({ serial, measured }) => [serial, fromJson<BenchValues>(measured)]));
+  const values = new Map(data.records.map(({ serial, measured }) => [serial, measured]));
   return [...last.values()].filter(
     ({ serial, measure, value }) => values.get(serial)?.[measure as keyof BenchValues] === value,
   );
@@ -67,7 +66,7 @@ let last: { readonly fingerprint: string; readonly learnt: Learnt } | undefined;
 export async function learn(client: Tx, data: LearningData): Promise<Learnt> {
   if (last?.fingerprint === data.fingerprint) return last.learnt;
   const { build, calibration: settings } = handbookCatalog();
-  const known = (record: BenchRecordRow) => resolveSpec(fromJson<BuildableSpec>(record.spec), build).ok;
+  const known = (record: BenchRecordRow) => resolveSpec(record.spec, build).ok;
   const comparable = data.records.filter(known);
   const skis: MeasuredSki[] = [];
   for (const record of comparable) skis.push(await measuredSki(client, record));
@@ -90,9 +89,9 @@ async function measuredSki(client: Tx, record: BenchRecordRow): Promise<Measured
     id: record.serial,
     pair: record.pairSerial,
     side: record.side === "L" ? "L" : "R",
-    spec: fromJson<BuildableSpec>(record.spec),
-    measured: fromJson<BenchValues>(record.measured),
-    ...(record.strips === null ? {} : { strips: fromJson<NonNullable<MeasuredSki["strips"]>>(record.strips) }),
+    spec: record.spec,
+    measured: record.measured,
+    ...(record.strips === null ? {} : { strips: record.strips }),
     ...(builtWith ? { builtWith } : {}),
   };
 }

@@ -1,11 +1,11 @@
 import { permit } from "#auth";
-import { fromJson } from "#data/json";
 import { benchRecordsOfPair } from "#data/learning";
 import { pairById } from "#data/pairs";
 import type { BenchMeasure, BenchValues } from "#engine/calibration";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { FinishRules } from "#schemas/content/index";
+import { benchMeasures } from "#schemas/learning";
 import type { Context } from "#services/context";
 import { workedPair } from "#shop/pair/view";
 import type { BenchRow, PairBenchView } from "./views";
@@ -45,7 +45,7 @@ export async function readPairBench(ctx: Context, input: { readonly pairId: Pair
       side: side === "L" ? "L" : "R",
       serial,
       version: record?.version ?? 0,
-      values: record ? fromJson<BenchValues>(record.measured) : {},
+      values: record ? record.measured : {},
       measuredAt: record?.measuredAt.toISOString() ?? null,
       measuredBy: record?.measuredByName ?? null,
     };
@@ -59,10 +59,9 @@ export async function readPairBench(ctx: Context, input: { readonly pairId: Pair
     springAfterbodyNPerMm: flex.springAfterbodyNPerMm,
   };
   const read = (side: "L" | "R") => skis.find((ski) => ski.side === side)?.values ?? {};
-  const measures = Object.keys(targets) as readonly BenchMeasure[];
   return accept({
     skis,
-    rows: measures.map((measure) =>
+    rows: benchMeasures.map((measure) =>
       benchRow(measure, targets[measure], catalog.finish.qcLimits, read("L")[measure], read("R")[measure]),
     ),
   });

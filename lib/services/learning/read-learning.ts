@@ -1,22 +1,11 @@
 import { permit } from "#auth";
-import { fromJson } from "#data/json";
 import type { BenchRecordRow, CorrectionBookRow } from "#data/learning";
-import type { BenchMeasure, BenchValues, Calibration, Residual } from "#engine/calibration";
-import type { BuildableSpec } from "#engine/configuration";
-import type { Corrections } from "#engine/materials";
-import type { PairId } from "#engine/units";
+import type { Calibration, Residual } from "#engine/calibration";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
 import { handbookCatalog } from "#shop/catalogue/current";
 import { decisionsInForce, type LearningData, learn, learningData, readingKey, versionOf } from "./learn";
-import type {
-  BookSummary,
-  CorrectionBookView,
-  LearningView,
-  MeasuredSkiView,
-  PredictedVersusMeasured,
-  ReadingChoice,
-} from "./views";
+import type { CorrectionBookView, LearningView, MeasuredSkiView, PredictedVersusMeasured } from "./views";
 
 /** What the measured pairs teach, with every decision and book. For owner and desk. */
 export async function readLearning(ctx: Context): Promise<Outcome<LearningView>> {
@@ -34,9 +23,9 @@ export async function readLearning(ctx: Context): Promise<Outcome<LearningView>>
     notCompared,
     decisions: data.decisions.toReversed().map((decision) => ({
       serial: decision.serial,
-      measure: decision.measure as BenchMeasure,
+      measure: decision.measure,
       value: decision.value,
-      choice: decision.choice as ReadingChoice,
+      choice: decision.choice,
       reason: decision.reason,
       by: decision.by,
       at: decision.at.toISOString(),
@@ -82,10 +71,10 @@ function measuredSkiView(record: BenchRecordRow): MeasuredSkiView {
   return {
     serial: record.serial,
     pairSerial: record.pairSerial,
-    pairId: record.pairId as PairId | null,
+    pairId: record.pairId,
     side: record.side === "L" ? "L" : "R",
-    spec: fromJson<BuildableSpec>(record.spec),
-    values: fromJson<BenchValues>(record.measured),
+    spec: record.spec,
+    values: record.measured,
     version: record.version,
     measuredAt: record.measuredAt.toISOString(),
     measuredBy: record.measuredByName,
@@ -96,8 +85,8 @@ function measuredSkiView(record: BenchRecordRow): MeasuredSkiView {
 function bookView(book: CorrectionBookRow): CorrectionBookView {
   return {
     version: book.version,
-    corrections: fromJson<Corrections>(book.corrections),
-    summary: fromJson<BookSummary>(book.summary),
+    corrections: book.corrections,
+    summary: book.summary,
     effectiveAt: book.effectiveAt.toISOString(),
     approvedBy: book.approvedByName,
   };

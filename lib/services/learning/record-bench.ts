@@ -1,17 +1,20 @@
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import { recordEvents } from "#data/events";
-import { fromJson } from "#data/json";
 import { benchRecordOf, insertBenchRecords, replaceReadings, setSkiMeasured } from "#data/learning";
 import { type PairRecord, pairById } from "#data/pairs";
-import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
 import type { BenchValues, MeasuredSki } from "#engine/calibration";
-import type { BuildableSpec, PairSpec } from "#engine/configuration";
+import type { BuildableSpec } from "#engine/configuration";
+import { isOneOf, unbuiltStates } from "#engine/floor";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import { asBenchReads, benchReadingsSchema } from "#schemas";
+import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
-import { eventOf, nameOf } from "#services/record";
+import { eventWith, nameOf } from "#services/record";
+
+const w = problems.learning;
 
 export interface BenchInput {
   readonly pairId: PairId;
@@ -39,8 +42,7 @@ export async function recordBenchValues(
     const pair = await pairById(tx, input.pairId);
     const ski = pair?.skis.find(({ side, state }) => side === input.side && state !== "scrapped");
     if (pair === null || ski === undefined) return refuse({ code: "not-found", what: "pair", path: "pairId" });
-    if (["waiting", "released", "cancelled"].includes(pair.state))
-      return refuse({ code: "not-built-yet", state: pair.state });
+    if (isOneOf(unbuiltStates, pair.state)) return refuse({ code: "not-built-yet", state: pair.state });
     const before = await benchRecordOf(tx, ski.serial);
     const now = {
       ...builtOf(pair, input.side),
@@ -58,10 +60,12 @@ export async function recordBenchValues(
         : await replaceReadings(tx, before, now));
     if (!isKept) return refuse({ code: "changed-meanwhile", what: "ski" });
     await setSkiMeasured(tx, ski.id, values.value);
-    const kind = before === null ? "ski-measured" : "reading-corrected";
-    const old = before === null ? {} : { old: fromJson<BenchValues>(before.measured), oldBy: before.measuredByName };
-    const data = { serial: ski.serial, side: input.side, values: values.value, ...old };
-    await recordEvents(tx, [eventOf(ctx, kind, { kind: "pair", id: pair.id }, data)]);
+    const data = { serial: ski.serial, side: input.side, values: values.value };
+    const facts: EventFacts =
+      before === null
+        ? { kind: "ski-measured", data }
+        : { kind: "reading-corrected", data: { ...data, old: before.measured, oldBy: before.measuredByName } };
+    await recordEvents(tx, [eventWith(ctx, { kind: "pair", id: pair.id }, facts)]);
     return accept({ serial: ski.serial, version: (before?.version ?? 0) + 1 });
   });
 }
@@ -72,7 +76,7 @@ export function checkedValues(values: BenchValues, path = "values"): Outcome<Ben
   if (!parsed.success) {
     const [issue] = parsed.error.issues;
     const at = issue?.path.map(String).join(".") ?? "";
-    return refuse({ code: "invalid-field", path: `${path}.${at}`, message: issue?.message ?? "not a reading" });
+    return refuse({ code: "invalid-field", path: `${path}.${at}`, message: issue?.message ?? w.noReading });
   }
   if (Object.keys(parsed.data).length === 0) return refuse({ code: "nothing-measured", path });
   return accept(values);
@@ -80,7 +84,7 @@ export function checkedValues(values: BenchValues, path = "values"): Outcome<Ben
 
 /** What the ski was built as: spec, release and the means of its strips. */
 function builtOf(pair: PairRecord, side: "L" | "R") {
-  const { model, lengthCm, core, reinforcements, flexRatio, mount } = frozen<PairSpec>(pair.spec);
+  const { model, lengthCm, core, reinforcements, flexRatio, mount } = pair.spec;
   const spec: BuildableSpec = { model, lengthCm, core, reinforcements, flexRatio, mount };
   return { spec, releaseHash: pair.releaseHash, strips: stripMeans(pair.heldStrips, side) };
 }

@@ -2,6 +2,9 @@ import type { BenchMeasure, BenchValues, Calibration, Quality, Residual } from "
 import type { BuildableSpec } from "#engine/configuration";
 import type { Corrections } from "#engine/materials";
 import type { Instant, PairId } from "#engine/units";
+import type { BookSummary } from "#schemas/stored/index";
+
+export type { BookSummary } from "#schemas/stored/index";
 
 export type ReadingChoice = "leave-out" | "keep";
 
@@ -28,15 +31,6 @@ export interface MeasuredSkiView {
   readonly measuredAt: Instant;
   readonly measuredBy: string;
   readonly origin: "bench" | "book";
-}
-
-/** What a book was made of, as it stood when it was approved. */
-export interface BookSummary {
-  readonly pairs: number;
-  readonly skis: number;
-  readonly quality: readonly Quality[];
-  readonly factors: Calibration["factors"];
-  readonly leftOut: readonly { readonly serial: string; readonly measure: BenchMeasure; readonly reason: string }[];
 }
 
 export interface CorrectionBookView {

@@ -2,6 +2,7 @@
 import type { Tx } from "#data/client";
 import { recordEvents } from "#data/events";
 import { insertNotice, type NewNotice } from "#data/notices";
+import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 
@@ -10,7 +11,7 @@ export async function draftNotice(
   tx: Tx,
   notice: Pick<NewNotice, "orderId" | "incidentId" | "kind" | "body" | "data">,
 ): Promise<string> {
-  const id = ctx.newId();
+  const id = idOf("notice", ctx.newId());
   await insertNotice(tx, { ...notice, id, draftedAt: ctx.now, draftedByName: nameOf(ctx.actor) });
   const subject = { kind: "order", id: notice.orderId } as const;
   await recordEvents(tx, [eventOf(ctx, "notice-drafted", subject, { noticeId: id, kind: notice.kind })]);

@@ -1,15 +1,20 @@
 /** Letters to customers: read, sent or dropped by a person. */
+
 import { permit } from "#auth";
-import { recordEvents } from "#data/events";
+import problems from "#content/copy/problems.json";
 import { decideNotice, listNoticeRecords, type NoticeRecord, noticeById } from "#data/notices";
 import { queueMessages } from "#data/outbox";
 import { transaction, translated } from "#data/transaction";
-import type { NoticeId, OrderId } from "#engine/units";
-import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import type { NoticeState } from "#engine/floor";
+import type { NoticeId } from "#engine/units";
+import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventOf, messageOf, nameOf } from "#services/record";
 import { orderNumber } from "#shop/names/numbers";
 import type { NoticeView } from "./views";
+
+const w = problems.letters;
 
 const most = 200;
 const longestLetter = 5000;
@@ -41,14 +46,14 @@ export async function dropNotice(
 async function decide(
   ctx: Context,
   input: { readonly noticeId: NoticeId; readonly version: number },
-  state: "sent" | "dropped",
+  state: Exclude<NoticeState, "draft">,
   what: { readonly body: string | null; readonly reason: string | null },
 ): Promise<Outcome<NoticeView>> {
   const allowed = permit(ctx.actor, "notice.send");
   if (!allowed.ok) return allowed;
   if (what.reason === "") return refuse({ code: "reason-missing", path: "reason" });
   if (what.body !== null && (what.body === "" || what.body.length > longestLetter)) {
-    const message = `Letter: 1 to ${longestLetter} characters, not ${what.body.length}`;
+    const message = fill(w.length, { most: longestLetter, length: what.body.length });
     return refuse({ code: "invalid-field", path: "body", message });
   }
   const notice = await translated(noticeById(ctx.db, input.noticeId));
@@ -56,12 +61,17 @@ async function decide(
   return transaction(ctx.db, async (tx) => {
     const body = what.body ?? notice.body;
     const decision = { state, body, at: ctx.now, by: nameOf(ctx.actor), reason: what.reason };
-    if (!(await decideNotice(tx, notice.id, input.version, decision))) {
-      return refuse({ code: "changed-meanwhile", what: "notice", id: notice.id, version: input.version });
-    }
     const subject = { kind: "order", id: notice.orderId } as const;
     const data = { noticeId: notice.id, kind: notice.kind, reason: what.reason };
-    await recordEvents(tx, [eventOf(ctx, `notice-${state}`, subject, data)]);
+    const isDecided =
+      notice.state === "draft" &&
+      (await moveState(
+        tx,
+        { kind: "notice", from: notice.state, to: state },
+        () => decideNotice(tx, notice.id, input.version, decision),
+        [eventOf(ctx, `notice-${state}`, subject, data)],
+      ));
+    if (!isDecided) return refuse({ code: "changed-meanwhile", what: "notice", id: notice.id, version: input.version });
     if (state === "sent") {
       await queueMessages(tx, [
         messageOf(ctx, `notice-${notice.kind}`, recipientOf(notice), subject, { ...data, body }),
@@ -79,15 +89,15 @@ function recipientOf({ order }: NoticeRecord): string {
 
 export function noticeView(notice: NoticeRecord): NoticeView {
   return {
-    noticeId: notice.id as NoticeId,
-    orderId: notice.orderId as OrderId,
+    noticeId: notice.id,
+    orderId: notice.orderId,
     orderNumber: orderNumber(notice.order),
     recipient: recipientOf(notice),
-    kind: notice.kind as NoticeView["kind"],
-    state: notice.state as NoticeView["state"],
+    kind: notice.kind,
+    state: notice.state,
     version: notice.version,
     body: notice.body,
-    promisedOn: notice.order.promisedOn as IsoDate | null,
+    promisedOn: notice.order.promisedOn,
     draftedAt: notice.draftedAt.toISOString(),
     draftedBy: notice.draftedByName,
     decided:

@@ -1,3 +1,4 @@
+import type { NoticeState } from "#engine/floor";
 import type { Instant, IsoDate, NoticeId, OrderId } from "#engine/units";
 
 /** A letter to a customer: drafted by the program, sent or dropped by a person. */
@@ -7,7 +8,7 @@ export interface NoticeView {
   readonly orderNumber: string;
   readonly recipient: string;
   readonly kind: "delay" | "colour-offer" | "slot-slid" | "hold-lapsed" | "date-changed";
-  readonly state: "draft" | "sent" | "dropped";
+  readonly state: NoticeState;
   readonly version: number;
   readonly body: string;
   readonly promisedOn: IsoDate | null;

@@ -2,12 +2,11 @@ import { permit } from "#auth";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { announcePayment, markDepositPaid, type OrderRecord, receivePayment } from "#data/orders";
-import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import type { Price } from "#engine/pricing";
 import type { Instant, OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { startClockIfDue } from "#services/orders/clock";
 import { findOrder } from "#services/orders/find-order";
 import { regainSlot } from "#services/promises/slots";
@@ -46,7 +45,7 @@ export async function recordDeposit(ctx: Context, input: RecordDepositInput): Pr
   const answer = await demoGateway.take({
     orderNumber: orderNumber(order),
     cents: request.cents,
-    currency: frozen<Price>(order.price).currency,
+    currency: order.price.currency,
     method: input.method,
     reference: input.reference?.trim() || null,
     isStaff,
@@ -64,12 +63,17 @@ export async function recordDeposit(ctx: Context, input: RecordDepositInput): Pr
   }
   const isTaken = await transaction(ctx.db, async (tx) => {
     const received = { method: input.method, reference, at: ctx.now, by: nameOf(ctx.actor) };
-    if (!(await receivePayment(tx, request.id, received))) return false;
-    await markDepositPaid(tx, order.id, ctx.now);
-    await regainSlot(ctx, tx, order, "deposit");
-    await bumpQueue(tx);
-    await recordEvents(tx, [eventOf(ctx, "deposit-received", subject, data)]);
-    return true;
+    return moveState(
+      tx,
+      { kind: "payment", from: request.state, to: "received" },
+      () => receivePayment(tx, request.id, received),
+      async () => {
+        await markDepositPaid(tx, order.id, ctx.now);
+        await regainSlot(ctx, tx, order, "deposit");
+        await bumpQueue(tx);
+        return [eventOf(ctx, "deposit-received", subject, data)];
+      },
+    );
   });
   if (!isTaken) return alreadyPaid(order);
   const clockStarted = await startClockIfDue(ctx, order.id);

@@ -1,13 +1,13 @@
 /** Money that came after the deposit: the fee of a hard date, and the balance before shipping. No card data. */
+
 import type { Tx } from "#data/client";
-import { recordEvents } from "#data/events";
+import { type NewEvent, recordEvents } from "#data/events";
 import { insertPayment, type OrderRecord, orderById, receivePayment, updateOrder } from "#data/orders";
-import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import type { Price } from "#engine/pricing";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { findOrder } from "#services/orders/find-order";
 import { eventOf, nameOf } from "#services/record";
 import { orderMoney } from "#shop/money/money";
@@ -38,7 +38,7 @@ export async function recordReceipt(ctx: Context, input: RecordReceiptInput): Pr
   const answer = await demoGateway.take({
     orderNumber: orderNumber(order),
     cents: due.value,
-    currency: frozen<Price>(order.price).currency,
+    currency: order.price.currency,
     method: input.method,
     reference: input.reference?.trim() || null,
     isStaff: true,
@@ -79,9 +79,14 @@ function dueFor(order: OrderRecord, what: RecordReceiptInput["what"]): Outcome<n
 /** Returns what came in by it; 0 when no fee is open. */
 async function receiveRush(ctx: Context, tx: Tx, order: OrderRecord, how: Received): Promise<number> {
   const asked = order.payments.find(({ kind, state }) => kind === "rush" && state === "requested");
-  if (asked === undefined || !(await receivePayment(tx, asked.id, how))) return 0;
-  await tell(ctx, tx, order, "rush-received", asked.cents, how);
-  return asked.cents;
+  if (asked === undefined) return 0;
+  const isTaken = await moveState(
+    tx,
+    { kind: "payment", from: asked.state, to: "received" },
+    () => receivePayment(tx, asked.id, how),
+    [told(ctx, order, "rush-received", asked.cents, how)],
+  );
+  return isTaken ? asked.cents : 0;
 }
 
 async function receiveRest(ctx: Context, tx: Tx, order: OrderRecord, cents: number, how: Received): Promise<void> {
@@ -98,17 +103,16 @@ async function receiveRest(ctx: Context, tx: Tx, order: OrderRecord, cents: numb
     receivedAt: how.at,
     takenByName: how.by,
   });
-  await tell(ctx, tx, order, "balance-received", cents, how);
+  await recordEvents(tx, [told(ctx, order, "balance-received", cents, how)]);
 }
 
-async function tell(
+function told(
   ctx: Context,
-  tx: Tx,
   order: OrderRecord,
-  kind: string,
+  kind: "rush-received" | "balance-received",
   cents: number,
   how: Received,
-): Promise<void> {
+): NewEvent {
   const data = { method: how.method, cents, reference: how.reference };
-  await recordEvents(tx, [eventOf(ctx, kind, { kind: "order", id: order.id }, data)]);
+  return eventOf(ctx, kind, { kind: "order", id: order.id }, data);
 }

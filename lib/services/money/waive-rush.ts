@@ -1,9 +1,9 @@
-import { recordEvents } from "#data/events";
 import { orderById, updateOrder, waivePayment } from "#data/orders";
 import { transaction } from "#data/transaction";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { findOrder } from "#services/orders/find-order";
 import { eventOf } from "#services/record";
 import { orderMoney } from "#shop/money/money";
@@ -26,10 +26,16 @@ export async function waiveRush(
   if (asked === undefined) return refuse({ code: "rush-not-asked" });
   if (asked.state !== "requested") return refuse({ code: "nothing-open" });
   return transaction(ctx.db, async (tx) => {
-    const isFirst = (await updateOrder(tx, order.id, order.version, {})) && (await waivePayment(tx, asked.id));
-    if (!isFirst) return refuse({ code: "changed-meanwhile", what: "order", id: order.id, version: order.version });
     const data = { cents: asked.cents, reason };
-    await recordEvents(tx, [eventOf(ctx, "rush-waived", { kind: "order", id: order.id }, data)]);
+    const isFirst =
+      (await updateOrder(tx, order.id, order.version, {})) &&
+      (await moveState(
+        tx,
+        { kind: "payment", from: asked.state, to: "waived", reason },
+        () => waivePayment(tx, asked.id),
+        [eventOf(ctx, "rush-waived", { kind: "order", id: order.id }, data)],
+      ));
+    if (!isFirst) return refuse({ code: "changed-meanwhile", what: "order", id: order.id, version: order.version });
     const after = await orderById(tx, order.id);
     if (after === null) throw new Error(`order ${order.id} was there a moment ago`);
     return accept(orderMoney(after));

@@ -2,7 +2,7 @@
 
 import { canonicalJson } from "#catalog";
 import type { PairSpec } from "#engine/configuration";
-import type { SpecificationPart } from "#engine/lifecycle";
+import type { SpecificationPart } from "#engine/floor";
 
 const fieldsOf: readonly (readonly [SpecificationPart, readonly (keyof PairSpec)[]])[] = [
   ["shape", ["model", "lengthCm"]],

@@ -2,23 +2,26 @@
  * The clock start: at the last of deposit, lock, proof and rights the promise is fixed (the nine-of-ten day; a hard date that
  * was approved before stays) and the pairs go to the floor. Called after each of those; it does nothing while one is missing.
  */
+
+import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
-import { type OrderRecord, orderById, updateOrder } from "#data/orders";
+import { moveOrder, type OrderRecord, orderById } from "#data/orders";
 import { queueMessages } from "#data/outbox";
-import { setOperationStates, updatePair } from "#data/pairs";
-import { frozen } from "#data/quotes";
+import { movePair, setOperationStates } from "#data/pairs";
 import { transaction } from "#data/transaction";
-import type { PairSpec } from "#engine/configuration";
-import { stationsBefore } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { setPromise } from "#services/promises/set-promise";
 import { eventOf, messageOf } from "#services/record";
+import { mustPrecede } from "#shop/floor/stations";
 import type { DateRange } from "#shop/names/views";
 import { orderClock } from "#shop/order/gate-facts";
 import { rangeOfPairs } from "#shop/queue/range";
+
+const w = history.orders;
 
 /** @returns whether this call started the clock */
 export async function startClockIfDue(ctx: Context, orderId: string): Promise<boolean> {
@@ -26,24 +29,29 @@ export async function startClockIfDue(ctx: Context, orderId: string): Promise<bo
   if (order === null || order.state !== "waiting") return false;
   const clock = orderClock(order.depositPaidAt, order.pairs);
   if (!clock.started) return false;
-  const pairs = order.pairs.map(({ id, spec }) => ({ pairId: id, spec: frozen<PairSpec>(spec) }));
+  const pairs = order.pairs.map(({ id, spec }) => ({ pairId: id, spec: spec }));
   const promise = await rangeOfPairs(ctx, pairs, { isPromise: true });
   const startedAt = new Date(clock.startedAtMs);
   return transaction(ctx.db, async (tx) => {
     if (!(await release(ctx, tx, order, promise, startedAt))) return false;
     for (const pair of order.pairs) {
-      await updatePair(tx, pair.id, pair.version, { state: "released", queuedAt: startedAt });
-      const first = pair.operations.filter((operation) => stationsBefore(operation.station).length === 0);
-      await setOperationStates(
-        tx,
-        first.map((operation) => operation.id),
-        "blocked",
-        "ready",
+      const { state, version } = pair;
+      await moveState(tx, { kind: "pair", from: state, to: "released" }, () =>
+        movePair(tx, pair.id, { state, version }, "released", { queuedAt: startedAt }),
+      );
+      const first = pair.operations.filter((operation) => mustPrecede(operation.station).length === 0);
+      await moveState(tx, { kind: "operation", from: "blocked", to: "ready" }, () =>
+        setOperationStates(
+          tx,
+          first.map((operation) => operation.id),
+          "blocked",
+          "ready",
+        ),
       );
     }
     await bumpQueue(tx);
     const subject = { kind: "order", id: order.id } as const;
-    const told = { p50: promise.p50, p80: promise.p80, p90: promise.p90 };
+    const told = { p50: promise.p50, p90: promise.p90, ...(promise.p80 === undefined ? {} : { p80: promise.p80 }) };
     const dates = { promisedOn: hardDateOf(order) ?? promise.p90, p50: promise.p50, p90: promise.p90 };
     await recordEvents(tx, [
       eventOf(ctx, "clock-started", subject, { last: clock.last, at: startedAt.toISOString(), told }),
@@ -63,12 +71,16 @@ async function release(
   range: DateRange,
   clockStartedAt: Date,
 ): Promise<boolean> {
-  const change = { state: "released", clockStartedAt, slotLostAt: null, slotLostReason: null };
-  if (hardDateOf(order) !== null) return updateOrder(tx, order.id, order.version, change);
-  const reason = "the clock started";
-  return setPromise(ctx, tx, order, { on: range.p90, class: "promise", reason, range, with: change });
+  const { id, state, version } = order;
+  const change = { clockStartedAt, slotLostAt: null, slotLostReason: null };
+  const isReleased = await moveState(tx, { kind: "order", from: state, to: "released" }, () =>
+    moveOrder(tx, id, { state, version }, "released", change),
+  );
+  if (!isReleased || hardDateOf(order) !== null) return isReleased;
+  const released = { ...order, version: version + 1 };
+  return setPromise(ctx, tx, released, { on: range.p90, class: "promise", reason: w.clockStarted, range });
 }
 
 function hardDateOf({ promiseClass, promisedOn }: OrderRecord): IsoDate | null {
-  return promiseClass === "hard" ? (promisedOn as IsoDate | null) : null;
+  return promiseClass === "hard-date" ? promisedOn : null;
 }

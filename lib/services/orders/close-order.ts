@@ -1,23 +1,26 @@
 import { permit } from "#auth";
+import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
-import { insertPayment, type OrderChange, type OrderRecord, orderById, updateOrder } from "#data/orders";
+import { insertPayment, moveOrder, type OrderChange, type OrderRecord, orderById } from "#data/orders";
 import { queueMessages } from "#data/outbox";
-import { setPairStates, voidTravellers } from "#data/pairs";
-import { frozen } from "#data/quotes";
-import { releaseStrips } from "#data/strips";
+import { movePair, voidTravellers } from "#data/pairs";
 import { transaction } from "#data/transaction";
-import { type OrderState, transition } from "#engine/lifecycle";
-import type { Price } from "#engine/pricing";
+import { type OrderState, transition } from "#engine/floor";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
+import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
-import { eventOf, messageOf, nameOf } from "#services/record";
+import { moveState } from "#services/move";
+import { eventOf, eventWith, messageOf, nameOf } from "#services/record";
+import { putStripsBack } from "#services/stock/strip-moves";
 import { orderMoney } from "#shop/money/money";
 import { ifCancelled, orderView } from "#shop/order/view";
 import type { OrderView } from "#shop/order/views";
 import { findOrder } from "./find-order";
+
+const w = history.orders;
 
 /** Cancels before shipping, keeping what the ladder says; strips that were not cut go back to stock. */
 export async function cancelOrder(
@@ -36,10 +39,11 @@ export async function cancelOrder(
     refundCents: terms?.refundCents ?? 0,
   };
   const change = { cancelledAt: ctx.now, cancelReason: reason, feeCents: data.feeCents, refundCents: data.refundCents };
-  return move(ctx, order, "cancelled", reason, change, data, async (tx) => {
+  const facts = { kind: "order-cancelled", data } as const;
+  return move(ctx, order, { to: "cancelled", reason, change, facts, told: data }, async (tx) => {
     for (const pair of order.pairs) {
-      const returned = await releaseStrips(tx, pair.id);
-      await voidTravellers(tx, pair.id, "order cancelled", ctx.now);
+      const returned = await putStripsBack(tx, pair.id);
+      await voidTravellers(tx, pair.id, w.cancelled, ctx.now);
       await recordEvents(tx, [
         eventOf(ctx, "pair-cancelled", { kind: "pair", id: pair.id }, { stripsReturned: returned }),
       ]);
@@ -60,7 +64,10 @@ export async function shipOrder(
   if (!found.ok) return found;
   const tracking = input.tracking?.trim() || null;
   const { openCents } = orderMoney(found.value);
-  if (openCents === 0 || found.value.state !== "ready") return move(ctx, found.value, "shipped", "", {}, { tracking });
+  const shipped = { to: "shipped", reason: "", change: {}, told: { tracking } } as const;
+  if (openCents === 0 || found.value.state !== "ready") {
+    return move(ctx, found.value, { ...shipped, facts: { kind: "order-shipped", data: { tracking } } });
+  }
   const unpaidReason = input.unpaidReason?.trim() ?? "";
   const allowed = permit(ctx.actor, "order.ship-unpaid");
   if (!allowed.ok || unpaidReason === "") {
@@ -69,44 +76,60 @@ export async function shipOrder(
       code: "balance-open",
       path: "unpaidReason",
       open,
-      currency: frozen<Price>(found.value.price).currency,
+      currency: found.value.price.currency,
     });
   }
-  const own = { openCents, unpaidReason };
-  return move(ctx, found.value, "shipped", "", {}, { tracking }, async () => undefined, own);
+  const facts = { kind: "order-shipped", data: { tracking, openCents, unpaidReason } } as const;
+  return move(ctx, found.value, { ...shipped, facts });
 }
 
 /** The order arrived. */
 export async function deliverOrder(ctx: Context, input: { readonly orderId: OrderId }): Promise<Outcome<OrderView>> {
   const found = await findOrder(ctx, ctx.db, "order.change", input.orderId);
   if (!found.ok) return found;
-  return move(ctx, found.value, "delivered", "", { deliveredAt: ctx.now }, {});
+  const facts = { kind: "order-delivered", data: {} } as const;
+  return move(ctx, found.value, { to: "delivered", reason: "", change: { deliveredAt: ctx.now }, facts, told: {} });
 }
 
-/** @param own what the shop's history keeps beside `data` and the customer is not told */
+interface Closing {
+  readonly to: OrderState;
+  readonly reason: string;
+  readonly change: OrderChange;
+  /** What the shop's history keeps. */
+  readonly facts: EventFacts;
+  /** What of it the customer is told. */
+  readonly told: Readonly<Record<string, unknown>>;
+}
+
 async function move(
   ctx: Context,
   order: OrderRecord,
-  to: OrderState,
-  reason: string,
-  change: OrderChange,
-  data: Readonly<Record<string, unknown>>,
+  { to, reason, change, facts, told }: Closing,
   also: (tx: Tx) => Promise<void> = async () => undefined,
-  own: Readonly<Record<string, unknown>> = {},
 ): Promise<Outcome<OrderView>> {
-  const allowed = transition("order", order.state as OrderState, to, reason);
+  const allowed = transition("order", order.state, to, reason);
   if (!allowed.ok) return allowed;
   return transaction(ctx.db, async (tx) => {
     await bumpQueue(tx);
-    if (!(await updateOrder(tx, order.id, order.version, { ...change, state: to }))) {
-      return refuse({ code: "changed-meanwhile", what: "order", id: order.id, version: order.version });
-    }
-    await setPairStates(tx, order.id, to);
-    await also(tx);
-    const subject = { kind: "order", id: order.id } as const;
-    await recordEvents(tx, [eventOf(ctx, `order-${to}`, subject, { ...data, ...own })]);
+    const { id, state, version } = order;
+    const subject = { kind: "order", id } as const;
+    const isMoved = await moveState(
+      tx,
+      { kind: "order", from: state, to, reason },
+      () => moveOrder(tx, id, { state, version }, to, change),
+      async () => {
+        for (const pair of order.pairs) {
+          await moveState(tx, { kind: "pair", from: pair.state, to, reason }, () =>
+            movePair(tx, pair.id, { state: pair.state }, to),
+          );
+        }
+        await also(tx);
+        return [eventWith(ctx, subject, facts)];
+      },
+    );
+    if (!isMoved) return refuse({ code: "changed-meanwhile", what: "order", id, version });
     const recipient = order.customer.email ?? order.customer.phone ?? "desk";
-    await queueMessages(tx, [messageOf(ctx, `order-${to}`, recipient, subject, data)]);
+    await queueMessages(tx, [messageOf(ctx, `order-${to}`, recipient, subject, told)]);
     const after = await orderById(tx, order.id);
     if (after === null) throw new Error(`order ${order.id} was there a moment ago`);
     return accept(await orderView(tx, after));

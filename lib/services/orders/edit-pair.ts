@@ -1,27 +1,36 @@
 import { sha256Of } from "#catalog";
+import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { type OrderRecord, orderById, updateOrder } from "#data/orders";
 import { queueMessages } from "#data/outbox";
-import { insertPairRevision, type PairRecord, pairById, updatePair, voidProofs, voidTravellers } from "#data/pairs";
-import { frozen, quoteById } from "#data/quotes";
-import { detachUsedStrips, releaseStrips } from "#data/strips";
+import {
+  insertPairRevision,
+  moveProof,
+  type PairRecord,
+  pairById,
+  updatePair,
+  voidProof,
+  voidTravellers,
+} from "#data/pairs";
+import { quoteById } from "#data/quotes";
+import { detachUsedStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
-import { assessSheet, type PartialAnswers, type SheetChoices } from "#engine/assessment";
+import { assessSheet, type SheetChoices } from "#engine/assessment";
 import type { PairSpec } from "#engine/configuration";
-import type { TypedMeasures } from "#engine/fit";
-import { type EditConsequence, editAllowed, type SpecificationPart } from "#engine/lifecycle";
+import { type EditConsequence, editAllowed, isFinal, type SpecificationPart } from "#engine/floor";
 import { comparePrices, joinPrices, type Price } from "#engine/pricing";
 import type { PairId } from "#engine/units";
-import { accept, type IsoDate, type Outcome, type Refusal, refuse } from "#engine/units";
+import { accept, fill, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { setPromise } from "#services/promises/set-promise";
 import { rightsOfSpec } from "#services/quotes/rights";
 import { eventOf, isOwner, messageOf, nameOf } from "#services/record";
 import { stoppedBy } from "#services/sheets/assess-sheet";
-import type { FlagAck } from "#services/sheets/views";
 import { allocateStrips } from "#services/stock/allocate";
+import { putStripsBack } from "#services/stock/strip-moves";
 import { catalogOf, type FrozenCatalog } from "#shop/catalogue/current";
 import { mouldOf, needsProof, needsRights } from "#shop/floor/facts";
 import { floorCatalog } from "#shop/floor/recipe";
@@ -35,6 +44,8 @@ import { changedParts } from "./changed-parts";
 import { findPair } from "./find-order";
 import { changed } from "./gates";
 import { canStartAgain, startAgain } from "./start-again";
+
+const w = history.orders;
 
 export interface EditPairInput {
   readonly pairId: PairId;
@@ -96,15 +107,15 @@ async function workOutEdit(
   const order = await orderById(ctx.db, pair.orderId);
   const quote = await quoteById(ctx.db, pair.quoteId);
   if (order === null || quote === null) throw new Error(`pair ${pair.id} has no order or quote`);
-  if (["cancelled", "delivered"].includes(pair.state)) return refuse({ code: "order-closed", state: pair.state });
+  if (isFinal("pair", pair.state)) return refuse({ code: "order-closed", state: pair.state });
   // Terms of the accepted quote: the price book it froze holds for changes too.
   const catalog = await catalogOf(ctx.db, { releaseHash: pair.releaseHash, priceBook: quote.priceBook });
-  const before = { spec: frozen<PairSpec>(pair.spec), price: priceOf(pair) };
-  const answers = { ...frozen<PartialAnswers>(quote.answers), typed: frozen<TypedMeasures>(quote.typed) };
-  const choices: SheetChoices = { ...frozen<SheetChoices>(quote.choices), ...before.spec, ...input.choices };
+  const before = { spec: pair.spec, price: priceOf(pair) };
+  const answers = { ...quote.answers, typed: quote.typed };
+  const choices: SheetChoices = { ...quote.choices, ...before.spec, ...input.choices };
   const rightsConfirmed = pair.rightsAt !== null;
   const assessment = assessSheet({ answers, choices, rightsConfirmed }, catalog.engine);
-  const stops = stoppedBy(assessment, frozen<readonly FlagAck[]>(quote.flagAcks));
+  const stops = stoppedBy(assessment, quote.flagAcks);
   const { spec, price } = assessment;
   if (stops.length > 0 || spec === null || price === null) return refuse({ code: "sale-blocked", by: stops });
   const parts = changedParts(before.spec, spec);
@@ -125,7 +136,7 @@ async function workOutEdit(
       after: { spec, price },
       comparison: comparePrices(before.price, price),
       lostCents,
-      promise: after === null ? null : { before: order.promisedOn as IsoDate | null, after },
+      promise: after === null ? null : { before: order.promisedOn, after },
     },
   });
 }
@@ -143,7 +154,7 @@ async function rangeAfter(
   if (order.promisedOn === null) {
     const pairs = order.pairs.map((each) => ({
       pairId: each.id,
-      spec: each.id === pair.id ? spec : frozen<PairSpec>(each.spec),
+      spec: each.id === pair.id ? spec : each.spec,
     }));
     return rangeOfPairs(ctx, pairs);
   }
@@ -160,7 +171,7 @@ async function rangeAfter(
 function priceOf(pair: PairRecord): Price {
   const latest = pair.revisions.at(-1);
   if (latest === undefined) throw new Error(`pair ${pair.serial} has no revision`);
-  return frozen<Price>(latest.price);
+  return latest.price;
 }
 
 /** Every changed part must still be open; what is closed only an owner may open, at the cost of the work done. */
@@ -172,7 +183,7 @@ async function checkStations(
   ownerApproves: boolean,
 ): Promise<Outcome<{ readonly consequences: readonly EditConsequence[]; readonly lostCents: number }>> {
   const facts = { startedStations: startedStations(pair.operations), shipped: pair.state === "shipped" };
-  const answers = parts.map((part) => editAllowed(part, facts));
+  const answers = parts.map((part) => editAllowed(part, facts, floorCatalog()));
   const late = answers.find((answer) => !answer.ok);
   if (late === undefined || late.ok) {
     const consequences = answers.flatMap((answer) => (answer.ok ? answer.value.consequences : []));
@@ -184,7 +195,7 @@ async function checkStations(
   if (!ownerApproves || !ownerMayApprove) return refuse(refusal);
   if (!isOwner(ctx.actor)) return refuse({ code: "owner-needed", action: "edit-after-work", lostCents });
   const open = parts.flatMap((part) => {
-    const answer = editAllowed(part, { startedStations: [], shipped: false });
+    const answer = editAllowed(part, { startedStations: [], shipped: false }, floorCatalog());
     return answer.ok ? answer.value.consequences : [];
   });
   return accept({ consequences: [...new Set(open)], lostCents });
@@ -199,19 +210,19 @@ async function writeRevision(ctx: Context, tx: Tx, edit: WorkedEdit, reason: str
   const isVoid = consequences.has("proof-void");
   const isWritten = await updatePair(tx, pair.id, pair.version, {
     revision,
-    spec: JSON.parse(JSON.stringify(spec)),
+    spec,
     specHash,
     mould: mouldOf(spec, catalog.engine.build),
     proofNeeded: needsProof(spec),
     rightsNeeded: needsRights(spec),
-    ...(isVoid ? { proofState: "none", proofAt: null } : {}),
+    ...(isVoid ? { proofAt: null } : {}),
     ...(needsRights(spec) && pair.rightsAt === null && rights !== null ? { rightsAt: rights.at } : {}),
   });
   if (!isWritten) return false;
-  if (isVoid) await voidProofs(tx, pair.id);
+  if (isVoid) await voidProofsOf(tx, pair, reason);
   if (consequences.has("build-sheet-void"))
-    await voidTravellers(tx, pair.id, `revision ${revision}: ${reason}`, ctx.now);
-  if (preview.lostCents > 0) await startAgain(tx, pair);
+    await voidTravellers(tx, pair.id, fill(w.revision, { revision, reason }), ctx.now);
+  if (preview.lostCents > 0) await startAgain(tx, pair, reason);
   const strips = consequences.has("new-strips") ? await newStrips(ctx, tx, edit) : null;
   const createdByName = nameOf(ctx.actor);
   await insertPairRevision(tx, {
@@ -229,8 +240,23 @@ async function writeRevision(ctx: Context, tx: Tx, edit: WorkedEdit, reason: str
   return true;
 }
 
+/** What was issued shows what will not be printed. */
+async function voidProofsOf(tx: Tx, pair: PairRecord, reason: string): Promise<void> {
+  const { proofState } = pair;
+  // The revision has raised the version once.
+  const version = pair.version + 1;
+  if (proofState !== "none") {
+    await moveState(tx, { kind: "proof", from: proofState, to: "none", reason }, () =>
+      moveProof(tx, pair.id, { proofState, version }, "none"),
+    );
+  }
+  for (const { id, state } of pair.proofs.filter((proof) => proof.state !== "void")) {
+    await moveState(tx, { kind: "proof-issue", from: state, to: "void", reason }, () => voidProof(tx, id, state));
+  }
+}
+
 async function newStrips(ctx: Context, tx: Tx, { pair, catalog, preview }: WorkedEdit) {
-  await releaseStrips(tx, pair.id);
+  await putStripsBack(tx, pair.id);
   await detachUsedStrips(tx, pair.id);
   return allocateStrips(tx, { pairId: pair.id, spec: preview.after.spec, build: catalog.engine.build, now: ctx.now });
 }
@@ -246,26 +272,27 @@ async function writeOrder(ctx: Context, tx: Tx, { pair, order, preview }: Worked
   const price = joinPrices(prices);
   const range: DateRange | null = preview.promise?.after ?? null;
   const change = {
-    price: JSON.parse(JSON.stringify(price)),
+    price,
     totalCents: price.totalCents,
-    ...(range === null ? {} : { estimate: JSON.parse(JSON.stringify(range)) }),
+    ...(range === null ? {} : { estimate: range }),
   };
   // A hard date stays while 95 of 100 runs keep it; else it is a promise like others, and its event says so.
   const staysHard =
-    order.promiseClass === "hard" && range !== null && (range.p95 ?? range.p90) <= `${order.promisedOn}`;
+    order.promiseClass === "hard-date" && range !== null && (range.p95 ?? range.p90) <= `${order.promisedOn}`;
   const isPromised = order.promisedOn !== null && range !== null && !staysHard;
-  const lost = order.promiseClass === "hard" ? "; the hard date cannot be kept" : "";
-  const reason = `the specification of ${pair.serial} was changed${lost}`;
+  const lost = order.promiseClass === "hard-date" ? w.hardDateLost : "";
+  const reason = fill(w.specificationChanged, { serial: pair.serial, lost });
   const isWritten = isPromised
     ? await setPromise(ctx, tx, order, { on: range.p90, class: "promise", reason, range, with: change })
     : await updateOrder(tx, order.id, order.version, change);
   if (!isWritten) return false;
   const subject = { kind: "order", id: order.id } as const;
   const repriced = { pairId: pair.id, beforeCents: order.totalCents, afterCents: price.totalCents };
-  const moved = { from: order.promisedOn, p50: range?.p50, p90: range?.p90 };
   await recordEvents(tx, [
     eventOf(ctx, "order-repriced", subject, repriced),
-    ...(range === null || isPromised || staysHard ? [] : [eventOf(ctx, "estimate-changed", subject, moved)]),
+    ...(range === null || isPromised || staysHard
+      ? []
+      : [eventOf(ctx, "estimate-changed", subject, { from: order.promisedOn, p50: range.p50, p90: range.p90 })]),
   ]);
   const recipient = order.customer.email ?? order.customer.phone ?? "desk";
   await queueMessages(tx, [messageOf(ctx, "order-edited", recipient, subject, repriced)]);

@@ -2,15 +2,26 @@ import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
-import { answerProof, insertProof, type PairChange, type PairRecord, pairById, updatePair } from "#data/pairs";
+import {
+  answerProof,
+  insertProof,
+  moveProof,
+  type PairChange,
+  type PairRecord,
+  pairById,
+  updatePair,
+} from "#data/pairs";
 import { transaction } from "#data/transaction";
-import { type ProofState, transition } from "#engine/lifecycle";
+import type { ProofIssueState } from "#engine/floor";
+import { transition } from "#engine/floor";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
+import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
 import { rightsBases } from "#services/graphics/state-rights";
+import { moveState } from "#services/move";
 import { regainSlot } from "#services/promises/slots";
-import { eventOf, messageOf, nameOf } from "#services/record";
+import { eventOf, eventWith, messageOf, nameOf } from "#services/record";
 import { gatesView } from "#shop/order/gate-facts";
 import { proofView } from "#shop/order/view";
 import type { GatesView, ProofView, RightsStatement } from "#shop/order/views";
@@ -34,7 +45,7 @@ export async function confirmRights(ctx: Context, input: ConfirmRightsInput): Pr
   }
   if (!found.value.rightsNeeded) return refuse({ code: "not-needed", what: "rights" });
   const rights = { basis: input.basis, name };
-  return passGate(ctx, found.value, "rights-confirmed", rights, { rights, rightsAt: ctx.now });
+  return passGate(ctx, found.value, { kind: "rights-confirmed", data: rights }, { rights, rightsAt: ctx.now });
 }
 
 /** Staff lock measures and options; from then on a change is an edit. Refuses `already-locked`. */
@@ -43,7 +54,8 @@ export async function lockSpecification(ctx: Context, input: { readonly pairId: 
   if (!found.ok) return found;
   if (found.value.specLockedAt !== null) return refuse({ code: "already-locked", pairId: input.pairId });
   const { specHash, revision } = found.value;
-  return passGate(ctx, found.value, "specification-locked", { specHash, revision }, { specLockedAt: ctx.now });
+  const facts = { kind: "specification-locked", data: { specHash, revision } } as const;
+  return passGate(ctx, found.value, facts, { specLockedAt: ctx.now });
 }
 
 /** Sends the proof of the pair's current specification. Refuses `not-needed`, `transition-not-allowed`. */
@@ -55,11 +67,19 @@ export async function issueProof(
   if (!found.ok) return found;
   const pair = found.value;
   if (!pair.proofNeeded) return refuse({ code: "not-needed", what: "proof" });
-  const move = transition("proof", pair.proofState as ProofState, "issued");
+  const move = transition("proof", pair.proofState, "issued");
   if (!move.ok) return move;
   const revision = (pair.proofs.at(-1)?.revision ?? 0) + 1;
   return transaction(ctx.db, async (tx) => {
-    if (!(await updatePair(tx, pair.id, pair.version, { proofState: "issued" }))) return refuse(changed(pair));
+    const { proofState, version } = pair;
+    const subject = { kind: "pair", id: pair.id } as const;
+    const isIssued = await moveState(
+      tx,
+      { kind: "proof", from: proofState, to: "issued" },
+      () => moveProof(tx, pair.id, { proofState, version }, "issued"),
+      [eventOf(ctx, "proof-issued", subject, { revision, specHash: pair.specHash })],
+    );
+    if (!isIssued) return refuse(changed(pair));
     await insertProof(tx, {
       id: ctx.newId(),
       pairId: pair.id,
@@ -69,8 +89,6 @@ export async function issueProof(
       issuedAt: ctx.now,
       issuedByName: nameOf(ctx.actor),
     });
-    const subject = { kind: "pair", id: pair.id } as const;
-    await recordEvents(tx, [eventOf(ctx, "proof-issued", subject, { revision, specHash: pair.specHash })]);
     await queueMessages(tx, [messageOf(ctx, "proof", "skier", { kind: "order", id: pair.orderId }, { revision })]);
     return accept(await latestProof(tx, pair.id));
   });
@@ -98,7 +116,7 @@ export async function askProofChanges(
 }
 
 interface ProofAnswer {
-  readonly state: "approved" | "changes-asked";
+  readonly state: Extract<ProofIssueState, "approved" | "changes-asked">;
   readonly note: string | null;
   readonly by: string;
 }
@@ -117,17 +135,27 @@ async function answer(
   if (proof.revision !== input.revision) {
     return refuse({ code: "proof-changed", path: "revision", value: input.revision, current: proof.revision });
   }
-  const move = transition("proof", pair.proofState as ProofState, given.state);
+  const move = transition("proof", pair.proofState, given.state);
   if (!move.ok) return move;
   const outcome = await transaction(ctx.db, async (tx): Promise<Outcome<ProofView>> => {
-    const change = { proofState: given.state, ...(given.state === "approved" ? { proofAt: ctx.now } : {}) };
-    if (!(await updatePair(tx, pair.id, pair.version, change))) return refuse(changed(pair));
-    await answerProof(tx, proof.id, { ...given, at: ctx.now });
-    await regainSlot(ctx, tx, { id: pair.orderId, slotLostAt: pair.order.slotLostAt }, "proof");
-    await bumpQueue(tx);
-    const kind = given.state === "approved" ? "proof-approved" : "proof-changes-asked";
+    const { proofState, version } = pair;
+    const to = given.state;
+    const kind = to === "approved" ? "proof-approved" : "proof-changes-asked";
     const data = { revision: proof.revision, name: given.by, note: given.note };
-    await recordEvents(tx, [eventOf(ctx, kind, { kind: "pair", id: pair.id }, data)]);
+    const isAnswered = await moveState(
+      tx,
+      { kind: "proof", from: proofState, to },
+      () => moveProof(tx, pair.id, { proofState, version }, to, to === "approved" ? { proofAt: ctx.now } : {}),
+      async () => {
+        await moveState(tx, { kind: "proof-issue", from: proof.state, to }, () =>
+          answerProof(tx, proof.id, { ...given, at: ctx.now }),
+        );
+        await regainSlot(ctx, tx, { id: pair.orderId, slotLostAt: pair.order.slotLostAt }, "proof");
+        await bumpQueue(tx);
+        return [eventOf(ctx, kind, { kind: "pair", id: pair.id }, data)];
+      },
+    );
+    if (!isAnswered) return refuse(changed(pair));
     return accept(await latestProof(tx, pair.id));
   });
   if (outcome.ok) await startClockIfDue(ctx, pair.orderId);
@@ -137,15 +165,14 @@ async function answer(
 async function passGate(
   ctx: Context,
   pair: PairRecord,
-  kind: string,
-  data: Readonly<Record<string, unknown>>,
+  facts: EventFacts,
   change: PairChange,
 ): Promise<Outcome<GatesView>> {
   if (pair.state === "cancelled") return refuse({ code: "order-closed", state: pair.state });
   const isMoved = await transaction(ctx.db, async (tx) => {
     if (!(await updatePair(tx, pair.id, pair.version, change))) return false;
     await bumpQueue(tx);
-    await recordEvents(tx, [eventOf(ctx, kind, { kind: "pair", id: pair.id }, data)]);
+    await recordEvents(tx, [eventWith(ctx, { kind: "pair", id: pair.id }, facts)]);
     return true;
   });
   if (!isMoved) return refuse(changed(pair));

@@ -1,23 +1,21 @@
 import { permit } from "#auth";
 import { type EventRecord, eventsOf } from "#data/events";
-import { listOrderRecords, type OrderRecord, orderById } from "#data/orders";
+import { listOrderRecords, type OrderAloneRecord, orderAloneById, pairNamesOfOrder } from "#data/orders";
 import type { PairRecord } from "#data/pairs";
-import { frozen } from "#data/quotes";
-import type { PairSpec } from "#engine/configuration";
-import type { ClockStartCondition } from "#engine/lifecycle";
-import type { ArtworkId, OrderId, PairId } from "#engine/units";
-import { accept, type IsoDate, type Outcome } from "#engine/units";
+import type { ClockStartCondition } from "#engine/floor";
+import type { OrderId, PairId } from "#engine/units";
+import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { pageOf, sliceOf } from "#services/paging";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { orderMoney } from "#shop/money/money";
 import { flexClassLabel } from "#shop/names/flex-class-label";
 import { numberIn, orderNumber } from "#shop/names/numbers";
-import type { DateRange, Page } from "#shop/names/views";
+import type { Page } from "#shop/names/views";
 import { gatesView } from "#shop/order/gate-facts";
 import { progressSteps } from "#shop/order/progress-steps";
-import { orderRow, orderView, paymentView, proofView, rightsView, slotLostView } from "#shop/order/view";
-import type { OrderRow, OrderState, OrderView, ProgressView, PromiseClass } from "#shop/order/views";
+import { artworkIdOf, orderRow, orderView, paymentView, proofView, rightsView, slotLostView } from "#shop/order/view";
+import type { OrderRow, OrderState, OrderView, ProgressView } from "#shop/order/views";
 import { shopDay } from "#shop/time/shop-time";
 import { findOrder, findPair } from "./find-order";
 
@@ -61,9 +59,11 @@ export async function pairsOfOrder(
   ctx: Context,
   input: { readonly orderId: OrderId },
 ): Promise<Outcome<readonly { readonly pairId: PairId; readonly serial: string }[]>> {
-  const found = await findOrder(ctx, ctx.db, "order.read", input.orderId);
-  if (!found.ok) return found;
-  return accept(found.value.pairs.map((pair) => ({ pairId: pair.id as PairId, serial: pair.serial })));
+  const allowed = permit(ctx.actor, "order.read", { kind: "order", id: input.orderId });
+  if (!allowed.ok) return allowed;
+  const pairs = await pairNamesOfOrder(ctx.db, input.orderId);
+  if (pairs.length === 0) return refuse({ code: "not-found", what: "order", path: "orderId" });
+  return accept(pairs.map(({ id, serial }) => ({ pairId: id, serial })));
 }
 
 /** The skier's page of a pair: no other person's data, no shop internals. */
@@ -74,7 +74,7 @@ export async function readProgress(ctx: Context, input: { readonly pairId: PairI
     const seesPrices = permit(ctx.actor, "price.read");
     if (!seesPrices.ok) return seesPrices;
   }
-  const order = await orderById(ctx.db, found.value.orderId);
+  const order = await orderAloneById(ctx.db, found.value.orderId);
   if (order === null) throw new Error(`pair ${input.pairId} has no order`);
   const events = await eventsOf(ctx.db, "order", [order.id]);
   const catalog = (await releasedCatalog(ctx.db, found.value.releaseHash)) ?? currentCatalog();
@@ -83,19 +83,19 @@ export async function readProgress(ctx: Context, input: { readonly pairId: PairI
 
 function progressView(
   pair: PairRecord,
-  order: OrderRecord,
+  order: OrderAloneRecord,
   events: readonly EventRecord[],
   catalog: Pick<ReturnType<typeof currentCatalog>, "build" | "shop">,
 ): ProgressView {
-  const spec = frozen<PairSpec>(pair.spec);
+  const spec = pair.spec;
   const deposit = order.payments.map(paymentView).find((payment) => payment.kind === "deposit");
   const proof = pair.proofs.at(-1);
   return {
-    pairId: pair.id as PairId,
+    pairId: pair.id,
     serial: pair.serial,
-    orderId: order.id as OrderId,
+    orderId: order.id,
     orderNumber: orderNumber(order),
-    state: pair.state as OrderState,
+    state: pair.state,
     modelName: catalog.build.models.find((model) => model.id === spec.model)?.name ?? spec.model,
     lengthCm: spec.lengthCm,
     flexClassLabel: flexClassLabel(spec, catalog),
@@ -109,27 +109,41 @@ function progressView(
       method: deposit?.method ?? null,
     },
     money: orderMoney(order),
-    promiseClass: order.promiseClass as PromiseClass,
-    dateRange: frozen<DateRange>(order.estimate),
-    promisedOn: order.promisedOn as IsoDate | null,
+    promiseClass: order.promiseClass,
+    dateRange: order.estimate,
+    promisedOn: order.promisedOn,
     slotLost: slotLostView(order),
     dateHistory: dateHistory(events, catalog.shop.timeZone),
     proof: proof === undefined || proof.state === "void" ? null : proofView(proof),
-    artworkId: (spec.graphic.artwork?.id ?? null) as ArtworkId | null,
+    artworkId: artworkIdOf(spec),
     rights: rightsView(pair),
-    customerSpecified: frozen<readonly string[]>(order.customerSpecified),
+    customerSpecified: order.customerSpecified,
   };
 }
 
 /** Every date that was ever told, and what changed it. */
 function dateHistory(events: readonly EventRecord[], timeZone: string): ProgressView["dateHistory"] {
-  return events
-    .filter(({ data }) => typeof data.p90 === "string" || typeof data.promisedOn === "string")
-    .map((event) => ({
-      at: event.at.toISOString(),
-      on: shopDay(event.at, timeZone),
-      from: (event.data.p50 ?? event.data.promisedOn) as IsoDate,
-      to: (event.data.p90 ?? event.data.promisedOn) as IsoDate,
-      why: event.data.class === "hard" ? "hard-date" : event.kind,
-    }));
+  return events.flatMap(({ at, facts }) => {
+    const told = toldBy(facts);
+    return told === null ? [] : [{ at: at.toISOString(), on: shopDay(at, timeZone), ...told }];
+  });
+}
+
+type Told = Pick<ProgressView["dateHistory"][number], "from" | "to" | "why">;
+
+function toldBy(facts: EventRecord["facts"]): Told | null {
+  switch (facts.kind) {
+    case "promise-fixed":
+    case "promise-changed": {
+      const { promisedOn, p50, p90 } = facts.data;
+      const why = facts.data.class === "hard-date" ? "hard-date" : facts.kind;
+      return { from: p50 ?? promisedOn, to: p90 ?? promisedOn, why };
+    }
+    case "order-made":
+    case "estimate-renewed":
+    case "estimate-changed":
+      return { from: facts.data.p50, to: facts.data.p90, why: facts.kind };
+    default:
+      return null;
+  }
 }

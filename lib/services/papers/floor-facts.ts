@@ -1,5 +1,7 @@
 /** What papers print of the floor: stations with their cautions, press, resin and limits, from the catalogue. */
+
 import type { Catalog, ReleasedCatalog } from "#catalog";
+import { type StationId, stationOf } from "#engine/floor";
 import type { FloorFacts, QcMeasure, SafetyIcon, StationFact } from "#papers";
 import { stationRecipe } from "#shop/floor/recipe";
 
@@ -9,7 +11,7 @@ export function floorFacts(catalog: ReleasedCatalog, safety: Catalog["safety"]):
   const { recipe, floor } = catalog;
   const { heatUpMinutes, dwellMinutes, coolMinutes } = floor.pressProgramme;
   return {
-    stations: floor.stations.map(({ number }) => stationFact(number, catalog, safety)),
+    stations: floor.stations.map(({ id }) => stationFact(id, catalog, safety)),
     press: { ...recipe.press, heatUpMinutes, dwellMinutes, coolMinutes },
     resin: {
       ...recipe.resin,
@@ -32,14 +34,15 @@ export function floorFacts(catalog: ReleasedCatalog, safety: Catalog["safety"]):
 }
 
 function stationFact(
-  number: number,
+  id: StationId,
   { floor, recipe }: Pick<ReleasedCatalog, "floor" | "recipe">,
   safety: Catalog["safety"],
 ): StationFact {
-  const { name, typicalMinutes } = stationRecipe(number, floor);
-  const cautions = safety.stations.find((candidate) => candidate.station === number)?.cautions ?? [];
-  const own = recipe.stations.find((candidate) => candidate.number === number);
+  const { number, name, typicalMinutes } = stationRecipe(id, floor);
+  const cautions = safety.stations.find((candidate) => candidate.station === id)?.cautions ?? [];
+  const own = recipe.stations.find((candidate) => candidate.station === id);
   return {
+    role: stationOf(floor, id).role,
     number,
     name,
     typicalMinutes,

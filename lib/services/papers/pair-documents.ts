@@ -1,15 +1,16 @@
 import type { Catalog } from "#catalog";
 import { config } from "#config";
+import paperWords from "#content/copy/papers.json";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { usableLots } from "#data/lots";
-import { insertTraveller, openPairs, type PairRecord, pairById, voidTravellers } from "#data/pairs";
+import { insertTraveller, type PairRecord, pairById, voidTravellers } from "#data/pairs";
 import { transaction } from "#data/transaction";
+import { latestVisits } from "#engine/floor";
 import { measure } from "#engine/geometry";
-import { latestVisits } from "#engine/lifecycle";
 import type { PartsList } from "#engine/parts";
 import type { PairId } from "#engine/units";
-import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type IsoDate, type Outcome, refuse } from "#engine/units";
 import {
   type AllocatedStrip,
   type BuildSheetFacts,
@@ -27,10 +28,12 @@ import type { Context } from "#services/context";
 import { findPair } from "#services/orders/find-order";
 import { eventOf, nameOf } from "#services/record";
 import { currentCatalog } from "#shop/catalogue/current";
+import { stationIdFor } from "#shop/floor/stations";
 import type { DocumentBytes } from "#shop/names/views";
 import { standingSki } from "#shop/pair/standing-ski";
 import { firstName, stripViews, workedPair } from "#shop/pair/view";
 import { floorPlan } from "#shop/queue/plan";
+import { openQueue } from "#shop/queue/queued-pairs";
 import { shopClock, shopDay } from "#shop/time/shop-time";
 import { floorFacts } from "./floor-facts";
 import { pairNotes } from "./pair-notes";
@@ -90,7 +93,7 @@ async function recordPrint(ctx: Context, pair: PairRecord): Promise<number> {
     // Two who print at once get two numbers: the queue's row lets them in one by one.
     await bumpQueue(tx);
     const print = ((await pairById(tx, pair.id))?.prints.at(-1)?.print ?? 0) + 1;
-    await voidTravellers(tx, pair.id, `print ${print} replaces it`, ctx.now);
+    await voidTravellers(tx, pair.id, fill(paperWords.buildSheet.replaced, { print }), ctx.now);
     await insertTraveller(tx, {
       id: ctx.newId(),
       pairId: pair.id,
@@ -147,14 +150,12 @@ function withResinLots(floor: FloorFacts, lots: readonly LotFact[]): FloorFacts 
   return { ...floor, resin: { ...floor.resin, resinLot: lotOf("resin"), hardenerLot: lotOf("hardener") } };
 }
 
-const pressStation = 11;
-
 /** The day it goes into the press by today's plan, or went; null for a pair that is in no plan. */
 async function pressDay(ctx: Context, pair: PairRecord): Promise<IsoDate | null> {
   const { timeZone } = currentCatalog().shop;
-  const pressed = latestVisits(pair.operations).find(({ station }) => station === pressStation);
+  const pressed = latestVisits(pair.operations).find(({ station }) => station === stationIdFor("press"));
   if (pressed?.startedAt) return shopDay(pressed.startedAt, timeZone);
-  const plan = await floorPlan(ctx, await openPairs(ctx.db));
+  const plan = await floorPlan(ctx, await openQueue(ctx.db));
   const slot = plan.pressPlan.find(({ pairId }) => pairId === pair.id);
   return slot ? shopDay(slot.startsAt, timeZone) : null;
 }
@@ -168,8 +169,8 @@ function identity(pair: PairRecord, print: number, pressBy: IsoDate | null): Pai
     rightSerial: serialOf("R"),
     pageUrl: `${config().publicOrigin}/shop/pair/${pair.serial}?print=${print}`,
     pressBy,
-    readyBy: promisedOn as IsoDate | null,
-    promiseClass: promiseClass === "hard" ? "hard-date" : promiseClass === "promise" ? "promise" : "estimate",
+    readyBy: promisedOn,
+    promiseClass,
     skierFirstName: firstName(pair.skierName),
   };
 }

@@ -1,52 +1,49 @@
 /** What the maker must know beside the frozen specification: decisions about wood, and the one ski that is built again. */
+
 import type { Tx } from "#data/client";
 import { eventsOf } from "#data/events";
 import type { PairRecord } from "#data/pairs";
-import { frozen } from "#data/quotes";
-import type { PairSpec } from "#engine/configuration";
-import { latestVisits } from "#engine/lifecycle";
-import { textForPeople } from "#engine/units";
+import { latestVisits } from "#engine/floor";
+import type { PairNote } from "#papers";
 import type { StripOption } from "#services/stock/views";
+import { stationIdTaking, stationNumber } from "#shop/floor/stations";
 import { standingSki } from "#shop/pair/standing-ski";
 
-const baseStation = 6;
-
-/** Lines for the notes of the build sheet. */
-export async function pairNotes(client: Tx, pair: PairRecord): Promise<readonly string[]> {
+/** Notes of the build sheet. */
+export async function pairNotes(client: Tx, pair: PairRecord): Promise<readonly PairNote[]> {
   const events = await eventsOf(client, "pair", [pair.id]);
-  const decided = events.filter(({ kind }) => kind === "strips-decided" || kind === "pair-edited").at(-1);
-  const option = decided?.kind === "strips-decided" ? (decided.data.option as StripOption) : null;
+  const decided = events.findLast(({ kind }) => kind === "strips-decided" || kind === "pair-edited")?.facts;
+  const option = decided?.kind === "strips-decided" ? decided.data.option : null;
   return [...woodNotes(option), ...reworkNotes(pair)];
 }
 
-function woodNotes(option: StripOption | null): readonly string[] {
-  if (option?.kind === "other-species")
-    return [
-      `Strips at ${option.position}: ${option.species} instead of ${option.from}. Mill the core ${millimetres(option.thicknessMm)} against the table.`,
-    ];
-  if (option?.kind === "other-thickness")
-    return [
-      `Strips ${textForPeople(option.modulusPercent, 1)} % off the design. Mill the core ${millimetres(option.thicknessMm)} against the table.`,
-    ];
+function woodNotes(option: StripOption | null): readonly PairNote[] {
+  if (option?.kind === "other-species") {
+    const { kind, position, species, from, thicknessMm } = option;
+    return [{ kind, position, species, insteadOf: from, thicknessMm }];
+  }
+  if (option?.kind === "other-thickness") {
+    const { kind, modulusPercent, thicknessMm } = option;
+    return [{ kind, modulusPercent, thicknessMm }];
+  }
   return [];
 }
 
-function millimetres(value: number): string {
-  const text = textForPeople(value, 2);
-  return value > 0 ? `+${text} mm` : `${text} mm`;
-}
-
-function reworkNotes(pair: PairRecord): readonly string[] {
+function reworkNotes(pair: PairRecord): readonly PairNote[] {
   const open = latestVisits(pair.operations).filter(({ side, state }) => side !== null && state !== "done");
   const side = open[0]?.side;
   if (side !== "L" && side !== "R") return [];
   const kept = standingSki(pair, side === "L" ? "R" : "L");
-  const { base } = frozen<PairSpec>(pair.spec);
-  const needsLetters = base.inlay === "swap-letters" && open.some(({ station }) => station === baseStation);
-  const colour = side === "L" ? base.right : base.left;
+  const { base } = pair.spec;
+  const needsLetters =
+    base.inlay === "counterchange" && open.some(({ station }) => station === stationIdTaking("base-sheets"));
   return [
-    `Only ${standingSki(pair, side)?.serial ?? side} is built: stations ${open.map(({ station }) => station).join(", ")}.`,
-    ...(kept?.location ? [`${kept.serial} is parked: ${kept.location}.`] : []),
-    ...(needsLetters ? [`Cut an extra letter set from a spare ${colour} sheet.`] : []),
+    {
+      kind: "one-ski",
+      serial: standingSki(pair, side)?.serial ?? side,
+      stations: open.map(({ station }) => stationNumber(station)),
+    },
+    ...(kept?.location ? [{ kind: "parked" as const, serial: kept.serial, location: kept.location }] : []),
+    ...(needsLetters ? [{ kind: "extra-letters" as const, colour: side === "L" ? base.right : base.left }] : []),
   ];
 }

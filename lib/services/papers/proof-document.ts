@@ -1,14 +1,11 @@
 import { permit } from "#auth";
 import { config } from "#config";
-import paperWords from "#content/copy/papers.json";
 import { artworkImage } from "#data/artwork";
 import type { PairRecord } from "#data/pairs";
-import { frozen } from "#data/quotes";
-import { type BuildCatalog, graphicResolution, type PairSpec, printCanvas } from "#engine/configuration";
-import { measure, type SkiShape, shapeAtLength } from "#engine/geometry";
+import { shapeAtLength } from "#engine/geometry";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import { composeDrawing, layoutText, type Paper, type ProofAnswer, type ProofData, renderDocument } from "#papers";
+import { composeProof, type Paper, type ProofFacts, type ProofStanding, renderDocument } from "#papers";
 import type { Context } from "#services/context";
 import { proofPictures } from "#services/graphics/proof-pictures";
 import { findPair } from "#services/orders/find-order";
@@ -18,8 +15,6 @@ import type { DocumentBytes } from "#shop/names/views";
 import { standingSki } from "#shop/pair/standing-ski";
 import { shopClock } from "#shop/time/shop-time";
 import { pdf, shopFacts } from "./pair-documents";
-
-const words = paperWords.proof;
 
 export interface ProofDocumentInput {
   readonly pairId: PairId;
@@ -39,89 +34,61 @@ export async function proofDocument(ctx: Context, input: ProofDocumentInput): Pr
   const pair = found.value;
   if (!pair.proofNeeded) return refuse({ code: "not-needed", what: "proof" });
   if (pair.state === "cancelled") return refuse({ code: "order-closed", state: pair.state });
-  const answer = answerOf(ctx, pair);
-  if (answer.state === "draft" && ctx.actor.kind === "guest") return refuse({ code: "no-proof", pairId: pair.id });
-  const data = await proofData(ctx, pair, answer, input.token);
+  const standing = standingOf(ctx, pair);
+  if (standing.state === "draft" && ctx.actor.kind === "guest") return refuse({ code: "no-proof", pairId: pair.id });
+  const data = composeProof(await proofFacts(ctx, pair, standing, input.token));
   const bytes = await renderDocument("proof", data, input.paper);
   return accept(pdf(bytes, `${pair.serial}-proof-${data.stamp.revision}.pdf`));
 }
 
-async function proofData(
+async function proofFacts(
   ctx: Context,
   pair: PairRecord,
-  answer: ProofAnswer,
+  standing: ProofStanding,
   token: string | undefined,
-): Promise<ProofData> {
+): Promise<ProofFacts> {
   const { shop } = currentCatalog();
   const { publicOrigin } = config();
   const catalog = await releasedCatalog(ctx.db, pair.releaseHash);
   if (catalog === null) throw new Error(`catalogue release ${pair.releaseHash} is not stored`);
   const { build, recipe } = catalog;
-  const spec = frozen<PairSpec>(pair.spec);
+  const spec = pair.spec;
   const model = build.models.find(({ id }) => id === spec.model);
   if (model === undefined) throw new Error(`pair ${pair.serial}: model ${spec.model} is not in its own release`);
-  const shape = shapeAtLength(model.shape, spec.lengthCm);
-  const { print, edge } = build.rules;
-  const { graphic } = spec;
-  const picture = graphic.artwork ? await artworkImage(ctx.db, graphic.artwork.id, "full") : null;
+  const { artwork } = spec.graphic;
+  const picture = artwork ? await artworkImage(ctx.db, artwork.id, "full") : null;
   const latest = pair.proofs.at(-1);
   return {
     shop: shopFacts(shop),
     stamp: {
       printedAt: shopClock(ctx.now, shop.timeZone),
-      revision: (latest?.revision ?? 0) + (answer.state === "draft" ? 1 : 0),
+      revision: (latest?.revision ?? 0) + (standing.state === "draft" ? 1 : 0),
       specHash: pair.specHash,
     },
     serial: pair.serial,
     leftSerial: standingSki(pair, "L")?.serial ?? "",
     rightSerial: standingSki(pair, "R")?.serial ?? "",
     url: token === undefined ? `${publicOrigin}/shop/pair/${pair.serial}` : `${publicOrigin}/pair/${token}`,
-    title: `${model.name} · ${spec.lengthCm} cm · revision ${model.revision}`,
-    layout: layoutText(spec),
-    drawing: composeDrawing({
-      shape,
-      measures: measure(shape, { edgeBeyondSidecutMm: edge.beyondSidecutMm }),
-      spec,
-      rules: build.rules,
-    }),
-    safeMm: print.safeMm,
-    bleedSideMm: print.bleedMm,
-    pictures: await proofPictures(spec, shape, build, picture?.bytes ?? null),
-    text: graphic.text
-      ? { transcript: graphic.text.text, xMm: graphic.text.xMm, capHeightMm: graphic.text.capHeightMm }
-      : null,
-    resolution: resolutionText(spec, shape, build),
-    colourProfile: words.colours,
-    mirrored: words.faces[recipe.printFace],
-    sourceHash: graphic.artwork?.sha256 ?? null,
-    note: answer.state === "issued" ? (latest?.note ?? null) : null,
-    answer,
+    catalog: build,
+    spec,
+    printFace: recipe.printFace,
+    pictures: await proofPictures(spec, shapeAtLength(model.shape, spec.lengthCm), build, picture?.bytes ?? null),
+    note: standing.state === "issued" ? (latest?.note ?? null) : null,
+    standing,
   };
 }
 
 /** A void proof counts as none. The approver's full name is the office's and the skier's own business. */
-function answerOf(ctx: Context, pair: PairRecord): ProofAnswer {
+function standingOf(ctx: Context, pair: PairRecord): ProofStanding {
   const proof = pair.proofs.at(-1);
   if (proof === undefined || proof.state === "void") return { state: "draft" };
   if (proof.answeredAt === null) {
     const { state, slotLostAt } = pair.order;
-    const standing = state !== "waiting" ? "building" : slotLostAt === null ? "waiting" : "slot-lost";
-    return {
-      state: "issued",
-      answerBy: standing === "waiting" ? lastDayToWait(proof.issuedAt) : null,
-      ifLate: words.ifLate[standing],
-    };
+    const order = state !== "waiting" ? "building" : slotLostAt === null ? "waiting" : "slot-lost";
+    return { state: "issued", answerBy: order === "waiting" ? lastDayToWait(proof.issuedAt) : null, order };
   }
   const at = shopClock(proof.answeredAt, currentCatalog().shop.timeZone);
   if (proof.state === "changes-asked") return { state: "changes-asked", at, note: proof.note ?? "" };
   const isTold = permit(ctx.actor, "order.read", { kind: "order", id: pair.orderId }).ok;
   return { state: "approved", at, by: isTold ? proof.answeredByName : null };
-}
-
-function resolutionText({ graphic }: PairSpec, shape: SkiShape, { rules }: BuildCatalog): string {
-  const { artwork, placement, layout } = graphic;
-  if (artwork === undefined) return words.resolution.house;
-  const canvas = printCanvas(layout, shape, rules.print);
-  const { effectiveDpi, verdict } = graphicResolution(artwork, canvas, rules.print, placement);
-  return words.resolution[verdict].replace("{dpi}", String(Math.floor(effectiveDpi)));
 }

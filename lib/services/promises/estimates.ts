@@ -4,9 +4,7 @@
  */
 import { recordEvents } from "#data/events";
 import { renewEstimate, type WaitingOrder, waitingOrders } from "#data/promises";
-import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import type { PairSpec } from "#engine/configuration";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf } from "#services/record";
@@ -22,7 +20,7 @@ export async function renewEstimates(ctx: Context): Promise<Outcome<{ readonly m
   const today = shopDay(ctx.now, timeZone);
   let moved = 0;
   for (const order of await waitingOrders(ctx.db)) {
-    const before = frozen<DateRange>(order.estimate);
+    const before = order.estimate;
     if (shopDay(new Date(before.basis.at), timeZone) >= today) continue;
     const after = await rangeToday(ctx, order);
     const isMoved = after.p90 !== before.p90;
@@ -39,6 +37,6 @@ export async function renewEstimates(ctx: Context): Promise<Outcome<{ readonly m
 
 /** An order is ready with the last of its pairs. */
 async function rangeToday(ctx: Context, order: WaitingOrder): Promise<DateRange> {
-  const pairs = order.pairs.map(({ id, spec }) => ({ pairId: id, spec: frozen<PairSpec>(spec) }));
+  const pairs = order.pairs.map(({ id, spec }) => ({ pairId: id, spec: spec }));
   return rangeOfPairs(ctx, pairs);
 }

@@ -1,7 +1,9 @@
 /** The one place where a promise date is written: never without an event that says why, from what, and by whom. */
+
 import type { Tx } from "#data/client";
 import { recordEvents } from "#data/events";
 import { type OrderChange, updateOrder } from "#data/orders";
+import type { PromiseClass } from "#engine/floor";
 import type { IsoDate } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf } from "#services/record";
@@ -9,11 +11,11 @@ import type { DateRange } from "#shop/names/views";
 
 export interface PromiseToSet {
   readonly on: IsoDate;
-  readonly class: "promise" | "hard";
+  readonly class: Exclude<PromiseClass, "estimate">;
   readonly reason: string;
   /** What the date was taken from. */
   readonly range?: Pick<DateRange, "p50" | "p80" | "p90" | "basis">;
-  /** What changes on the order in the same moment, such as its state at the clock start. */
+  /** What else changes on the order in the same moment. */
   readonly with?: Omit<OrderChange, "promisedOn" | "promiseClass">;
 }
 
@@ -24,7 +26,7 @@ export async function setPromise(
   order: {
     readonly id: string;
     readonly version: number;
-    readonly promisedOn: string | null;
+    readonly promisedOn: IsoDate | null;
     readonly promiseClass: string;
   },
   to: PromiseToSet,
@@ -43,7 +45,14 @@ export async function setPromise(
         from: order.promisedOn,
         class: to.class,
         reason: to.reason,
-        ...(range === undefined ? {} : { p50: range.p50, p80: range.p80, p90: range.p90, basis: range.basis }),
+        ...(range === undefined
+          ? {}
+          : {
+              p50: range.p50,
+              p90: range.p90,
+              basis: range.basis,
+              ...(range.p80 === undefined ? {} : { p80: range.p80 }),
+            }),
       },
     ),
   ]);

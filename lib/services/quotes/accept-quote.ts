@@ -1,11 +1,11 @@
 import { issueLink } from "#auth";
 import { recordEvents } from "#data/events";
-import { frozen, markQuoteAccepted } from "#data/quotes";
+import { markQuoteAccepted } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import type { PairSpec } from "#engine/configuration";
 import type { OrderId, QuoteId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventOf } from "#services/record";
 import { catalogOf } from "#shop/catalogue/current";
 import { quoteStateOf } from "#shop/order/quote-state";
@@ -36,10 +36,13 @@ export async function acceptQuote(ctx: Context, input: AcceptQuoteInput): Promis
   const quote = found.value;
   if (quoteStateOf(quote, ctx.now) !== "open") return heldBack(ctx, notOpen(quote, ctx.now));
   const catalog = await catalogOf(ctx.db, quote);
-  const estimate = await rangeOf(ctx, frozen<PairSpec>(quote.spec));
-  const rights = await rightsOfSpec(ctx.db, frozen<PairSpec>(quote.spec));
+  const estimate = await rangeOf(ctx, quote.spec);
+  const rights = await rightsOfSpec(ctx.db, quote.spec);
   const made = await transaction(ctx.db, async (tx) => {
-    if (!(await markQuoteAccepted(tx, quote.id, ctx.now))) return null;
+    const isFirst = await moveState(tx, { kind: "quote", from: quote.state, to: "accepted" }, () =>
+      markQuoteAccepted(tx, quote.id, ctx.now),
+    );
+    if (!isFirst) return null;
     const clubId = quote.clubId;
     return makeOrder(ctx, tx, { members: [{ quote, catalog, rights }], clubId, estimate, name, how: input.how });
   });
@@ -58,13 +61,18 @@ export async function orderLinkOfQuote(
   const order = found.value.pair?.order;
   if (order === undefined) return refuse({ code: "not-accepted", quoteId: input.quoteId });
   const token = await issueLink(ctx.db, { kind: "order", id: order.id }, { id: ctx.newId(), now: ctx.now });
-  return accept({ orderId: order.id as OrderId, token });
+  return accept({ orderId: order.id, token });
 }
 
 /** Says why not, and leaves the attempt in the record. */
 async function heldBack(ctx: Context, refusal: Refusal): Promise<Outcome<AcceptedQuote>> {
   const subject = { kind: "quote", id: String(refusal.quoteId) } as const;
   const { code, orderId } = refusal;
-  await recordEvents(ctx.db, [eventOf(ctx, "acceptance-refused", subject, { code, orderId: orderId ?? null })]);
+  await recordEvents(ctx.db, [
+    eventOf(ctx, "acceptance-refused", subject, {
+      code,
+      orderId: typeof orderId === "string" ? orderId : null,
+    }),
+  ]);
   return refuse(refusal);
 }

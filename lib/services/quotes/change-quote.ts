@@ -4,10 +4,12 @@ import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
 import { markQuoteWithdrawn, noteOnOpenQuote, type QuoteNote, type QuoteRecord } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import type { OrderId, QuoteId } from "#engine/units";
+import type { QuoteId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
+import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
-import { eventOf, isOwner, messageOf, nameOf } from "#services/record";
+import { moveState } from "#services/move";
+import { eventWith, isOwner, messageOf, nameOf } from "#services/record";
 import { currentCatalog } from "#shop/catalogue/current";
 import { orderNumber } from "#shop/names/numbers";
 import { quoteStateOf } from "#shop/order/quote-state";
@@ -29,8 +31,12 @@ export async function withdrawQuote(
   if (!found.ok) return found;
   const reason = checkNote(input.reason, "reason");
   if (!reason.ok) return reason;
-  return change(ctx, found.value, "quote-withdrawn", { reason: reason.value }, (tx) =>
-    markQuoteWithdrawn(tx, input.quoteId, reason.value),
+  const { state } = found.value;
+  if (state !== "open") return refuse(notOpen(found.value, ctx.now));
+  return change(ctx, found.value, { kind: "quote-withdrawn", data: { reason: reason.value } }, (tx) =>
+    moveState(tx, { kind: "quote", from: state, to: "withdrawn", reason: reason.value }, () =>
+      markQuoteWithdrawn(tx, input.quoteId, reason.value),
+    ),
   );
 }
 
@@ -43,7 +49,7 @@ export async function requestChange(
   if (!found.ok) return found;
   const note = checkNote(input.note, "note");
   if (!note.ok) return note;
-  return change(ctx, found.value, "quote-change-requested", { note: note.value }, (tx) =>
+  return change(ctx, found.value, { kind: "quote-change-requested", data: { note: note.value } }, (tx) =>
     noteOnOpenQuote(tx, input.quoteId, { changeRequest: note.value }),
   );
 }
@@ -65,14 +71,15 @@ export async function honourOldPrice(
   const honouredUntil = startOfShopDay(addDays(shopDay(ctx.now, zone), honouredDays + 1), zone);
   const note: QuoteNote = { honouredUntil, honouredBy: nameOf(ctx.actor), honourReason: reason.value };
   const data = { reason: reason.value, until: honouredUntil.toISOString() };
-  return change(ctx, found.value, "old-price-honoured", data, (tx) => noteOnOpenQuote(tx, input.quoteId, note));
+  return change(ctx, found.value, { kind: "old-price-honoured", data }, (tx) =>
+    noteOnOpenQuote(tx, input.quoteId, note),
+  );
 }
 
 async function change(
   ctx: Context,
   quote: QuoteRecord,
-  kind: string,
-  data: Readonly<Record<string, unknown>>,
+  facts: EventFacts,
   move: (tx: Tx) => Promise<boolean>,
 ): Promise<Outcome<QuoteView>> {
   const subject = { kind: "quote", id: quote.id } as const;
@@ -81,8 +88,10 @@ async function change(
     const now = await findQuote(ctx, tx, "quote.read", quote.id);
     if (!now.ok) return now;
     if (!isMoved) return refuse(notOpen(now.value, ctx.now));
-    await recordEvents(tx, [eventOf(ctx, kind, subject, data)]);
-    if (kind === "quote-change-requested") await queueMessages(tx, [messageOf(ctx, kind, "desk", subject, data)]);
+    await recordEvents(tx, [eventWith(ctx, subject, facts)]);
+    if (facts.kind === "quote-change-requested") {
+      await queueMessages(tx, [messageOf(ctx, facts.kind, "desk", subject, facts.data)]);
+    }
     return accept(await quoteView(tx, now.value, ctx.now));
   });
 }
@@ -94,7 +103,7 @@ export function notOpen(quote: QuoteRecord, now: Date): Refusal {
     return {
       code: "quote-already-accepted",
       quoteId: quote.id,
-      orderId: order.id as OrderId,
+      orderId: order.id,
       orderNumber: orderNumber(order),
     };
   }

@@ -7,18 +7,19 @@ import { customerOf } from "#data/customers";
 import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
 import { insertQuote, type NewQuote, quoteById } from "#data/quotes";
-import { lockOpenSheet, type SheetRecord, updateSheet } from "#data/sheets";
+import { lockOpenSheet, moveSheet, type SheetRecord } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import { type Assessment, assessSheet, type EngineCatalog } from "#engine/assessment";
 import type { SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventOf, messageOf, nameOf } from "#services/record";
 import { inputOf, stoppedBy } from "#services/sheets/assess-sheet";
 import { findSheet } from "#services/sheets/find-sheet";
 import { noLease } from "#services/sheets/lease";
 import { whyClosed } from "#services/sheets/save-sheet";
-import { answersOf, choicesOf, contactOf, flagAcksOf, typedOf } from "#services/sheets/view";
 import type { SheetContact } from "#services/sheets/views";
 import type { MadeQuote } from "#services/views";
 import { currentCatalog, engineOn, engineVersion, keepRelease } from "#shop/catalogue/current";
@@ -38,13 +39,13 @@ export async function createQuote(ctx: Context, input: { readonly sheetId: Sheet
   if (!found.ok) return found;
   const sheet = found.value;
   if (sheet.state !== "open") return refuse({ code: "sheet-closed", state: sheet.state });
-  const contact = checkContact(contactOf(sheet.fields));
+  const contact = checkContact(sheet.content.contact);
   if (!contact.ok) return contact;
   // Held to the end: a book of corrections approved meanwhile must not name this quote's release.
   const catalog = currentCatalog();
   const engine = engineOn(ctx.now, catalog);
   const assessment = assessSheet(await inputOf(ctx.db, sheet), engine);
-  const stops = stoppedBy(assessment, flagAcksOf(sheet.fields));
+  const stops = stoppedBy(assessment, sheet.content.flagAcks);
   const { spec, price } = assessment;
   if (stops.length > 0 || spec === null || price === null) return refuse({ code: "sale-blocked", by: stops });
   const dateRange = await rangeOf(ctx, spec);
@@ -55,7 +56,9 @@ export async function createQuote(ctx: Context, input: { readonly sheetId: Sheet
     // A club's quotes are all its customer's, whatever a sheet says of how to reach a skier.
     const club = locked.clubId === null ? null : await clubById(tx, locked.clubId);
     const customer = club?.customer ?? (await customerOf(tx, ctx.newId(), contact.value, ctx.now));
-    await updateSheet(tx, sheet.id, { state: "quoted", customerId: customer.id, callBackAt: null, ...noLease });
+    await moveState(tx, { kind: "sheet", from: locked.state, to: "quoted" }, () =>
+      moveSheet(tx, sheet.id, locked.state, "quoted", { customerId: customer.id, callBackAt: null, ...noLease }),
+    );
     const number = await nextNumber(tx, "quote");
     const frozen = { ...frozenParts(sheet, assessment, dateRange, { ctx, catalog, engine }), customerId: customer.id };
     return accept(await insertAndTell(ctx, tx, catalog, { ...frozen, number, revision: 1, replacesId: null }));
@@ -69,7 +72,7 @@ export async function insertAndTell(
   catalog: Catalog,
   quote: Omit<NewQuote, "id" | "releaseHash">,
 ): Promise<MadeQuote> {
-  const id = ctx.newId();
+  const id = idOf("quote", ctx.newId());
   const releaseHash = await keepRelease(tx, catalog, ctx.now);
   await insertQuote(tx, { ...quote, id, releaseHash });
   const subject = { kind: "quote", id } as const;
@@ -104,14 +107,14 @@ function frozenParts(
     skierName: sheet.skierName,
     answers,
     typed: typed ?? {},
-    choices: choicesOf(sheet.fields),
+    choices: sheet.content.choices,
     spec,
     specHash: sha256Of(spec),
     price,
     priceBook: price.priceBook,
     totalCents: price.totalCents,
     fit: frozenFit(assessment, engine),
-    flagAcks: flagAcksOf(sheet.fields),
+    flagAcks: sheet.content.flagAcks,
     dateRange,
     engineVersion,
     validUntil: validUntil(ctx.now, engine.priceBook.quoteValidDays, catalog.shop.timeZone),
@@ -121,7 +124,7 @@ function frozenParts(
 }
 
 function sheetAnswers(sheet: SheetRecord) {
-  return { ...answersOf(sheet.fields), typed: typedOf(sheet.fields) };
+  return { ...sheet.content.answers, typed: sheet.content.typed };
 }
 
 /** A name and a way to reach them: without it a quote reaches nobody. */

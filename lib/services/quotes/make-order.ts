@@ -1,33 +1,38 @@
 /** An order from accepted quotes: one as a rule, several of a club together. */
+
 import { issueLink } from "#auth";
+import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue, nextNumber } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { insertOrder, insertPayment } from "#data/orders";
 import { queueMessages } from "#data/outbox";
 import { insertPair, insertPairRevision } from "#data/pairs";
-import { frozen, type QuoteRecord } from "#data/quotes";
-import type { PairSpec } from "#engine/configuration";
+import type { QuoteRecord } from "#data/quotes";
 import { joinPrices, type Price } from "#engine/pricing";
-import { pairStations } from "#engine/routing";
-import type { OrderId, PairId } from "#engine/units";
+import { fill } from "#engine/units";
+import { idOf } from "#schemas/ids";
+import type { RightsBasis } from "#schemas/stored/index";
 import type { Context } from "#services/context";
 import { softHoldUntil } from "#services/promises/slots";
 import { eventOf, messageOf, nameOf } from "#services/record";
 import { allocateStrips } from "#services/stock/allocate";
 import type { FrozenCatalog } from "#shop/catalogue/current";
 import { mouldOf, needsProof, needsRights } from "#shop/floor/facts";
+import { pairWay } from "#shop/floor/stations";
 import { orderNumber, quoteNumber } from "#shop/names/numbers";
 import { pairSerial, skiSerial } from "#shop/names/serial";
 import type { DateRange } from "#shop/names/views";
 import { customerSpecified } from "#shop/order/customer-specified";
 import type { AcceptedQuote } from "./views";
 
+const w = history.orders;
+
 /** A quote that was just marked accepted. */
 export interface OrderMember {
   readonly quote: QuoteRecord;
   readonly catalog: FrozenCatalog;
-  readonly rights: { readonly basis: string; readonly name: string; readonly at: Date } | null;
+  readonly rights: (RightsBasis & { readonly at: Date }) | null;
 }
 
 export interface OrderToMake {
@@ -46,9 +51,9 @@ export async function makeOrder(ctx: Context, tx: Tx, order: OrderToMake): Promi
   const { members, clubId, estimate, name, how } = order;
   const quote = members[0]?.quote;
   if (quote === undefined) throw new RangeError("makeOrder: an order needs at least 1 quote");
-  const price = joinPrices(members.map((member) => frozen<Price>(member.quote.price)));
-  const specified = members.flatMap((member) => customerSpecified(frozen<PairSpec>(member.quote.spec)));
-  const orderId = ctx.newId();
+  const price = joinPrices(members.map((member) => member.quote.price));
+  const specified = members.flatMap((member) => customerSpecified(member.quote.spec));
+  const orderId = idOf("order", ctx.newId());
   // The order's number is taken first: its row makes those who accept other quotes wait, so strips are shared out in turn.
   const number = await nextNumber(tx, "order");
   await insertOrder(tx, {
@@ -85,7 +90,7 @@ export async function makeOrder(ctx: Context, tx: Tx, order: OrderToMake): Promi
     messageOf(ctx, "order-confirmation", recipient, subject, { token, depositCents: price.depositCents }),
   ]);
   return {
-    orderId: orderId as OrderId,
+    orderId,
     orderNumber: orderNumber({ number }),
     token,
     pairs,
@@ -100,8 +105,8 @@ async function makePair(
   member: OrderMember,
 ): Promise<AcceptedQuote["pairs"][number]> {
   const { quote, catalog, rights } = member;
-  const spec = frozen<PairSpec>(quote.spec);
-  const pairId = ctx.newId();
+  const spec = quote.spec;
+  const pairId = idOf("pair", ctx.newId());
   const serialNumber = await nextNumber(tx, "pair");
   await insertPair(tx, {
     id: pairId,
@@ -124,7 +129,7 @@ async function makePair(
       side,
       serial: skiSerial(catalog.released.shop.serialPrefix, serialNumber, side),
     })),
-    operations: pairStations.map((station) => ({ id: ctx.newId(), station })),
+    operations: pairWay().map((stop) => ({ id: ctx.newId(), ...stop })),
   });
   await insertPairRevision(tx, {
     pairId,
@@ -132,7 +137,7 @@ async function makePair(
     spec,
     specHash: quote.specHash,
     price: quote.price,
-    reason: `accepted from ${quoteNumber(quote)}`,
+    reason: fill(w.accepted, { quote: quoteNumber(quote) }),
     createdAt: ctx.now,
     createdByName: nameOf(ctx.actor),
   });
@@ -145,7 +150,7 @@ async function makePair(
       { serial: pairSerial(catalog.released.shop.serialPrefix, serialNumber), strips },
     ),
   ]);
-  return { pairId: pairId as PairId, serial: pairSerial(catalog.released.shop.serialPrefix, serialNumber) };
+  return { pairId, serial: pairSerial(catalog.released.shop.serialPrefix, serialNumber) };
 }
 
 async function requestDeposit(ctx: Context, tx: Tx, orderId: string, price: Price): Promise<void> {

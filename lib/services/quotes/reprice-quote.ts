@@ -1,24 +1,17 @@
 import { sha256Of } from "#catalog";
 import { recordEvents } from "#data/events";
 import { lockName } from "#data/locks";
-import { frozen, markQuoteWithdrawn, type QuoteRecord } from "#data/quotes";
+import { markQuoteWithdrawn, type QuoteRecord } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import {
-  type Assessment,
-  assessSheet,
-  type EngineCatalog,
-  type PartialAnswers,
-  type SheetChoices,
-} from "#engine/assessment";
+import { type Assessment, assessSheet, type EngineCatalog, type SheetChoices } from "#engine/assessment";
 import type { PairSpec } from "#engine/configuration";
-import type { TypedMeasures } from "#engine/fit";
 import { comparePrices, type Price } from "#engine/pricing";
 import type { QuoteId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventOf, nameOf } from "#services/record";
 import { stoppedBy } from "#services/sheets/assess-sheet";
-import type { FlagAck } from "#services/sheets/views";
 import { currentCatalog, engineOn, engineVersion } from "#shop/catalogue/current";
 import { quoteNumber } from "#shop/names/numbers";
 import type { DateRange } from "#shop/names/views";
@@ -64,7 +57,11 @@ export async function repriceQuote(ctx: Context, input: { readonly quoteId: Quot
   if (blockedBy.length > 0) return refuse({ code: "sale-blocked", by: blockedBy });
   return transaction(ctx.db, async (tx) => {
     await lockName(tx, `quote ${old.number}`);
-    if (!(await markQuoteWithdrawn(tx, old.id, "re-priced"))) {
+    const reason = "re-priced";
+    const isReplaced = await moveState(tx, { kind: "quote", from: old.state, to: "withdrawn", reason }, () =>
+      markQuoteWithdrawn(tx, old.id, reason),
+    );
+    if (!isReplaced) {
       const now = await findQuote(ctx, tx, "quote.reprice", old.id);
       return now.ok ? refuse(notOpen(now.value, ctx.now)) : now;
     }
@@ -110,18 +107,18 @@ interface WorkedOffer {
 /** The frozen spec (not the recommendation of today) under today's rules and prices. */
 async function workOut(ctx: Context, quote: QuoteRecord, engine: EngineCatalog): Promise<Outcome<WorkedOffer>> {
   if (quote.state !== "open") return refuse(notOpen(quote, ctx.now));
-  const spec = frozen<PairSpec>(quote.spec);
+  const spec = quote.spec;
   const answers = {
-    ...frozen<PartialAnswers>(quote.answers),
-    typed: frozen<TypedMeasures>(quote.typed),
+    ...quote.answers,
+    typed: quote.typed,
   };
   const rightsConfirmed = (await rightsOfSpec(ctx.db, spec)) !== null;
-  const choices: SheetChoices = { ...frozen<SheetChoices>(quote.choices), ...spec };
+  const choices: SheetChoices = { ...quote.choices, ...spec };
   const assessment = assessSheet({ answers, choices, rightsConfirmed }, engine);
-  const blockedBy = stoppedBy(assessment, frozen<readonly FlagAck[]>(quote.flagAcks));
+  const blockedBy = stoppedBy(assessment, quote.flagAcks);
   if (assessment.spec === null || assessment.price === null) return refuse({ code: "sale-blocked", by: blockedBy });
   return accept({
-    before: frozen<Price>(quote.price),
+    before: quote.price,
     assessment,
     spec: assessment.spec,
     price: assessment.price,

@@ -1,47 +1,42 @@
 /** A quote's row as pages see it. */
+import names from "#content/copy/names.json";
 import type { Tx } from "#data/client";
 import { eventsOf } from "#data/events";
-import { frozen, type QuoteRecord } from "#data/quotes";
-import type { PartialAnswers, SheetChoices } from "#engine/assessment";
-import type { PairSpec } from "#engine/configuration";
-import type { TypedMeasures } from "#engine/fit";
-import type { Price } from "#engine/pricing";
-import type { ClubId, OrderId, PairId, QuoteId, SheetId } from "#engine/units";
-import type { FlagAck } from "#services/sheets/views";
+import type { QuoteLineRecord, QuoteRecord } from "#data/quotes";
+import { fill, type QuoteId } from "#engine/units";
 import { currentBook, currentCatalog } from "#shop/catalogue/current";
 import { customerView, eventView } from "#shop/names/common-view";
 import { orderNumber, quoteNumber } from "#shop/names/numbers";
-import type { DateRange } from "#shop/names/views";
 import { customerSpecified } from "#shop/order/customer-specified";
 import { acceptableUntil, quoteStateOf } from "#shop/order/quote-state";
 import { addDays, shopDay } from "#shop/time/shop-time";
-import type { FrozenFit, QuoteRow, QuoteView } from "./views";
+import type { QuoteRow, QuoteView } from "./views";
 
 export async function quoteView(client: Tx, record: QuoteRecord, now: Date): Promise<QuoteView> {
   const events = await eventsOf(client, "quote", [record.id]);
   const zone = currentCatalog().shop.timeZone;
-  const spec = frozen<PairSpec>(record.spec);
+  const spec = record.spec;
   const state = quoteStateOf(record, now);
   return {
-    quoteId: record.id as QuoteId,
+    quoteId: record.id,
     number: quoteNumber(record),
     revision: record.revision,
     state,
     version: record.version,
-    sheetId: record.sheetId as SheetId,
+    sheetId: record.sheetId,
     customer: customerView(record.customer),
-    club: record.clubId === null ? null : { clubId: record.clubId as ClubId, skierName: record.skierName ?? "" },
-    answers: frozen<PartialAnswers>(record.answers),
-    choices: frozen<SheetChoices>(record.choices),
-    typed: frozen<TypedMeasures>(record.typed),
+    club: record.clubId === null ? null : { clubId: record.clubId, skierName: record.skierName ?? "" },
+    answers: record.answers,
+    choices: record.choices,
+    typed: record.typed,
     spec,
     specHash: record.specHash,
-    price: frozen<Price>(record.price),
+    price: record.price,
     releaseHash: record.releaseHash,
     engineVersion: record.engineVersion,
-    fit: frozen<FrozenFit>(record.fit),
-    flagAcks: frozen<readonly FlagAck[]>(record.flagAcks),
-    dateRange: frozen<DateRange>(record.dateRange),
+    fit: record.fit,
+    flagAcks: record.flagAcks,
+    dateRange: record.dateRange,
     customerSpecified: customerSpecified(spec),
     validUntil: acceptableUntil(record).toISOString(),
     validUntilDay: addDays(shopDay(acceptableUntil(record), zone), -1),
@@ -58,15 +53,15 @@ export async function quoteView(client: Tx, record: QuoteRecord, now: Date): Pro
   };
 }
 
-export function quoteRow(record: QuoteRecord, now: Date): QuoteRow {
+export function quoteRow(record: QuoteLineRecord, now: Date): QuoteRow {
   const zone = currentCatalog().shop.timeZone;
-  const spec = frozen<PairSpec>(record.spec);
+  const spec = record.spec;
   return {
-    quoteId: record.id as QuoteId,
+    quoteId: record.id,
     number: quoteNumber(record),
     state: quoteStateOf(record, now),
     customerName: record.customer.name,
-    summary: `${frozen<FrozenFit>(record.fit).modelName}, ${spec.lengthCm} cm`,
+    summary: fill(names.ski, { model: record.fit.modelName, lengthCm: spec.lengthCm }),
     totalCents: record.totalCents,
     priceBook: record.priceBook,
     onOldBook: isOnOldBook(record, now),
@@ -76,12 +71,12 @@ export function quoteRow(record: QuoteRecord, now: Date): QuoteRow {
   };
 }
 
-function isOnOldBook(record: QuoteRecord, now: Date): boolean {
+function isOnOldBook(record: Pick<QuoteRecord, "state" | "priceBook">, now: Date): boolean {
   return record.state === "open" && record.priceBook !== currentBook(now);
 }
 
-function neighbour(quote: { readonly id: string; readonly number: number; readonly revision: number } | null) {
-  return quote === null ? null : { quoteId: quote.id as QuoteId, number: quoteNumber(quote) };
+function neighbour(quote: { readonly id: QuoteId; readonly number: number; readonly revision: number } | null) {
+  return quote === null ? null : { quoteId: quote.id, number: quoteNumber(quote) };
 }
 
 function honouredOf(record: QuoteRecord): QuoteView["honoured"] {
@@ -95,5 +90,5 @@ function honouredOf(record: QuoteRecord): QuoteView["honoured"] {
 
 function orderOf({ pair }: QuoteRecord): QuoteView["order"] {
   if (pair === null) return null;
-  return { orderId: pair.order.id as OrderId, number: orderNumber(pair.order), pairIds: [pair.id as PairId] };
+  return { orderId: pair.order.id, number: orderNumber(pair.order), pairIds: [pair.id] };
 }

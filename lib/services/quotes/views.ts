@@ -1,27 +1,16 @@
 import type { PartialAnswers, SheetChoices } from "#engine/assessment";
 import type { PairSpec } from "#engine/configuration";
-import type { FitFlag, Recommendation, TypedMeasures } from "#engine/fit";
+import type { TypedMeasures } from "#engine/fit";
 import type { Price, PriceComparison } from "#engine/pricing";
 import type { ClubId, Instant, IsoDate, OrderId, PairId, QuoteId, SheetId } from "#engine/units";
+import type { FrozenFit } from "#schemas/stored/index";
 import type { FlagAck } from "#services/sheets/views";
 import type { CustomerView, DateRange, EventView } from "#shop/names/views";
 import type { QuoteState } from "#shop/order/views";
 
-/** `expired` is an open quote after its last day; `replaced` one with a newer revision. */
+export type { FrozenFit } from "#schemas/stored/index";
 
-/** What the engine said when the quote was made: never computed anew. */
-export interface FrozenFit {
-  readonly recommendation: Recommendation;
-  readonly flags: readonly FitFlag[];
-  readonly modelName: string;
-  readonly flexClassLabel: string;
-  /** One ski, as built without plate. */
-  readonly massKg: number;
-  readonly springCentreNPerMm: number;
-  readonly sidecutRadiusM: number;
-  /** One standard deviation; quotes of older releases have none. */
-  readonly spread?: { readonly springCentre: number; readonly massG: number };
-}
+/** `expired` is an open quote after its last day; `replaced` one with a newer revision. */
 
 export interface QuoteView {
   readonly quoteId: QuoteId;

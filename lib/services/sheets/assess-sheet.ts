@@ -9,7 +9,7 @@ import { currentCatalog, engineOn } from "#shop/catalogue/current";
 import type { DateRange } from "#shop/names/views";
 import { rangeOf } from "#shop/queue/range";
 import { findSheet } from "./find-sheet";
-import { flagAcksOf, sheetInputOf } from "./view";
+import { sheetInputOf } from "./view";
 import type { FlagAck } from "./views";
 
 export interface SheetAssessment {
@@ -31,13 +31,13 @@ export async function assess(ctx: Context, input: { readonly sheetId: SheetId })
     assessment,
     dateRange: spec === null ? null : await rangeOf(ctx, spec),
     releaseHash: currentCatalog().hash,
-    stoppedBy: stoppedBy(assessment, flagAcksOf(found.value.fields)),
+    stoppedBy: stoppedBy(assessment, found.value.content.flagAcks),
   });
 }
 
 /** The engine's input in a sheet; only the server knows whether the rights were stated. */
 export async function inputOf(client: Tx, sheet: SheetRecord): Promise<SheetInput> {
-  const input = sheetInputOf(sheet.fields);
+  const input = sheetInputOf(sheet.content);
   const artworkId = input.choices.graphic?.artwork?.id;
   const artwork = artworkId === undefined ? null : await artworkById(client, artworkId);
   return { ...input, rightsConfirmed: artwork?.rightsAt != null };

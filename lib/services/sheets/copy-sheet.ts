@@ -1,11 +1,11 @@
 import { issueLink } from "#auth";
 import { artworkById, copyArtwork } from "#data/artwork";
 import { recordEvents } from "#data/events";
-import { insertSheet, type SheetFields } from "#data/sheets";
+import { insertSheet, type SheetRecord } from "#data/sheets";
 import { transaction } from "#data/transaction";
-import type { GraphicSpec } from "#engine/configuration";
 import type { SheetId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 import { findSheet } from "./find-sheet";
@@ -25,10 +25,10 @@ export async function copySheet(ctx: Context, input: { readonly sheetId: SheetId
   const copied = Object.entries(fields)
     .filter(([path, entry]) => !path.startsWith("acks.") && entry.value !== null)
     .map(([path, entry]) => [path, { ...entry, version: 1 }] as const);
-  const picture = await ownPicture(ctx, fields, input.sheetId);
+  const picture = await ownPicture(ctx, found.value);
   return transaction(ctx.db, async (tx) => {
     const record = await insertSheet(tx, {
-      id: ctx.newId(),
+      id: idOf("sheet", ctx.newId()),
       channel,
       fields: { ...Object.fromEntries(copied), ...picture?.field },
       phoneNormalised,
@@ -48,9 +48,9 @@ export async function copySheet(ctx: Context, input: { readonly sheetId: SheetId
 const graphicPath = "choices.graphic";
 
 /** The sheet's own picture, and the graphic as it names the copy; null without one. */
-async function ownPicture(ctx: Context, fields: SheetFields, sheetId: SheetId) {
+async function ownPicture(ctx: Context, { id: sheetId, fields, content }: SheetRecord) {
   const entry = fields[graphicPath];
-  const graphic = entry?.value as GraphicSpec | null | undefined;
+  const { graphic } = content.choices;
   if (entry === undefined || !graphic?.artwork) return null;
   const { id } = graphic.artwork;
   if ((await artworkById(ctx.db, id))?.sheetId !== sheetId) return null;

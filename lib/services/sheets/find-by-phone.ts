@@ -3,7 +3,6 @@ import { customerByPhone } from "#data/customers";
 import { ordersOfCustomer } from "#data/orders";
 import { quotesOfCustomer } from "#data/quotes";
 import { listSheets } from "#data/sheets";
-import type { CustomerId, OrderId, QuoteId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
 import type { PhoneMatch } from "#services/views";
@@ -28,15 +27,15 @@ export async function findByPhone(ctx: Context, input: { readonly phone: string 
   if (!phone.ok && customer === null && drafts.total === 0) return phone;
   return accept({
     phone: phone.ok ? phone.value : input.phone.trim(),
-    customer: customer === null ? null : { customerId: customer.id as CustomerId, name: customer.name },
+    customer: customer === null ? null : { customerId: customer.id, name: customer.name },
     drafts: drafts.rows.map((record) => draftRow(record, ctx.actor, ctx.now)),
     quotes: quotes.map((quote) => ({
-      quoteId: quote.id as QuoteId,
+      quoteId: quote.id,
       number: quoteNumber(quote),
       state: quoteStateOf(quote, ctx.now),
     })),
     orders: orders.map((order) => ({
-      orderId: order.id as OrderId,
+      orderId: order.id,
       number: orderNumber(order),
       state: order.state,
     })),

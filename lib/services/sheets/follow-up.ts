@@ -1,13 +1,16 @@
 import { type Action, permit } from "#auth";
 import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
-import { lockOpenSheet, type SheetChange, updateSheet } from "#data/sheets";
+import { lockOpenSheet, moveSheet, type SheetChange, updateSheet } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import { findHealthWords } from "#engine/fit";
+import type { SheetState } from "#engine/floor";
 import type { SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
+import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
-import { eventOf, messageOf } from "#services/record";
+import { moveState } from "#services/move";
+import { eventWith, messageOf } from "#services/record";
 import { currentCatalog } from "#shop/catalogue/current";
 import { normalisePhone } from "#shop/names/phone";
 import { noLease } from "./lease";
@@ -36,8 +39,7 @@ export async function setCallBack(ctx: Context, input: CallBackInput): Promise<O
     ctx,
     "sheet.change",
     input.sheetId,
-    "call-back-set",
-    { at, reason: reason.value },
+    { kind: "call-back-set", data: { at, reason: reason.value } },
     {
       callBackAt: input.at,
       callBackReason: reason.value,
@@ -59,8 +61,7 @@ export async function askReview(
     ctx,
     "sheet.change",
     input.sheetId,
-    "review-asked",
-    { note: note.value },
+    { kind: "review-asked", data: { note: note.value } },
     {
       reviewAskedAt: ctx.now,
       reviewNote: note.value,
@@ -79,15 +80,14 @@ export async function turnDown(
     ctx,
     "call.work",
     input.sheetId,
-    "sheet-turned-down",
-    { reason: reason.value },
+    { kind: "sheet-turned-down", data: { reason: reason.value } },
     {
-      state: "turned-down",
       turnedDownReason: reason.value,
       reviewAskedAt: null,
       callBackAt: null,
       ...noLease,
     },
+    "turned-down",
   );
 }
 
@@ -95,9 +95,9 @@ async function follow(
   ctx: Context,
   action: Action,
   sheetId: SheetId,
-  kind: string,
-  data: Readonly<Record<string, unknown>>,
+  facts: EventFacts,
   change: SheetChange,
+  to: SheetState | null = null,
 ): Promise<Outcome<SheetView>> {
   const subject = { kind: "sheet", id: sheetId } as const;
   const allowed = permit(ctx.actor, action, subject);
@@ -106,9 +106,16 @@ async function follow(
     const locked = await lockOpenSheet(tx, sheetId, ctx.now);
     if (locked === null) return refuse(await whyClosed(tx, sheetId));
     const record = await updateSheet(tx, sheetId, change);
-    await recordEvents(tx, [eventOf(ctx, kind, subject, data)]);
-    if (kind === "review-asked") await queueMessages(tx, [messageOf(ctx, kind, "desk", subject, data)]);
-    return accept(await sheetView(tx, record, ctx.actor, ctx.now));
+    if (to !== null) {
+      await moveState(tx, { kind: "sheet", from: locked.state, to, reason: change.turnedDownReason ?? null }, () =>
+        moveSheet(tx, sheetId, locked.state, to),
+      );
+    }
+    await recordEvents(tx, [eventWith(ctx, subject, facts)]);
+    if (facts.kind === "review-asked") {
+      await queueMessages(tx, [messageOf(ctx, facts.kind, "desk", subject, facts.data)]);
+    }
+    return accept(await sheetView(tx, to === null ? record : { ...record, state: to }, ctx.actor, ctx.now));
   });
 }
 

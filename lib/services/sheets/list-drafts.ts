@@ -1,5 +1,6 @@
 import { permit } from "#auth";
 import { listSheets } from "#data/sheets";
+import type { SheetState } from "#engine/floor";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
 import { pageOf, sliceOf } from "#services/paging";
@@ -11,7 +12,7 @@ import { draftRow } from "./view";
 export interface ListDraftsInput {
   /** Part of a name or a number. */
   readonly text?: string;
-  readonly state?: "open" | "quoted" | "turned-down";
+  readonly state?: SheetState;
   /** From 1. */
   readonly page?: number;
 }

@@ -2,7 +2,8 @@
 
 import { canonicalJson } from "#catalog";
 import type { FieldEntry, SheetFields } from "#data/sheets";
-import { heightCm, massKg, type TypedHeight, type TypedMass } from "#engine/units";
+import { heightCm, massKg } from "#engine/units";
+import { answerFields, typedHeightSchema, typedMassSchema } from "#schemas/answers";
 import type { FieldConflict } from "./views";
 
 export interface Merge {
@@ -43,16 +44,16 @@ export function mergeFields(
 /** A measure is kept as typed and in SI; whichever was sent, the other follows. */
 function withBothForms(patch: Readonly<Record<string, unknown>>): Readonly<Record<string, unknown>> {
   const both: Record<string, unknown> = { ...patch };
-  const height = patch["typed.height"] as TypedHeight | null | undefined;
+  const height = typedHeightSchema.nullish().parse(patch["typed.height"]);
   if (height !== undefined) both["answers.heightCm"] = height === null ? null : heightCm(height);
   else if ("answers.heightCm" in patch) {
-    const cm = patch["answers.heightCm"] as number | null;
+    const cm = answerFields.heightCm.nullable().parse(patch["answers.heightCm"]);
     both["typed.height"] = cm === null ? null : { unit: "cm", cm };
   }
-  const mass = patch["typed.mass"] as TypedMass | null | undefined;
+  const mass = typedMassSchema.nullish().parse(patch["typed.mass"]);
   if (mass !== undefined) both["answers.massKg"] = mass === null ? null : massKg(mass);
   else if ("answers.massKg" in patch) {
-    const kg = patch["answers.massKg"] as number | null;
+    const kg = answerFields.massKg.nullable().parse(patch["answers.massKg"]);
     both["typed.mass"] = kg === null ? null : { unit: "kg", kg };
   }
   return both;

@@ -5,6 +5,7 @@ import { lockName } from "#data/locks";
 import { insertSheet, openSheetByPhone, type SheetFields, updateSheet } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import { accept, type Outcome } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 import type { OpenedSheet, SheetChannel } from "#services/views";
@@ -41,7 +42,7 @@ export async function openSheet(ctx: Context, input: OpenSheetInput): Promise<Ou
     }
     if (phone !== null && !phone.ok) return phone;
     const record = await insertSheet(tx, {
-      id: ctx.newId(),
+      id: idOf("sheet", ctx.newId()),
       channel: ctx.actor.kind === "guest" ? "online" : input.channel,
       fields: firstFields(ctx, input, knownAs),
       phoneNormalised: phone?.value ?? null,

@@ -6,10 +6,11 @@ import { lockOpenSheet, sheetById, updateSheet } from "#data/sheets";
 import { transaction } from "#data/transaction";
 import type { GraphicSpec } from "#engine/configuration";
 import { findHealthWords } from "#engine/fit";
-import type { GivenDiscount } from "#engine/pricing";
 import type { SheetId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
+import { discountRequestSchema } from "#schemas/choices";
 import { checkSheetField } from "#schemas/sheet-fields";
+import { storedGraphic } from "#schemas/stored/index";
 import type { Context } from "#services/context";
 import { eventOf, isOwner, nameOf } from "#services/record";
 import { currentCatalog, engineOn } from "#shop/catalogue/current";
@@ -109,7 +110,7 @@ function signedDiscounts(ctx: Context, value: unknown): unknown {
 async function refuseValue(ctx: Context, sheetId: SheetId, path: string, value: unknown): Promise<Refusal | null> {
   switch (path) {
     case discountsPath:
-      return refuseDiscounts(ctx, value as readonly GivenDiscount[]);
+      return refuseDiscounts(ctx, discountRequestSchema.array().parse(value));
     case "contact.phone": {
       const phone = normalisePhone(String(value), path);
       return phone.ok ? null : phone.refusal;
@@ -119,13 +120,13 @@ async function refuseValue(ctx: Context, sheetId: SheetId, path: string, value: 
       return words.length > 0 ? { code: "health-words", path, words } : null;
     }
     case "choices.graphic":
-      return refuseGraphic(ctx, sheetId, value as GraphicSpec);
+      return refuseGraphic(ctx, sheetId, storedGraphic.parse(value));
     default:
       return null;
   }
 }
 
-async function refuseDiscounts(ctx: Context, discounts: readonly GivenDiscount[]): Promise<Refusal | null> {
+async function refuseDiscounts(ctx: Context, discounts: readonly { readonly code: string }[]): Promise<Refusal | null> {
   const allowed = permit(ctx.actor, "quote.discount");
   if (!allowed.ok) return allowed.refusal;
   const { priceBook } = engineOn(ctx.now);

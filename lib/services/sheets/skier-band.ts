@@ -1,6 +1,5 @@
-import { acceptedFits, frozen } from "#data/quotes";
-import { BAND_NEEDS_ORDERS, bandOf, bendRatio, type PartialAnswers, type SkiersBand } from "#engine/assessment";
-import type { PairSpec } from "#engine/configuration";
+import { acceptedFits } from "#data/quotes";
+import { BAND_NEEDS_ORDERS, bandOf, bendRatio, type SkiersBand } from "#engine/assessment";
 import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
 import { engineOn } from "#shop/catalogue/current";
@@ -15,8 +14,8 @@ const NEWEST_ORDERS = 200;
 export async function skierBand(ctx: Context): Promise<Outcome<SkiersBand | null>> {
   const { build, fit } = engineOn(ctx.now);
   const ratios = (await acceptedFits(ctx.db, NEWEST_ORDERS)).flatMap((record) => {
-    const { massKg } = frozen<PartialAnswers>(record.answers);
-    const { model, flexRatio } = frozen<PairSpec>(record.spec);
+    const { massKg } = record.answers;
+    const { model, flexRatio } = record.spec;
     const use = build.models.find((each) => each.id === model)?.use;
     return massKg === undefined || use === undefined ? [] : bendRatio(massKg, flexRatio, use, fit);
   });

@@ -3,87 +3,42 @@ import type { Actor } from "#auth";
 import { type ArtworkRecord, artworksOfSheet } from "#data/artwork";
 import type { Tx } from "#data/client";
 import { quotesOfSheet } from "#data/quotes";
-import type { FieldEntry, SheetFields, SheetRecord } from "#data/sheets";
-import type { PartialAnswers, SheetChoices, SheetInput } from "#engine/assessment";
-import type { TypedMeasures } from "#engine/fit";
-import type { ArtworkId, ClubId, CustomerId, QuoteId, SheetId } from "#engine/units";
+import type { SheetRecord } from "#data/sheets";
+import type { SheetInput } from "#engine/assessment";
 import { answerPaths } from "#schemas/sheet-fields";
+import type { SheetContent } from "#schemas/stored/index";
 import { quoteNumber } from "#shop/names/numbers";
-import type { RightsStatement } from "#shop/order/views";
-import type {
-  ArtworkView,
-  DraftRow,
-  FlagAck,
-  LeaseView,
-  SheetChannel,
-  SheetContact,
-  SheetState,
-  SheetView,
-} from "./views";
+import type { ArtworkView, DraftRow, LeaseView, SheetView } from "./views";
 
-/** Values under one prefix, cleared ones left out. */
-function group(fields: SheetFields, prefix: string): Record<string, unknown> {
-  const start = `${prefix}.`;
-  return Object.fromEntries(
-    Object.entries(fields)
-      .filter(([path, entry]) => path.startsWith(start) && entry.value !== null)
-      .map(([path, entry]) => [path.slice(start.length), entry.value]),
-  );
-}
-
-export function answersOf(fields: SheetFields): PartialAnswers {
-  return group(fields, "answers") as PartialAnswers;
-}
-
-export function choicesOf(fields: SheetFields): SheetChoices {
-  return group(fields, "choices") as SheetChoices;
-}
-
-export function typedOf(fields: SheetFields): TypedMeasures {
-  return group(fields, "typed") as TypedMeasures;
-}
-
-export function contactOf(fields: SheetFields): SheetContact {
-  return group(fields, "contact") as SheetContact;
-}
-
-export function sheetInputOf(fields: SheetFields): SheetInput {
-  return { answers: { ...answersOf(fields), typed: typedOf(fields) }, choices: choicesOf(fields) };
-}
-
-export function flagAcksOf(fields: SheetFields): readonly FlagAck[] {
-  return Object.entries(fields)
-    .filter(([path, entry]) => path.startsWith("acks.") && entry.value !== null)
-    .map(([path, entry]) => {
-      const { reason, byOwner } = entry.value as { readonly reason: string; readonly byOwner: boolean };
-      return { code: path.slice("acks.".length), reason, byOwner, by: entry.by, at: entry.at };
-    });
+/** The engine's input in a sheet. */
+export function sheetInputOf({ answers, typed, choices }: SheetContent): SheetInput {
+  return { answers: { ...answers, typed }, choices };
 }
 
 export async function sheetView(client: Tx, record: SheetRecord, actor: Actor, now: Date): Promise<SheetView> {
   // One after the other: inside a transaction there is one connection.
   const artworks = await artworksOfSheet(client, record.id);
   const quotes = await quotesOfSheet(client, record.id);
-  const { fields } = record;
+  const { content } = record;
   return {
-    sheetId: record.id as SheetId,
-    state: record.state as SheetState,
-    channel: record.channel as SheetChannel,
+    sheetId: record.id,
+    state: record.state,
+    channel: record.channel,
     version: record.version,
-    answers: answersOf(fields),
-    typed: typedOf(fields),
-    choices: choicesOf(fields),
-    contact: contactOf(fields),
-    club: record.clubId === null ? null : { clubId: record.clubId as ClubId, skierName: record.skierName ?? "" },
-    asked: group(fields, "asked") as SheetView["asked"],
-    notes: (fields.notes?.value as string | null | undefined) ?? null,
-    flagAcks: flagAcksOf(fields),
-    fields: fields as Readonly<Record<string, FieldEntry>>,
+    answers: content.answers,
+    typed: content.typed,
+    choices: content.choices,
+    contact: content.contact,
+    club: record.clubId === null ? null : { clubId: record.clubId, skierName: record.skierName ?? "" },
+    asked: content.asked,
+    notes: content.notes,
+    flagAcks: content.flagAcks,
+    fields: record.fields,
     openedBy: record.openedByName,
     openedAt: record.openedAt.toISOString(),
     updatedAt: record.updatedAt.toISOString(),
     lease: leaseOf(record, actor, now),
-    customerId: record.customerId as CustomerId | null,
+    customerId: record.customerId,
     callBack: callBackOf(record),
     review:
       record.reviewAskedAt === null
@@ -91,7 +46,7 @@ export async function sheetView(client: Tx, record: SheetRecord, actor: Actor, n
         : { askedAt: record.reviewAskedAt.toISOString(), note: record.reviewNote ?? "" },
     turnedDown: record.turnedDownReason,
     quotes: quotes.map((quote) => ({
-      quoteId: quote.id as QuoteId,
+      quoteId: quote.id,
       number: quoteNumber(quote),
       state: quote.state,
     })),
@@ -101,7 +56,7 @@ export async function sheetView(client: Tx, record: SheetRecord, actor: Actor, n
 
 export function artworkView(record: ArtworkRecord): ArtworkView {
   return {
-    artworkId: record.id as ArtworkId,
+    artworkId: record.id,
     fileName: record.fileName,
     widthPx: record.widthPx,
     heightPx: record.heightPx,
@@ -111,7 +66,7 @@ export function artworkView(record: ArtworkRecord): ArtworkView {
       record.rights === null || record.rightsAt === null
         ? null
         : {
-            basis: record.rights.basis as RightsStatement["basis"],
+            basis: record.rights.basis,
             name: record.rights.name,
             at: record.rightsAt.toISOString(),
           },
@@ -138,13 +93,13 @@ function callBackOf(record: SheetRecord): SheetView["callBack"] {
 }
 
 export function draftRow(record: SheetRecord, actor: Actor, now: Date): DraftRow {
-  const contact = contactOf(record.fields);
+  const contact = record.content.contact;
   return {
-    sheetId: record.id as SheetId,
+    sheetId: record.id,
     name: contact.name ?? null,
     phone: contact.phone ?? null,
-    channel: record.channel as SheetChannel,
-    state: record.state as SheetState,
+    channel: record.channel,
+    state: record.state,
     answered: answerPaths.filter((path) => (record.fields[path]?.value ?? null) !== null).length,
     openedBy: record.openedByName,
     updatedAt: record.updatedAt.toISOString(),

@@ -1,19 +1,15 @@
+import type { SheetState } from "#engine/floor";
+
+export type { SheetState } from "#engine/floor";
+
 import type { PartialAnswers, SheetChoices } from "#engine/assessment";
 import type { TypedMeasures } from "#engine/fit";
 import type { ArtworkId, ClubId, CustomerId, Instant, OrderId, QuoteId, SheetId } from "#engine/units";
-import type { PostalAddress } from "#shop/names/views";
+import type { FlagAck, SheetContact } from "#schemas/stored/index";
 import type { RightsStatement } from "#shop/order/views";
 
-export type SheetState = "open" | "quoted" | "turned-down";
+export type { FlagAck, SheetContact } from "#schemas/stored/index";
 export type SheetChannel = "online" | "phone";
-
-/** Who is asking, as far as they said. */
-export interface SheetContact {
-  readonly name?: string;
-  readonly phone?: string;
-  readonly email?: string;
-  readonly address?: PostalAddress;
-}
 
 /** How one field came to be. Paths: answers.…, typed.height, typed.mass, choices.…, contact.…, asked.…, notes, acks.CODE */
 export interface FieldRecord {
@@ -27,15 +23,6 @@ export interface LeaseView {
   readonly holder: string;
   readonly until: Instant;
   readonly isMine: boolean;
-}
-
-/** A reason written by staff against a flag; sale-blocking flags count only when an owner wrote it. */
-export interface FlagAck {
-  readonly code: string;
-  readonly reason: string;
-  readonly by: string;
-  readonly byOwner: boolean;
-  readonly at: Instant;
 }
 
 export interface SheetView {

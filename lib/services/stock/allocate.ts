@@ -1,4 +1,5 @@
 /** Takes matched strips out of stock for one pair. Runs inside the transaction that makes or changes the pair. */
+
 import type { Tx } from "#data/client";
 import { freeStrips, holdStrip, type StripRecord } from "#data/strips";
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
@@ -10,14 +11,10 @@ import {
   type SkiStrips,
   type Strip,
   type StripPosition,
-  type UnmetReason,
 } from "#engine/matching";
+import type { StripAllocation } from "#schemas/stored/index";
+import { moveState } from "#services/move";
 import { stripLimits, stripNeed } from "#shop/stock/need";
-
-/** What came of it; without a set the pair waits for wood and the desk is told why. */
-export type StripAllocation =
-  | { readonly isMade: true; readonly twinDifferencePercent: number; readonly modulusMpa: number }
-  | { readonly isMade: false; readonly why: readonly UnmetReason[] };
 
 /**
  * @throws Error when a strip that was read free a moment ago is not: the caller must hold the queue's lock (see bumpQueue)
@@ -81,7 +78,10 @@ export async function holdSet(
       const couple = strips[name] ?? [];
       for (const [index, stripId] of couple.entries()) {
         const place = placeOf(couple.length, index);
-        if (!(await holdStrip(tx, stripId, { pairId, side, position: name, place }))) {
+        const isHeld = await moveState(tx, { kind: "strip", from: "free", to: "reserved" }, () =>
+          holdStrip(tx, stripId, { pairId, side, position: name, place }),
+        );
+        if (!isHeld) {
           throw new Error(`strip ${stripId} was taken while it was being matched`);
         }
       }

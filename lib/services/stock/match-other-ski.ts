@@ -1,9 +1,11 @@
 /** Wood for one ski built again, matched to what the ski that stays really has. */
+
 import type { Tx } from "#data/client";
 import type { PairRecord } from "#data/pairs";
 import { freeStrips, holdStrip, type StripRecord } from "#data/strips";
 import { type BuildCatalog, blendById } from "#engine/configuration";
 import { type MatchedSki, matchOneSki, type Strip } from "#engine/matching";
+import { moveState } from "#services/move";
 import { workedPair } from "#shop/pair/view";
 import { stripLimits, stripNeed } from "#shop/stock/need";
 import { asStrip, placeOf } from "./allocate";
@@ -41,8 +43,10 @@ export async function holdForSki(tx: Tx, pairId: string, side: "L" | "R", match:
   for (const [position, ids] of Object.entries(match.strips)) {
     for (const [index, stripId] of ids.entries()) {
       const place = placeOf(ids.length, index);
-      if (!(await holdStrip(tx, stripId, { pairId, side, position, place })))
-        throw new Error(`strip ${stripId} was taken while it was being matched`);
+      const isHeld = await moveState(tx, { kind: "strip", from: "free", to: "reserved" }, () =>
+        holdStrip(tx, stripId, { pairId, side, position, place }),
+      );
+      if (!isHeld) throw new Error(`strip ${stripId} was taken while it was being matched`);
     }
   }
 }

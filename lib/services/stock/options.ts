@@ -1,12 +1,12 @@
 /** Ways to make a core when stock holds no set for it as ordered: each is matched for real before it is offered. */
 import type { Tx } from "#data/client";
-import { openPairs, type PairRecord } from "#data/pairs";
+import type { PairRecord } from "#data/pairs";
 import { freeStrips, type StripRecord, stripsHeldBy } from "#data/strips";
 import { type BuildCatalog, blendById, type PairSpec, type SolvedSpec, solveSpec } from "#engine/configuration";
 import { evaluateFlex } from "#engine/flex";
 import { type MatchedStrips, matchStrips, type StripLimits, type StripPosition } from "#engine/matching";
-import type { PairId } from "#engine/units";
 import { type WorkedPair, workedPair } from "#shop/pair/view";
+import { openQueue } from "#shop/queue/queued-pairs";
 import { isCoreUncut, isStripsShort } from "#shop/stock/is-short";
 import { stripLimits, stripNeed } from "#shop/stock/need";
 import { asStrip, firstMatch } from "./allocate";
@@ -159,8 +159,8 @@ async function takeFrom(
   now: Date,
   slackOf: (pairId: string) => number | null,
 ): Promise<readonly WorkedOption[]> {
-  const due = ({ order }: PairRecord) => order.promisedOn ?? "9999";
-  const later = (await openPairs(client))
+  const due = ({ order }: { readonly order: Pick<PairRecord["order"], "promisedOn"> }) => order.promisedOn ?? "9999";
+  const later = (await openQueue(client))
     .filter((other) => other.id !== pair.id && due(other) > due(pair))
     .filter((other) => isCoreUncut(other) && !isStripsShort(other))
     .sort((a, b) => due(b).localeCompare(due(a)));
@@ -172,9 +172,9 @@ async function takeFrom(
     const option: StripOption = {
       id: `take-from:${other.id}`,
       kind: "take-from",
-      fromPairId: other.id as PairId,
+      fromPairId: other.id,
       serial: other.serial,
-      promisedOn: other.order.promisedOn as (StripOption & { kind: "take-from" })["promisedOn"],
+      promisedOn: other.order.promisedOn,
       slackWorkingDays: slackOf(other.id),
     };
     options.push({ option, found });

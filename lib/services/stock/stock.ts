@@ -1,12 +1,11 @@
 /** The strip rack: what lies where, who lacks some, what to buy. */
 import { permit } from "#auth";
-import { openPairs } from "#data/pairs";
 import { countStrips } from "#data/strips";
-import type { PairId } from "#engine/units";
-import { accept, type IsoDate, type Outcome } from "#engine/units";
+import { accept, type Outcome } from "#engine/units";
 import type { Context } from "#services/context";
 import { currentCatalog } from "#shop/catalogue/current";
-import { coreStation } from "#shop/floor/stations";
+import { stationIdTaking } from "#shop/floor/stations";
+import { openQueue } from "#shop/queue/queued-pairs";
 import { isStripsShort, stripsOfPair } from "#shop/stock/is-short";
 import type { StripStockView } from "./views";
 
@@ -16,7 +15,7 @@ const usualReorderLevel = 140;
 export async function readStripStock(ctx: Context): Promise<Outcome<StripStockView>> {
   const allowed = permit(ctx.actor, "pair.read");
   if (!allowed.ok) return allowed;
-  const [counts, pairs] = await Promise.all([countStrips(ctx.db), openPairs(ctx.db)]);
+  const [counts, pairs] = await Promise.all([countStrips(ctx.db), openQueue(ctx.db)]);
   const reorderLevel = currentCatalog().shop.stripReorderLevel ?? usualReorderLevel;
   const names = [...new Set(counts.map(({ species }) => species))].sort();
   return accept({
@@ -39,13 +38,14 @@ export async function readStripStock(ctx: Context): Promise<Outcome<StripStockVi
       };
     }),
     short: pairs.filter(isStripsShort).map((pair) => ({
-      pairId: pair.id as PairId,
+      pairId: pair.id,
       serial: pair.serial,
-      promisedOn: pair.order.promisedOn as IsoDate | null,
+      promisedOn: pair.order.promisedOn,
       held: pair.heldStrips.length,
       needed: stripsOfPair,
-      waitsUntil: (pair.holds.find(({ reason, station }) => reason === "material" && station === coreStation)
-        ?.expectedOn ?? null) as IsoDate | null,
+      waitsUntil:
+        pair.holds.find(({ reason, station }) => reason === "material" && station === stationIdTaking("strips"))
+          ?.expectedOn ?? null,
     })),
   });
 }

@@ -1,11 +1,12 @@
 /** Who cannot be worked on, why, and since when: the customer, material, a decision, a rest, somebody away, no slot. */
-import type { PairRecord } from "#data/pairs";
-import { latestVisits } from "#engine/lifecycle";
-import { type FloorCatalog, stationsBefore } from "#engine/routing";
-import type { IsoDate, PairId } from "#engine/units";
+
+import { findStation, latestVisits, type StationId, type StationTool } from "#engine/floor";
+import type { FloorCatalog } from "#engine/routing";
+import { mustPrecede, stationNumber } from "#shop/floor/stations";
 import { firstName, notBefore } from "#shop/pair/view";
 import { openConditions, openForPrint } from "#shop/queue/on-floor";
-import { pressStation, type ReasonedChange } from "./station-board";
+import type { PairInQueue } from "#shop/queue/queued-pairs";
+import type { ReasonedChange } from "./station-board";
 import type { BlockedPair, QueueChange } from "./views";
 import { waitingSince } from "./waiting-since";
 
@@ -15,11 +16,9 @@ export interface AwayNow extends ReasonedChange {
   readonly shown: QueueChange;
 }
 
-const layUpStation = 10;
-
 /** Only pairs that are held by something; what simply waits for its turn is not blocked. `away` counts at `now` only. */
 export function blockedPairs(
-  pairs: readonly PairRecord[],
+  pairs: readonly PairInQueue[],
   away: readonly AwayNow[],
   floor: FloorCatalog,
   now: Date,
@@ -29,7 +28,7 @@ export function blockedPairs(
     if (reasons.length === 0) return [];
     return [
       {
-        pairId: pair.id as PairId,
+        pairId: pair.id,
         serial: pair.serial,
         skierFirstName: firstName(pair.skierName),
         reasons,
@@ -38,7 +37,7 @@ export function blockedPairs(
   });
 }
 
-function reasonsOf(pair: PairRecord, away: readonly AwayNow[], floor: FloorCatalog, now: Date): readonly Reason[] {
+function reasonsOf(pair: PairInQueue, away: readonly AwayNow[], floor: FloorCatalog, now: Date): readonly Reason[] {
   const customer = [...openConditions(pair), ...openForPrint(pair)].map(
     (condition): Reason => ({
       kind: "customer",
@@ -49,9 +48,9 @@ function reasonsOf(pair: PairRecord, away: readonly AwayNow[], floor: FloorCatal
   );
   const holds = pair.holds.map(
     (hold): Reason => ({
-      kind: hold.reason as "material" | "decision",
-      station: hold.station,
-      expectedOn: hold.expectedOn as IsoDate | null,
+      kind: hold.reason,
+      ...at(hold.station),
+      expectedOn: hold.expectedOn,
       note: hold.note,
       since: hold.madeAt.toISOString(),
     }),
@@ -65,7 +64,7 @@ function reasonsOf(pair: PairRecord, away: readonly AwayNow[], floor: FloorCatal
 }
 
 /** A ready visit that rests, or none ready while something before it has not been opened. */
-function held(pair: PairRecord, now: Date): readonly Reason[] {
+function held(pair: PairInQueue, now: Date): readonly Reason[] {
   const visits = latestVisits(pair.operations);
   if (visits.some(({ state }) => state === "running")) return [];
   const ready = visits.filter(({ state }) => state === "ready");
@@ -73,12 +72,12 @@ function held(pair: PairRecord, now: Date): readonly Reason[] {
   if (rests.some(({ until }) => until === null || until <= now)) return [];
   const first = [...rests].sort((a, b) => Number(a.until) - Number(b.until))[0];
   const since = lastFinished(visits);
-  if (first?.until != null) return [{ kind: "rest", station: first.station, until: first.until.toISOString(), since }];
+  if (first?.until != null) return [{ kind: "rest", ...at(first.station), until: first.until.toISOString(), since }];
   const next = visits.find(({ state }) => state === "blocked");
   if (next === undefined) return [];
   const open = visits.filter(({ state }) => state !== "done").map(({ station }) => station);
-  const before = stationsBefore(next.station).find((station) => open.includes(station)) ?? next.station;
-  return [{ kind: "before", station: before, since }];
+  const before = mustPrecede(next.station).find((station) => open.includes(station)) ?? next.station;
+  return [{ kind: "before", ...at(before), since }];
 }
 
 /** Since then nobody could work on it: when the last work on it ended. */
@@ -87,22 +86,28 @@ function lastFinished(visits: readonly { readonly finishedAt: Date | null }[]): 
   return ends.length === 0 ? null : new Date(Math.max(...ends)).toISOString();
 }
 
-function awayFor(pair: PairRecord, away: readonly AwayNow[], floor: FloorCatalog): readonly Reason[] {
+function awayFor(pair: PairInQueue, away: readonly AwayNow[], floor: FloorCatalog): readonly Reason[] {
   const next = latestVisits(pair.operations).filter(({ state }) => state === "ready");
   return next.flatMap(({ station }) =>
     away.flatMap((each): readonly Reason[] =>
       stops(each, station, pair, away, floor)
-        ? [{ kind: "away", station, what: each.shown.what ?? "", until: each.shown.to, since: each.shown.from }]
+        ? [{ kind: "away", ...at(station), what: each.shown.what ?? "", until: each.shown.to, since: each.shown.from }]
         : [],
     ),
   );
 }
 
+const at = (station: StationId) => ({ station, stationNumber: stationNumber(station) });
+
+function uses(floor: FloorCatalog, station: StationId, tool: StationTool): boolean {
+  return findStation(floor, station)?.uses.includes(tool) ?? false;
+}
+
 /** True when the change leaves nothing and nobody to do the pair's work at the station. */
 function stops(
   { change }: AwayNow,
-  station: number,
-  pair: PairRecord,
+  station: StationId,
+  pair: PairInQueue,
   away: readonly AwayNow[],
   floor: FloorCatalog,
 ): boolean {
@@ -111,17 +116,16 @@ function stops(
       const down = new Set(away.flatMap((each) => (each.change.kind === "press-down" ? [each.change.press] : [])));
       const added = away.flatMap((each) => (each.change.kind === "extra-press" ? [each.change.press] : []));
       // Lay-up is not begun without a press to close.
-      const needsPress = station === pressStation || station === layUpStation;
-      return needsPress && [...floor.presses, ...added].every(({ id }) => down.has(id));
+      return uses(floor, station, "mould") && [...floor.presses, ...added].every(({ id }) => down.has(id));
     }
     case "station-down":
       return change.station === station;
     case "mould-out":
-      return change.mould === pair.mould && (station === pressStation || station === layUpStation);
+      return change.mould === pair.mould && uses(floor, station, "mould");
     case "person-away": {
       const gone = new Set(away.flatMap((each) => (each.change.kind === "person-away" ? [each.change.person] : [])));
       const able = floor.crew.filter(({ stations }) => stations.includes(station));
-      const needed = floor.stations.find(({ number }) => number === station)?.crewNeeded ?? 1;
+      const needed = findStation(floor, station)?.crewNeeded ?? 1;
       return able.some(({ id }) => id === change.person) && able.filter(({ id }) => !gone.has(id)).length < needed;
     }
     default:

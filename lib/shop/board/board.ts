@@ -2,20 +2,18 @@
 
 import { currentQueueRevision } from "#data/counters";
 import { floorChangesInForce } from "#data/floor-changes";
-import { openPairs, type PairRecord } from "#data/pairs";
-import { frozen } from "#data/quotes";
-import type { PairSpec } from "#engine/configuration";
-import { latestVisits } from "#engine/lifecycle";
-import { dateOfDay, dayIndex, pairStations } from "#engine/routing";
-import type { IsoDate, OperationId, OrderId, PairId } from "#engine/units";
+import { begunOperationStates, isOneOf, latestVisits, type StationId } from "#engine/floor";
+import { dateOfDay, dayIndex } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
 import { currentCatalog } from "#shop/catalogue/current";
 import type { ShopContext } from "#shop/context";
 import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
-import type { OrderState, PromiseClass } from "#shop/order/views";
+import { unreadableView } from "#shop/names/common-view";
 import { firstName } from "#shop/pair/view";
 import type { OperationState } from "#shop/pair/views";
 import { openConditions } from "#shop/queue/on-floor";
 import { type FloorPlan, floorPlan } from "#shop/queue/plan";
+import { openQueue, type PairInQueue, type QueuedPair } from "#shop/queue/queued-pairs";
 import { addDays, shopDay } from "#shop/time/shop-time";
 import { blockedPairs } from "./blocked";
 import { changesOf, isInForce } from "./changes";
@@ -27,7 +25,7 @@ import { waitingSince } from "./waiting-since";
 
 export async function queueBoardOf(ctx: ShopContext, days: number): Promise<QueueBoard> {
   const [pairs, revision, stored] = await Promise.all([
-    openPairs(ctx.db),
+    openQueue(ctx.db),
     currentQueueRevision(ctx.db),
     floorChangesInForce(ctx.db, ctx.now),
   ]);
@@ -41,7 +39,7 @@ export async function queueBoardOf(ctx: ShopContext, days: number): Promise<Queu
   return {
     revision,
     today,
-    stations: pairStations.map((station) => stationOf(station, pairs)),
+    stations: floorCatalog().stations.map(({ id }) => stationOf(id, pairs)),
     days: Array.from({ length: days }, (_, index) => dayOf(addDays(today, index), today, cells, plan, zone)),
     board: drawnBoard({ now: ctx.now, today, days, cells, changes }),
     blocked: blockedPairs(
@@ -52,7 +50,7 @@ export async function queueBoardOf(ctx: ShopContext, days: number): Promise<Queu
     ),
     pairs: pairs.map((pair) => queuePair(pair, planned.get(pair.id), plan.isWorkingDay)),
     waitingOn: waiting.map((pair) => ({
-      pairId: pair.id as PairId,
+      pairId: pair.id,
       serial: pair.serial,
       skierFirstName: firstName(pair.skierName),
       waitingFor: openConditions(pair),
@@ -60,21 +58,23 @@ export async function queueBoardOf(ctx: ShopContext, days: number): Promise<Queu
     })),
     pressPlan: pressDays(plan, pairs, floorCatalog()),
     backlogPairs: pairs.filter((pair) => !isBegun(pair)).length,
+    unreadable: pairs.flatMap(({ unreadable }) => (unreadable === null ? [] : [unreadableView(unreadable)])),
   };
 }
 
 const earliest = (days: readonly Date[]) => new Date(Math.min(...days.map((day) => day.getTime())));
 
-function isBegun(pair: PairRecord): boolean {
-  return pair.operations.some(({ state }) => state === "running" || state === "done" || state === "redo");
+function isBegun(pair: PairInQueue): boolean {
+  return pair.operations.some(({ state }) => isOneOf(begunOperationStates, state));
 }
 
-function stationOf(station: number, pairs: readonly PairRecord[]): QueueStation {
+function stationOf(station: StationId, pairs: readonly PairInQueue[]): QueueStation {
   const here = pairs.flatMap((pair) => pair.operations.filter((operation) => operation.station === station));
   const count = (state: OperationState) => here.filter((operation) => operation.state === state).length;
-  const { name, typicalMinutes, capacity } = stationRecipe(station);
+  const { number, name, typicalMinutes, capacity } = stationRecipe(station);
   return {
-    number: station,
+    station,
+    number,
     name,
     capacity,
     ready: count("ready"),
@@ -88,7 +88,7 @@ function stationOf(station: number, pairs: readonly PairRecord[]): QueueStation 
  * What the plan places, with the operation it stands for. A pair that waits for its customer keeps its place in the plan but
  * is nobody's work yet: it stands on the list of who waits for what.
  */
-function plannedCells(pairs: readonly PairRecord[], plan: FloorPlan): readonly PlannedVisit[] {
+function plannedCells(pairs: readonly PairInQueue[], plan: FloorPlan): readonly PlannedVisit[] {
   const byId = new Map(pairs.map((pair) => [pair.id, pair]));
   const standings = new Map(plan.pairs.map(({ pairId, standing }) => [pairId, standing] as const));
   return plan.operations.flatMap((planned): readonly PlannedVisit[] => {
@@ -98,12 +98,12 @@ function plannedCells(pairs: readonly PairRecord[], plan: FloorPlan): readonly P
     if (operation === undefined) return [];
     const { startMinute, workEndMinute, freeMinute } = planned;
     const cell: QueueCell = {
-      pairId: pair.id as PairId,
+      pairId: pair.id,
       serial: pair.serial,
-      operationId: operation.id as OperationId,
+      operationId: operation.id,
       key: `s${operation.station}`,
       station: operation.station,
-      state: operation.state as OperationState,
+      state: operation.state,
       startsAt: planned.startsAt.toISOString(),
       endsAt: planned.endsAt.toISOString(),
       freeAt: planned.freeAt.toISOString(),
@@ -128,40 +128,42 @@ function dayOf(
 }
 
 function queuePair(
-  pair: PairRecord,
+  pair: QueuedPair,
   planned: FloorPlan["pairs"][number] | undefined,
   isWorkingDay: FloorPlan["isWorkingDay"],
 ): QueuePair {
-  const spec = frozen<PairSpec>(pair.spec);
+  const spec = pair.spec;
   const model = currentCatalog().build.models.find((candidate) => candidate.id === spec.model);
   const now =
     pair.operations.find((operation) => operation.state === "running") ??
     pair.operations.find((operation) => operation.state === "ready");
   return {
-    pairId: pair.id as PairId,
-    orderId: pair.orderId as OrderId,
+    pairId: pair.id,
+    isUnreadable: pair.unreadable !== null,
+    orderId: pair.orderId,
     serial: pair.serial,
     skierFirstName: firstName(pair.skierName),
     modelName: model?.name ?? spec.model,
     lengthCm: spec.lengthCm,
     mould: pair.mould,
-    state: pair.state as OrderState,
+    state: pair.state,
     now:
       now === undefined
         ? null
         : {
             station: now.station,
+            stationNumber: stationRecipe(now.station).number,
             stationName: stationRecipe(now.station).name,
-            state: now.state as OperationState,
+            state: now.state,
           },
     doneOperations: pair.operations.filter((operation) => operation.state === "done").length,
     allOperations: pair.operations.length,
     plannedReady: planned?.finishDate ?? null,
     expected: planned?.expected ?? null,
-    promiseClass: pair.order.promiseClass as PromiseClass,
+    promiseClass: pair.order.promiseClass,
     standing: planned?.standing ?? "open",
     chanceKept: planned?.chanceKept ?? null,
-    promisedOn: pair.order.promisedOn as IsoDate | null,
+    promisedOn: pair.order.promisedOn,
     slackDays: slack(pair, planned, isWorkingDay),
     waitingFor: openConditions(pair),
   };
@@ -169,11 +171,11 @@ function queuePair(
 
 /** Working days from the day nine of ten would be ready by to the promised day. */
 function slack(
-  pair: PairRecord,
+  pair: PairInQueue,
   planned: FloorPlan["pairs"][number] | undefined,
   isWorkingDay: FloorPlan["isWorkingDay"],
 ): number | null {
-  const promised = pair.order.promisedOn as IsoDate | null;
+  const promised = pair.order.promisedOn;
   if (promised === null || planned === undefined) return null;
   const expected = planned.expected?.p90 ?? planned.finishDate;
   return workingDaysBetween(expected, promised, isWorkingDay);

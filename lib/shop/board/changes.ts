@@ -1,7 +1,9 @@
 /** What is different about the floor, for the board: the engine's change beside its name and its reason. */
+
 import type { FloorChangeRecord } from "#data/floor-changes";
 import type { FloorChange } from "#engine/routing";
-import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
+import { floorCatalog } from "#shop/floor/recipe";
+import { stationNumber, stationTitle } from "#shop/floor/stations";
 import { floorChangeOf } from "#shop/queue/situation";
 import type { AwayNow } from "./blocked";
 import type { QueueChange } from "./views";
@@ -37,7 +39,7 @@ function nameOf(change: FloorChange): string | null {
     case "person-away":
       return floor.crew.find(({ id }) => id === change.person)?.label ?? change.person;
     case "station-down":
-      return `${change.station} ${stationRecipe(change.station).name}`;
+      return stationTitle(change.station);
     case "mould-out":
       return change.mould;
     case "extra-press":
@@ -46,7 +48,10 @@ function nameOf(change: FloorChange): string | null {
       return change.person.label;
     case "overtime":
       return (
-        [...(change.stations ?? []), ...(change.daily === undefined ? [] : [timesOf(change.daily)])].join(", ") || null
+        [
+          ...(change.stations ?? []).map(stationNumber),
+          ...(change.daily === undefined ? [] : [timesOf(change.daily)]),
+        ].join(", ") || null
       );
     default:
       return null;

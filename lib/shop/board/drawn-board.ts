@@ -1,5 +1,5 @@
 /** Everything the drawn board needs, from the plan and the floor as it is today. */
-import { dateOfShopMinute, dayIndex, minutesPerDay, pairStations, singleChanges } from "#engine/routing";
+import { dateOfShopMinute, dayIndex, minutesPerDay, singleChanges } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import { floorCatalog } from "#shop/floor/recipe";
 import { shopMinuteOf } from "#shop/time/shop-time";
@@ -29,7 +29,12 @@ export function drawnBoard({ now, today, days, cells, changes }: BoardInput): St
   const isOnAxis = current !== undefined && ofDay >= current.fromMinute && ofDay < current.toMinute;
   return {
     days: shown,
-    rows: boardRows(pairStations, cells, shown, single),
+    rows: boardRows(
+      floorCatalog().stations.map(({ id }) => id),
+      cells,
+      shown,
+      single,
+    ),
     now: isOnAxis ? { date, minute: ofDay } : null,
     changes: changes.map((each) => each.shown),
   };

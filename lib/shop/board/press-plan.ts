@@ -1,14 +1,14 @@
 /** The press by days: pairs that may be pressed, with the changes of mould that this order costs. */
-import type { PairRecord } from "#data/pairs";
 import { dayIndex, type FloorCatalog, weekdayOf } from "#engine/routing";
-import type { IsoDate, PairId } from "#engine/units";
+import type { IsoDate } from "#engine/units";
 import { openConditions } from "#shop/queue/on-floor";
 import type { FloorPlan } from "#shop/queue/plan";
+import type { PairInQueue } from "#shop/queue/queued-pairs";
 import { shopClock, shopDay } from "#shop/time/shop-time";
 import type { PressDay, PressSlot } from "./views";
 
 /** A pair that waits for its customer is left out; who follows it is counted from the mould that is really mounted. */
-export function pressDays(plan: FloorPlan, pairs: readonly PairRecord[], floor: FloorCatalog): readonly PressDay[] {
+export function pressDays(plan: FloorPlan, pairs: readonly PairInQueue[], floor: FloorCatalog): readonly PressDay[] {
   const zone = floor.hours.timeZone;
   const byId = new Map(pairs.map((pair) => [pair.id, pair] as const));
   const byDay = new Map<IsoDate, PressSlot[]>();
@@ -28,7 +28,7 @@ export function pressDays(plan: FloorPlan, pairs: readonly PairRecord[], floor: 
     byDay.set(date, slots);
     slots.push({
       press: floor.presses.find(({ id }) => id === slot.press)?.label ?? slot.press,
-      pairId: slot.pairId as PairId,
+      pairId: slot.pairId,
       serial: pair.serial,
       mould: slot.mould,
       startsAt: slot.startsAt.toISOString(),

@@ -1,4 +1,6 @@
 /** The board as it is drawn: days of working hours side by side, bars on lines, what is away. Pure; shop minutes throughout. */
+
+import type { StationId } from "#engine/floor";
 import {
   dateOfDay,
   dayIndex,
@@ -10,6 +12,7 @@ import {
   weekdayOf,
 } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
+import { stationIdFor } from "#shop/floor/stations";
 import type { BarPiece, BoardDay, BoardRow, DaySpan, QueueBar, QueueCell } from "./views";
 
 export interface ReasonedChange {
@@ -28,7 +31,6 @@ export interface PlannedVisit {
 
 /** So much of the axis a serial takes in print: beside a shorter bar its line is kept free for that long. */
 const labelMinutes = 66;
-export const pressStation = 11;
 
 /** Calendar days from `first` on without weekends; a closed weekday stays, with the reason. */
 export function boardDays(
@@ -95,7 +97,7 @@ function joined(spans: readonly DaySpan[]): readonly DaySpan[] {
 
 /** Every station with its bars on as few lines as they need. */
 export function boardRows(
-  stations: readonly number[],
+  stations: readonly StationId[],
   visits: readonly PlannedVisit[],
   days: readonly BoardDay[],
   changes: readonly ReasonedChange[],
@@ -117,9 +119,9 @@ export function boardRows(
 
 function isDown(
   change: FloorChange,
-  station: number,
+  station: StationId,
 ): change is Extract<FloorChange, { kind: "press-down" | "station-down" }> {
-  if (change.kind === "press-down") return station === pressStation;
+  if (change.kind === "press-down") return station === stationIdFor("press");
   return change.kind === "station-down" && change.station === station;
 }
 
@@ -146,7 +148,7 @@ function laid(
     const piece = isBeside ? (attended.findLast(({ date }) => date === best.date) ?? best) : best;
     const start = onAxis(days, first.date, first.fromMinute);
     // A press is taken until it is opened; a rest leaves its bench to the next pair, which lies over the hatching.
-    const last = (cell.station === pressStation ? unattended.at(-1) : undefined) ?? attended.at(-1) ?? first;
+    const last = (cell.station === stationIdFor("press") ? unattended.at(-1) : undefined) ?? attended.at(-1) ?? first;
     const labelled = onAxis(days, piece.date, piece.toMinute) + (isBeside ? labelMinutes : 0);
     const end = Math.max(labelled, onAxis(days, last.date, last.toMinute));
     const free = ends.findIndex((taken) => taken <= start);
@@ -167,7 +169,7 @@ function widest(all: readonly BarPiece[]): BarPiece | undefined {
 }
 
 /** Overtime for some stations only is no time of the others. */
-function openAt(station: number, day: BoardDay, changes: readonly ReasonedChange[]): readonly DaySpan[] {
+function openAt(station: StationId, day: BoardDay, changes: readonly ReasonedChange[]): readonly DaySpan[] {
   const index = dayIndex(day.date);
   return changes.reduce<readonly DaySpan[]>((open, { change }) => {
     if (change.kind !== "overtime" || change.stations === undefined || change.stations.includes(station)) return open;

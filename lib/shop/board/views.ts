@@ -1,10 +1,13 @@
-import type { ClockStartCondition } from "#engine/lifecycle";
+import type { ClockStartCondition, StationId } from "#engine/floor";
 import type { FloorChangeKind, PromiseStanding } from "#engine/routing";
 import type { Instant, IsoDate, OperationId, OrderId, PairId, QuoteId, SheetId } from "#engine/units";
+import type { UnreadableView } from "#shop/names/views";
 import type { OrderState, PromiseClass } from "#shop/order/views";
 import type { OperationState } from "#shop/pair/views";
 
 export interface QueueStation {
+  readonly station: StationId;
+  /** As on the route card. */
   readonly number: number;
   readonly name: string;
   readonly capacity: number;
@@ -20,7 +23,7 @@ export interface QueueCell {
   readonly serial: string;
   readonly operationId: OperationId;
   readonly key: string;
-  readonly station: number;
+  readonly station: StationId;
   readonly state: OperationState;
   readonly startsAt: Instant;
   /** End of the work by hand. */
@@ -72,7 +75,7 @@ export interface QueueBar extends QueueCell {
 }
 
 export interface BoardRow {
-  readonly station: number;
+  readonly station: StationId;
   readonly lanes: number;
   readonly bars: readonly QueueBar[];
   /** When the station, or its press, is down. */
@@ -104,14 +107,26 @@ export type BlockedReason =
   | { readonly kind: "customer"; readonly condition: ClockStartCondition; readonly isAsked: boolean }
   | {
       readonly kind: "material" | "decision";
-      readonly station: number;
+      readonly station: StationId;
+      readonly stationNumber: number | string;
       readonly expectedOn: IsoDate | null;
       readonly note: string;
     }
-  | { readonly kind: "rest"; readonly station: number; readonly until: Instant }
-  | { readonly kind: "before"; readonly station: number }
+  | {
+      readonly kind: "rest";
+      readonly station: StationId;
+      readonly stationNumber: number | string;
+      readonly until: Instant;
+    }
+  | { readonly kind: "before"; readonly station: StationId; readonly stationNumber: number | string }
   /** The press, person, mould or station that its next work needs. */
-  | { readonly kind: "away"; readonly station: number; readonly what: string; readonly until: Instant | null }
+  | {
+      readonly kind: "away";
+      readonly station: StationId;
+      readonly stationNumber: number | string;
+      readonly what: string;
+      readonly until: Instant | null;
+    }
   | { readonly kind: "no-slot" };
 
 export interface BlockedPair {
@@ -123,6 +138,8 @@ export interface BlockedPair {
 
 export interface QueuePair {
   readonly pairId: PairId;
+  /** Its row cannot be read: model and length are the usual ones of its mould. */
+  readonly isUnreadable: boolean;
   readonly orderId: OrderId;
   readonly serial: string;
   readonly skierFirstName: string;
@@ -130,7 +147,12 @@ export interface QueuePair {
   readonly lengthCm: number;
   readonly mould: string;
   readonly state: OrderState;
-  readonly now: { readonly station: number; readonly stationName: string; readonly state: OperationState } | null;
+  readonly now: {
+    readonly station: StationId;
+    readonly stationNumber: number | string;
+    readonly stationName: string;
+    readonly state: OperationState;
+  } | null;
   readonly doneOperations: number;
   readonly allOperations: number;
   readonly plannedReady: IsoDate | null;
@@ -182,6 +204,8 @@ export interface QueueBoard {
   readonly board: StationBoard;
   readonly pressPlan: readonly PressDay[];
   readonly backlogPairs: number;
+  /** Pairs that cannot be read: planned with their model's usual minutes until somebody puts them right. */
+  readonly unreadable: readonly UnreadableView[];
 }
 
 export interface DeskOverview {
@@ -220,6 +244,8 @@ export interface DeskOverview {
   }[];
   readonly waiting: QueueBoard["waitingOn"];
   readonly atRisk: readonly QueuePair[];
+  /** Whatever of the open business cannot be read. */
+  readonly unreadable: readonly UnreadableView[];
 }
 
 export interface SearchHit {

@@ -1,11 +1,10 @@
 /** Since when a pair waits for one of the conditions of its clock: not always since it was ordered. */
-import type { PairRecord } from "#data/pairs";
-import { frozen } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
-import type { ClockStartCondition } from "#engine/lifecycle";
+import type { ClockStartCondition } from "#engine/floor";
 import { needsProof, needsRights } from "#shop/floor/facts";
+import type { PairInQueue } from "#shop/queue/queued-pairs";
 
-type Waiting = Pick<PairRecord, "createdAt" | "revisions" | "proofs">;
+type Waiting = Pick<PairInQueue, "createdAt" | "revisions" | "proofs">;
 
 /** The deposit and the final check are open from the order on; proof and rights from what last asked for them. */
 export function waitingSince(pair: Waiting, condition: ClockStartCondition): Date {
@@ -31,6 +30,6 @@ function proofSince(pair: Waiting): Date {
 
 /** When the revision came that first needed it, of those that needed it without a break until now. */
 function neededSince(pair: Waiting, isNeeded: (spec: PairSpec) => boolean): Date {
-  const lastWithout = pair.revisions.findLastIndex(({ spec }) => !isNeeded(frozen<PairSpec>(spec)));
+  const lastWithout = pair.revisions.findLastIndex(({ spec }) => !isNeeded(spec));
   return pair.revisions[lastWithout + 1]?.createdAt ?? pair.createdAt;
 }

@@ -3,7 +3,6 @@
  * Read anew with every context: an approval in another process is seen by the next request.
  */
 import type { Db } from "#data/client";
-import { fromJson } from "#data/json";
 import { latestBook } from "#data/learning";
 import type { Corrections } from "#engine/materials";
 
@@ -41,5 +40,5 @@ export async function refreshCorrections(db: Db): Promise<void> {
   const number = book?.number ?? 0;
   // The same book stays the same object, by which cores already solved are remembered.
   if (state.db === db && state.number === number) return;
-  Object.assign(state, { db, number, corrections: book === null ? null : fromJson<Corrections>(book.corrections) });
+  Object.assign(state, { db, number, corrections: book === null ? null : book.corrections });
 }

@@ -1,6 +1,6 @@
 /** A spec as the floor reads it: mould, way over the stations, what it asks for beyond the ordinary. */
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
-import { type RouteFacts, type ShopHours, type WaitingOn, waitForBought } from "#engine/routing";
+import { type FloorCatalog, type RouteFacts, type WaitingOn, waitForBought } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 
 export function routeOf(spec: PairSpec, build: BuildCatalog): RouteFacts {
@@ -24,12 +24,12 @@ export function routeOf(spec: PairSpec, build: BuildCatalog): RouteFacts {
 export function boughtFor(
   spec: PairSpec,
   build: BuildCatalog,
-  hours: ShopHours,
+  floor: FloorCatalog,
   orderedOn: (reinforcement: string) => IsoDate,
 ): readonly WaitingOn[] {
   return build.reinforcements
     .filter(({ id }) => spec.reinforcements.includes(id))
-    .flatMap((part) => waitForBought(part, orderedOn(part.id), hours) ?? []);
+    .flatMap((part) => waitForBought(part, orderedOn(part.id), floor) ?? []);
 }
 
 /** @throws RangeError when the catalogue does not know the model in this length */

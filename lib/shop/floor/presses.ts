@@ -1,9 +1,9 @@
 /** Which presses stand in the shop, and what stands in the way of using one. */
 import type { FloorChangeRecord } from "#data/floor-changes";
 import type { RunningVisit } from "#data/pairs";
-import { frozen } from "#data/quotes";
-import type { FloorCatalog, FloorChange, Press } from "#engine/routing";
-import { pressStation } from "./stations";
+import type { FloorCatalog, Press } from "#engine/routing";
+import type { FloorChangeData } from "#schemas/stored/index";
+import { stationIdFor } from "./stations";
 import type { PressChoice } from "./views";
 
 /** Begun and not over. */
@@ -11,12 +11,17 @@ export function isOn({ fromAt, toAt }: FloorChangeRecord, at: Date): boolean {
   return (fromAt === null || fromAt <= at) && (toAt === null || toAt > at);
 }
 
-/** What a stored change is about, without its times. */
-export function changeData<Kind extends FloorChange["kind"]>(
+type DataOf<Kind extends FloorChangeData["kind"]> = Extract<FloorChangeData, { readonly kind: Kind }>;
+
+const isOfKind = <Kind extends FloorChangeData["kind"]>(data: FloorChangeData, kind: Kind): data is DataOf<Kind> =>
+  data.kind === kind;
+
+/** What a stored change is about, without its times; null when it is of another kind. */
+export function changeData<Kind extends FloorChangeData["kind"]>(
   record: FloorChangeRecord,
   kind: Kind,
-): Omit<Extract<FloorChange, { kind: Kind }>, "fromMinute" | "toMinute"> | null {
-  return record.kind === kind ? frozen(record.data) : null;
+): DataOf<Kind> | null {
+  return isOfKind(record.data, kind) ? record.data : null;
 }
 
 /** When what is away longest is back, and why it is away; null when nothing is. */
@@ -38,7 +43,8 @@ export function pressChoices(
 ): readonly PressChoice[] {
   const inForce = changes.filter((change) => isOn(change, at));
   const added = inForce.flatMap((change) => changeData(change, "extra-press")?.press ?? []);
-  const inPress = running.filter(({ station }) => station === pressStation);
+  const pressing = stationIdFor("press");
+  const inPress = running.filter(({ station }) => station === pressing);
   return [...floor.presses, ...added].map(({ id, label }, index) => {
     // What was begun before presses were recorded is in the first one, as the plan has it.
     const taken = inPress.find(({ press }) => (press === null ? index === 0 : press === id));

@@ -1,4 +1,5 @@
 /** The floor's own settings: stations, as the queue counts with them. */
+import { type StationId, stationOf } from "#engine/floor";
 import type { FloorCatalog } from "#engine/routing";
 import { currentCatalog } from "#shop/catalogue/current";
 
@@ -8,6 +9,7 @@ export function floorCatalog(): FloorCatalog {
 }
 
 export interface StationRecipe {
+  readonly station: StationId;
   readonly number: number;
   readonly name: string;
   readonly typicalMinutes: number;
@@ -16,12 +18,12 @@ export interface StationRecipe {
   readonly restMinutes: number;
 }
 
-/** @throws RangeError for a number that is no station */
-export function stationRecipe(number: number, floor: FloorCatalog = floorCatalog()): StationRecipe {
-  const station = floor.stations.find((candidate) => candidate.number === number);
-  if (station === undefined) throw new RangeError(`stationRecipe: ${number} is not a station (1–14)`);
+/** @throws RangeError for an id that is no station of the floor */
+export function stationRecipe(id: StationId, floor: FloorCatalog = floorCatalog()): StationRecipe {
+  const station = stationOf(floor, id);
   return {
-    number,
+    station: id,
+    number: station.number,
     name: station.label,
     typicalMinutes: station.minutes.typ,
     capacity: station.capacity,

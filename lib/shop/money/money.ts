@@ -2,7 +2,10 @@
 import type { OrderRecord } from "#data/orders";
 import type { OrderMoney } from "./views";
 
-type Payments = Pick<OrderRecord, "payments">;
+interface Payments {
+  readonly payments: readonly Pick<OrderRecord["payments"][number], "kind" | "state" | "cents" | "receivedAt">[];
+}
+type MoneyFacts = Payments & Pick<OrderRecord, "state" | "totalCents" | "rushCents">;
 
 /** Received less given back. */
 export function paidCents({ payments }: Payments): number {
@@ -11,7 +14,7 @@ export function paidCents({ payments }: Payments): number {
     .reduce((sum, payment) => sum + (payment.kind === "refund" ? -payment.cents : payment.cents), 0);
 }
 
-export function orderMoney(record: OrderRecord): OrderMoney {
+export function orderMoney(record: MoneyFacts): OrderMoney {
   const asked = record.payments.find(({ kind, state }) => kind === "rush" && state !== "waived");
   const rush =
     asked === undefined

@@ -1,6 +1,9 @@
+import type { UnreadableRow } from "#data/columns";
 import type { EventRecord } from "#data/events";
+import { findStation } from "#engine/floor";
 import type { CustomerId } from "#engine/units";
-import type { CustomerView, EventView, PostalAddress } from "./views";
+import { currentCatalog } from "#shop/catalogue/current";
+import type { CustomerView, EventView, PostalAddress, UnreadableView } from "./views";
 
 export function eventView(event: EventRecord): EventView {
   return {
@@ -8,22 +11,37 @@ export function eventView(event: EventRecord): EventView {
     at: event.at.toISOString(),
     kind: event.kind,
     by: event.actorName,
-    data: event.data,
+    data: withNumbers(event),
   };
 }
 
+/** Stations are told by the numbers that people know them by. */
+function withNumbers({ kind, data }: EventRecord): EventView["data"] {
+  const keys = kind === "rework-started" ? ["station", "from"] : ["station"];
+  const told = keys.flatMap((key) => {
+    const id = data[key];
+    const station = typeof id === "string" ? findStation(currentCatalog().floor, id) : null;
+    return station === null ? [] : [[key, station.number] as const];
+  });
+  return { ...data, ...Object.fromEntries(told) };
+}
+
 export function customerView(customer: {
-  readonly id: string;
+  readonly id: CustomerId;
   readonly name: string;
   readonly email: string | null;
   readonly phone: string | null;
-  readonly address: unknown;
+  readonly address: PostalAddress | null;
 }): CustomerView {
   return {
-    customerId: customer.id as CustomerId,
+    customerId: customer.id,
     name: customer.name,
     email: customer.email,
     phone: customer.phone,
-    address: (customer.address as PostalAddress | null) ?? null,
+    address: customer.address,
   };
+}
+
+export function unreadableView({ table, row, column, why }: UnreadableRow): UnreadableView {
+  return { table, row, column, why };
 }

@@ -1,5 +1,7 @@
-import type { DateDriver } from "#engine/routing";
-import type { CustomerId, Instant, IsoDate } from "#engine/units";
+import type { CustomerId, Instant } from "#engine/units";
+import type { PostalAddress } from "#schemas/stored/index";
+
+export type { DateRange, PostalAddress } from "#schemas/stored/index";
 
 /** One line of history: who did what, when. `data` holds the event's own particulars. */
 export interface EventView {
@@ -10,40 +12,12 @@ export interface EventView {
   readonly data: Readonly<Record<string, unknown>>;
 }
 
-/** When a pair would be ready: half of such orders by `p50`, nine of ten by `p90`. */
-export interface DateRange {
-  readonly p50: IsoDate;
-  readonly p90: IsoDate;
-  /** Not in what was stored before these were told. */
-  readonly p10?: IsoDate;
-  readonly p80?: IsoDate;
-  readonly p95?: IsoDate;
-  readonly workingDays: { readonly p50: number; readonly p90: number };
-  /** What the days are spent on, largest first. */
-  readonly drivers: readonly DateDriver[];
-  /** Enough to compute the very same range again. */
-  readonly basis: {
-    readonly queueRevision: number;
-    readonly runs: number;
-    readonly seed: number;
-    readonly at: Instant;
-  };
-}
-
 export interface CustomerView {
   readonly customerId: CustomerId;
   readonly name: string;
   readonly email: string | null;
   readonly phone: string | null;
   readonly address: PostalAddress | null;
-}
-
-export interface PostalAddress {
-  readonly lines: readonly string[];
-  readonly town: string;
-  readonly region?: string;
-  readonly postcode: string;
-  readonly country: string;
 }
 
 /** A page of a list that can grow. */
@@ -59,4 +33,12 @@ export interface DocumentBytes {
   readonly bytes: Uint8Array;
   readonly contentType: string;
   readonly fileName: string;
+}
+
+/** A row that cannot be read: where, by the name people have for it, and what is wrong. */
+export interface UnreadableView {
+  readonly table: string;
+  readonly row: string;
+  readonly column: string;
+  readonly why: string;
 }

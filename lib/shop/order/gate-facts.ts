@@ -1,5 +1,5 @@
 /** The four conditions of a clock start as they stand, for one pair and for its order. */
-import { type ClockStart, type ClockStartCondition, type ClockStartFacts, clockStart } from "#engine/lifecycle";
+import { type ClockStart, type ClockStartCondition, type ClockStartFacts, clockStart } from "#engine/floor";
 import type { GatesView } from "./views";
 
 export interface PairGates {

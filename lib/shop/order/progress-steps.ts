@@ -1,41 +1,46 @@
-/** The floor's fourteen stations and the four conditions, as the few steps a skier wants to know. */
-import type { OrderRecord } from "#data/orders";
+/** The floor's stations and the four conditions, as the few steps a skier wants to know. */
+
+import names from "#content/copy/names.json";
+import type { OrderAloneRecord } from "#data/orders";
 import type { PairRecord } from "#data/pairs";
+import { isOneOf, type StationRole, shippedStates, stationsOfRole } from "#engine/floor";
+import { currentCatalog } from "#shop/catalogue/current";
 import type { ProgressView } from "./views";
+
+const w = names.progress;
 
 type Step = ProgressView["steps"][number];
 
-const floorSteps: readonly { readonly key: string; readonly label: string; readonly stations: readonly number[] }[] = [
-  { key: "core", label: "Core: strips chosen, glued and milled", stations: [2, 3, 4, 5] },
-  { key: "base", label: "Base and edges", stations: [6, 7] },
-  { key: "print", label: "Graphic printed", stations: [8] },
-  { key: "press", label: "Laid up and pressed", stations: [9, 10, 11] },
-  { key: "finish", label: "Trimmed, ground and waxed", stations: [12, 13] },
-  { key: "check", label: "Measured, matched and packed", stations: [14] },
-];
+const floorSteps: readonly { readonly key: string; readonly label: string; readonly roles: readonly StationRole[] }[] =
+  [
+    { key: "core", label: w.core, roles: ["strips", "core", "profile", "sidewalls"] },
+    { key: "base", label: w.base, roles: ["base", "edges"] },
+    { key: "print", label: w.print, roles: ["print"] },
+    { key: "press", label: w.press, roles: ["kit", "lay-up", "press"] },
+    { key: "finish", label: w.finish, roles: ["trim", "finish"] },
+    { key: "check", label: w.check, roles: ["check"] },
+  ];
 
-export function progressSteps(pair: PairRecord, order: OrderRecord): readonly Step[] {
-  const accepted = step("accepted", "Order placed", "done", order.acceptedAt);
+export function progressSteps(pair: PairRecord, order: OrderAloneRecord): readonly Step[] {
+  const accepted = step("accepted", w.accepted, "done", order.acceptedAt);
   const ready = step(
     "ready-to-build",
-    "Deposit, specification, proof and rights complete",
+    w.readyToBuild,
     order.clockStartedAt === null ? "now" : "done",
     order.clockStartedAt,
   );
-  const floor = floorSteps.map(({ key, label, stations }): Step => {
+  const floor = floorSteps.flatMap(({ key, label, roles }): readonly Step[] => {
+    const stations = roles.flatMap((role) => stationsOfRole(currentCatalog().floor, role)).map(({ id }) => id);
+    // What the shop does not do itself is no step.
+    if (stations.length === 0) return [];
     const operations = pair.operations.filter((operation) => stations.includes(operation.station));
     const isDone = operations.every((operation) => operation.state === "done");
     const hasBegun = operations.some((operation) => operation.startedAt !== null);
     const lastEnd = operations.reduce<Date | null>((latest, { finishedAt }) => later(latest, finishedAt), null);
-    return step(key, label, isDone ? "done" : hasBegun ? "now" : "to-come", isDone ? lastEnd : null);
+    return [step(key, label, isDone ? "done" : hasBegun ? "now" : "to-come", isDone ? lastEnd : null)];
   });
-  const isShipped = order.state === "shipped" || order.state === "delivered";
-  return [
-    accepted,
-    ready,
-    ...floor,
-    step("shipped", "Sent or fetched", isShipped ? "done" : "to-come", order.deliveredAt),
-  ];
+  const isShipped = isOneOf(shippedStates, order.state);
+  return [accepted, ready, ...floor, step("shipped", w.shipped, isShipped ? "done" : "to-come", order.deliveredAt)];
 }
 
 function step(key: string, label: string, state: Step["state"], at: Date | null): Step {

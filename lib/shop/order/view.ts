@@ -1,30 +1,21 @@
 /** Orders as pages see them. */
+
+import names from "#content/copy/names.json";
 import type { Tx } from "#data/client";
 import { eventsOf } from "#data/events";
-import type { OrderRecord } from "#data/orders";
-import { frozen } from "#data/quotes";
+import type { OrderAloneRecord, OrderLineRecord, OrderRecord } from "#data/orders";
 import type { PairSpec } from "#engine/configuration";
-import { cancellationStage, isFinal, keptOnCancellation } from "#engine/lifecycle";
-import { artFeeCents, type Price } from "#engine/pricing";
-import type { ArtworkId, ClubId, IsoDate, OrderId, PairId, ProofId, QuoteId } from "#engine/units";
+import type { StationId } from "#engine/floor";
+import { begunOperationStates, cancellationStage, isFinal, isOneOf, keptOnCancellation } from "#engine/floor";
+import { artFeeCents } from "#engine/pricing";
+import { type ArtworkId, fill } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { orderMoney, paidCents } from "#shop/money/money";
 import { customerView, eventView } from "#shop/names/common-view";
 import { clubNumber, orderNumber, quoteNumber } from "#shop/names/numbers";
-import type { DateRange } from "#shop/names/views";
 import { gatesView, orderClock } from "./gate-facts";
-import type {
-  DepositMethod,
-  OrderPairView,
-  OrderRow,
-  OrderState,
-  OrderView,
-  PaymentView,
-  PromiseClass,
-  ProofState,
-  ProofView,
-  RightsStatement,
-} from "./views";
+import type { OrderPairView, OrderRow, OrderView, PaymentView, ProofView, RightsStatement } from "./views";
 
 type OrderPair = OrderRecord["pairs"][number];
 
@@ -39,50 +30,48 @@ export async function orderView(client: Tx, record: OrderRecord): Promise<OrderV
     catalog?.build.models.find((model) => model.id === spec.model)?.name ?? spec.model;
   const clock = orderClock(record.depositPaidAt, record.pairs);
   return {
-    orderId: record.id as OrderId,
+    orderId: record.id,
     number: orderNumber(record),
-    state: record.state as OrderState,
+    state: record.state,
     version: record.version,
-    quote: { quoteId: record.quote.id as QuoteId, number: quoteNumber(record.quote) },
+    quote: { quoteId: record.quote.id, number: quoteNumber(record.quote) },
     customer: customerView(record.customer),
     club:
-      record.club === null
-        ? null
-        : { clubId: record.club.id as ClubId, number: clubNumber(record.club), name: record.club.name },
-    price: frozen<Price>(record.price),
+      record.club === null ? null : { clubId: record.club.id, number: clubNumber(record.club), name: record.club.name },
+    price: record.price,
     releaseHash: record.quote.releaseHash,
     acceptedAt: record.acceptedAt.toISOString(),
     acceptedBy: record.acceptedByName,
     acceptedHow: record.acceptedHow,
-    customerSpecified: frozen<readonly string[]>(record.customerSpecified),
-    promiseClass: record.promiseClass as PromiseClass,
-    estimate: frozen<DateRange>(record.estimate),
-    promisedOn: record.promisedOn as IsoDate | null,
+    customerSpecified: record.customerSpecified,
+    promiseClass: record.promiseClass,
+    estimate: record.estimate,
+    promisedOn: record.promisedOn,
     slotLost: slotLostView(record),
     hardDate: record.hardDatePlanB === null ? null : { planB: record.hardDatePlanB, rushCents: record.rushCents ?? 0 },
     clockStartedAt: record.clockStartedAt?.toISOString() ?? null,
     waitingFor: clock.started ? [] : clock.waitingFor,
     payments: record.payments.map(paymentView),
     money: orderMoney(record),
-    pairs: record.pairs.map((pair) => orderPairView(record, pair, modelName(frozen<PairSpec>(pair.spec)))),
+    pairs: record.pairs.map((pair) => orderPairView(record, pair, modelName(pair.spec))),
     ifCancelled: await ifCancelled(client, record),
     cancelled: cancelledOf(record),
     history: history.map(eventView),
   };
 }
 
-export function orderRow(record: OrderRecord): OrderRow {
+export function orderRow(record: OrderLineRecord): OrderRow {
   const clock = orderClock(record.depositPaidAt, record.pairs);
-  const specs = record.pairs.map((pair) => frozen<PairSpec>(pair.spec));
+  const specs = record.pairs.map((pair) => pair.spec);
   return {
-    orderId: record.id as OrderId,
+    orderId: record.id,
     number: orderNumber(record),
-    state: record.state as OrderState,
+    state: record.state,
     customerName: record.customer.name,
-    summary: specs.map((spec) => `${modelNameToday(spec)}, ${spec.lengthCm} cm`).join("; "),
+    summary: specs.map((spec) => fill(names.ski, { model: modelNameToday(spec), lengthCm: spec.lengthCm })).join("; "),
     totalCents: orderMoney(record).totalCents,
     acceptedAt: record.acceptedAt.toISOString(),
-    promisedOn: record.promisedOn as IsoDate | null,
+    promisedOn: record.promisedOn,
     waitingFor: clock.started ? [] : clock.waitingFor,
     serials: record.pairs.map((pair) => pair.serial),
   };
@@ -94,11 +83,11 @@ function modelNameToday(spec: PairSpec): string {
 }
 
 function orderPairView(order: OrderRecord, pair: OrderPair, modelName: string): OrderPairView {
-  const spec = frozen<PairSpec>(pair.spec);
+  const spec = pair.spec;
   return {
-    pairId: pair.id as PairId,
+    pairId: pair.id,
     serial: pair.serial,
-    state: pair.state as OrderState,
+    state: pair.state,
     version: pair.version,
     revision: pair.revision,
     spec,
@@ -106,9 +95,9 @@ function orderPairView(order: OrderRecord, pair: OrderPair, modelName: string): 
     modelName,
     skierName: pair.skierName,
     gates: gatesView(order.depositPaidAt, pair),
-    proofState: pair.proofState as ProofState,
+    proofState: pair.proofState,
     proofs: pair.proofs.map(proofView),
-    artworkId: (spec.graphic.artwork?.id ?? null) as ArtworkId | null,
+    artworkId: artworkIdOf(spec),
     rights: rightsView(pair),
     doneOperations: pair.operations.filter((operation) => operation.state === "done").length,
     allOperations: pair.operations.length,
@@ -117,16 +106,16 @@ function orderPairView(order: OrderRecord, pair: OrderPair, modelName: string): 
   };
 }
 
-export function slotLostView({ slotLostAt, slotLostReason }: OrderRecord): OrderView["slotLost"] {
+export function slotLostView({ slotLostAt, slotLostReason }: OrderAloneRecord): OrderView["slotLost"] {
   if (slotLostAt === null) return null;
   return { at: slotLostAt.toISOString(), reason: slotLostReason === "proof-late" ? "proof-late" : "hold-lapsed" };
 }
 
 export function proofView(proof: OrderPair["proofs"][number]): ProofView {
   return {
-    proofId: proof.id as ProofId,
+    proofId: proof.id,
     revision: proof.revision,
-    state: proof.state as ProofView["state"],
+    state: proof.state,
     specHash: proof.specHash,
     note: proof.note,
     issuedAt: proof.issuedAt.toISOString(),
@@ -137,16 +126,16 @@ export function proofView(proof: OrderPair["proofs"][number]): ProofView {
 
 export function rightsView(pair: Pick<OrderPair, "rights" | "rightsAt">): RightsStatement | null {
   if (pair.rights === null || pair.rightsAt === null) return null;
-  const { basis, name } = frozen<Pick<RightsStatement, "basis" | "name">>(pair.rights);
+  const { basis, name } = pair.rights;
   return { basis, name, at: pair.rightsAt.toISOString() };
 }
 
 export function paymentView(payment: OrderRecord["payments"][number]): PaymentView {
   return {
-    kind: payment.kind as PaymentView["kind"],
-    state: payment.state as PaymentView["state"],
+    kind: payment.kind,
+    state: payment.state,
     cents: payment.cents,
-    method: payment.method as DepositMethod | null,
+    method: payment.method,
     reference: payment.reference,
     at: (payment.receivedAt ?? payment.requestedAt).toISOString(),
   };
@@ -154,17 +143,20 @@ export function paymentView(payment: OrderRecord["payments"][number]): PaymentVi
 
 /** What cancelling now would keep and give back; null when it can no longer be cancelled. */
 export async function ifCancelled(client: Tx, record: OrderRecord): Promise<OrderView["ifCancelled"]> {
-  const state = record.state as OrderState;
+  const state = record.state;
   if (isFinal("order", state) || state === "shipped") return null;
   const catalog = await releasedCatalog(client, record.quote.releaseHash);
   if (catalog === null) return null;
-  const price = frozen<Price>(record.price);
-  const stage = cancellationStage({
-    specificationLocked: record.pairs.some((pair) => pair.specLockedAt !== null),
-    proofApproved: record.pairs.some((pair) => pair.proofAt !== null),
-    startedStations: startedStations(record.pairs.flatMap((pair) => pair.operations)),
-    shipped: false,
-  });
+  const price = record.price;
+  const stage = cancellationStage(
+    {
+      specificationLocked: record.pairs.some((pair) => pair.specLockedAt !== null),
+      proofApproved: record.pairs.some((pair) => pair.proofAt !== null),
+      startedStations: startedStations(record.pairs.flatMap((pair) => pair.operations)),
+      shipped: false,
+    },
+    currentCatalog().floor,
+  );
   const amounts = { totalCents: price.exTaxCents, artFeeCents: artFeeCents(price) };
   const kept = keptOnCancellation(catalog.shop.cancellation, stage, amounts);
   const keepCents = Math.min(kept, paidCents(record));
@@ -173,11 +165,9 @@ export async function ifCancelled(client: Tx, record: OrderRecord): Promise<Orde
 
 /** Stations whose work has begun on the pair. */
 export function startedStations(
-  operations: readonly { readonly station: number; readonly state: string; readonly visit: number }[],
-): readonly number[] {
-  const begun = operations.filter(
-    (operation) => operation.visit > 0 || ["running", "done", "redo"].includes(operation.state),
-  );
+  operations: readonly { readonly station: StationId; readonly state: string; readonly visit: number }[],
+): readonly StationId[] {
+  const begun = operations.filter((operation) => operation.visit > 0 || isOneOf(begunOperationStates, operation.state));
   return [...new Set(begun.map((operation) => operation.station))];
 }
 
@@ -189,4 +179,9 @@ function cancelledOf(record: OrderRecord): OrderView["cancelled"] {
     feeCents: record.feeCents ?? 0,
     refundCents: record.refundCents ?? 0,
   };
+}
+
+/** The picture on the skis; null without one of the skier's own. */
+export function artworkIdOf({ graphic }: PairSpec): ArtworkId | null {
+  return graphic.artwork === undefined ? null : idOf("artwork", graphic.artwork.id);
 }

@@ -1,18 +1,19 @@
+import type { OrderState, PaymentState, PromiseClass, ProofIssueState, ProofState } from "#engine/floor";
+
+export type { OrderState, PromiseClass, ProofState, ShownQuoteState as QuoteState } from "#engine/floor";
+
 import type { PairSpec } from "#engine/configuration";
-import type { CancellationStage, ClockStartCondition, EditConsequence, SpecificationPart } from "#engine/lifecycle";
+import type { CancellationStage, ClockStartCondition, EditConsequence, SpecificationPart } from "#engine/floor";
 import type { Price, PriceComparison } from "#engine/pricing";
 import type { ArtworkId, ClubId, Instant, IsoDate, OrderId, PairId, ProofId, QuoteId } from "#engine/units";
 import type { OrderMoney } from "#shop/money/views";
 import type { CustomerView, DateRange, EventView } from "#shop/names/views";
 
-export type OrderState = "waiting" | "released" | "building" | "ready" | "shipped" | "delivered" | "cancelled";
-export type PromiseClass = "estimate" | "promise" | "hard";
 export type DepositMethod = "pay-later" | "bank-transfer" | "counter" | "demo-card";
-export type ProofState = "none" | "issued" | "changes-asked" | "approved" | "locked";
 
 export interface PaymentView {
   readonly kind: "deposit" | "rush" | "balance" | "refund";
-  readonly state: "requested" | "received" | "waived";
+  readonly state: PaymentState;
   readonly cents: number;
   readonly method: DepositMethod | null;
   readonly reference: string | null;
@@ -31,7 +32,7 @@ export interface GatesView {
 export interface ProofView {
   readonly proofId: ProofId;
   readonly revision: number;
-  readonly state: "issued" | "changes-asked" | "approved" | "void";
+  readonly state: ProofIssueState;
   readonly specHash: string;
   readonly note: string | null;
   readonly issuedAt: Instant;
@@ -177,5 +178,3 @@ export interface RightsStatement {
   readonly name: string;
   readonly at: Instant;
 }
-
-export type QuoteState = "open" | "accepted" | "expired" | "withdrawn" | "replaced";

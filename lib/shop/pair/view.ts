@@ -5,27 +5,23 @@ import type { Tx } from "#data/client";
 import { type EventRecord, eventsOf } from "#data/events";
 import { extraPressChanges, floorChangesInForce } from "#data/floor-changes";
 import { type PairRecord, runningVisits } from "#data/pairs";
-import { frozen } from "#data/quotes";
 import type { PairSpec, SolvedSpec } from "#engine/configuration";
 import { solveSpec, spreadOf } from "#engine/configuration";
-import { latestVisits } from "#engine/lifecycle";
+import { latestVisits, reworkStarts, type StationId } from "#engine/floor";
 import { type PartsList, partsFor } from "#engine/parts";
-import { stationsBefore } from "#engine/routing";
-import type { IsoDate, OperationId, OrderId, PairId, SkiId } from "#engine/units";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { pressChoices, pressNames } from "#shop/floor/presses";
 import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
-import { pressStation } from "#shop/floor/stations";
+import { mustPrecede, stationIdFor, stationNumber } from "#shop/floor/stations";
 import { eventView } from "#shop/names/common-view";
 import { flexClassLabel } from "#shop/names/flex-class-label";
 import { orderNumber } from "#shop/names/numbers";
-import type { DateRange, EventView } from "#shop/names/views";
+import type { EventView } from "#shop/names/views";
 import { gatesView } from "#shop/order/gate-facts";
 import { proofView } from "#shop/order/view";
-import type { OrderState, PromiseClass, ProofState } from "#shop/order/views";
 import { isStripsShort } from "#shop/stock/is-short";
 import { shopDay } from "#shop/time/shop-time";
-import type { OperationState, OperationView, PairView, StripView, TravellerView } from "./views";
+import type { OperationView, PairView, StripView, TravellerView } from "./views";
 
 export interface WorkedPair {
   readonly spec: PairSpec;
@@ -35,10 +31,13 @@ export interface WorkedPair {
 }
 
 /** The pair's frozen spec worked out again with the catalogue it was ordered from. */
-export async function workedPair(client: Tx, record: PairRecord): Promise<WorkedPair> {
+export async function workedPair(
+  client: Tx,
+  record: Pick<PairRecord, "serial" | "releaseHash" | "spec">,
+): Promise<WorkedPair> {
   const catalog = await releasedCatalog(client, record.releaseHash);
   if (catalog === null) throw new Error(`catalogue release ${record.releaseHash} is not stored`);
-  const spec = frozen<PairSpec>(record.spec);
+  const spec = record.spec;
   const solved = solveSpec(spec, catalog.build);
   if (!solved.ok) throw new Error(`pair ${record.serial} does not build from its own release: ${solved.refusal.code}`);
   return { spec, catalog, solved: solved.value, parts: partsFor(spec, solved.value, catalog.build, catalog.parts) };
@@ -55,13 +54,14 @@ export async function pairView(client: Tx, record: PairRecord, now: Date): Promi
   const { spec, catalog, solved, parts } = worked;
   const model = catalog.build.models.find((candidate) => candidate.id === spec.model);
   const zone = currentCatalog().shop.timeZone;
-  const press = latestVisits(record.operations).find((operation) => operation.station === pressStation);
+  const pressing = stationIdFor("press");
+  const press = latestVisits(record.operations).find(({ station }) => station === pressing);
   return {
-    pairId: record.id as PairId,
+    pairId: record.id,
     serial: record.serial,
-    orderId: record.orderId as OrderId,
+    orderId: record.orderId,
     orderNumber: orderNumber(record.order),
-    state: record.state as OrderState,
+    state: record.state,
     version: record.version,
     revision: record.revision,
     spec,
@@ -72,10 +72,10 @@ export async function pairView(client: Tx, record: PairRecord, now: Date): Promi
     skierFirstName: firstName(record.skierName),
     mould: record.mould,
     skis: record.skis.map((ski) => ({
-      skiId: ski.id as SkiId,
+      skiId: ski.id,
       side: ski.side === "L" ? "L" : "R",
       serial: ski.serial,
-      state: ski.state as PairView["skis"][number]["state"],
+      state: ski.state,
       build: ski.build,
       location: ski.location,
     })),
@@ -83,24 +83,29 @@ export async function pairView(client: Tx, record: PairRecord, now: Date): Promi
     spread: spreadOf(solved, catalog.build),
     twinLimits: { springCentre: twinLimit(catalog, "springCentre"), mass: twinLimit(catalog, "mass") },
     core: solved.core,
-    parts,
+    parts: {
+      ...parts,
+      lines: parts.lines.map((line) => ({ ...line, stationNumber: stationNumber(line.station) })),
+    },
     strips: stripViews(record),
     isStripsShort: isStripsShort(record),
     operations: record.operations.map((operation) => operationView(operation, record, names)),
     holds: record.holds.map(({ station, reason, note, expectedOn }) => ({
       station,
-      reason: reason as PairView["holds"][number]["reason"],
+      stationNumber: stationNumber(station),
+      reason: reason,
       note,
-      expectedOn: expectedOn as IsoDate | null,
+      expectedOn: expectedOn,
     })),
+    reworkFrom: reworkStarts(floorCatalog()),
     presses,
     plannedPress: record.pressSlotPress,
     gates: gatesView(record.order.depositPaidAt, record),
-    proofState: record.proofState as ProofState,
+    proofState: record.proofState,
     proofs: record.proofs.map(proofView),
-    promiseClass: record.order.promiseClass as PromiseClass,
-    promisedOn: record.order.promisedOn as IsoDate | null,
-    expected: frozen<DateRange>(record.order.estimate),
+    promiseClass: record.order.promiseClass,
+    promisedOn: record.order.promisedOn,
+    expected: record.order.estimate,
     pressOn: press?.startedAt ? shopDay(press.startedAt, zone) : null,
     prints: record.prints.map(travellerView),
     revisions: record.revisions.map((revision) => ({
@@ -130,7 +135,8 @@ export function firstName(name: string): string {
 
 /** Asked only when the pair may go into one. */
 async function pressesFor(client: Tx, record: PairRecord, now: Date): Promise<PairView["presses"]> {
-  if (!record.operations.some(({ station, state }) => station === pressStation && state === "ready")) return [];
+  const pressing = stationIdFor("press");
+  if (!record.operations.some(({ station, state }) => station === pressing && state === "ready")) return [];
   const changes = await floorChangesInForce(client, now);
   return pressChoices(floorCatalog(), changes, await runningVisits(client), now);
 }
@@ -141,15 +147,17 @@ export function operationView(
   pair: PairRecord,
   presses: ReadonlyMap<string, string>,
 ): OperationView {
-  const { name, typicalMinutes } = stationRecipe(operation.station);
+  const { number, name, typicalMinutes } = stationRecipe(operation.station);
   return {
-    operationId: operation.id as OperationId,
+    operationId: operation.id,
     key: operation.visit === 0 ? `s${operation.station}` : `s${operation.station}-v${operation.visit}`,
     station: operation.station,
+    stationNumber: number,
+    usesPress: operation.station === stationIdFor("press"),
     stationName: name,
     visit: operation.visit,
     side: operation.side === "L" || operation.side === "R" ? operation.side : null,
-    state: operation.state as OperationState,
+    state: operation.state,
     version: operation.version,
     typicalMinutes: Math.round(typicalMinutes * (operation.minutesShare ?? 1)),
     startedAt: operation.startedAt?.toISOString() ?? null,
@@ -162,9 +170,12 @@ export function operationView(
 }
 
 /** The end of the latest cure or rest before a station; null when none is known. */
-export function notBefore(station: number, pair: Pick<PairRecord, "operations">): Date | null {
+export function notBefore(
+  station: StationId,
+  pair: { readonly operations: readonly PairRecord["operations"][number][] },
+): Date | null {
   const rests = latestVisits(pair.operations)
-    .filter((operation) => stationsBefore(station).includes(operation.station))
+    .filter((operation) => mustPrecede(station).includes(operation.station))
     .flatMap((operation) => (operation.nextFrom === null ? [] : [operation.nextFrom]));
   return rests.length === 0 ? null : new Date(Math.max(...rests.map((rest) => rest.getTime())));
 }
@@ -173,8 +184,8 @@ export function stripViews(record: Pick<PairRecord, "heldStrips">): readonly Str
   return record.heldStrips.map((strip) => ({
     stripId: strip.id,
     side: strip.side === "L" ? "L" : "R",
-    position: strip.position as StripView["position"],
-    place: strip.place as StripView["place"],
+    position: strip.position,
+    place: strip.place,
     species: strip.species,
     board: strip.board,
     modulusMpa: strip.modulusMpa,

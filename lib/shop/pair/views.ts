@@ -1,18 +1,24 @@
+import type { OperationState, SkiState } from "#engine/floor";
+
+export type { OperationState } from "#engine/floor";
+
 import type { PairSpec } from "#engine/configuration";
 import type { FlexSpread, SkiFlex, ThicknessProfile } from "#engine/flex";
+import type { ReworkFault, StationId } from "#engine/floor";
 import type { PartsList } from "#engine/parts";
 import type { Instant, IsoDate, OperationId, OrderId, PairId, SkiId } from "#engine/units";
 import type { PressChoice } from "#shop/floor/views";
 import type { DateRange, EventView } from "#shop/names/views";
 import type { GatesView, OrderState, PromiseClass, ProofState, ProofView } from "#shop/order/views";
 
-export type OperationState = "blocked" | "ready" | "running" | "done" | "redo";
-
 export interface OperationView {
   readonly operationId: OperationId;
   readonly key: string;
-  readonly station: number;
+  readonly station: StationId;
+  readonly stationNumber: number | string;
   readonly stationName: string;
+  /** It is done in a press, which is asked for at its start. */
+  readonly usesPress: boolean;
   /** 0 the first time, 1 for the first redo … */
   readonly visit: number;
   /** The one ski it is for; null: both. */
@@ -70,7 +76,7 @@ export interface PairView {
     readonly skiId: SkiId;
     readonly side: "L" | "R";
     readonly serial: string;
-    readonly state: "good" | "held" | "scrapped";
+    readonly state: SkiState;
     /** 1, 2 …: which time this ski was built. */
     readonly build: number;
     /** Where it is parked while the other one is built again. */
@@ -86,14 +92,20 @@ export interface PairView {
     readonly achievedRatio: number;
     readonly limitedBy: readonly string[];
   };
-  readonly parts: PartsList;
+  /** Each with the number by which people know its station. */
+  readonly parts: Omit<PartsList, "lines"> & {
+    readonly lines: readonly (PartsList["lines"][number] & { readonly stationNumber: number | string })[];
+  };
   readonly strips: readonly StripView[];
   /** Some are lacking for a core that is still to be glued. */
   readonly isStripsShort: boolean;
   readonly operations: readonly OperationView[];
+  /** The station that makes a fault of one ski good at the earliest. */
+  readonly reworkFrom: Readonly<Record<ReworkFault, StationId>>;
   /** What holds it up, at a station and all that follow. */
   readonly holds: readonly {
-    readonly station: number;
+    readonly station: StationId;
+    readonly stationNumber: number | string;
     readonly reason: "material" | "decision";
     readonly note: string;
     readonly expectedOn: IsoDate | null;

@@ -1,7 +1,4 @@
 /** What a change of the queue would do to every promise, looked at before anybody agrees to it. Nothing is stored. */
-import type { PairRecord } from "#data/pairs";
-import { frozen } from "#data/quotes";
-import type { PairSpec } from "#engine/configuration";
 import {
   effectOf,
   type PairEffect,
@@ -10,14 +7,13 @@ import {
   type QueueSituation,
   type SituationEffect,
 } from "#engine/routing";
-import type { IsoDate, OrderId, PairId } from "#engine/units";
 import { currentCatalog } from "#shop/catalogue/current";
 import type { ShopContext } from "#shop/context";
 import { routeOf } from "#shop/floor/facts";
 import { skiText } from "#shop/names/ski-text";
-import type { PromiseClass } from "#shop/order/views";
 import { firstName } from "#shop/pair/view";
 import { plainSpec } from "./plain-spec";
+import type { PairInQueue } from "./queued-pairs";
 import { completeRuns, inSlices, liveRuns, previewRuns } from "./runs";
 import { queuedPairs } from "./situation";
 import type { PromiseEffect, QueueEffect } from "./views";
@@ -67,7 +63,7 @@ async function compared(
 
 function queueEffectView(
   effect: SituationEffect,
-  pairs: ReadonlyMap<string, PairRecord>,
+  pairs: ReadonlyMap<string, PairInQueue>,
   basis: { readonly queueRevision: number; readonly at: string },
 ): QueueEffect {
   const views = effect.pairs.flatMap((each): readonly PromiseEffect[] => {
@@ -99,16 +95,16 @@ function shortRange({ dates, workingDays }: NonNullable<SituationEffect["oneMore
   return { p50: dates.p50, p90: dates.p90, workingDays };
 }
 
-function promiseEffect(effect: PairEffect, pair: PairRecord): PromiseEffect {
-  const spec = frozen<PairSpec>(pair.spec);
+function promiseEffect(effect: PairEffect, pair: PairInQueue): PromiseEffect {
+  const spec = pair.spec;
   return {
-    pairId: pair.id as PairId,
-    orderId: pair.orderId as OrderId,
+    pairId: pair.id,
+    orderId: pair.orderId,
     serial: pair.serial,
     skierFirstName: firstName(pair.skierName),
     ski: skiText(spec),
-    promiseClass: pair.order.promiseClass as PromiseClass,
-    promisedOn: pair.order.promisedOn as IsoDate | null,
+    promiseClass: pair.order.promiseClass,
+    promisedOn: pair.order.promisedOn,
     before: { p50: effect.before.p50, p90: effect.before.p90 },
     after: { p50: effect.after.p50, p90: effect.after.p90 },
     movedWorkingDays: effect.movedWorkingDays,

@@ -1,34 +1,28 @@
 /** Open pairs as the queue's engine reads them: shop minutes, states, what each waits on. */
-import type { PairRecord } from "#data/pairs";
-import { frozen } from "#data/quotes";
+
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
-import { type ClockStartCondition, clockStart, type OperationState } from "#engine/lifecycle";
-import type { OperationOnFloor, PairOnFloor, ShopHours, WaitingOn } from "#engine/routing";
+import { begunOperationStates, type ClockStartCondition, clockStart, isOneOf, type StationId } from "#engine/floor";
+import type { FloorCatalog, OperationOnFloor, PairOnFloor, WaitingOn } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
 import { boughtFor, routeOf } from "#shop/floor/facts";
-import { printStation } from "#shop/floor/stations";
+import { stationIdFor } from "#shop/floor/stations";
 import { gateFacts } from "#shop/order/gate-facts";
 import { shopDay, shopMinuteOf } from "#shop/time/shop-time";
-
-/** The floor begins only when everything is in, so every condition holds up the first station. */
-const firstStation = 1;
+import type { PairInQueue } from "./queued-pairs";
 
 /** @param now what a waiting pair needs is ordered when its clock starts: today, as far as anybody knows */
-export function pairOnFloor(pair: PairRecord, build: BuildCatalog, hours: ShopHours, now: Date): PairOnFloor {
+export function pairOnFloor(pair: PairInQueue, build: BuildCatalog, floor: FloorCatalog, now: Date): PairOnFloor {
   const { promisedOn, promiseClass } = pair.order;
-  const { timeZone } = hours;
-  const spec = frozen<PairSpec>(pair.spec);
-  const bought = boughtFor(spec, build, hours, orderedOn(pair, shopDay(now, timeZone), timeZone));
+  const { timeZone } = floor.hours;
+  const spec = pair.spec;
+  const bought = boughtFor(spec, build, floor, orderedOn(pair, shopDay(now, timeZone), timeZone));
   return {
     pairId: pair.id,
     route: routeOf(spec, build),
     operations: pair.operations.map((operation) => operationOnFloor(operation, timeZone)),
     waitingOn: [...waitingOn(pair), ...bought.filter(({ holdsUpStation }) => !wasEverBegun(pair, holdsUpStation))],
     queuedAtMinute: shopMinuteOf(pair.queuedAt, timeZone),
-    promise:
-      promisedOn === null
-        ? null
-        : { class: promiseClass === "hard" ? "hard-date" : "promise", date: promisedOn as IsoDate },
+    promise: promisedOn === null ? null : { class: promiseClass, date: promisedOn },
     ...(pair.placeMinute === null ? {} : { placeMinute: pair.placeMinute }),
     ...(pair.pressSlotAt === null || pair.pressSlotPress === null
       ? {}
@@ -42,10 +36,10 @@ export function pairOnFloor(pair: PairRecord, build: BuildCatalog, hours: ShopHo
 }
 
 /** At the clock start, or when a later change of the specification brought it in. */
-export function orderedOn(pair: PairRecord, today: IsoDate, timeZone: string): (reinforcement: string) => IsoDate {
+export function orderedOn(pair: PairInQueue, today: IsoDate, timeZone: string): (reinforcement: string) => IsoDate {
   const { clockStartedAt } = pair.order;
   return (reinforcement) => {
-    const isIn = (spec: unknown) => frozen<PairSpec>(spec).reinforcements.includes(reinforcement);
+    const isIn = (spec: PairSpec) => spec.reinforcements.includes(reinforcement);
     if (clockStartedAt === null || !isIn(pair.spec)) return today;
     const without = pair.revisions.findLastIndex(({ spec }) => !isIn(spec));
     const broughtIn = pair.revisions[without + 1]?.createdAt ?? clockStartedAt;
@@ -54,15 +48,15 @@ export function orderedOn(pair: PairRecord, today: IsoDate, timeZone: string): (
 }
 
 /** A station that was begun had what it needs, even if its work is to be done again. */
-function wasEverBegun(pair: PairRecord, station: number): boolean {
-  return pair.operations.some((each) => each.station === station && ["running", "done", "redo"].includes(each.state));
+function wasEverBegun(pair: PairInQueue, station: StationId): boolean {
+  return pair.operations.some((each) => each.station === station && isOneOf(begunOperationStates, each.state));
 }
 
-function operationOnFloor(operation: PairRecord["operations"][number], timeZone: string): OperationOnFloor {
+function operationOnFloor(operation: PairInQueue["operations"][number], timeZone: string): OperationOnFloor {
   const { startedAt, finishedAt, press, minutesShare } = operation;
   return {
     station: operation.station,
-    state: operation.state as OperationState,
+    state: operation.state,
     visit: operation.visit,
     ...(startedAt === null ? {} : { startedAtMinute: shopMinuteOf(startedAt, timeZone) }),
     ...(finishedAt === null ? {} : { doneAtMinute: shopMinuteOf(finishedAt, timeZone) }),
@@ -71,21 +65,24 @@ function operationOnFloor(operation: PairRecord["operations"][number], timeZone:
   };
 }
 
-function waitingOn(pair: PairRecord): readonly WaitingOn[] {
+function waitingOn(pair: PairInQueue): readonly WaitingOn[] {
+  const print = stationIdFor("print");
+  const first = stationIdFor("release");
   return [
-    ...openConditions(pair).map((reason) => ({ reason, holdsUpStation: firstStation })),
-    ...openForPrint(pair).map((reason) => ({ reason, holdsUpStation: printStation })),
+    // The floor begins only when everything is in, so every condition holds up the first station.
+    ...openConditions(pair).map((reason) => ({ reason, holdsUpStation: first })),
+    ...openForPrint(pair).map((reason) => ({ reason, holdsUpStation: print })),
     ...pair.holds.map(({ reason, station, expectedOn }) => ({
-      reason: reason as "material" | "decision",
+      reason: reason,
       holdsUpStation: station,
-      ...(expectedOn === null ? {} : { expectedDate: expectedOn as IsoDate }),
+      ...(expectedOn === null ? {} : { expectedDate: expectedOn }),
     })),
   ];
 }
 
 /** A change after the clock start may ask for a proof or for rights anew: the print waits for them, the rest goes on. */
-export function openForPrint(pair: PairRecord): readonly ("proof" | "rights")[] {
-  if (pair.state === "waiting" || wasEverBegun(pair, printStation)) return [];
+export function openForPrint(pair: PairInQueue): readonly ("proof" | "rights")[] {
+  if (pair.state === "waiting" || wasEverBegun(pair, stationIdFor("print"))) return [];
   const { proofApprovedAtMs, rightsConfirmedAtMs } = gateFacts(pair.order.depositPaidAt, pair);
   const open = [
     ["proof", proofApprovedAtMs],
@@ -95,7 +92,7 @@ export function openForPrint(pair: PairRecord): readonly ("proof" | "rights")[] 
 }
 
 /** What a waiting pair's clock still waits for. */
-export function openConditions(pair: PairRecord): readonly ClockStartCondition[] {
+export function openConditions(pair: PairInQueue): readonly ClockStartCondition[] {
   if (pair.state !== "waiting") return [];
   const start = clockStart(gateFacts(pair.order.depositPaidAt, pair));
   return start.started ? [] : start.waitingFor;

@@ -1,5 +1,4 @@
-/** The plan of the floor in instants and days, as the board shows it. */
-import type { PairRecord } from "#data/pairs";
+import type { StationId } from "#engine/floor";
 import {
   chanceKept,
   dayIndex,
@@ -12,16 +11,19 @@ import {
   standingOf,
   weekdayOf,
 } from "#engine/routing";
-import type { IsoDate } from "#engine/units";
+import type { IsoDate, PairId } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import type { ShopContext } from "#shop/context";
 import { floorCatalog } from "#shop/floor/recipe";
+import { stationIdFor } from "#shop/floor/stations";
 import { instantOfShopMinute } from "#shop/time/shop-time";
+import type { PairInQueue } from "./queued-pairs";
 import { completeRuns, liveRuns, previewRuns } from "./runs";
 
 export interface FloorPlan {
   readonly operations: readonly {
-    readonly pairId: string;
-    readonly station: number;
+    readonly pairId: PairId;
+    readonly station: StationId;
     readonly startsAt: Date;
     /** End of the work by hand. */
     readonly endsAt: Date;
@@ -32,7 +34,7 @@ export interface FloorPlan {
     readonly freeMinute: ShopMinute;
   }[];
   readonly pairs: readonly {
-    readonly pairId: string;
+    readonly pairId: PairId;
     readonly finishDate: IsoDate;
     readonly expected: { readonly p50: IsoDate; readonly p90: IsoDate } | null;
     readonly standing: PromiseStanding;
@@ -41,7 +43,7 @@ export interface FloorPlan {
   }[];
   readonly pressPlan: readonly {
     readonly press: string;
-    readonly pairId: string;
+    readonly pairId: PairId;
     readonly mould: string;
     readonly startsAt: Date;
     readonly endsAt: Date;
@@ -52,7 +54,7 @@ export interface FloorPlan {
 }
 
 /** @throws Error when a pair does not fit the floor */
-export async function floorPlan(ctx: ShopContext, pairs: readonly PairRecord[]): Promise<FloorPlan> {
+export async function floorPlan(ctx: ShopContext, pairs: readonly PairInQueue[]): Promise<FloorPlan> {
   const floor = floorCatalog();
   const { timeZone } = floor.hours;
   const { runs } = await liveRuns(ctx.db, ctx.now);
@@ -60,7 +62,8 @@ export async function floorPlan(ctx: ShopContext, pairs: readonly PairRecord[]):
   const ranges = queueRanges(runs);
   const plan = planOf(runs);
   const instant = (minute: number) => instantOfShopMinute(minute, timeZone);
-  const isRunning = (pairId: string, station: number) =>
+  const pressing = stationIdFor("press");
+  const isRunning = (pairId: string, station: StationId) =>
     pairs.some(
       (pair) =>
         pair.id === pairId && pair.operations.some((each) => each.station === station && each.state === "running"),
@@ -68,7 +71,7 @@ export async function floorPlan(ctx: ShopContext, pairs: readonly PairRecord[]):
   const hasFrozenSlot = (pairId: string) => pairs.some((pair) => pair.id === pairId && pair.pressSlotAt !== null);
   return {
     operations: plan.operations.map(({ pairId, station, startMinute, workEndMinute, freeMinute }) => ({
-      pairId,
+      pairId: idOf("pair", pairId),
       station,
       startsAt: instant(startMinute),
       endsAt: instant(workEndMinute),
@@ -80,7 +83,7 @@ export async function floorPlan(ctx: ShopContext, pairs: readonly PairRecord[]):
     pairs: plan.pairs.map(({ pairId, finishDate, promise }) => {
       const range = ranges.get(pairId);
       return {
-        pairId,
+        pairId: idOf("pair", pairId),
         finishDate,
         expected: range === undefined ? null : { p50: range.dates.p50, p90: range.dates.p90 },
         standing: range === undefined ? ("open" as const) : standingOf(promise, range.dates),
@@ -89,12 +92,12 @@ export async function floorPlan(ctx: ShopContext, pairs: readonly PairRecord[]):
     }),
     pressPlan: plan.pressPlan.map(({ press, pairId, mould, startMinute, freeMinute, changeoverMinutes }) => ({
       press,
-      pairId,
+      pairId: idOf("pair", pairId),
       mould,
       startsAt: instant(startMinute),
       endsAt: instant(freeMinute),
       changeoverMinutes,
-      isFixed: isRunning(pairId, 11) || hasFrozenSlot(pairId),
+      isFixed: isRunning(pairId, pressing) || hasFrozenSlot(pairId),
     })),
     isWorkingDay: (date) => isWorkingDay(date),
   };

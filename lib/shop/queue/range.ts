@@ -33,7 +33,7 @@ export async function rangeOf(ctx: ShopContext, spec: PairSpec, options: RangeOp
   await completeRuns(runs, count);
   const { build, floor } = currentCatalog();
   const today = shopDay(ctx.now, floor.hours.timeZone);
-  const waitingOn = boughtFor(spec, build, floor.hours, options.orderedOn ?? (() => today));
+  const waitingOn = boughtFor(spec, build, floor, options.orderedOn ?? (() => today));
   const asked = prepareCandidate(runs, { route: routeOf(spec, build), waitingOn });
   if (!asked.ok) throw new Error(`the pair does not fit the floor: ${JSON.stringify(asked.refusal)}`);
   await inSlices(count, (to) => answerRange(asked.value, to));
@@ -58,7 +58,8 @@ export async function rangeOfPairs(
     return rangeOf(ctx, only.spec, { ...options, ...(only.pairId === undefined ? {} : { without: only.pairId }) });
   }
   const { build } = currentCatalog();
-  const { hours } = floorCatalog();
+  const floor = floorCatalog();
+  const { hours } = floor;
   const queuedAtMinute = shopMinuteOf(ctx.now, hours.timeZone);
   const today = shopDay(ctx.now, hours.timeZone);
   const group = pairs.map(
@@ -66,7 +67,7 @@ export async function rangeOfPairs(
       pairId: `group-${index + 1}`,
       route: routeOf(spec, build),
       operations: [],
-      waitingOn: boughtFor(spec, build, hours, () => today),
+      waitingOn: boughtFor(spec, build, floor, () => today),
       queuedAtMinute,
       promise: null,
     }),

@@ -1,14 +1,11 @@
 /** The queue as it stands: floor, what is different about it, open pairs, all in shop minutes. */
 import type { Db } from "#data/client";
-import { type FloorChangeRecord, floorChangesInForce } from "#data/floor-changes";
-import { openPairs, type PairRecord } from "#data/pairs";
-import { frozen } from "#data/quotes";
-import type { BuildCatalog } from "#engine/configuration";
+import { type FloorChangeRecord, floorChangeIn, floorChangesInForce } from "#data/floor-changes";
 import { type FloorChange, floorWithChanges, type QueueSituation } from "#engine/routing";
-import { releasedCatalog } from "#shop/catalogue/current";
 import { floorCatalog } from "#shop/floor/recipe";
 import { shopMinuteOf } from "#shop/time/shop-time";
 import { pairOnFloor } from "./on-floor";
+import { buildOf, openQueue, type PairInQueue, type QueuedPair } from "./queued-pairs";
 
 /** @throws Error when a pair's catalogue release is not stored */
 export async function liveSituation(db: Db, now: Date): Promise<QueueSituation> {
@@ -17,20 +14,20 @@ export async function liveSituation(db: Db, now: Date): Promise<QueueSituation> 
 }
 
 /** Open pairs that have a place in the queue: an order that has lost its slot is in nobody's way. */
-export async function queuedPairs(db: Db): Promise<readonly PairRecord[]> {
-  return (await openPairs(db)).filter(({ order }) => order.slotLostAt === null);
+export async function queuedPairs(db: Db): Promise<readonly QueuedPair[]> {
+  return (await openQueue(db)).filter(({ order }) => order.slotLostAt === null);
 }
 
 export async function situationOf(
   db: Db,
-  pairs: readonly PairRecord[],
+  pairs: readonly PairInQueue[],
   changes: readonly FloorChangeRecord[],
   now: Date,
 ): Promise<QueueSituation> {
   const floor = floorCatalog();
   const { timeZone } = floor.hours;
   const onFloor = [];
-  for (const pair of pairs) onFloor.push(pairOnFloor(pair, await buildOf(db, pair), floor.hours, now));
+  for (const pair of pairs) onFloor.push(pairOnFloor(pair, await buildOf(db, pair), floor, now));
   return withPressesThatAreGone({
     floor,
     changes: changes.map((change) => floorChangeOf(change, timeZone)),
@@ -71,14 +68,5 @@ function withPressesThatAreGone(situation: QueueSituation): QueueSituation {
 
 /** The engine's change from a stored one: its data with its instants as shop minutes. */
 export function floorChangeOf(record: FloorChangeRecord, timeZone: string): FloorChange {
-  const minute = (at: Date | null) => (at === null ? null : shopMinuteOf(at, timeZone));
-  const times =
-    record.kind === "rework-factor" ? {} : { fromMinute: minute(record.fromAt), toMinute: minute(record.toAt) };
-  return { ...frozen<Omit<FloorChange, "fromMinute" | "toMinute">>(record.data), ...times } as FloorChange;
-}
-
-async function buildOf(db: Db, pair: PairRecord): Promise<BuildCatalog> {
-  const released = await releasedCatalog(db, pair.releaseHash);
-  if (released === null) throw new Error(`catalogue release ${pair.releaseHash} is not stored`);
-  return released.build;
+  return floorChangeIn(record, (at) => shopMinuteOf(at, timeZone));
 }

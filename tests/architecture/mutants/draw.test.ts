@@ -101,7 +101,7 @@ describe("rooms", () => {
   it.each([
     ["lib/engine/fit/recommend.ts", "fit"],
     ["lib/engine/schedule/deep/down.ts", "schedule"],
-    ["lib/papers/build-sheet/stack.tsx", "documents"],
+    ["lib/papers/build-sheet/stack.tsx", "papers"],
     ["lib/papers/quote/page.tsx", "papers"],
     ["lib/shop/pair/view.ts", "shop"],
     ["app/(skier)/quote/actions.ts", "actions"],

@@ -133,7 +133,7 @@ describe("sameFlexOptions", () => {
   });
 
   it("leaves to the sheet a clash that no wood and no reinforcement changes", () => {
-    const base = { left: "black", right: "black", inlay: "swap-letters" } as const;
+    const base = { left: "black", right: "black", inlay: "counterchange" } as const;
     expect(found({ ...midlow, base }, shopWith("aspen-ash")).options).toHaveLength(32);
   });
 

@@ -76,12 +76,12 @@ describe("conflictsOf", () => {
     expect(codes({ core, ...near?.ways[0]?.choices })).toEqual([]);
   });
 
-  it("wants two colours and a text for swapped letters", () => {
-    expect(codes({ base: { left: "black", right: "black", inlay: "swap-letters" } })).toEqual([
+  it("wants two colours and a text for a counterchange", () => {
+    expect(codes({ base: { left: "black", right: "black", inlay: "counterchange" } })).toEqual([
       "inlay-needs-text",
-      "swap-needs-two-colours",
+      "counterchange-needs-two-colours",
     ]);
-    expect(codes({ base: { left: "black", right: "yellow", inlay: "swap-letters", inlayText: "FEN" } })).toEqual([]);
+    expect(codes({ base: { left: "black", right: "yellow", inlay: "counterchange", inlayText: "FEN" } })).toEqual([]);
   });
 });
 

@@ -113,7 +113,7 @@ describe("partsFor options", () => {
   });
 
   it("exchanges as many letters as the text has, from left to right and from right to left", () => {
-    const parts = list({ base: { left: "black", right: "yellow", inlay: "swap-letters", inlayText: "NORTH FEN" } });
+    const parts = list({ base: { left: "black", right: "yellow", inlay: "counterchange", inlayText: "NORTH FEN" } });
     expect(part(parts, 15)).toMatchObject({ quantityLeft: 0, quantityRight: 8, mandatoryScan: true });
     expect(part(parts, 16)).toMatchObject({ quantityLeft: 8, quantityRight: 0, mandatoryScan: true });
     expect(part(parts, 13).material).toContain("Graphite black");
@@ -148,7 +148,7 @@ describe("partsFor options", () => {
     expect(plate.fromOption).toBe("mount");
   });
 
-  it("gives both skis the same of everything that is not coloured or swapped, for any options", () => {
+  it("gives both skis the same of everything that is not coloured or counterchanged, for any options", () => {
     const sided = new Set([13, 14, 15, 16, 18, 19]);
     fc.assert(
       fc.property(

@@ -23,11 +23,11 @@ function priced(spec: Partial<PairSpec>, terms: Partial<PriceTerms> = {}, by: Pr
   return result.value;
 }
 
-/** Midlow 95, carbon stringers, own graphic mirrored, letters swapped. */
+/** Midlow 95, carbon stringers, own graphic mirrored, letters counterchanged. */
 const q212: Partial<PairSpec> = {
   reinforcements: ["carbon-stringers"],
   graphic: { kind: "own", layout: "mirrored", windows: [] },
-  base: { left: "black", right: "yellow", inlay: "swap-letters", inlayText: "RIDGE" },
+  base: { left: "black", right: "yellow", inlay: "counterchange", inlayText: "RIDGE" },
 };
 
 describe("priceSpec", () => {
@@ -37,7 +37,7 @@ describe("priceSpec", () => {
       ["midlow-95", 159_000],
       ["carbon-stringers", 9_000],
       ["graphic-own", 15_000],
-      ["inlay-swap-letters", 9_500],
+      ["inlay-counterchange", 9_500],
     ]);
     expect(price.exTaxCents).toBe(192_500);
     expect(price.depositCents).toBe(96_250);

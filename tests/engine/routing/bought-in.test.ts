@@ -16,8 +16,8 @@ const monday = isoDate("2026-10-05");
 const now = shopMinute(monday, 9 * 60);
 const metal = {
   extraMinutes: [
-    { station: 10, minutes: 15 },
-    { station: 9, minutes: 25 },
+    { station: "lay-up", minutes: 15 },
+    { station: "kit", minutes: 25 },
   ],
 };
 const route = {
@@ -28,7 +28,7 @@ const route = {
   hasOwnGraphic: false,
 } as const;
 
-function rangeWith(leadDays: number, waits = waitForBought({ ...metal, leadDays }, monday, floor.hours)) {
+function rangeWith(leadDays: number, waits = waitForBought({ ...metal, leadDays }, monday, floor)) {
   const candidate = { route, waitingOn: waits === null ? [] : [waits] };
   const range = promiseRuns({ floor, changes: [], pairs: [], now }, candidate, { runs: 60, seed: 4 });
   if (!range.ok) throw new Error(range.refusal.code);
@@ -37,13 +37,13 @@ function rangeWith(leadDays: number, waits = waitForBought({ ...metal, leadDays 
 
 describe("waitForBought", () => {
   it("counts working days from the order and holds up the first station that needs it", () => {
-    const wait = (leadDays: number, on: string) => waitForBought({ ...metal, leadDays }, isoDate(on), floor.hours);
+    const wait = (leadDays: number, on: string) => waitForBought({ ...metal, leadDays }, isoDate(on), floor);
     expect(wait(0, "2026-10-05")).toBeNull();
-    expect(wait(2, "2026-10-05")).toEqual({ reason: "material", holdsUpStation: 9, expectedDate: "2026-10-07" });
+    expect(wait(2, "2026-10-05")).toEqual({ reason: "material", holdsUpStation: "kit", expectedDate: "2026-10-07" });
     // Friday to Tuesday, over the weekend; Wednesday before Thanksgiving to Tuesday.
     expect(wait(2, "2026-10-09")?.expectedDate).toBe("2026-10-13");
     expect(wait(2, "2026-11-25")?.expectedDate).toBe("2026-12-01");
-    expect(waitForBought({ extraMinutes: [], leadDays: 1 }, monday, floor.hours)?.holdsUpStation).toBe(9);
+    expect(waitForBought({ extraMinutes: [], leadDays: 1 }, monday, floor)?.holdsUpStation).toBe("kit");
   });
 });
 
@@ -65,7 +65,7 @@ describe("a bought part's lead", () => {
   });
 
   it("keeps an open pair's kit off the plan until it is here, and nothing of a kit that is made", () => {
-    const wait = waitForBought({ ...metal, leadDays: 8 }, monday, floor.hours);
+    const wait = waitForBought({ ...metal, leadDays: 8 }, monday, floor);
     const pair = {
       pairId: "p",
       route,
@@ -76,10 +76,10 @@ describe("a bought part's lead", () => {
     };
     const plan = planQueue({ floor, changes: [], pairs: [pair], now });
     if (!plan.ok) throw new Error(plan.refusal.code);
-    const startOf = (station: number) => plan.value.operations.find((each) => each.station === station)?.date ?? "";
-    expect(startOf(9) >= "2026-10-15").toBe(true);
+    const startOf = (station: string) => plan.value.operations.find((each) => each.station === station)?.date ?? "";
+    expect(startOf("kit") >= "2026-10-15").toBe(true);
     // The other branches do not wait for it.
-    expect(startOf(8) < "2026-10-15").toBe(true);
+    expect(startOf("print") < "2026-10-15").toBe(true);
     expect(openQueue({ floor, changes: [], pairs: [pair], now }).ok).toBe(true);
   });
 });

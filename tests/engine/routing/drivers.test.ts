@@ -80,8 +80,8 @@ describe("the drivers of a date", () => {
 
   it("name the day of a delivery and of a proof", () => {
     const waits = [
-      { reason: "material", holdsUpStation: 9, expectedDate: isoDate("2026-10-22") },
-      { reason: "proof", holdsUpStation: 8, expectedDate: isoDate("2026-10-29") },
+      { reason: "material", holdsUpStation: "kit", expectedDate: isoDate("2026-10-22") },
+      { reason: "proof", holdsUpStation: "print", expectedDate: isoDate("2026-10-29") },
     ] as const;
     const material = driversOf([], [], { ...pair("M95-178"), waitingOn: waits.slice(0, 1) });
     expect(material.find(({ code }) => code === "material")?.untilDate).toBe("2026-10-22");
@@ -97,7 +97,9 @@ describe("the drivers of a date", () => {
       (_, i): PairOnFloor => ({
         pairId: `pair-${i}`,
         ...pair("M95-178"),
-        operations: [2, 3, 4, 5, 6, 7, 8, 9].map((station) => ({ station, state: "done", doneAtMinute: now - 3000 })),
+        operations: ["strips", "core-glue", "profile", "sidewalls", "base-cut", "edges", "print", "kit"].map(
+          (station) => ({ station, state: "done", doneAtMinute: now - 3000 }),
+        ),
         queuedAtMinute: now - 100 * (24 - i),
         promise: { class: "promise", date: isoDate("2026-11-20") },
       }),

@@ -45,7 +45,7 @@ const plain = (mould: string): CandidatePair => ({
 function queueOf(count: number): readonly PairOnFloor[] {
   return Array.from({ length: count }, (_, i): PairOnFloor => {
     const mould = floor.moulds[(i * 7) % floor.moulds.length];
-    const pressed = { station: 11, state: "done", doneAtMinute: now - 600 } as const;
+    const pressed = { station: "press", state: "done", doneAtMinute: now - 600 } as const;
     return {
       pairId: `pair-${i}`,
       route: { ...plain(mould?.id ?? "").route, mouldFamily: mould?.family ?? "" },
@@ -53,9 +53,9 @@ function queueOf(count: number): readonly PairOnFloor[] {
         i === 0
           ? [pressed]
           : i === 1
-            ? [{ station: 11, state: "running", startedAtMinute: now - 40, press: "press-1" }]
+            ? [{ station: "press", state: "running", startedAtMinute: now - 40, press: "press-1" }]
             : [],
-      waitingOn: i === 5 ? [{ reason: "proof", holdsUpStation: 8, expectedDate: isoDate("2026-10-20") }] : [],
+      waitingOn: i === 5 ? [{ reason: "proof", holdsUpStation: "print", expectedDate: isoDate("2026-10-20") }] : [],
       queuedAtMinute: now - 1440 * (count - i),
       promise: { class: "promise", date: dateOfDay(dayIndex(isoDate("2026-10-12")) + i) },
     };
@@ -88,24 +88,24 @@ describe("routeFor", () => {
   // Four branches between station 1 and the lay-up; common practice, no source.
   it("joins core, base, print and kit at the lay-up and rests after the press", () => {
     const route = routeFor(plain("M95-178").route, floor);
-    const stepsBefore = (station: number) =>
+    const stepsBefore = (station: string) =>
       route
         .find((step) => step.station === station && step.kind === "work")
         ?.after.map((at) => [route[at]?.station, route[at]?.kind]);
-    expect(stepsBefore(10)).toEqual([
-      [5, "work"],
-      [7, "work"],
-      [8, "work"],
-      [9, "work"],
+    expect(stepsBefore("lay-up")).toEqual([
+      ["sidewalls", "work"],
+      ["edges", "work"],
+      ["print", "work"],
+      ["kit", "work"],
     ]);
-    expect(stepsBefore(12)).toEqual([[11, "rest"]]);
-    expect(stepsBefore(2)).toEqual([[1, "work"]]);
+    expect(stepsBefore("trim")).toEqual([["press", "rest"]]);
+    expect(stepsBefore("strips")).toEqual([["release", "work"]]);
     expect(route.find(({ kind }) => kind === "rest")?.waitMinutes?.low).toBeGreaterThanOrEqual(24 * 60);
   });
 
   it("sends a print job past everything but printing and packing, by its number of sheets", () => {
     const route = routeFor({ ...plain("").route, kind: "print-only", mould: null, printSheets: 12 }, floor);
-    expect(route.map(({ station }) => station)).toEqual([1, 8, 14]);
+    expect(route.map(({ station }) => station)).toEqual(["release", "print", "check"]);
     expect(route[1]?.share).toBe(6);
   });
 
@@ -129,11 +129,11 @@ describe("planQueue", () => {
 
   it("starts a proof-blocked print no earlier than the proof and keeps pressed work from pressing again", () => {
     const plan = unwrap(planQueue(situation(queueOf(12))));
-    const print = plan.operations.find(({ pairId, station }) => pairId === "pair-5" && station === 8);
+    const print = plan.operations.find(({ pairId, station }) => pairId === "pair-5" && station === "print");
     expect(print && print.date >= "2026-10-20").toBe(true);
     expect(plan.pressPlan.some(({ pairId }) => pairId === "pair-0")).toBe(false);
     expect(plan.pressPlan[0]?.pairId).toBe("pair-1");
-    const trim = plan.operations.find(({ pairId, station }) => pairId === "pair-0" && station === 12);
+    const trim = plan.operations.find(({ pairId, station }) => pairId === "pair-0" && station === "trim");
     // 24 h of rest after a pressing that ended 600 min before now.
     expect(trim && trim.startMinute >= now - 600 + 1440).toBe(true);
   });
@@ -215,7 +215,7 @@ describe("promiseRuns", () => {
   });
 
   it("keeps a proof without a date on the candidate's chain", () => {
-    const printFirst = { ...plain("M95-178"), waitingOn: [{ reason: "proof", holdsUpStation: 8 }] } as const;
+    const printFirst = { ...plain("M95-178"), waitingOn: [{ reason: "proof", holdsUpStation: "print" }] } as const;
     const slow = { ...floor, proof: { workingDays: { low: 20, typ: 20, high: 21 } } };
     const { workingDays, drivers } = unwrap(promiseRuns({ ...situation([]), floor: slow }, printFirst, options));
     expect(workingDays.p10).toBeGreaterThan(20);

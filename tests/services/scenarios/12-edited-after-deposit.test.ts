@@ -18,7 +18,7 @@ const db = databaseForTests();
 
 const plain178: SaleOptions = { choices: { "choices.model": "midlow-95", "choices.lengthCm": 178 } };
 
-async function work(shop: TestShop, pairId: PairId, station: number, now: Date): Promise<void> {
+async function work(shop: TestShop, pairId: PairId, station: string, now: Date): Promise<void> {
   const maker = shop.as(shop.maker, now);
   const find = async () => {
     const { operations } = must(await readPair(maker, { pairId }));
@@ -65,14 +65,14 @@ describe("scenario 12: order edited after deposit", () => {
     await stockWood(db());
     const order = await releasedOrder(shop, plain178);
     const pairId = order.pairs[0]?.pairId ?? raise();
-    for (const [index, station] of [1, 2, 3, 4].entries())
+    for (const [index, station] of ["release", "strips", "core-glue", "profile"].entries())
       await work(shop, pairId, station, daysAfter(shopNow, index + 1));
     const later = daysAfter(shopNow, 6);
     const edit = { pairId, choices: { lengthCm: 186 }, reason: "caller wants it longer", revision: 1 };
     const refused = await editPair(shop.as(shop.desk, later), edit);
     expect(refused).toMatchObject({
       ok: false,
-      refusal: { code: "edit-too-late", part: "shape", station: 4, ownerMayApprove: true },
+      refusal: { code: "edit-too-late", part: "shape", station: "profile", ownerMayApprove: true },
     });
     // Core milled: the ladder keeps 30 % of 1,590.
     expect(refused).toMatchObject({ refusal: { lostCents: 47_700 } });
@@ -86,7 +86,7 @@ describe("scenario 12: order edited after deposit", () => {
     expect(after.strips).toHaveLength(14);
     expect(
       after.operations.filter((operation) => operation.state === "ready").map((operation) => operation.station),
-    ).toEqual([2, 6, 8, 9]);
+    ).toEqual(["strips", "base-cut", "print", "kit"]);
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { bumpQueue } from "#data/counters";
+import { orderById } from "#data/orders";
 import { transaction } from "#data/transaction";
 import { shopMinute } from "#engine/routing";
 import { type IsoDate, isoDate } from "#engine/units";
@@ -43,7 +44,8 @@ describe("scenario 18: press down three days", () => {
     const tight = orders.slice(-2);
     const loose = orders.slice(0, -2);
     const promise = async (orderId: OrderId, on: IsoDate) => {
-      const order = await db().order.findUniqueOrThrow({ where: { id: orderId } });
+      const order = await orderById(db(), orderId);
+      if (order === null) throw new Error("the order is not there");
       await transaction(db(), async (tx) => {
         await bumpQueue(tx);
         await setPromise(owner, tx, order, { on, class: "promise", reason: "agreed on the phone" });

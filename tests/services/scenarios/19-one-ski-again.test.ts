@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { pairById } from "#data/pairs";
+import { noteText } from "#papers/build-sheet/compose-notes";
 import {
   buildSheetDocument,
   findPairByCode,
@@ -18,16 +19,16 @@ import { databaseForTests } from "../../support/db";
 
 const db = databaseForTests();
 
-const swapped: SaleOptions = {
+const counterchanged: SaleOptions = {
   choices: {
     "choices.model": "midlow-95",
     "choices.lengthCm": 178,
-    "choices.base": { left: "black", right: "yellow", inlay: "swap-letters", inlayText: "ROBIN" },
+    "choices.base": { left: "black", right: "yellow", inlay: "counterchange", inlayText: "ROBIN" },
   },
 };
 
 /** Ticks one station, whichever of its visits is ready. */
-async function work(shop: TestShop, pairId: PairId, station: number, now: Date): Promise<void> {
+async function work(shop: TestShop, pairId: PairId, station: string, now: Date): Promise<void> {
   const maker = { ...shop.as(shop.maker, now), promiseRuns: 20 };
   const { operations } = must(await readPair(maker, { pairId }));
   const ready = operations.find((operation) => operation.station === station && operation.state === "ready");
@@ -38,9 +39,21 @@ async function work(shop: TestShop, pairId: PairId, station: number, now: Date):
 
 async function pressedPair(shop: TestShop) {
   await stockWood(db());
-  const order = await releasedOrder(shop, swapped);
+  const order = await releasedOrder(shop, counterchanged);
   const pairId = order.pairs[0]?.pairId as PairId;
-  for (const [index, station] of [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11].entries())
+  for (const [index, station] of [
+    "release",
+    "strips",
+    "core-glue",
+    "profile",
+    "sidewalls",
+    "base-cut",
+    "edges",
+    "print",
+    "kit",
+    "lay-up",
+    "press",
+  ].entries())
     await work(shop, pairId, station, daysAfter(shopNow, index + 1));
   const ctx = { ...shop.as(shop.maker, daysAfter(shopNow, 13)), promiseRuns: 40 };
   return { order, pairId, ctx };
@@ -55,10 +68,21 @@ describe("scenario 19: one ski must be built again", () => {
     must(await buildSheetDocument(ctx, { pairId, paper: "A4" }));
     const before = must(await readPair(ctx, { pairId }));
     const promised = before.promisedOn;
-    const input = { pairId, side: "R", fromStation: 2, fault: "void-after-press" } as const;
+    const input = { pairId, side: "R", fromStation: "strips", fault: "void-after-press" } as const;
 
     const preview = must(await previewRework(ctx, input));
-    expect(preview.stations.map(({ station }) => station)).toEqual([2, 3, 4, 5, 6, 7, 8, 9, 10, 11]);
+    expect(preview.stations.map(({ station }) => station)).toEqual([
+      "strips",
+      "core-glue",
+      "profile",
+      "sidewalls",
+      "base-cut",
+      "edges",
+      "print",
+      "kit",
+      "lay-up",
+      "press",
+    ]);
     expect(preview.letters).toEqual({ text: "ROBIN", sheetColour: "black" });
     expect(preview.strips).toMatchObject({ isFound: true, count: 7 });
     // Two bonds and a press cycle with its rest again: two working days at the very least (waits of 4–24 h and a rest of
@@ -76,9 +100,16 @@ describe("scenario 19: one ski must be built again", () => {
     ]);
     const again = after.operations.filter(({ visit }) => visit === 1);
     expect(again.map(({ station, side }) => [station, side])).toEqual(
-      [2, 3, 4, 5, 6, 7, 8, 9, 10, 11].map((station) => [station, "R"]),
+      ["strips", "core-glue", "profile", "sidewalls", "base-cut", "edges", "print", "kit", "lay-up", "press"].map(
+        (station) => [station, "R"],
+      ),
     );
-    expect(again.filter(({ state }) => state === "ready").map(({ station }) => station)).toEqual([2, 6, 8, 9]);
+    expect(again.filter(({ state }) => state === "ready").map(({ station }) => station)).toEqual([
+      "strips",
+      "base-cut",
+      "print",
+      "kit",
+    ]);
     expect(after.operations.filter(({ visit }) => visit === 0).filter(({ state }) => state === "done")).toHaveLength(
       11,
     );
@@ -99,7 +130,7 @@ describe("scenario 19: one ski must be built again", () => {
     expect(after.prints).toMatchObject([{ voided: { reason: `${before.skis[1]?.serial} is built again` } }]);
     const record = await pairById(db(), pairId);
     const [old, serial] = [before.skis[0]?.serial, after.skis[2]?.serial];
-    expect(record === null ? [] : await pairNotes(db(), record)).toEqual([
+    expect(record === null ? [] : (await pairNotes(db(), record)).map(noteText)).toEqual([
       `Only ${serial} is built: stations 2, 3, 4, 5, 6, 7, 8, 9, 10, 11.`,
       `${old} is parked: rack 3, left.`,
       "Cut an extra letter set from a spare black sheet.",
@@ -125,23 +156,23 @@ describe("scenario 19: one ski must be built again", () => {
     const shop = await openShop(db());
     const { pairId, ctx } = await pressedPair(shop);
     const { version } = must(await readPair(ctx, { pairId }));
-    const input = { pairId, side: "R", fromStation: 2, fault: "void-after-press" } as const;
+    const input = { pairId, side: "R", fromStation: "strips", fault: "void-after-press" } as const;
     must(await startRework(ctx, { ...input, version, note: "void at the tip", location: "rack 3" }));
-    const isReady = async (station: number) =>
+    const isReady = async (station: string) =>
       must(await readPair(ctx, { pairId })).operations.some(
         (each) => each.station === station && each.state === "ready",
       );
-    for (const [index, station] of [6, 7, 8, 9, 2, 3, 4].entries())
+    for (const [index, station] of ["base-cut", "edges", "print", "kit", "strips", "core-glue", "profile"].entries())
       await work(shop, pairId, station, daysAfter(ctx.now, index + 1));
     // Everything but the core's last bond is done a second time: the first visit of station 5 must not open the lay-up.
-    expect(await isReady(10)).toBe(false);
-    await work(shop, pairId, 5, daysAfter(ctx.now, 9));
-    expect(await isReady(10)).toBe(true);
-    for (const [index, station] of [10, 11, 12, 13].entries())
+    expect(await isReady("lay-up")).toBe(false);
+    await work(shop, pairId, "sidewalls", daysAfter(ctx.now, 9));
+    expect(await isReady("lay-up")).toBe(true);
+    for (const [index, station] of ["lay-up", "press", "trim", "finish"].entries())
       await work(shop, pairId, station, daysAfter(ctx.now, 12 + 2 * index));
     const joined = must(await readPair(ctx, { pairId }));
     expect(joined.skis.map(({ state }) => state)).toEqual(["good", "scrapped", "good"]);
-    await work(shop, pairId, 14, daysAfter(ctx.now, 22));
+    await work(shop, pairId, "check", daysAfter(ctx.now, 22));
     expect(must(await readPair(ctx, { pairId })).state).toBe("ready");
   });
 
@@ -149,9 +180,9 @@ describe("scenario 19: one ski must be built again", () => {
     const shop = await openShop(db());
     const { pairId, ctx } = await pressedPair(shop);
     const { version } = must(await readPair(ctx, { pairId }));
-    const input = { pairId, side: "L", fromStation: 12, fault: "topsheet-nicked" } as const;
+    const input = { pairId, side: "L", fromStation: "trim", fault: "topsheet-nicked" } as const;
     expect(await previewRework(ctx, input)).toMatchObject({ ok: false, refusal: { code: "station-not-reached" } });
-    const from8 = { ...input, fromStation: 8, note: "nicked" };
+    const from8 = { ...input, fromStation: "print", note: "nicked" };
     expect(await startRework(ctx, { ...from8, version: version + 1 })).toMatchObject({
       ok: false,
       refusal: { code: "changed-meanwhile" },
@@ -164,7 +195,7 @@ describe("scenario 19: one ski must be built again", () => {
       ok: false,
       refusal: { code: "not-allowed" },
     });
-    for (const [index, station] of [12, 13, 14].entries())
+    for (const [index, station] of ["trim", "finish", "check"].entries())
       await work(shop, pairId, station, daysAfter(ctx.now, 2 * index + 2));
     const late = { ...ctx, now: daysAfter(ctx.now, 8) };
     const ready = must(await readPair(late, { pairId }));
@@ -176,7 +207,13 @@ describe("scenario 19: one ski must be built again", () => {
     expect(open.state).toBe("building");
     expect(open.strips).toHaveLength(14);
     expect(open.operations.filter(({ visit }) => visit === 1).map(({ station }) => station)).toEqual([
-      8, 9, 10, 11, 12, 13, 14,
+      "print",
+      "kit",
+      "lay-up",
+      "press",
+      "trim",
+      "finish",
+      "check",
     ]);
   });
 
@@ -185,10 +222,10 @@ describe("scenario 19: one ski must be built again", () => {
     const { pairId, ctx } = await pressedPair(shop);
     await db().strip.updateMany({ where: { state: "free" }, data: { modulusMpa: 6000 } });
     const { version } = must(await readPair(ctx, { pairId }));
-    const input = { pairId, side: "R", fromStation: 2, fault: "void-after-press" } as const;
+    const input = { pairId, side: "R", fromStation: "strips", fault: "void-after-press" } as const;
     const begun = must(await startRework(ctx, { ...input, version, note: "void" }));
     expect(begun.strips).toEqual({ isFound: false, limitPercent: 1.5 });
     const holds = await db().pairHold.findMany({ where: { pairId } });
-    expect(holds).toMatchObject([{ reason: "material", station: 3, clearedAt: null }]);
+    expect(holds).toMatchObject([{ reason: "material", station: "core-glue", clearedAt: null }]);
   });
 });

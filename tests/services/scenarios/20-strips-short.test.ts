@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Db } from "#data/client";
 import { pairById } from "#data/pairs";
 import { insertStrips } from "#data/strips";
+import { noteText } from "#papers/build-sheet/compose-notes";
 import { decideStrips, type PairId, readOrder, readPair, readStripStock, stripsShort } from "#services";
 import { pairNotes } from "#services/papers/pair-notes";
 import { releasedOrder, type SaleOptions } from "../../support/builders/sale";
@@ -93,7 +94,7 @@ describe("scenario 20: strips are short", () => {
       Array(4).fill("maple"),
     );
     const record = await pairById(db(), pairId);
-    expect(record === null ? [] : await pairNotes(db(), record)).toEqual([
+    expect(record === null ? [] : (await pairNotes(db(), record)).map(noteText)).toEqual([
       expect.stringMatching(/^Strips at O: maple instead of aspen\. Mill the core .*mm against the table\.$/),
     ]);
     const again = must(await stripsShort(ctx, { pairId }));

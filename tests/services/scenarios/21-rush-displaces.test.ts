@@ -100,7 +100,7 @@ describe("scenario 21: a rush displaces", () => {
     const after = must(await readOrder(owner, { orderId }));
     expect(after).toMatchObject({
       promisedOn: wished,
-      promiseClass: "hard",
+      promiseClass: "hard-date",
       hardDate: { planB: "a loan pair and a card", rushCents: 28_875 },
     });
     // 6 % tax at home on 1 925.00 is 115.50, on 2 213.75 with the fee 132.825, half up 132.83: the fee adds 17.33.
@@ -114,7 +114,7 @@ describe("scenario 21: a rush displaces", () => {
       openCents: 204_050 + 30_608 - 96_250,
     });
     const skier = must(await readProgress(owner, { pairId: after.pairs[0]?.pairId as PairId }));
-    expect(skier).toMatchObject({ promiseClass: "hard", money: after.money });
+    expect(skier).toMatchObject({ promiseClass: "hard-date", money: after.money });
     expect(await promised()).toEqual(daysBefore);
     const { places } = must(await readQueueOrder(owner));
     const standings = places.filter(({ serial }) => slack.includes(serial)).map(({ standing }) => standing);
@@ -187,7 +187,7 @@ describe("scenario 21: a rush displaces", () => {
       refusal: { code: "rush-not-asked" },
     });
     const waived = must(await readOrder(owner, { orderId }));
-    expect(waived).toMatchObject({ promisedOn: on, promiseClass: "hard" });
+    expect(waived).toMatchObject({ promisedOn: on, promiseClass: "hard-date" });
     expect(waived.payments.find(({ kind }) => kind === "rush")?.state).toBe("waived");
     expect(waived.history.find(({ kind }) => kind === "rush-waived")?.data).toMatchObject({ reason: waive.reason });
     expect(must(await previewHardDate(owner, { orderId, on }))).toMatchObject({ feeCents: 0 });

@@ -23,7 +23,7 @@ import { fewRuns } from "./released-pairs";
 const db = databaseForTests();
 const expectedOn = isoDate("2027-01-18");
 const yellow = { left: "yellow", right: "yellow", inlay: "none" };
-const swapped = { left: "yellow", right: "black", inlay: "swap-letters", inlayText: "FELL" };
+const counterchanged = { left: "yellow", right: "black", inlay: "counterchange", inlayText: "FELL" };
 const black = { left: "black", right: "black", inlay: "none" };
 
 const firstPair = ({ pairs }: AcceptedQuote) => pairs[0]?.pairId as PairId;
@@ -64,7 +64,7 @@ async function shopWithYellow() {
     await ordered(shop, 1, yellow),
     await ordered(shop, 2, black),
     await ordered(shop, 3, yellow),
-    await ordered(shop, 4, swapped),
+    await ordered(shop, 4, counterchanged),
   ];
   const ids = orders.map(firstPair);
   await stockBases(shop, ids[0] as PairId);
@@ -73,7 +73,7 @@ async function shopWithYellow() {
 
 const short = (leftM: number): BreakdownInput => ({ kind: "base-short", colour: "yellow", leftM, expectedOn });
 
-/** 178 cm and 40 mm of allowance; the pair of one colour lies side by side, the swapped pair takes one base of it. */
+/** 178 cm and 40 mm of allowance; the pair of one colour lies side by side, the counterchanged pair takes one base of it. */
 const perPairM = (1780 + 40) / 1000;
 
 describe("scenario 29: a base colour is short", () => {
@@ -91,16 +91,16 @@ describe("scenario 29: a base colour is short", () => {
       [ids[3], false],
     ]);
     const [first, , last] = base?.pairs ?? [];
-    expect(first).toMatchObject({ swappedWith: null, alternatives: [] });
-    // Letters swapped with black of lot UH-31: red is of that lot, blue is not.
-    expect(last?.swappedWith).toEqual({ label: "Graphite black", lot: "UH-31" });
+    expect(first).toMatchObject({ counterchangedWith: null, alternatives: [] });
+    // Letters counterchanged with black of lot UH-31: red is of that lot, blue is not.
+    expect(last?.counterchangedWith).toEqual({ label: "Graphite black", lot: "UH-31" });
     expect(last?.alternatives).toEqual([{ colour: "ember", label: "Ember red", lot: "UH-31" }]);
     expect(effect.moved.map(({ pairId }) => pairId)).toEqual([ids[3]]);
     expect(effect.moved[0]?.after.p50 !== undefined && effect.moved[0].after.p50 > expectedOn).toBe(true);
     expect(options.map(({ way }) => way).slice(0, 2)).toEqual(["wait", "offer-colour"]);
   });
 
-  it("offers any colour on the shelf where no letters are swapped", async () => {
+  it("offers any colour on the shelf where no letters are counterchanged", async () => {
     const { shop, ids } = await shopWithYellow();
     const { base } = must(await previewBreakdown(shop.as(shop.maker), short(perPairM)));
     const second = base?.pairs.find(({ pairId }) => pairId === ids[2]);
@@ -122,7 +122,7 @@ describe("scenario 29: a base colour is short", () => {
     expect(incident.base?.pairs).toHaveLength(3);
     const holds = await db().pairHold.findMany();
     expect(holds.map(({ pairId, station, expectedOn: on }) => [pairId, station, on])).toEqual([
-      [ids[3], 6, "2027-01-18"],
+      [ids[3], "base-cut", "2027-01-18"],
     ]);
     const { incidentId, version } = incident;
     const owner = shop.as(shop.owner);
@@ -156,7 +156,7 @@ describe("scenario 29: a base colour is short", () => {
       if (!asked.ok) expect(asked.refusal.message).toContain(says);
     }
     await db().operation.updateMany({
-      where: { pairId: ids[0] as string, station: 6 },
+      where: { pairId: ids[0] as string, station: "base-cut" },
       data: { state: "done", finishedAt: shopNow },
     });
     const { base } = must(await previewBreakdown(maker, short(perPairM)));

@@ -21,7 +21,7 @@ describe("scenario 39: what if one more is hired at the press", () => {
     });
     const before = await rows();
     // 20 working days after 10 November 2026; Thanksgiving and the day after are closed.
-    const whatIf = { kind: "hire", stations: [10, 11], from: isoDate("2026-12-10") } as const;
+    const whatIf = { kind: "hire", stations: ["lay-up", "press"], from: isoDate("2026-12-10") } as const;
     const answer = must(await askWhatIf(owner, whatIf));
     expect(answer).toMatchObject({ canApply: true });
     expect(answer.costCentsPerWeek).toBeGreaterThan(0);

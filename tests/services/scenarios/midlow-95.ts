@@ -1,7 +1,7 @@
 import type { SaleOptions } from "../../support/builders/sale";
 
 /**
- * The pair of scenarios 10 to 12: Midlow 95 1,590 + carbon stringers 90 + own graphic 150 + swapped letters 95 = 1,925.
+ * The pair of scenarios 10 to 12: Midlow 95 1,590 + carbon stringers 90 + own graphic 150 + counterchanged letters 95 = 1,925.
  * The picture is a stand-in that the quote takes as it is named; the letters need two base colours.
  */
 export const midlow95: SaleOptions = {
@@ -10,7 +10,7 @@ export const midlow95: SaleOptions = {
     "choices.lengthCm": 178,
     "choices.flexRatio": 1,
     "choices.reinforcements": ["carbon-stringers"],
-    "choices.base": { left: "black", right: "yellow", inlay: "swap-letters", inlayText: "ROBIN" },
+    "choices.base": { left: "black", right: "yellow", inlay: "counterchange", inlayText: "ROBIN" },
     "choices.graphic": { kind: "own", layout: "same", windows: [] },
   },
 };

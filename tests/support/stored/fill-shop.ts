@@ -63,7 +63,7 @@ const hour = 3_600_000;
 const lettered = (text: string): SaleOptions["choices"] => ({
   "choices.model": "midlow-95",
   "choices.lengthCm": 178,
-  "choices.base": { left: "black", right: "yellow", inlay: "swap-letters", inlayText: text },
+  "choices.base": { left: "black", right: "yellow", inlay: "counterchange", inlayText: text },
 });
 
 interface Filling {
@@ -136,7 +136,7 @@ async function soldAndMade({ shop, db, now, calendar, who }: Filling): Promise<v
   const reason = "pays at the lift station";
   must(await shipOrder(shop.as(shop.owner), { orderId: unpaid.orderId, unpaidReason: reason }));
   const again = await carried(8, undefined, lettered("AGAIN"));
-  const input = { pairId: firstPair(again), side: "R", fromStation: 2, fault: "void-after-press" } as const;
+  const input = { pairId: firstPair(again), side: "R", fromStation: "strips", fault: "void-after-press" } as const;
   const maker = shop.as(shop.maker, now);
   must(await buildSheetDocument(maker, { pairId: input.pairId, paper: "A4" }));
   const { version } = must(await previewRework(maker, input));
@@ -260,7 +260,12 @@ async function theFloor({ shop, now }: Filling): Promise<void> {
       reason: "the dearest order is in it",
     }),
   );
-  const late = { kind: "supplier-late", station: 6, material: "edges", expectedOn: isoDate("2026-12-04") } as const;
+  const late = {
+    kind: "supplier-late",
+    station: "base-cut",
+    material: "edges",
+    expectedOn: isoDate("2026-12-04"),
+  } as const;
   const edges = await report("late", late, "the lorry is stuck");
   must(
     await chooseOption(owner, {

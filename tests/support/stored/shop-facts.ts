@@ -127,7 +127,7 @@ async function orderFact(ctx: Context, order: OrderView) {
     customer: order.customer.name,
     club: order.club?.number ?? null,
     acceptedAt: order.acceptedAt,
-    promiseClass: order.promiseClass,
+    promiseClass: classFact(order.promiseClass),
     promisedOn: order.promisedOn,
     estimate: [order.estimate.p50, order.estimate.p90],
     dates: progress?.dateHistory.map(({ at: _at, ...told }) => told) ?? [],
@@ -143,6 +143,11 @@ async function orderFact(ctx: Context, order: OrderView) {
     history: order.history.map(({ kind, at }) => `${at} ${kind}`),
     pairs: order.pairs.map(({ serial }) => serial),
   };
+}
+
+/** How binding a day is, in the words of the first version: ids of a class may change, what they mean may not. */
+function classFact(promiseClass: OrderView["promiseClass"]): string {
+  return promiseClass === "hard-date" ? "hard" : promiseClass;
 }
 
 function priceFact({ priceBook, lines, exTaxCents, shippingCents, taxCents, totalCents, depositCents }: Price) {
@@ -171,7 +176,7 @@ function pairFact(pair: PairView) {
     holds: pair.holds.map(({ reason, expectedOn }) => [reason, expectedOn]),
     gates: pair.gates,
     proofs: pair.proofs.map(({ revision, state, note, answeredBy }) => [revision, state, note, answeredBy]),
-    promise: [pair.promiseClass, pair.promisedOn],
+    promise: [classFact(pair.promiseClass), pair.promisedOn],
     prints: pair.prints.map(({ print, pairRevision, voided }) => [print, pairRevision, voided?.reason ?? null]),
     revisions: pair.revisions.map(({ revision, reason, by }) => [revision, reason, by]),
     history: pair.history.map(({ kind, at }) => `${at} ${kind}`),

@@ -32,7 +32,7 @@ interface Running {
   readonly endsAt: Date;
 }
 
-const pressStation = 11;
+const pressStation = "press";
 
 export function floorHands(shop: YearShop, firstDay: IsoDate): FloorHands {
   const floor = floorCatalog();

@@ -1,27 +1,26 @@
 /** What must hold at any moment of the year, read from the rows and the board; nothing is asked of the code that wrote them. */
 import { expect } from "vitest";
-import { frozen } from "#data/quotes";
-import type { Price } from "#engine/pricing";
+import { storedPrice } from "#schemas/stored/index";
 import { queueBoard } from "#services";
 import { floorCatalog } from "#shop/floor/recipe";
 import { must } from "../builders/shop";
 import type { YearShop } from "./year-shop";
 
-/** The way of a pair over the demo floor, written down by hand: what must be done before each station. */
-const before: Readonly<Record<number, readonly number[]>> = {
-  2: [1],
-  3: [2],
-  4: [3],
-  5: [4],
-  6: [1],
-  7: [6],
-  8: [1],
-  9: [1],
-  10: [5, 7, 8, 9],
-  11: [10],
-  12: [11],
-  13: [12],
-  14: [13],
+/** The way of a pair over the floor: what must be done before each station. */
+const before: Readonly<Record<string, readonly string[]>> = {
+  strips: ["release"],
+  "core-glue": ["strips"],
+  profile: ["core-glue"],
+  sidewalls: ["profile"],
+  "base-cut": ["release"],
+  edges: ["base-cut"],
+  print: ["release"],
+  kit: ["release"],
+  "lay-up": ["sidewalls", "edges", "print", "kit"],
+  press: ["lay-up"],
+  trim: ["press"],
+  finish: ["trim"],
+  check: ["finish"],
 };
 
 export async function expectNothingBroken(shop: YearShop, now: Date, strips: number): Promise<void> {
@@ -34,7 +33,7 @@ export async function expectNothingBroken(shop: YearShop, now: Date, strips: num
 
 async function expectMoneyAddsUp({ db }: YearShop): Promise<void> {
   for (const order of await db.order.findMany({ include: { payments: true } })) {
-    const price = frozen<Price>(order.price);
+    const price = storedPrice.parse(order.price);
     const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
     const goods = sum(price.lines.map(({ lineCents }) => lineCents));
     expect(goods).toBe(price.exTaxCents);
@@ -73,8 +72,8 @@ async function expectPromisesAreLogged({ db }: YearShop): Promise<void> {
 
 async function expectFloorInOrder({ db }: YearShop): Promise<void> {
   const operations = await db.operation.findMany({ include: { pair: { include: { order: true } } } });
-  for (const { number, capacity } of floorCatalog().stations) {
-    const running = operations.filter(({ station, state }) => station === number && state === "running");
+  for (const { id, number, capacity } of floorCatalog().stations) {
+    const running = operations.filter(({ station, state }) => station === id && state === "running");
     expect(running.length, `running at station ${number}`).toBeLessThanOrEqual(capacity);
   }
   const byPair = new Map<string, (typeof operations)[number][]>();

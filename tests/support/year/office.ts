@@ -88,7 +88,7 @@ export async function breaks(
 /** The first pair that is pressed and not yet ready gets one ski built again. Returns the pair; null when there is none. */
 export async function buildsOneSkiAgain(shop: YearShop, now: Date, side: "L" | "R"): Promise<PairId | null> {
   const pressed = await shop.db.operation.findFirst({
-    where: { station: 11, state: "done", visit: 0, pair: { state: "building", skis: { every: { build: 1 } } } },
+    where: { station: "press", state: "done", visit: 0, pair: { state: "building", skis: { every: { build: 1 } } } },
     orderBy: { finishedAt: "asc" },
   });
   if (pressed === null) return null;
@@ -97,7 +97,7 @@ export async function buildsOneSkiAgain(shop: YearShop, now: Date, side: "L" | "
   const input = {
     pairId,
     side,
-    fromStation: 8,
+    fromStation: "print",
     fault: "topsheet-nicked",
     version,
     note: "nicked at the trimming",

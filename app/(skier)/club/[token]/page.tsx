@@ -15,7 +15,8 @@ import shop from "#content/catalog/shop.json";
 import words from "#content/copy/clubs.json";
 import sheetWords from "#content/copy/sheet.json";
 import skierWords from "#content/copy/skier.json";
-import type { ClubId, ClubMember, ClubView } from "#services";
+import { idOf } from "#schemas/ids";
+import type { ClubMember, ClubView } from "#services";
 import { accept } from "../actions";
 
 const w = words.club;
@@ -31,7 +32,7 @@ interface Props {
 export default async function ClubPage({ params, searchParams }: Props) {
   const { token } = await params;
   const { ctx, subject } = await linkContext(token, "club");
-  const chosen = await readChosenClub(ctx, subject.id as ClubId, await searchParams);
+  const chosen = await readChosenClub(ctx, idOf("club", subject.id), await searchParams);
   if (chosen === null) notFound();
   const { club } = chosen;
   return (

@@ -87,7 +87,7 @@ function Deposit({ progress, token, canAnswer }: Props) {
 /** What the order costs in all; the fee of a hard date stands in it from the approval on, unpaid until it is here. */
 function Money({ progress }: Props) {
   const { rush, totalCents, paidCents, openCents } = progress.money;
-  const isHard = progress.promiseClass === "hard";
+  const isHard = progress.promiseClass === "hard-date";
   const amount = (name: string, cents: number) => ({ name, value: moneyText(cents), measure: true });
   return (
     <section aria-labelledby="money-title" className="grid gap-3">

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { notThere } from "#app/_server/not-there.ts";
 import { linkContext } from "#app/_server/request.ts";
 import { DateRange, dateRangeText, dayText } from "#app/_ui/date-range.tsx";
 import { Facts } from "#app/_ui/facts.tsx";
@@ -15,15 +16,8 @@ import paperWords from "#content/copy/papers.json";
 import promiseWords from "#content/copy/promises.json";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/skier.json";
-import {
-  activeCatalog,
-  type Context,
-  type OrderId,
-  type PairId,
-  type ProgressView,
-  pairsOfOrder,
-  readProgress,
-} from "#services";
+import { idOf } from "#schemas/ids";
+import { activeCatalog, type Context, type ProgressView, pairsOfOrder, readProgress } from "#services";
 import { Gates } from "./gates";
 
 export const metadata: Metadata = { title: "Your pair", robots: { index: false } };
@@ -40,7 +34,8 @@ export default async function PairPage({ params, searchParams }: Props) {
   const chosen = pairs.find((each) => each.pairId === pair) ?? pairs[0];
   if (!chosen) notFound();
   const [read, catalog] = await Promise.all([readProgress(ctx, { pairId: chosen.pairId }), activeCatalog(ctx)]);
-  if (!read.ok || !catalog.ok) notFound();
+  if (!read.ok) notThere(read.refusal);
+  if (!catalog.ok) notFound();
   const progress = read.value;
   const build = catalog.value.engine.build;
   const w = words.pair;
@@ -105,9 +100,9 @@ export default async function PairPage({ params, searchParams }: Props) {
 }
 
 async function pairsBehind(ctx: Context, subject: { readonly kind: string; readonly id: string }) {
-  if (subject.kind === "pair") return [{ pairId: subject.id as PairId, serial: "" }];
+  if (subject.kind === "pair") return [{ pairId: idOf("pair", subject.id), serial: "" }];
   if (subject.kind !== "order") return [];
-  const pairs = await pairsOfOrder(ctx, { orderId: subject.id as OrderId });
+  const pairs = await pairsOfOrder(ctx, { orderId: idOf("order", subject.id) });
   return pairs.ok ? pairs.value : [];
 }
 

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { notThere } from "#app/_server/not-there.ts";
 import { linkContext } from "#app/_server/request.ts";
 import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { DateRange, dayText } from "#app/_ui/date-range.tsx";
@@ -20,7 +21,8 @@ import shop from "#content/catalog/shop.json";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/skier.json";
 import { textForPeople } from "#engine/units";
-import { catalogOfRelease, type QuoteId, type QuoteView, readQuote } from "#services";
+import { idOf } from "#schemas/ids";
+import { catalogOfRelease, type QuoteView, readQuote } from "#services";
 import { accept, askChange, toOrder } from "../actions";
 import { Repriced } from "./repriced";
 
@@ -37,8 +39,8 @@ const tones: Readonly<Record<QuoteView["state"], Tone>> = {
 export default async function QuotePage({ params }: { readonly params: Promise<{ readonly token: string }> }) {
   const { token } = await params;
   const { ctx, subject } = await linkContext(token, "quote");
-  const read = await readQuote(ctx, { quoteId: subject.id as QuoteId });
-  if (!read.ok) notFound();
+  const read = await readQuote(ctx, { quoteId: idOf("quote", subject.id) });
+  if (!read.ok) notThere(read.refusal);
   const quote = read.value;
   const catalog = await catalogOfRelease(ctx, { hash: quote.releaseHash, priceBook: quote.price.priceBook });
   if (!catalog.ok) notFound();

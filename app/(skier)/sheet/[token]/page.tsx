@@ -1,13 +1,15 @@
 import type { Metadata } from "next";
 import { cookies } from "next/headers";
 import { notFound } from "next/navigation";
+import { notThere } from "#app/_server/not-there.ts";
 import { linkContext } from "#app/_server/request.ts";
 import { Notice } from "#app/_ui/notice.tsx";
 import { Sheet } from "#app/_ui/sheet/sheet.client.tsx";
 import refusalWords from "#content/copy/refusals.json";
 import words from "#content/copy/sheet.json";
 import pageWords from "#content/copy/skier.json";
-import { activeCatalog, readSheet, type SheetId, skierBand } from "#services";
+import { idOf } from "#schemas/ids";
+import { activeCatalog, readSheet, skierBand } from "#services";
 import { askPerson, assessSheetNow, makeQuote, reloadSheet, saveFields, statePictureRights } from "../actions";
 
 export const metadata: Metadata = { title: pageWords.sheet.title, robots: { index: false } };
@@ -16,11 +18,12 @@ export default async function SheetPage({ params }: { readonly params: Promise<{
   const { token } = await params;
   const { ctx, subject } = await linkContext(token, "sheet");
   const [sheet, catalog, band] = await Promise.all([
-    readSheet(ctx, { sheetId: subject.id as SheetId }),
+    readSheet(ctx, { sheetId: idOf("sheet", subject.id) }),
     activeCatalog(ctx),
     skierBand(ctx),
   ]);
-  if (!sheet.ok || !catalog.ok) notFound();
+  if (!sheet.ok) notThere(sheet.refusal);
+  if (!catalog.ok) notFound();
   const units = (await cookies()).get("units")?.value;
   const w = pageWords.sheet;
   return (

@@ -8,6 +8,7 @@ import { looksLikeToken } from "#auth";
 import refusalWords from "#content/copy/refusals.json";
 import type { Refusal } from "#engine/units";
 import { wordsFor } from "#schemas";
+import { idOf } from "#schemas/ids";
 import { type Context, type SheetId, uploadArtwork } from "#services";
 
 const mostBytes = 60 * 1024 * 1024;
@@ -30,9 +31,9 @@ function refused(refusal: Refusal): Response {
 }
 
 async function sheetBehind(key: string): Promise<{ readonly ctx: Context; readonly sheetId: SheetId }> {
-  if (!looksLikeToken(key)) return { ctx: await requestContext(), sheetId: key as SheetId };
+  if (!looksLikeToken(key)) return { ctx: await requestContext(), sheetId: idOf("sheet", key) };
   const { ctx, subject } = await linkContext(key, "sheet");
-  return { ctx, sheetId: subject.id as SheetId };
+  return { ctx, sheetId: idOf("sheet", subject.id) };
 }
 
 /** The whole body, or null as soon as it is larger than the limit. */

@@ -6,7 +6,8 @@ import { handler } from "#app/_server/handler.ts";
 import { linkContext, requestContext } from "#app/_server/request.ts";
 import { documentResponse, paperOf } from "#app/files/document-response.ts";
 import { looksLikeToken } from "#auth";
-import { type OrderId, orderDocument } from "#services";
+import { idOf } from "#schemas/ids";
+import { orderDocument } from "#services";
 
 export const GET = handler(
   "print an order confirmation",
@@ -15,9 +16,9 @@ export const GET = handler(
     const isWithoutPrices = new URL(request.url).searchParams.get("prices") === "no";
     const wanted = { paper: paperOf(request), isWithoutPrices };
     if (!looksLikeToken(key)) {
-      return documentResponse(await orderDocument(await requestContext(), { orderId: key as OrderId, ...wanted }));
+      return documentResponse(await orderDocument(await requestContext(), { orderId: idOf("order", key), ...wanted }));
     }
     const { ctx, subject } = await linkContext(key, "order");
-    return documentResponse(await orderDocument(ctx, { orderId: subject.id as OrderId, ...wanted, token: key }));
+    return documentResponse(await orderDocument(ctx, { orderId: idOf("order", subject.id), ...wanted, token: key }));
   },
 );

@@ -3,7 +3,8 @@ import { handler } from "#app/_server/handler.ts";
 import { linkContext, requestContext } from "#app/_server/request.ts";
 import { documentResponse, paperOf } from "#app/files/document-response.ts";
 import { looksLikeToken } from "#auth";
-import { type QuoteId, quoteDocument } from "#services";
+import { idOf } from "#schemas/ids";
+import { quoteDocument } from "#services";
 
 export const GET = handler(
   "print a quote",
@@ -11,9 +12,9 @@ export const GET = handler(
     const { key } = await params;
     const paper = paperOf(request);
     if (!looksLikeToken(key)) {
-      return documentResponse(await quoteDocument(await requestContext(), { quoteId: key as QuoteId, paper }));
+      return documentResponse(await quoteDocument(await requestContext(), { quoteId: idOf("quote", key), paper }));
     }
     const { ctx, subject } = await linkContext(key, "quote");
-    return documentResponse(await quoteDocument(ctx, { quoteId: subject.id as QuoteId, paper, token: key }));
+    return documentResponse(await quoteDocument(ctx, { quoteId: idOf("quote", subject.id), paper, token: key }));
   },
 );

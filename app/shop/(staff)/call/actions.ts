@@ -22,8 +22,8 @@ import {
   sheetPatchSchema,
   turnDownSchema,
 } from "#schemas";
+import { idOf } from "#schemas/ids";
 import {
-  type ArtworkId,
   acknowledgeFlag,
   askReview,
   assess,
@@ -43,7 +43,7 @@ import {
 } from "#services";
 
 const context = () => staffContext();
-const sheetField = { sheetId: idField.transform((id) => id as SheetId) };
+const sheetField = { sheetId: idField.transform((id) => idOf("sheet", id)) };
 const show = (_value: unknown, { sheetId }: { readonly sheetId: SheetId }) => revalidatePath(`/shop/call/${sheetId}`);
 
 export const openCall = formAction({
@@ -180,6 +180,6 @@ export async function stateCallRights(
   const parsed = confirmRightsSchema.safeParse({ basis, name });
   if (!parsed.success) return { ok: false, message: parsed.error.issues[0]?.message ?? "" };
   return onSheet("state picture rights", (ctx) =>
-    stateRights(ctx, { artworkId: artworkId as ArtworkId, ...parsed.data }),
+    stateRights(ctx, { artworkId: idOf("artwork", artworkId), ...parsed.data }),
   );
 }

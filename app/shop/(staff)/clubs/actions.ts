@@ -12,10 +12,11 @@ import { tellLink } from "#app/shop/told-link.ts";
 import { isoDate } from "#engine/units";
 import { emailSchema } from "#schemas/contact";
 import { idListField, idsField, oneOf } from "#schemas/fields";
-import { acceptClub, addClubSkier, type ClubId, openClub, type QuoteId } from "#services";
+import { idOf } from "#schemas/ids";
+import { acceptClub, addClubSkier, openClub, type QuoteId } from "#services";
 
 const home = "/shop/clubs";
-const clubId = idField.transform((id) => id as ClubId);
+const clubId = idField.transform((id) => idOf("club", id));
 const destination = oneOf("Delivery", ["home", "domestic", "abroad", "collect"]);
 
 export const begin = formAction({

@@ -6,9 +6,10 @@ import { idField, textField, wholeField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { say } from "#app/shop/say.ts";
-import { dropNotice, type NoticeId, sendNotice } from "#services";
+import { idOf } from "#schemas/ids";
+import { dropNotice, sendNotice } from "#services";
 
-const noticeId = idField.transform((id) => id as NoticeId);
+const noticeId = idField.transform((id) => idOf("notice", id));
 const context = () => staffContext("/shop/notices");
 const show = () => revalidatePath("/shop/notices");
 

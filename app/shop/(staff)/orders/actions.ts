@@ -17,6 +17,7 @@ import {
   shipOrderSchema,
   waiveRushSchema,
 } from "#schemas";
+import { idOf } from "#schemas/ids";
 import {
   approveProof,
   askProofChanges,
@@ -27,7 +28,6 @@ import {
   issueProof,
   lockSpecification,
   type OrderId,
-  type PairId,
   recordDeposit,
   recordReceipt,
   shipOrder,
@@ -36,8 +36,8 @@ import {
 import { choicesOf, editFields } from "./edit-fields";
 
 const context = () => staffContext();
-const orderField = { orderId: idField.transform((id) => id as OrderId) };
-const pairField = { ...orderField, pairId: idField.transform((id) => id as PairId) };
+const orderField = { orderId: idField.transform((id) => idOf("order", id)) };
+const pairField = { ...orderField, pairId: idField.transform((id) => idOf("pair", id)) };
 const show = (_value: unknown, { orderId }: { readonly orderId: OrderId }) => revalidatePath(`/shop/orders/${orderId}`);
 
 export const deposit = formAction({

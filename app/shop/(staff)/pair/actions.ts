@@ -6,12 +6,13 @@ import { idField, wholeField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { say } from "#app/shop/say.ts";
-import { finishOperation, type OperationId, startOperation, undoOperation } from "#services";
+import { idOf } from "#schemas/ids";
+import { finishOperation, startOperation, undoOperation } from "#services";
 
 const context = () => staffContext();
 const tick = {
   serial: z.string().max(40),
-  operationId: idField.transform((id) => id as OperationId),
+  operationId: idField.transform((id) => idOf("operation", id)),
   version: wholeField,
 };
 const show = (_value: unknown, { serial }: { readonly serial: string }) => revalidatePath(`/shop/pair/${serial}`);

@@ -64,19 +64,19 @@ function known(reason: Row["reason"]): string {
     case "material":
     case "decision":
       return [
-        fill(w.atStation, { station: reason.station }),
+        fill(w.atStation, { station: reason.stationNumber }),
         reason.expectedOn === null ? w.noDate : fill(w.expected, { day: dayText(reason.expectedOn) }),
         reason.note,
       ]
         .filter(Boolean)
         .join(", ");
     case "rest":
-      return `${fill(w.atStation, { station: reason.station })}, ${fill(w.until, { at: clock(reason.until) })}`;
+      return `${fill(w.atStation, { station: reason.stationNumber })}, ${fill(w.until, { at: clock(reason.until) })}`;
     case "before":
-      return fill(w.atStation, { station: reason.station });
+      return fill(w.atStation, { station: reason.stationNumber });
     case "away":
       return [
-        fill(w.atStation, { station: reason.station }),
+        fill(w.atStation, { station: reason.stationNumber }),
         reason.what,
         reason.until === null ? w.forGood : fill(w.until, { at: clock(reason.until) }),
       ]

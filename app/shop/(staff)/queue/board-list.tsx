@@ -15,7 +15,8 @@ export function BoardList({ board: { board, stations } }: { readonly board: Queu
       <summary className="min-h-9 cursor-pointer py-2 text-tarn underline">{w.asList}</summary>
       <div className="mt-4 grid gap-6 *:min-w-0">
         {board.rows.map((row) => {
-          const name = `${row.station} ${stations.find(({ number }) => number === row.station)?.name ?? ""}`;
+          const station = stations.find((each) => each.station === row.station);
+          const name = `${station?.number ?? ""} ${station?.name ?? ""}`;
           return (
             <section key={row.station} aria-label={name}>
               <h2 className="text-base font-semibold">{name}</h2>

@@ -34,12 +34,12 @@ export function Board({ board: queue }: { readonly board: QueueBoard }) {
           </div>
           <ul>
             {board.rows.map((row) => {
-              const station = stations.find(({ number }) => number === row.station);
+              const station = stations.find((each) => each.station === row.station);
               return (
                 <li key={row.station} className="flex border-b border-rule last:border-b-0">
                   <div className="sticky left-0 z-10 w-60 flex-none bg-paper px-2 py-1 text-sm leading-tight">
                     <a href={`/shop/queue?view=floor&station=${row.station}`}>
-                      {row.station} {station?.name}
+                      {station?.number} {station?.name}
                     </a>
                     <span className="block text-xs text-pencil">
                       {fill(shopWords.queue.onStation, {

@@ -7,23 +7,23 @@ import type { QueueBoard } from "#services";
 
 const w = words.queue;
 
-export function Floor({ board, station }: { readonly board: QueueBoard; readonly station: number }) {
+export function Floor({ board, station }: { readonly board: QueueBoard; readonly station: string | undefined }) {
   const busiest = [...board.stations].sort((a, b) => b.running + b.ready - (a.running + a.ready))[0];
-  const chosen = board.stations.find((each) => each.number === station) ?? busiest;
+  const chosen = board.stations.find((each) => each.station === station) ?? busiest;
   if (!chosen) return null;
-  const work = workAt(board, chosen.number);
+  const work = workAt(board, chosen.station);
   return (
     <div className="grid gap-x-10 gap-y-6 *:min-w-0 md:grid-cols-[18rem_minmax(0,1fr)]">
       <nav aria-label={w.station} className="grid grid-cols-4 gap-2 self-start md:grid-cols-1 md:gap-0">
         {board.stations.map((each) => (
           <a
-            key={each.number}
-            href={`/shop/queue?view=floor&station=${each.number}`}
+            key={each.station}
+            href={`/shop/queue?view=floor&station=${each.station}`}
             aria-label={`${each.number} ${each.name}, ${fill(w.onStation, { ready: each.ready, running: each.running })}`}
-            aria-current={each.number === chosen.number ? "page" : undefined}
+            aria-current={each.station === chosen.station ? "page" : undefined}
             className={cx(
               "flex min-h-12 items-center justify-between gap-2 border border-rule px-2 no-underline md:border-x-0 md:border-t-0",
-              each.number === chosen.number && "bg-sheet font-semibold text-ink",
+              each.station === chosen.station && "bg-sheet font-semibold text-ink",
             )}
           >
             <span>
@@ -67,7 +67,7 @@ interface Work {
 }
 
 /** What stands at the station now: the plan holds every open operation of the next days with its state. */
-function workAt(board: QueueBoard, station: number): readonly Work[] {
+function workAt(board: QueueBoard, station: string): readonly Work[] {
   const skis = new Map(board.pairs.map((pair) => [pair.serial, `${pair.modelName}, ${pair.lengthCm} cm`]));
   const found = new Map<string, Work>();
   for (const cell of board.days.flatMap((day) => day.cells)) {

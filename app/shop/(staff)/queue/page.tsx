@@ -61,7 +61,7 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
           </a>
         ))}
       </nav>
-      <Shown view={view} board={board} station={Number(query.station)} />
+      <Shown view={view} board={board} station={query.station} />
     </Page>
   );
 }
@@ -73,7 +73,7 @@ function Shown({
 }: {
   readonly view: View;
   readonly board: QueueBoard;
-  readonly station: number;
+  readonly station: string | undefined;
 }) {
   switch (view) {
     case "floor":

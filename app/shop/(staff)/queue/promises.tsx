@@ -44,8 +44,21 @@ function PromiseTable({ pairs }: { readonly pairs: readonly QueuePair[] }) {
       hideCaption
       columns={[
         { key: "pair", head: w.heads.pair, cell: (row) => <PairLink serial={row.serial} /> },
-        { key: "ski", head: w.heads.ski, cell: (row) => `${row.modelName}, ${row.lengthCm} cm` },
-        { key: "now", head: w.heads.now, cell: (row) => (row.now ? `${row.now.station} ${row.now.stationName}` : "–") },
+        {
+          key: "ski",
+          head: w.heads.ski,
+          cell: (row) =>
+            row.isUnreadable ? (
+              <Badge tone="iron">{words.desk.unreadable}</Badge>
+            ) : (
+              `${row.modelName}, ${row.lengthCm} cm`
+            ),
+        },
+        {
+          key: "now",
+          head: w.heads.now,
+          cell: (row) => (row.now ? `${row.now.stationNumber} ${row.now.stationName}` : "–"),
+        },
         {
           key: "progress",
           head: w.heads.progress,
@@ -99,7 +112,7 @@ function PromiseTable({ pairs }: { readonly pairs: readonly QueuePair[] }) {
           row.serial,
           row.modelName,
           row.lengthCm,
-          row.now?.station ?? "",
+          row.now?.stationNumber ?? "",
           row.doneOperations,
           row.allOperations,
           row.plannedReady ?? "",

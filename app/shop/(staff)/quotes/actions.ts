@@ -9,10 +9,11 @@ import { staffContext } from "#app/_server/request.ts";
 import { say } from "#app/shop/say.ts";
 import { tellLink } from "#app/shop/told-link.ts";
 import { acceptQuoteSchema, honourOldPriceSchema, withdrawSchema } from "#schemas";
+import { idOf } from "#schemas/ids";
 import { acceptQuote, honourOldPrice, type QuoteId, repriceQuote, withdrawQuote } from "#services";
 
 const context = () => staffContext();
-const quoteField = { quoteId: idField.transform((id) => id as QuoteId) };
+const quoteField = { quoteId: idField.transform((id) => idOf("quote", id)) };
 const show = (_value: unknown, { quoteId }: { readonly quoteId: QuoteId }) => revalidatePath(`/shop/quotes/${quoteId}`);
 
 export const makeOrder = formAction({

@@ -7,12 +7,13 @@ import { idField, textField, wholeField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { say } from "#app/shop/say.ts";
-import { decideStrips, type PairId } from "#services";
+import { idOf } from "#schemas/ids";
+import { decideStrips } from "#services";
 
 export const decide = formAction({
   name: "decide on short strips",
   schema: z.strictObject({
-    pairId: idField.transform((id) => id as PairId),
+    pairId: idField.transform((id) => idOf("pair", id)),
     version: wholeField,
     option: z.string({ error: "Choose a way out." }).min(1, { error: "Choose a way out." }).max(120),
     expectedOn: z.string().max(10).optional(),

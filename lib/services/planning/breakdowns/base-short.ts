@@ -3,28 +3,31 @@
  * the shelf would fit for the others. Counterchanged letters need both colours from one thickness lot (content/README.md): a letter that
  * is thicker than the base around it stands out.
  */
+
+import problems from "#content/copy/problems.json";
 import { usableLots } from "#data/lots";
-import type { PairRecord } from "#data/pairs";
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
 import { type BaseUse, baseUse, serveFromRoll } from "#engine/parts";
 import { planQueue } from "#engine/routing";
-import type { OrderId, PairId } from "#engine/units";
-import { accept, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { currentCatalog } from "#shop/catalogue/current";
+import { stationIdTaking } from "#shop/floor/stations";
 import { firstName, workedPair } from "#shop/pair/view";
+import type { PairInQueue } from "#shop/queue/queued-pairs";
 import { liveSituation, queuedPairs } from "#shop/queue/situation";
 import { hasBegun } from "./has-begun";
 import type { BaseLot, BaseNeed, BaseShortage, BreakdownInput } from "./views";
 
-export const baseStation = 6;
+const w = problems.breakdowns;
+
 /** A roll holds less. */
 const mostLeftM = 500;
 
 type Asked = Extract<BreakdownInput, { readonly kind: "base-short" }>;
 
 interface Wanting {
-  readonly pair: PairRecord;
+  readonly pair: PairInQueue;
   readonly spec: PairSpec;
   readonly uses: readonly BaseUse[];
   readonly needM: number;
@@ -34,9 +37,9 @@ interface Wanting {
 export async function baseShortage(ctx: Context, { colour, leftM, expectedOn }: Asked): Promise<Outcome<BaseShortage>> {
   const { build } = currentCatalog();
   const label = build.baseColours.find(({ id }) => id === colour)?.label;
-  if (label === undefined) return invalid("colour", "Base colour: choose one of the shop's");
+  if (label === undefined) return invalid("colour", w.colour);
   if (!Number.isFinite(leftM) || leftM < 0 || leftM > mostLeftM) {
-    return invalid("leftM", `Left on the roll: ${leftM} m is not between 0 and ${mostLeftM} m`);
+    return invalid("leftM", fill(w.left, { leftM, mostLeftM }));
   }
   const wanting = await inCuttingOrder(ctx, await pairsWanting(ctx, colour));
   const { isServed, shortM } = serveFromRoll(
@@ -45,10 +48,12 @@ export async function baseShortage(ctx: Context, { colour, leftM, expectedOn }: 
   );
   const neededM = wanting.reduce((sum, { needM }) => sum + needM, 0);
   if (isServed.every(Boolean)) {
-    if (wanting.length === 0)
-      return invalid("colour", `Base colour: no open pair has a base of ${label} still to be cut`);
-    const needed = `${neededM.toFixed(2)} m for ${wanting.length === 1 ? "one pair" : `${wanting.length} pairs`}`;
-    return invalid("leftM", `Left on the roll: ${leftM} m is enough for all that is to be cut, ${needed}`);
+    if (wanting.length === 0) return invalid("colour", fill(w.noPairOfColour, { label }));
+    const needed = fill(w.needed, {
+      metres: neededM.toFixed(2),
+      pairs: wanting.length === 1 ? w.onePair : fill(w.pairs, { length: wanting.length }),
+    });
+    return invalid("leftM", fill(w.leftIsEnough, { leftM, needed }));
   }
   const shelf = await shelfOf(ctx, build, wanting, label);
   const pairs = wanting.map((each, index) => needView(each, colour, isServed[index] === true, shelf, build));
@@ -59,7 +64,7 @@ export async function baseShortage(ctx: Context, { colour, leftM, expectedOn }: 
 async function pairsWanting(ctx: Context, colour: string): Promise<readonly Wanting[]> {
   const found: Wanting[] = [];
   for (const pair of await queuedPairs(ctx.db)) {
-    if (hasBegun(pair, baseStation)) continue;
+    if (hasBegun(pair, stationIdTaking("base-sheets"))) continue;
     const { spec, parts, catalog } = await workedPair(ctx.db, pair);
     const uses = baseUse(spec, parts, catalog.parts);
     const needM = uses.filter((use) => use.colour === colour).reduce((sum, use) => sum + use.needM, 0);
@@ -71,9 +76,10 @@ async function pairsWanting(ctx: Context, colour: string): Promise<readonly Want
 async function inCuttingOrder(ctx: Context, wanting: readonly Wanting[]): Promise<readonly Wanting[]> {
   const plan = planQueue(await liveSituation(ctx.db, ctx.now));
   if (!plan.ok) throw new Error(`the queue does not fit the floor: ${plan.refusal.code}`);
+  const cutting = stationIdTaking("base-sheets");
   const cutAt = new Map(
     plan.value.operations.flatMap(({ pairId, station, startMinute }) =>
-      station === baseStation ? [[pairId, startMinute] as const] : [],
+      station === cutting ? [[pairId, startMinute] as const] : [],
     ),
   );
   const at = ({ pair }: Wanting) => cutAt.get(pair.id) ?? Number.POSITIVE_INFINITY;
@@ -111,21 +117,21 @@ function needView(each: Wanting, colour: string, isServed: boolean, shelf: Shelf
   const short = uses.find((use) => use.colour === colour);
   const other = uses.find((use) => use.colour !== colour);
   const labelOf = (id: string) => build.baseColours.find((each) => each.id === id)?.label ?? id;
-  const isSwapped = spec.base.inlay === "swap-letters" && other !== undefined;
+  const isCounterchanged = spec.base.inlay === "counterchange" && other !== undefined;
   const keptLot = other === undefined ? null : (shelf.get(other.material) ?? null);
   const alternatives = build.baseColours.flatMap(({ id, label }): readonly BaseLot[] => {
     const lot = short && shelf.get(inColour(short.material, labelOf(colour), label));
     if (id === colour || id === other?.colour || lot === undefined) return [];
-    return isSwapped && lot !== keptLot ? [] : [{ colour: id, label, lot }];
+    return isCounterchanged && lot !== keptLot ? [] : [{ colour: id, label, lot }];
   });
   return {
-    pairId: pair.id as PairId,
-    orderId: pair.orderId as OrderId,
+    pairId: pair.id,
+    orderId: pair.orderId,
     serial: pair.serial,
     skierFirstName: firstName(pair.skierName),
     needM,
     isServed,
-    swappedWith: isSwapped ? { label: labelOf(other.colour), lot: keptLot } : null,
+    counterchangedWith: isCounterchanged ? { label: labelOf(other.colour), lot: keptLot } : null,
     alternatives: isServed ? [] : alternatives,
   };
 }

@@ -1,12 +1,12 @@
 import { permit } from "#auth";
 import { bumpQueue } from "#data/counters";
-import { recordEvents } from "#data/events";
 import { clearIncidentHolds } from "#data/holds";
 import { incidentById, markIncidentClosed, withdrawIncidentChanges } from "#data/incidents";
 import { transaction } from "#data/transaction";
 import type { IncidentId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { moveState } from "#services/move";
 import { eventOf, nameOf } from "#services/record";
 import { incidentView } from "./read-incidents";
 import type { IncidentView } from "./views";
@@ -19,16 +19,25 @@ export async function closeIncident(
   const allowed = permit(ctx.actor, "incident.report");
   if (!allowed.ok) return allowed;
   const id = input.incidentId;
-  if ((await incidentById(ctx.db, id)) === null) return refuse({ code: "not-found", what: "incident", id });
+  const incident = await incidentById(ctx.db, id);
+  if (incident === null) return refuse({ code: "not-found", what: "incident", id });
   return transaction(ctx.db, async (tx) => {
     await bumpQueue(tx);
     const how = { at: ctx.now, by: nameOf(ctx.actor) };
-    if (!(await markIncidentClosed(tx, id, input.version, how))) {
-      return refuse({ code: "changed-meanwhile", what: "incident", id, version: input.version });
-    }
-    const changes = await withdrawIncidentChanges(tx, id, { ...how, reason: "over" });
-    const holds = await clearIncidentHolds(tx, id, how);
-    await recordEvents(tx, [eventOf(ctx, "incident-closed", { kind: "incident", id }, { changes, holds })]);
+    const { state } = incident;
+    const isClosed =
+      state !== "closed" &&
+      (await moveState(
+        tx,
+        { kind: "incident", from: state, to: "closed" },
+        () => markIncidentClosed(tx, id, { state, version: input.version }, how),
+        async () => {
+          const changes = await withdrawIncidentChanges(tx, id, { ...how, reason: "over" });
+          const holds = await clearIncidentHolds(tx, id, how);
+          return [eventOf(ctx, "incident-closed", { kind: "incident", id }, { changes, holds })];
+        },
+      ));
+    if (!isClosed) return refuse({ code: "changed-meanwhile", what: "incident", id, version: input.version });
     const after = await incidentById(tx, id);
     if (after === null) throw new Error(`incident ${id} was there a moment ago`);
     return accept(await incidentView(ctx, tx, after));

@@ -1,5 +1,7 @@
 /** The letter that offers another base colour: what is short, until when, what fits, and what waiting means. */
 import words from "#content/copy/breakdowns.json";
+import nameWords from "#content/copy/names.json";
+import { fill } from "#engine/units";
 import type { PromiseEffect } from "#shop/queue/views";
 import { longDay, replyBy } from "./delay-letter";
 import type { BaseNeed, BaseShortage } from "./views";
@@ -16,19 +18,20 @@ export function colourOffer(
   const w = words.letter;
   const colours = need.alternatives.map(({ label }) => label);
   const body = [
-    w.greeting.replace("{name}", need.skierFirstName),
-    w.colour.short.replace("{ski}", ski).replace("{colour}", base.label).replace("{day}", longDay(base.expectedOn)),
-    ...(need.swappedWith === null ? [] : [w.colour.swapped]),
-    w.colour.offer.replace("{colours}", either(colours)),
+    fill(w.greeting, { name: need.skierFirstName }),
+    fill(w.colour.short, { ski, colour: base.label, day: longDay(base.expectedOn) }),
+    ...(need.counterchangedWith === null ? [] : [w.colour.counterchanged]),
+    fill(w.colour.offer, { colours: either(colours) }),
     ...(effect === null
       ? []
       : [
-          w.colour.dates
-            .replace("{colour}", base.label)
-            .replace("{from}", longDay(effect.after.p50))
-            .replace("{to}", longDay(effect.after.p90)),
+          fill(w.colour.dates, {
+            colour: base.label,
+            from: longDay(effect.after.p50),
+            to: longDay(effect.after.p90),
+          }),
         ]),
-    w.colour.replyBy.replace("{replyBy}", longDay(by)),
+    fill(w.colour.replyBy, { replyBy: longDay(by) }),
     w.close,
   ].join("\n\n");
   const data = { colour: base.colour, expectedOn: base.expectedOn, alternatives: need.alternatives, replyBy: by };
@@ -38,5 +41,5 @@ export function colourOffer(
 /** "A", "A or B", "A, B or C" */
 function either(names: readonly string[]): string {
   const last = names.at(-1) ?? "";
-  return names.length < 2 ? last : `${names.slice(0, -1).join(", ")} or ${last}`;
+  return names.length < 2 ? last : fill(nameWords.or, { list: names.slice(0, -1).join(", "), last });
 }

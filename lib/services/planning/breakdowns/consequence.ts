@@ -1,21 +1,32 @@
 /** What something that went wrong does to the floor and to single pairs. */
-import type { PairRecord } from "#data/pairs";
-import { latestVisits, reworkFaults } from "#engine/lifecycle";
+
+import problems from "#content/copy/problems.json";
+import {
+  findStation,
+  latestVisits,
+  placeOf,
+  reworkFaults,
+  type StationId,
+  standingOperationStates,
+} from "#engine/floor";
 import type { FloorChange, PairOnFloor, QueueSituation } from "#engine/routing";
-import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type IsoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { floorCatalog } from "#shop/floor/recipe";
-import { printStation } from "#shop/floor/stations";
+import { stationIdFor, stationIdTaking, stationNumber } from "#shop/floor/stations";
+import type { PairInQueue } from "#shop/queue/queued-pairs";
 import { queuedPairs } from "#shop/queue/situation";
 import { farthestDays, isTooFar, shopClock, shopDay, shopMinuteOf } from "#shop/time/shop-time";
-import { baseShortage, baseStation } from "./base-short";
+import { baseShortage } from "./base-short";
 import { hasBegun } from "./has-begun";
 import type { BaseShortage, BreakdownInput, RemedyOption } from "./views";
+
+const w = problems.breakdowns;
 
 export interface Hold {
   readonly pairId: string;
   readonly reason: "material" | "decision";
-  readonly station: number;
+  readonly station: StationId;
   readonly expectedOn: IsoDate | null;
 }
 
@@ -23,7 +34,7 @@ export interface Consequence {
   readonly changes: readonly FloorChange[];
   readonly holds: readonly Hold[];
   /** One ski of a pair is made again from this station on. */
-  readonly rebuild: { readonly pairId: string; readonly fromStation: number } | null;
+  readonly rebuild: { readonly pairId: string; readonly fromStation: StationId } | null;
   readonly base: BaseShortage | null;
 }
 
@@ -43,18 +54,17 @@ export async function consequenceOf(ctx: Context, input: BreakdownInput): Promis
       const times = awayTimes(ctx, input, timeZone);
       if (!times.ok) return times;
       if (input.kind === "press-down") {
-        if (!floor.presses.some(({ id }) => id === input.press))
-          return invalid("press", "Press: choose one of the shop's");
+        if (!floor.presses.some(({ id }) => id === input.press)) return invalid("press", w.press);
         return accept({ ...nothing, changes: [{ kind: "press-down", press: input.press, ...times.value }] });
       }
-      if (!floor.crew.some(({ id }) => id === input.person)) return invalid("person", "Person: choose one of the crew");
+      if (!floor.crew.some(({ id }) => id === input.person)) return invalid("person", w.person);
       return accept({ ...nothing, changes: [{ kind: "person-away", person: input.person, ...times.value }] });
     }
     case "supplier-late": {
       const late = expectedDay(ctx, input.expectedOn, timeZone);
       if (!late.ok) return late;
-      if (!isStation(input.station)) return invalid("station", "Station: a number from 1 to 14");
-      if (input.material.trim() === "") return invalid("material", "What is late: say what it is");
+      if (!isStation(input.station)) return invalid("station", w.station);
+      if (input.material.trim() === "") return invalid("material", w.material);
       const waiting = (await queuedPairs(ctx.db)).filter((pair) => !hasBegun(pair, input.station));
       const { station, expectedOn } = input;
       return accept({
@@ -72,7 +82,12 @@ export async function consequenceOf(ctx: Context, input: BreakdownInput): Promis
       return accept({
         ...nothing,
         base: found.value,
-        holds: without.map(({ pairId }) => ({ pairId, reason: "material", station: baseStation, expectedOn })),
+        holds: without.map(({ pairId }) => ({
+          pairId,
+          reason: "material",
+          station: stationIdTaking("base-sheets"),
+          expectedOn,
+        })),
       });
     }
     case "proof-late": {
@@ -81,18 +96,18 @@ export async function consequenceOf(ctx: Context, input: BreakdownInput): Promis
       const pair = await openPair(ctx, input.pairId);
       if (!pair.ok) return pair;
       const { id } = pair.value;
-      const station = pair.value.state === "waiting" ? 1 : printStation;
-      if (hasBegun(pair.value, station)) return invalid("pairId", "Pair: its print has begun, no proof is awaited");
+      const station = stationIdFor(pair.value.state === "waiting" ? "release" : "print");
+      if (hasBegun(pair.value, station)) return invalid("pairId", w.printBegun);
       return accept({ ...nothing, holds: [{ pairId: id, reason: "decision", station, expectedOn: input.expectedOn }] });
     }
     case "ski-rebuild": {
       const pair = await openPair(ctx, input.pairId);
       if (!pair.ok) return pair;
-      if (!isStation(input.fromStation)) return invalid("fromStation", "From station: a number from 1 to 14");
+      if (!isStation(input.fromStation)) return invalid("fromStation", w.fromStation);
       if (!hasBegun(pair.value, input.fromStation)) {
-        return invalid("fromStation", `From station: nothing has been done at station ${input.fromStation} yet`);
+        return invalid("fromStation", fill(w.fromStationNotDone, { fromStation: stationNumber(input.fromStation) }));
       }
-      if (!reworkFaults.some(({ id }) => id === input.fault)) return invalid("fault", "What is wrong: choose one");
+      if (!reworkFaults.some(({ id }) => id === input.fault)) return invalid("fault", w.fault);
       return accept({ ...nothing, rebuild: { pairId: pair.value.id, fromStation: input.fromStation } });
     }
   }
@@ -134,11 +149,13 @@ function withHolds(pair: PairOnFloor, holds: readonly Hold[]): PairOnFloor {
 
 function rebuilt(pair: PairOnFloor, rebuild: Consequence["rebuild"]): PairOnFloor {
   if (rebuild === null || rebuild.pairId !== pair.pairId) return pair;
+  const floor = floorCatalog();
+  const from = placeOf(floor, rebuild.fromStation);
   return {
     ...pair,
     operations: latestVisits(pair.operations.map((each) => ({ ...each, visit: each.visit ?? 0 }))).map((operation) => {
-      const isDone = operation.state === "done" || operation.state === "running";
-      if (operation.station < rebuild.fromStation || !isDone) return operation;
+      const isDone = standingOperationStates.includes(operation.state);
+      if (placeOf(floor, operation.station) < from || !isDone) return operation;
       const visit = operation.visit + 1;
       return { station: operation.station, state: "blocked", visit, minutesShare: oneSkiShare };
     }),
@@ -147,34 +164,33 @@ function rebuilt(pair: PairOnFloor, rebuild: Consequence["rebuild"]): PairOnFloo
 
 function awayTimes(ctx: Context, input: { readonly from: string; readonly until: string }, timeZone: string) {
   const [from, until] = [new Date(input.from), new Date(input.until)];
-  if (Number.isNaN(from.getTime())) return invalid("from", "From: a day and a time are needed");
-  if (Number.isNaN(until.getTime())) return invalid("until", "Until: a day and a time are needed");
+  if (Number.isNaN(from.getTime())) return invalid("from", w.from);
+  if (Number.isNaN(until.getTime())) return invalid("until", w.until);
   const told = (at: Date) => shopClock(at, timeZone).replace("T", " ");
-  if (until <= from) return invalid("until", `Until: ${told(until)} is not after From, ${told(from)}`);
-  if (until <= ctx.now) return invalid("until", `Until: ${told(until)} is past; it is ${told(ctx.now)} now`);
+  if (until <= from) return invalid("until", fill(w.untilBeforeFrom, { until: told(until), from: told(from) }));
+  if (until <= ctx.now) return invalid("until", fill(w.untilPast, { until: told(until), now: told(ctx.now) }));
   const fromMinute = shopMinuteOf(from, timeZone);
   const toMinute = shopMinuteOf(until, timeZone);
   // What lasts longer is a different floor, not an incident.
   if (toMinute - fromMinute > farthestDays * 1440)
-    return invalid("until", `Until: ${told(until)} is more than ${farthestDays} days after From, ${told(from)}`);
+    return invalid("until", fill(w.untilTooFar, { until: told(until), farthestDays, from: told(from) }));
   return accept({ fromMinute, toMinute });
 }
 
 function expectedDay(ctx: Context, on: IsoDate, timeZone: string): Outcome<void> {
   const today = shopDay(ctx.now, timeZone);
-  if (on < today) return invalid("expectedOn", `Expected on: ${on} is past; today is ${today}`);
-  if (isTooFar(on, today))
-    return invalid("expectedOn", `Expected on: ${on} is more than ${farthestDays} days after today, ${today}`);
+  if (on < today) return invalid("expectedOn", fill(w.expectedPast, { on, today }));
+  if (isTooFar(on, today)) return invalid("expectedOn", fill(w.expectedTooFar, { on, farthestDays, today }));
   return accept(undefined);
 }
 
-async function openPair(ctx: Context, pairId: string): Promise<Outcome<PairRecord>> {
+async function openPair(ctx: Context, pairId: string): Promise<Outcome<PairInQueue>> {
   const pair = (await queuedPairs(ctx.db)).find(({ id }) => id === pairId);
-  return pair === undefined ? invalid("pairId", "Pair: choose one that is in the queue") : accept(pair);
+  return pair === undefined ? invalid("pairId", w.pair) : accept(pair);
 }
 
-function isStation(number: number): boolean {
-  return floorCatalog().stations.some((station) => station.number === number);
+function isStation(station: StationId): boolean {
+  return findStation(floorCatalog(), station) !== null;
 }
 
 function invalid(path: string, message: string) {

@@ -1,6 +1,6 @@
 /** The delay notice: old and new date, reason, what the customer can do, and until when (content/README.md). */
 import words from "#content/copy/breakdowns.json";
-import type { IsoDate } from "#engine/units";
+import { fill, type IsoDate } from "#engine/units";
 import { currentCatalog } from "#shop/catalogue/current";
 import type { PromiseEffect } from "#shop/queue/views";
 import { addDays, shopDay } from "#shop/time/shop-time";
@@ -25,14 +25,15 @@ export function delayLetter(now: Date, kind: string, effect: PromiseEffect) {
   const w = words.letter;
   const reasons: Readonly<Record<string, string>> = w.reasons;
   const body = [
-    w.greeting.replace("{name}", effect.skierFirstName),
-    w.dates
-      .replace("{ski}", effect.ski)
-      .replace("{old}", effect.promisedOn === null ? "" : longDay(effect.promisedOn))
-      .replace("{from}", longDay(effect.after.p50))
-      .replace("{to}", longDay(effect.after.p90)),
+    fill(w.greeting, { name: effect.skierFirstName }),
+    fill(w.dates, {
+      ski: effect.ski,
+      old: effect.promisedOn === null ? "" : longDay(effect.promisedOn),
+      from: longDay(effect.after.p50),
+      to: longDay(effect.after.p90),
+    }),
     reasons[kind] ?? w.reasons.other,
-    w.options.replace("{replyBy}", longDay(by)),
+    fill(w.options, { replyBy: longDay(by) }),
     w.close,
   ].join("\n\n");
   return { body, data };

@@ -2,23 +2,14 @@ import { permit } from "#auth";
 import type { Tx } from "#data/client";
 import { eventsOf } from "#data/events";
 import { type IncidentRecord, incidentById, recentIncidents } from "#data/incidents";
-import { frozen } from "#data/quotes";
 import { translated } from "#data/transaction";
 import type { IncidentId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { noticeView } from "#services/letters/notices";
+import { readable } from "#services/readable";
 import { eventView } from "#shop/names/common-view";
-import type { QueueEffect } from "#shop/queue/views";
-import type {
-  BaseShortage,
-  BreakdownInput,
-  IncidentState,
-  IncidentSummary,
-  IncidentView,
-  RemedyCode,
-  RemedyOption,
-} from "./views";
+import type { IncidentSummary, IncidentView } from "./views";
 
 const most = 100;
 
@@ -35,7 +26,9 @@ export async function readIncident(
 ): Promise<Outcome<IncidentView>> {
   const allowed = permit(ctx.actor, "queue.read");
   if (!allowed.ok) return allowed;
-  const incident = await translated(incidentById(ctx.db, input.incidentId));
+  const read = await readable(incidentById(ctx.db, input.incidentId));
+  if (!read.ok) return read;
+  const incident = read.value;
   if (incident === null) return refuse({ code: "not-found", what: "incident", id: input.incidentId });
   return accept(await incidentView(ctx, ctx.db, incident));
 }
@@ -46,14 +39,14 @@ export async function incidentView(ctx: Context, client: Tx, incident: IncidentR
   const history = await eventsOf(client, "incident", [incident.id]);
   return {
     ...summary(incident),
-    effect: frozen<QueueEffect>(incident.effect),
-    options: frozen<readonly RemedyOption[]>(incident.options),
-    base: incident.base === null ? null : frozen<BaseShortage>(incident.base),
+    effect: incident.effect,
+    options: incident.options,
+    base: incident.base === null ? null : incident.base,
     chosen:
       chosen === null || decidedAt === null
         ? null
         : {
-            option: chosen as RemedyCode,
+            option: chosen,
             reason: incident.chosenReason ?? "",
             costCents: incident.costCents ?? 0,
             at: decidedAt.toISOString(),
@@ -67,13 +60,13 @@ export async function incidentView(ctx: Context, client: Tx, incident: IncidentR
 
 function summary(incident: IncidentRecord): IncidentSummary {
   return {
-    incidentId: incident.id as IncidentId,
+    incidentId: incident.id,
     number: `INC-${incident.number}`,
-    state: incident.state as IncidentState,
+    state: incident.state,
     version: incident.version,
-    input: frozen<BreakdownInput>(incident.input),
+    input: incident.input,
     note: incident.note,
-    crossing: frozen<QueueEffect>(incident.effect).crossing.length,
+    crossing: incident.effect.crossing.length,
     reportedAt: incident.reportedAt.toISOString(),
     reportedBy: incident.reportedByName,
   };

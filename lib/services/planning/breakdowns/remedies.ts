@@ -1,4 +1,7 @@
 /** Ways on from a breakdown, before their effect is known. Rates and lengths are the shop's own settings. */
+
+import names from "#content/copy/names.json";
+import type { StationId } from "#engine/floor";
 import { dayIndex, type FloorChange, minutesPerDay, pairRank, type QueueSituation, weekdayOf } from "#engine/routing";
 import type { RemedySettings } from "#schemas/content/index";
 import type { QueueEffect } from "#shop/queue/views";
@@ -47,7 +50,7 @@ export function remedies(
       changes: [
         {
           kind: "extra-press",
-          press: { id: `hired-press-${firstDay}`, label: "Hired press", kind: secondPress.kind },
+          press: { id: `hired-press-${firstDay}`, label: names.hiredPress, kind: secondPress.kind },
           fromMinute: firstDay * minutesPerDay,
           toMinute: (firstDay + secondPress.weeks * 7) * minutesPerDay,
         },
@@ -65,7 +68,7 @@ function extraHours(
   situation: QueueSituation,
   fromMinute: number,
   { evenings, minutesAnEvening }: RemedySettings["overtime"],
-  stations?: readonly number[],
+  stations?: readonly StationId[],
 ): readonly FloorChange[] {
   const days = workingDays(situation, fromMinute, evenings);
   const close = Math.max(...situation.floor.hours.windows.map(({ toMinute }) => toMinute));

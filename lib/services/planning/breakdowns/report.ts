@@ -8,6 +8,7 @@ import { pairById } from "#data/pairs";
 import { transaction } from "#data/transaction";
 import type { IncidentId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
 import { startRework } from "#services/floor/rework";
 import { eventOf, nameOf } from "#services/record";
@@ -56,7 +57,7 @@ export async function reportBreakdown(
       reportedAt: ctx.now,
       reportedByName: nameOf(ctx.actor),
     });
-    await storeConsequence(ctx, tx, input.reportId as IncidentId, consequence, note === "" ? kind : note);
+    await storeConsequence(ctx, tx, idOf("incident", input.reportId), consequence, note === "" ? kind : note);
     const crossing = preview.effect.crossing.map(({ serial }) => serial);
     const subject = { kind: "incident", id: input.reportId } as const;
     await recordEvents(tx, [eventOf(ctx, "incident-reported", subject, { number, kind, note, crossing })]);

@@ -2,11 +2,8 @@
 import { permit } from "#auth";
 import { bumpQueue, currentQueueRevision } from "#data/counters";
 import { recordEvents } from "#data/events";
-import type { PairRecord } from "#data/pairs";
 import { markPlanMovesUndone, planMovesOf, recentPlanMoves, setPlace } from "#data/plan-moves";
-import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import type { PairSpec } from "#engine/configuration";
 import {
   type GivenPlace,
   inQueueOrder,
@@ -16,14 +13,14 @@ import {
   standingOf,
   withPlaces,
 } from "#engine/routing";
-import type { OrderId, PairId } from "#engine/units";
-import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import type { PairId } from "#engine/units";
+import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 import { skiText } from "#shop/names/ski-text";
-import type { PromiseClass } from "#shop/order/views";
 import { firstName } from "#shop/pair/view";
 import { queueEffect } from "#shop/queue/effect";
+import type { PairInQueue } from "#shop/queue/queued-pairs";
 import { completeRuns, liveRuns, previewRuns } from "#shop/queue/runs";
 import { liveSituation, queuedPairs } from "#shop/queue/situation";
 import { fixedBecause } from "./fixed-place";
@@ -46,7 +43,7 @@ export async function readQueueOrder(ctx: Context): Promise<Outcome<QueueOrder>>
   await completeRuns(runs, ctx.promiseRuns ?? previewRuns);
   const ranges = queueRanges(runs);
   const [pairs, moves] = await Promise.all([queuedPairs(ctx.db), recentPlanMoves(ctx.db, shownMoves)]);
-  const byId = new Map(pairs.map((pair) => [pair.id, pair] as const));
+  const byId = new Map<string, PairInQueue>(pairs.map((pair) => [pair.id, pair] as const));
   const places = inQueueOrder(runs.situation.pairs).flatMap((onFloor): readonly QueuePlace[] => {
     const pair = byId.get(onFloor.pairId);
     if (pair === undefined) return [];
@@ -62,17 +59,17 @@ export async function readQueueOrder(ctx: Context): Promise<Outcome<QueueOrder>>
   return accept({ revision, places, moves: decisionsOf(moves) });
 }
 
-function placeFacts(pair: PairRecord, now: Date): Omit<QueuePlace, "expected" | "standing"> {
-  const spec = frozen<PairSpec>(pair.spec);
+function placeFacts(pair: PairInQueue, now: Date): Omit<QueuePlace, "expected" | "standing"> {
+  const spec = pair.spec;
   return {
-    pairId: pair.id as PairId,
-    orderId: pair.orderId as OrderId,
+    pairId: pair.id,
+    orderId: pair.orderId,
     serial: pair.serial,
     skierFirstName: firstName(pair.skierName),
     ski: skiText(spec),
     mould: pair.mould,
-    promiseClass: pair.order.promiseClass as PromiseClass,
-    promisedOn: pair.order.promisedOn as IsoDate | null,
+    promiseClass: pair.order.promiseClass,
+    promisedOn: pair.order.promisedOn,
     isByHand: pair.placeMinute !== null,
     fixedBecause: fixedBecause(pair, now),
   };
@@ -110,7 +107,7 @@ export async function previewMove(ctx: Context, input: MoveInput): Promise<Outco
   return accept({
     pairId: input.pairId,
     serial: pair.serial,
-    before: before === null ? null : { pairId: before.id as PairId, serial: before.serial },
+    before: before === null ? null : { pairId: before.id, serial: before.serial },
     fromPosition: position(situation.pairs),
     toPosition: position(withPlaces(situation.pairs, places)),
     revision,
@@ -185,14 +182,14 @@ export async function undoMove(
 }
 
 interface FoundMove {
-  readonly pair: PairRecord;
-  readonly before: PairRecord | null;
+  readonly pair: PairInQueue;
+  readonly before: PairInQueue | null;
   readonly places: readonly GivenPlace[];
 }
 
 function placesOfMove(
   situation: QueueSituation,
-  pairs: readonly PairRecord[],
+  pairs: readonly PairInQueue[],
   { pairId, before }: MoveInput,
   now: Date,
 ): Outcome<FoundMove> {

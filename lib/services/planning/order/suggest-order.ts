@@ -1,13 +1,14 @@
 /** A better order of the queue, looked for by the shop's own computer and applied by the owner alone. */
 import { permit } from "#auth";
 import { bumpQueue, currentQueueRevision } from "#data/counters";
-import { openPairs } from "#data/pairs";
 import { transaction } from "#data/transaction";
 import { searchOrder, withPlaces } from "#engine/routing";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
 import { queueEffect } from "#shop/queue/effect";
+import { openQueue } from "#shop/queue/queued-pairs";
 import { inSlices } from "#shop/queue/runs";
 import { liveSituation, queuedPairs } from "#shop/queue/situation";
 import { fixedBecause } from "./fixed-place";
@@ -34,11 +35,11 @@ export async function suggestOrder(ctx: Context): Promise<Outcome<SuggestedOrder
   if (places.length === 0) return accept(none);
   const effect = await queueEffect(ctx, (live) => ({ ...live, pairs: withPlaces(live.pairs, places) }));
   if (effect.crossing.length > 0) return accept(none);
-  const serials = new Map(pairs.map(({ id, serial }) => [id, serial] as const));
+  const serials = new Map<string, string>(pairs.map(({ id, serial }) => [id, serial] as const));
   return accept({
     revision,
     places: places.map(({ pairId, placeMinute }) => ({
-      pairId: pairId as PairId,
+      pairId: idOf("pair", pairId),
       serial: serials.get(pairId) ?? "",
       placeMinute,
     })),
@@ -67,7 +68,7 @@ export async function applyOrder(
     if (seen !== input.revision) return changed(seen);
     const raised = (await bumpQueue(tx)) - 1;
     if (raised !== input.revision) return changed(raised);
-    const pairs = new Map((await openPairs(tx)).map((pair) => [pair.id, pair] as const));
+    const pairs = new Map((await openQueue(tx)).map((pair) => [pair.id, pair] as const));
     for (const { pairId } of input.places) {
       const pair = pairs.get(pairId);
       if (pair === undefined || pair.order.slotLostAt !== null) {

@@ -1,7 +1,9 @@
 /** A promise moved by a person: with a reason, from one date to another, for everybody to read. */
+
 import { bumpQueue } from "#data/counters";
 import { queueMessages } from "#data/outbox";
 import { transaction } from "#data/transaction";
+import { closedStates, isOneOf } from "#engine/floor";
 import type { OrderId } from "#engine/units";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -23,7 +25,7 @@ export async function changePromise(
   const reason = input.reason.trim();
   if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
   if (order.promisedOn === null) return refuse({ code: "no-promise-yet", path: "on" });
-  if (["shipped", "delivered", "cancelled"].includes(order.state)) {
+  if (isOneOf(closedStates, order.state)) {
     return refuse({ code: "order-closed", state: order.state });
   }
   const today = shopDay(ctx.now, floorCatalog().hours.timeZone);
@@ -33,7 +35,7 @@ export async function changePromise(
   }
   if (input.on === order.promisedOn) return refuse({ code: "same-date", path: "on", value: input.on });
   return transaction(ctx.db, async (tx) => {
-    const to = { on: input.on, class: order.promiseClass === "hard" ? "hard" : "promise", reason } as const;
+    const to = { on: input.on, class: order.promiseClass === "hard-date" ? "hard-date" : "promise", reason } as const;
     if (!(await setPromise(ctx, tx, { ...order, version: input.version }, to))) return refuse(changed(order));
     await bumpQueue(tx);
     const recipient = order.customer.email ?? order.customer.phone ?? "desk";

@@ -2,12 +2,14 @@
  * A hard date: the day by which 95 of 100 runs are ready, reserved by a place in the queue and approved by the owner, with a
  * plan for the case that it fails all the same. Where others must give way, they keep their promises and a rush fee is due.
  */
+
+import history from "#content/copy/history.json";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { insertPayment, type OrderRecord } from "#data/orders";
-import { frozen } from "#data/quotes";
 import { transaction } from "#data/transaction";
-import { type Price, rushBeside } from "#engine/pricing";
+import { isOneOf, openPairStates } from "#engine/floor";
+import { rushBeside } from "#engine/pricing";
 import {
   type GivenPlace,
   inQueueOrder,
@@ -19,7 +21,7 @@ import {
   withPlaces,
 } from "#engine/routing";
 import type { OrderId } from "#engine/units";
-import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type IsoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { findOrder } from "#services/orders/find-order";
 import { changed } from "#services/orders/gates";
@@ -32,6 +34,8 @@ import { completeRuns, liveRuns, previewRuns } from "#shop/queue/runs";
 import { farthestDays, isTooFar, shopDay } from "#shop/time/shop-time";
 import { givePlaces } from "../order/places";
 import type { HardDatePreview } from "./views";
+
+const w = history.promises;
 
 interface Plan {
   readonly preview: HardDatePreview;
@@ -84,14 +88,13 @@ export async function approveHardDate(
     if (revision !== input.revision) return refuse({ code: "queue-changed", revision, value: input.revision });
     const to = {
       on: input.on,
-      class: "hard",
-      reason:
-        override === "" ? "a hard date was approved" : `a hard date was approved although promises move: ${override}`,
+      class: "hard-date",
+      reason: override === "" ? w.hardDateApproved : fill(w.hardDateOverridden, { reason: override }),
       with: { hardDatePlanB: planB, rushCents: (order.rushCents ?? 0) + preview.feeCents },
     } as const;
     if (!(await setPromise(ctx, tx, { ...order, version: input.version }, to))) return refuse(changed(order));
     if (places.length > 0) {
-      await givePlaces(ctx, tx, { decisionId: ctx.newId(), reason: `hard date ${input.on}`, places });
+      await givePlaces(ctx, tx, { decisionId: ctx.newId(), reason: fill(w.hardDatePlaces, { on: input.on }), places });
     }
     if (preview.feeCents > 0) {
       await insertPayment(tx, {
@@ -117,24 +120,27 @@ async function plan(ctx: Context, order: OrderRecord, on: IsoDate): Promise<Outc
   const today = shopDay(ctx.now, floorCatalog().hours.timeZone);
   if (on <= today) return refuse({ code: "date-past", path: "on", value: on, today });
   if (isTooFar(on, today)) return refuse({ code: "date-too-far", path: "on", value: on, days: farthestDays, today });
-  if (["ready", "shipped", "delivered", "cancelled"].includes(order.state)) {
+  if (!isOneOf(openPairStates, order.state)) {
     return refuse({ code: "order-closed", state: order.state });
   }
   const { runs, revision } = await liveRuns(ctx.db, ctx.now);
   const count = ctx.promiseRuns ?? previewRuns;
   await completeRuns(runs, count);
-  const own = order.pairs.map(({ id }) => id);
+  const own: readonly string[] = order.pairs.map(({ id }) => id);
   if (order.slotLostAt !== null || !own.every((id) => runs.pairs.some(({ pairId }) => pairId === id))) {
     return refuse({ code: "no-slot", path: "on" });
   }
-  const lastP95 = (ranges: ReturnType<typeof queueRanges>) =>
-    own
-      .map((id) => ranges.get(id)?.dates.p95 as IsoDate)
-      .sort()
-      .at(-1) as IsoDate;
+  const lastP95 = (ranges: ReturnType<typeof queueRanges>): IsoDate => {
+    const last = own
+      .flatMap((id) => ranges.get(id)?.dates.p95 ?? [])
+      .toSorted()
+      .at(-1);
+    if (last === undefined) throw new Error(`no pair of order ${order.id} is in the runs`);
+    return last;
+  };
   const now = lastP95(queueRanges(runs));
   const start = {
-    orderId: order.id as OrderId,
+    orderId: order.id,
     on,
     revision,
     movedSerials: [],
@@ -215,5 +221,5 @@ async function leastMove(
 function rushOf(order: Pick<OrderRecord, "price" | "priceBook">): ReturnType<typeof rushBeside> {
   const book = currentCatalog().priceBooks.find(({ id }) => id === order.priceBook);
   if (book === undefined) throw new Error(`price book ${order.priceBook} is not in the catalogue`);
-  return rushBeside(frozen<Price>(order.price), book);
+  return rushBeside(order.price, book);
 }

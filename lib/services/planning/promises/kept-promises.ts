@@ -7,8 +7,8 @@ import type { EventRecord } from "#data/events";
 import { orderEventsOf, orderNumbersOf } from "#data/promises";
 import { binomialBand } from "#engine/math";
 import { workingDaysBetween } from "#engine/routing";
-import type { OrderId } from "#engine/units";
 import { accept, type IsoDate, type Outcome } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
 import { floorCatalog } from "#shop/floor/recipe";
 import { orderNumber } from "#shop/names/numbers";
@@ -60,29 +60,28 @@ function keptOrder(
   const own = events.filter(({ subjectId }) => subjectId === started.subjectId);
   // A tick that was taken back makes an order ready twice: the last time counts.
   const ready = own.filter(({ kind }) => kind === "order-ready").at(-1);
-  const promises = own.filter(({ kind }) => kind === "promise-fixed" || kind === "promise-changed");
+  const promises = own.flatMap(promiseOf);
   const [first, last] = [promises[0], promises.at(-1)];
   if (first === undefined || last === undefined) throw new Error(`order ${started.subjectId} has no promise`);
   // A hard date that was fixed before says nothing about the range: the clock start does.
-  const told = (started.data.told ?? first.data) as { readonly [level in KeptShare["level"]]?: IsoDate };
+  const told = started.facts.kind === "clock-started" ? started.facts.data.told : first.data;
   return {
-    orderId: started.subjectId as OrderId,
+    orderId: idOf("order", started.subjectId),
     number: orderNumber({ number: numbers.get(started.subjectId) ?? 0 }),
     fixedAt: started.at.toISOString(),
     p50: told.p50 ?? null,
     p80: told.p80 ?? null,
-    p90: told.p90 ?? (first.data.promisedOn as IsoDate),
-    promisedOn: last.data.promisedOn as IsoDate,
+    p90: told.p90 ?? first.data.promisedOn,
+    promisedOn: last.data.promisedOn,
     readyOn: ready === undefined ? null : shopDay(ready.at, floorCatalog().hours.timeZone),
-    changes: own
+    changes: promises
       .filter(({ kind }) => kind === "promise-changed")
-      .map(({ at, data, actorName }) => ({
-        at: at.toISOString(),
-        to: data.promisedOn as IsoDate,
-        reason: String(data.reason ?? ""),
-        by: actorName,
-      })),
+      .map(({ at, data, by }) => ({ at: at.toISOString(), to: data.promisedOn, reason: data.reason, by })),
   };
+}
+
+function promiseOf({ at, facts, actorName: by }: EventRecord) {
+  return facts.kind === "promise-fixed" || facts.kind === "promise-changed" ? [{ ...facts, at, by }] : [];
 }
 
 function period(month: string | null, orders: readonly KeptOrder[], today: IsoDate): KeptPeriod {

@@ -3,11 +3,13 @@
  * is fixed once by the plan, and given back when its time has passed without the pair on the bench. Only an owner may take one
  * away before, with a reason; the clock leaves that pair alone for the rest of the shop's day.
  */
+
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
-import { type PairRecord, setPressSlot } from "#data/pairs";
+import { setPressSlot } from "#data/pairs";
 import { pairsWithEventSince } from "#data/promises";
 import { transaction } from "#data/transaction";
+import { isOneOf, standingOperationStates } from "#engine/floor";
 import { addWorkingDays, planQueue } from "#engine/routing";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
@@ -16,14 +18,15 @@ import { findPair } from "#services/orders/find-order";
 import { changed } from "#services/orders/gates";
 import { eventOf } from "#services/record";
 import { floorCatalog } from "#shop/floor/recipe";
+import { stationIdFor } from "#shop/floor/stations";
+import type { PairInQueue } from "#shop/queue/queued-pairs";
 import { liveSituation, queuedPairs } from "#shop/queue/situation";
 import { instantOfShopMinute, shopDay, startOfShopDay } from "#shop/time/shop-time";
 
-const layUpStation = 10;
 const releasedKind = "press-slot-released";
 
 interface SlotChange {
-  readonly pair: PairRecord;
+  readonly pair: PairInQueue;
   readonly slot: { readonly at: Date; readonly press: string } | null;
 }
 
@@ -90,7 +93,7 @@ async function slotChanges(ctx: Context): Promise<readonly SlotChange[]> {
   });
 }
 
-function hasBegunLayUp(pair: PairRecord): boolean {
-  const state = pair.operations.filter(({ station }) => station === layUpStation).at(-1)?.state;
-  return state === "running" || state === "done";
+function hasBegunLayUp(pair: PairInQueue): boolean {
+  const state = pair.operations.filter(({ station }) => station === stationIdFor("lay-up")).at(-1)?.state;
+  return state !== undefined && isOneOf(standingOperationStates, state);
 }

@@ -1,30 +1,32 @@
 /** A pair whose strips are not all there: what can be done, what it does to the promise, and the decision. */
+
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { insertPairHolds } from "#data/holds";
 import { endMaterialHolds, type PairRecord, pairById, updatePair } from "#data/pairs";
-import { frozen } from "#data/quotes";
-import { releaseStrips } from "#data/strips";
 import { transaction } from "#data/transaction";
-import type { PairSpec } from "#engine/configuration";
 import type { QueueSituation } from "#engine/routing";
 import type { PairId } from "#engine/units";
-import { accept, type IsoDate, isoDate, type Outcome, refuse } from "#engine/units";
+import { accept, fill, type IsoDate, isoDate, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { findPair } from "#services/orders/find-order";
 import { eventOf, nameOf } from "#services/record";
 import { allocateStrips, holdSet } from "#services/stock/allocate";
 import { holdForSki, matchOtherSki } from "#services/stock/match-other-ski";
 import { type WorkedOptions, workOutOptions } from "#services/stock/options";
+import { putStripsBack } from "#services/stock/strip-moves";
 import type { StripsShortView } from "#services/stock/views";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
-import { coreStation } from "#shop/floor/stations";
+import { stationIdTaking } from "#shop/floor/stations";
 import { queueEffect } from "#shop/queue/effect";
 import type { QueueEffect } from "#shop/queue/views";
 import { isStripsShort, lackingSide } from "#shop/stock/is-short";
 import { farthestDays, isTooFar, shopDay } from "#shop/time/shop-time";
+
+const w = problems.strips;
 
 export interface StripsShortInput {
   readonly pairId: PairId;
@@ -58,11 +60,11 @@ export async function stripsShort(ctx: Context, input: StripsShortInput): Promis
     serial: pair.serial,
     version: pair.version,
     isShort,
-    promisedOn: pair.order.promisedOn as IsoDate | null,
+    promisedOn: pair.order.promisedOn,
     why,
     options: options.map(({ option }) => option),
     waiting: day.value === null ? null : own,
-    waitsUntil: (materialHold(pair)?.expectedOn ?? null) as IsoDate | null,
+    waitsUntil: materialHold(pair)?.expectedOn ?? null,
   });
 }
 
@@ -84,7 +86,7 @@ export async function decideStrips(
     return refuse({
       code: "invalid-field",
       path: "expectedOn",
-      message: "A day is needed: when is the batch expected?",
+      message: w.noDay,
     });
   return transaction(ctx.db, async (tx) => {
     await bumpQueue(tx);
@@ -96,10 +98,10 @@ export async function decideStrips(
     if (chosen === undefined) return refuse({ code: "strip-option-gone", path: "option" });
     if (pair.version !== input.version || !(await updatePair(tx, pair.id, input.version, {})))
       return refuse({ code: "changed-meanwhile", what: "pair" });
-    await endMaterialHolds(tx, pair.id, coreStation, { at: ctx.now, by: nameOf(ctx.actor) });
+    await endMaterialHolds(tx, pair.id, stationIdTaking("strips"), { at: ctx.now, by: nameOf(ctx.actor) });
     const { option } = chosen;
     if (option.kind === "wait") await holdForBatch(ctx, tx, pair, day.value, reason);
-    if (option.kind === "take-from") await releaseStrips(tx, option.fromPairId);
+    if (option.kind === "take-from") await putStripsBack(tx, option.fromPairId);
     if (chosen.take !== null) await chosen.take(tx);
     if (option.kind === "take-from") await giveAgain(ctx, tx, option.fromPairId, pair.serial, reason);
     const data = { option, reason, expectedOn: day.value };
@@ -142,7 +144,7 @@ async function optionsOf(
 }
 
 function materialHold(pair: PairRecord) {
-  return pair.holds.find(({ reason, station }) => reason === "material" && station === coreStation);
+  return pair.holds.find(({ reason, station }) => reason === "material" && station === stationIdTaking("strips"));
 }
 
 async function holdForBatch(ctx: Context, tx: Tx, pair: PairRecord, expectedOn: IsoDate | null, note: string) {
@@ -151,7 +153,7 @@ async function holdForBatch(ctx: Context, tx: Tx, pair: PairRecord, expectedOn: 
       id: ctx.newId(),
       pairId: pair.id,
       reason: "material",
-      station: coreStation,
+      station: stationIdTaking("strips"),
       expectedOn,
       note,
       incidentId: null,
@@ -166,7 +168,7 @@ async function giveAgain(ctx: Context, tx: Tx, pairId: string, to: string, reaso
   const pair = await pairById(tx, pairId);
   const catalog = pair === null ? null : await releasedCatalog(tx, pair.releaseHash);
   if (pair === null || catalog === null) throw new Error(`pair ${pairId} or its release is not there`);
-  const spec = frozen<PairSpec>(pair.spec);
+  const spec = pair.spec;
   const strips = await allocateStrips(tx, { pairId, spec, build: catalog.build, now: ctx.now });
   await recordEvents(tx, [eventOf(ctx, "strips-given-away", { kind: "pair", id: pairId }, { to, reason, strips })]);
 }
@@ -176,11 +178,11 @@ function waiting(situation: QueueSituation, pairId: string, expectedDate: IsoDat
   const pairs = situation.pairs.map((pair) => {
     if (pair.pairId !== pairId) return pair;
     const others = pair.waitingOn.filter(
-      ({ reason, holdsUpStation }) => reason !== "material" || holdsUpStation !== coreStation,
+      ({ reason, holdsUpStation }) => reason !== "material" || holdsUpStation !== stationIdTaking("strips"),
     );
     return {
       ...pair,
-      waitingOn: [...others, { reason: "material" as const, holdsUpStation: coreStation, expectedDate }],
+      waitingOn: [...others, { reason: "material" as const, holdsUpStation: stationIdTaking("strips"), expectedDate }],
     };
   });
   return { ...situation, pairs };
@@ -190,9 +192,9 @@ function dayOf(ctx: Context, text: string | undefined): Outcome<IsoDate | null> 
   if (text === undefined || text === "") return accept(null);
   const today = shopDay(ctx.now, currentCatalog().shop.timeZone);
   if (!/^\d{4}-\d{2}-\d{2}$/.test(text) || Number.isNaN(Date.parse(text)) || text < today)
-    return refuse({ code: "invalid-field", path: "expectedOn", message: `${text} is no day from ${today} on.` });
+    return refuse({ code: "invalid-field", path: "expectedOn", message: fill(w.dayPast, { text, today }) });
   if (isTooFar(isoDate(text), today)) {
-    const message = `${text} is more than ${farthestDays} days after today, ${today}.`;
+    const message = fill(w.dayTooFar, { text, farthestDays, today });
     return refuse({ code: "invalid-field", path: "expectedOn", message });
   }
   return accept(isoDate(text));

@@ -1,15 +1,17 @@
 /** What is different about the floor now or later, and taking it back. */
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { type FloorChangeRecord, floorChangesInForce, withdrawFloorChange } from "#data/floor-changes";
 import { transaction, translated } from "#data/transaction";
-import type { FloorChangeKind } from "#engine/routing";
 import type { FloorChangeId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
 import type { FloorChangeView } from "./views";
+
+const w = problems.whatIf;
 
 /** Oldest first. */
 export async function listFloorChanges(ctx: Context): Promise<Outcome<readonly FloorChangeView[]>> {
@@ -31,7 +33,7 @@ export async function withdrawChange(
   return transaction(ctx.db, async (tx) => {
     await bumpQueue(tx);
     if (!(await withdrawFloorChange(tx, id, { at: ctx.now, by: nameOf(ctx.actor), reason }))) {
-      return refuse({ code: "changed-meanwhile", what: "change of the floor", id });
+      return refuse({ code: "changed-meanwhile", what: w.change, id });
     }
     await recordEvents(tx, [eventOf(ctx, "floor-change-withdrawn", { kind: "floor", id }, { reason })]);
     return accept(undefined);
@@ -40,12 +42,12 @@ export async function withdrawChange(
 
 function changeView(change: FloorChangeRecord): FloorChangeView {
   return {
-    floorChangeId: change.id as FloorChangeId,
-    kind: change.kind as FloorChangeKind,
+    floorChangeId: change.id,
+    kind: change.data.kind,
     fromAt: change.fromAt?.toISOString() ?? null,
     toAt: change.toAt?.toISOString() ?? null,
     reason: change.reason,
-    source: change.source as FloorChangeView["source"],
+    source: change.source,
     costCents: change.costCents,
     madeAt: change.madeAt.toISOString(),
     madeBy: change.madeByName,

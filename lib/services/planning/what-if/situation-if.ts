@@ -1,4 +1,6 @@
 /** The queue as it would be. */
+
+import names from "#content/copy/names.json";
 import {
   dateOfDay,
   dayIndex,
@@ -8,6 +10,7 @@ import {
   type QueueSituation,
   shopMinute,
 } from "#engine/routing";
+import { isoDate } from "#engine/units";
 import type { Context } from "#services/context";
 import { currentCatalog } from "#shop/catalogue/current";
 import { routeOf } from "#shop/floor/facts";
@@ -44,7 +47,7 @@ export function floorChangesOf(input: WhatIfInput, id: string): readonly FloorCh
       return [
         {
           kind: "extra-person",
-          person: { id: `hire-${id}`, label: "One more person", stations: input.stations, isReserve: false },
+          person: { id: `hire-${id}`, label: names.extraPerson, stations: input.stations, isReserve: false },
           fromMinute: shopMinute(input.from, 0),
           toMinute: null,
         },
@@ -53,7 +56,7 @@ export function floorChangesOf(input: WhatIfInput, id: string): readonly FloorCh
       return [
         {
           kind: "extra-press",
-          press: { id: `press-${id}`, label: "Second press", kind: currentCatalog().remedies.secondPress.kind },
+          press: { id: `press-${id}`, label: names.secondPress, kind: currentCatalog().remedies.secondPress.kind },
           fromMinute: shopMinute(input.from, 0),
           toMinute: null,
         },
@@ -78,7 +81,7 @@ export function costCentsPerWeek({ kind }: WhatIfInput): number | null {
 
 /** Both days included. */
 function days({ from, until }: { readonly from: string; readonly until: string }) {
-  const day = (text: string) => dayIndex(text as Parameters<typeof dayIndex>[0]) * minutesPerDay;
+  const day = (text: string) => dayIndex(isoDate(text)) * minutesPerDay;
   return { fromMinute: day(from), toMinute: day(until) + minutesPerDay };
 }
 

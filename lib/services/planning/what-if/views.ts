@@ -1,16 +1,17 @@
+import type { StationId } from "#engine/floor";
 import type { FloorChange } from "#engine/routing";
 import type { FloorChangeId, Instant, IsoDate } from "#engine/units";
 import type { QueueEffect } from "#shop/queue/views";
 
 /** A question that changes nothing. */
 export type WhatIfInput =
-  | { readonly kind: "hire"; readonly stations: readonly number[]; readonly from: IsoDate }
+  | { readonly kind: "hire"; readonly stations: readonly StationId[]; readonly from: IsoDate }
   | { readonly kind: "second-press"; readonly from: IsoDate }
   | { readonly kind: "closure"; readonly from: IsoDate; readonly until: IsoDate }
   | { readonly kind: "club-order"; readonly pairs: number }
   | { readonly kind: "rework"; readonly factor: number }
   | { readonly kind: "drop-mould"; readonly mould: string; readonly from: IsoDate; readonly until: IsoDate }
-  | { readonly kind: "supplier-lead"; readonly station: number; readonly weeks: number };
+  | { readonly kind: "supplier-lead"; readonly station: StationId; readonly weeks: number };
 
 export type WhatIfKind = WhatIfInput["kind"];
 

@@ -1,8 +1,11 @@
 /** Questions that change nothing, and the three of them that can be made so. */
+
 import { permit } from "#auth";
+import problems from "#content/copy/problems.json";
 import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
 import { transaction } from "#data/transaction";
+import { isOneOf, standingOperationStates } from "#engine/floor";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf } from "#services/record";
@@ -12,6 +15,8 @@ import { storeFloorChange } from "../breakdowns/store-change";
 import { checkedWhatIf } from "./check";
 import { costCentsPerWeek, floorChangesOf, situationIf } from "./situation-if";
 import type { WhatIfAnswer, WhatIfInput } from "./views";
+
+const w = problems.whatIf;
 
 const applicable: ReadonlySet<WhatIfInput["kind"]> = new Set(["hire", "second-press", "closure"]);
 
@@ -23,7 +28,7 @@ export async function askWhatIf(ctx: Context, input: WhatIfInput): Promise<Outco
   if (!checked.ok) return checked;
   const begun = new Set(
     (await queuedPairs(ctx.db))
-      .filter(({ operations }) => operations.some(({ state }) => state === "running" || state === "done"))
+      .filter(({ operations }) => operations.some(({ state }) => isOneOf(standingOperationStates, state)))
       .map(({ id }) => id),
   );
   const effect = await queueEffect(ctx, (situation) => situationIf(ctx, situation, input, begun));
@@ -50,7 +55,7 @@ export async function applyWhatIf(
   const reason = input.reason.trim();
   if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
   if (!applicable.has(whatIf.kind)) {
-    const message = "Only a hire, a second press and a closure can be made so; the others are questions";
+    const message = w.onlyAsked;
     return refuse({ code: "invalid-field", path: "kind", message });
   }
   const checked = checkedWhatIf(ctx, whatIf);

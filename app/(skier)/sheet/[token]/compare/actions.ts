@@ -7,7 +7,7 @@ import { linkContext } from "#app/_server/request.ts";
 import { takePair } from "#app/_server/take-pair.ts";
 import refusalWords from "#content/copy/refusals.json";
 import { wordsFor } from "#schemas";
-import type { SheetId } from "#services";
+import { idOf } from "#schemas/ids";
 
 /** Takes a compared pair onto the sheet and goes back to it. */
 export const takeOntoSheet = formAction({
@@ -16,7 +16,7 @@ export const takeOntoSheet = formAction({
   context: async ({ token }) => (await linkContext(token, "sheet")).ctx,
   run: async (ctx, { token, ...input }) => {
     const { subject } = await linkContext(token, "sheet");
-    return takePair(ctx, { ...input, sheetId: subject.id as SheetId });
+    return takePair(ctx, { ...input, sheetId: idOf("sheet", subject.id) });
   },
   words: (refusal) => wordsFor(refusal, refusalWords),
   done: (_saved, { token }) => redirect(`/sheet/${token}`),

@@ -4,7 +4,7 @@ import { linkContext } from "#app/_server/request.ts";
 import words from "#content/copy/compare.json";
 import refusalWords from "#content/copy/refusals.json";
 import { wordsFor } from "#schemas";
-import type { SheetId } from "#services";
+import { idOf } from "#schemas/ids";
 import { takeOntoSheet } from "./actions";
 
 export const metadata: Metadata = { title: words.title, robots: { index: false } };
@@ -19,7 +19,7 @@ export default async function ComparePage({ params, searchParams }: Props) {
   const { ctx, subject } = await linkContext(token, "sheet");
   return comparePage({
     ctx,
-    sheetId: subject.id as SheetId,
+    sheetId: idOf("sheet", subject.id),
     search: await searchParams,
     backHref: `/sheet/${token}`,
     say: (refusal) => wordsFor(refusal, refusalWords),

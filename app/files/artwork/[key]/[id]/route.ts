@@ -3,7 +3,8 @@ import { handler } from "#app/_server/handler.ts";
 import { linkContext, requestContext } from "#app/_server/request.ts";
 import { documentResponse } from "#app/files/document-response.ts";
 import { looksLikeToken } from "#auth";
-import { type ArtworkId, artworkBytes } from "#services";
+import { idOf } from "#schemas/ids";
+import { artworkBytes } from "#services";
 
 const dayOfSeconds = 86_400;
 
@@ -13,6 +14,6 @@ export const GET = handler(
     const { key, id } = await params;
     const ctx = looksLikeToken(key) ? (await linkContext(key)).ctx : await requestContext();
     const size = new URL(request.url).searchParams.get("size") === "full" ? "full" : "preview";
-    return documentResponse(await artworkBytes(ctx, { artworkId: id as ArtworkId, size }), dayOfSeconds);
+    return documentResponse(await artworkBytes(ctx, { artworkId: idOf("artwork", id), size }), dayOfSeconds);
   },
 );

@@ -3,7 +3,8 @@ import { notFound } from "next/navigation";
 import { handler } from "#app/_server/handler.ts";
 import { requestContext } from "#app/_server/request.ts";
 import { documentResponse, paperOf } from "#app/files/document-response.ts";
-import { buildSheetDocument, kitListDocument, labelsDocument, type PairId } from "#services";
+import { idOf } from "#schemas/ids";
+import { buildSheetDocument, kitListDocument, labelsDocument } from "#services";
 
 const documents = { "build-sheet": buildSheetDocument, "kit-list": kitListDocument, labels: labelsDocument } as const;
 
@@ -16,6 +17,8 @@ export const GET = handler(
     const { pairId, document } = await params;
     const print = Object.entries(documents).find(([name]) => name === document)?.[1];
     if (!print) notFound();
-    return documentResponse(await print(await requestContext(), { pairId: pairId as PairId, paper: paperOf(request) }));
+    return documentResponse(
+      await print(await requestContext(), { pairId: idOf("pair", pairId), paper: paperOf(request) }),
+    );
   },
 );

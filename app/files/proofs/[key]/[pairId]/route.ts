@@ -6,13 +6,14 @@ import { handler } from "#app/_server/handler.ts";
 import { linkContext, requestContext } from "#app/_server/request.ts";
 import { documentResponse, paperOf } from "#app/files/document-response.ts";
 import { looksLikeToken } from "#auth";
-import { type PairId, proofDocument } from "#services";
+import { idOf } from "#schemas/ids";
+import { proofDocument } from "#services";
 
 export const GET = handler(
   "print a proof",
   async (request: Request, { params }: { params: Promise<{ key: string; pairId: string }> }): Promise<Response> => {
     const { key, pairId } = await params;
-    const wanted = { pairId: pairId as PairId, paper: paperOf(request) };
+    const wanted = { pairId: idOf("pair", pairId), paper: paperOf(request) };
     if (!looksLikeToken(key)) return documentResponse(await proofDocument(await requestContext(), wanted));
     const { ctx } = await linkContext(key);
     return documentResponse(await proofDocument(ctx, { ...wanted, token: key }));

@@ -6,19 +6,13 @@ import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { Notice } from "#app/_ui/notice.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { PrivateLink } from "#app/shop/private-link.tsx";
+import { refusedPage } from "#app/shop/refused-page.tsx";
 import clubWords from "#content/copy/clubs.json";
 import refusalWords from "#content/copy/refusals.json";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/shop.json";
-import {
-  activeCatalog,
-  type Context,
-  findByPhone,
-  readSheet,
-  type SheetId,
-  type SheetView,
-  skierBand,
-} from "#services";
+import { idOf } from "#schemas/ids";
+import { activeCatalog, type Context, findByPhone, readSheet, type SheetView, skierBand } from "#services";
 import {
   askOwner,
   assessCall,
@@ -37,7 +31,7 @@ const w = words.call;
 export const metadata: Metadata = { title: "Call" };
 
 export default async function CallPage({ params }: { readonly params: Promise<{ readonly sheetId: string }> }) {
-  const sheetId = (await params).sheetId as SheetId;
+  const sheetId = idOf("sheet", (await params).sheetId);
   const ctx = await staffContext(`/shop/call/${sheetId}`);
   const [read, catalog, jar, band] = await Promise.all([
     readSheet(ctx, { sheetId }),
@@ -45,7 +39,8 @@ export default async function CallPage({ params }: { readonly params: Promise<{ 
     cookies(),
     skierBand(ctx),
   ]);
-  if (!read.ok || !catalog.ok) notFound();
+  if (!read.ok) return refusedPage(read.refusal);
+  if (!catalog.ok) notFound();
   const sheet = read.value;
   const isTheirs = sheet.lease !== null && !sheet.lease.isMine;
   return (

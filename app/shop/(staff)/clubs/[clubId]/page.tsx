@@ -13,7 +13,8 @@ import bases from "#content/catalog/base-colours.json";
 import graphics from "#content/catalog/house-graphics.json";
 import words from "#content/copy/clubs.json";
 import sheetWords from "#content/copy/sheet.json";
-import type { ClubId, ClubView } from "#services";
+import { idOf } from "#schemas/ids";
+import type { ClubView } from "#services";
 import { addSkier } from "../actions";
 import { Members } from "./members";
 import { Offer } from "./offer";
@@ -31,7 +32,7 @@ interface Props {
 export default async function ClubPage({ params, searchParams }: Props) {
   const { clubId } = await params;
   const ctx = await staffContext(`/shop/clubs/${clubId}`);
-  const chosen = await readChosenClub(ctx, clubId as ClubId, await searchParams);
+  const chosen = await readChosenClub(ctx, idOf("club", clubId), await searchParams);
   if (chosen === null) notFound();
   const { club } = chosen;
   return (

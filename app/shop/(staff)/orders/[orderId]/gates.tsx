@@ -7,7 +7,7 @@ import { Table } from "#app/_ui/table.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { clock } from "#app/shop/say.ts";
 import words from "#content/copy/shop.json";
-import { type ClockStartCondition, clockStartConditions } from "#engine/lifecycle";
+import { type ClockStartCondition, clockStartConditions } from "#engine/floor";
 import type { OrderPairView, OrderView } from "#services";
 import { deposit, lock } from "../actions";
 import { ProofGate, RightsGate } from "./picture-gates";

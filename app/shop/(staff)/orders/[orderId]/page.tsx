@@ -1,5 +1,4 @@
 import type { Metadata } from "next";
-import { notFound } from "next/navigation";
 import { staffContext } from "#app/_server/request.ts";
 import { DateRange, dayText } from "#app/_ui/date-range.tsx";
 import { Facts } from "#app/_ui/facts.tsx";
@@ -11,13 +10,16 @@ import { fill } from "#app/_ui/words.ts";
 import { orderTones } from "#app/shop/(staff)/order-tones.ts";
 import { History } from "#app/shop/history.tsx";
 import { PrivateLink } from "#app/shop/private-link.tsx";
+import { refusedPage } from "#app/shop/refused-page.tsx";
 import { clock } from "#app/shop/say.ts";
 import { permit } from "#auth";
 import clubWords from "#content/copy/clubs.json";
 import paperWords from "#content/copy/papers.json";
 import words from "#content/copy/shop.json";
 import skierWords from "#content/copy/skier.json";
-import { type OrderId, type OrderView, readOrder } from "#services";
+import { closedStates, isOneOf } from "#engine/floor";
+import { idOf } from "#schemas/ids";
+import { type OrderView, readOrder } from "#services";
 import { Close } from "./close";
 import { Gates } from "./gates";
 import { Payments } from "./payments";
@@ -29,8 +31,8 @@ export const metadata: Metadata = { title: "Order" };
 export default async function OrderPage({ params }: { readonly params: Promise<{ readonly orderId: string }> }) {
   const { orderId } = await params;
   const ctx = await staffContext(`/shop/orders/${orderId}`);
-  const read = await readOrder(ctx, { orderId: orderId as OrderId });
-  if (!read.ok) notFound();
+  const read = await readOrder(ctx, { orderId: idOf("order", orderId) });
+  if (!read.ok) return refusedPage(read.refusal);
   const order = read.value;
   return (
     <Page
@@ -129,7 +131,7 @@ function Promised({ order }: { readonly order: OrderView }) {
 }
 
 function Pairs({ order }: { readonly order: OrderView }) {
-  const isOpen = !["shipped", "delivered", "cancelled"].includes(order.state);
+  const isOpen = !isOneOf(closedStates, order.state);
   return (
     <ul className="grid gap-3">
       {order.pairs.map((pair) => (

@@ -8,9 +8,10 @@ import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { say } from "#app/shop/say.ts";
 import { isoDate } from "#engine/units";
-import { approveHardDate, changePromise, type OrderId, type PairId, releasePressSlot } from "#services";
+import { idOf } from "#schemas/ids";
+import { approveHardDate, changePromise, releasePressSlot } from "#services";
 
-const order = { orderId: idField.transform((id) => id as OrderId), version: wholeField };
+const order = { orderId: idField.transform((id) => idOf("order", id)), version: wholeField };
 const day = (label: string) =>
   z
     .string()
@@ -48,7 +49,7 @@ export const takePressSlot = formAction({
   name: "take a press slot away",
   schema: z.strictObject({
     orderId: order.orderId,
-    pairId: idField.transform((id) => id as PairId),
+    pairId: idField.transform((id) => idOf("pair", id)),
     version: wholeField,
     reason: text("Reason"),
   }),

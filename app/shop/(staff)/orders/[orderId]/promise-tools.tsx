@@ -1,4 +1,5 @@
 /** What can be done with an order's date: moved with consent, or made a hard one. */
+
 import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { moneyText } from "#app/_ui/money.ts";
 import { Notice } from "#app/_ui/notice.tsx";
@@ -7,13 +8,14 @@ import { fill } from "#app/_ui/words.ts";
 import { clock } from "#app/shop/say.ts";
 import floor from "#content/catalog/floor.json";
 import words from "#content/copy/promises.json";
+import { isOneOf, openPairStates } from "#engine/floor";
 import type { OrderView } from "#services";
 import { movePromise, takePressSlot } from "./promise-actions";
 
 const w = words.order;
 
 export function PromiseTools({ order, isOwner }: { readonly order: OrderView; readonly isOwner: boolean }) {
-  const isOpen = !["ready", "shipped", "delivered", "cancelled"].includes(order.state);
+  const isOpen = isOneOf(openPairStates, order.state);
   const { slotLost, hardDate } = order;
   return (
     <div className="mt-3 grid gap-3">
@@ -59,7 +61,7 @@ export function PromiseTools({ order, isOwner }: { readonly order: OrderView; re
 
 function rushWords({ money, promiseClass }: OrderView): string {
   if (money.rush?.paidAt) return w.rushPaid;
-  return promiseClass === "hard" ? w.rush : w.rushLost;
+  return promiseClass === "hard-date" ? w.rush : w.rushLost;
 }
 
 /** A press start that stands fast; an owner may take it away. */

@@ -7,13 +7,14 @@ import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { readingFields, readingsIn } from "#app/shop/(staff)/measured/reading-fields.ts";
 import { say } from "#app/shop/say.ts";
-import { type PairId, recordBenchValues } from "#services";
+import { idOf } from "#schemas/ids";
+import { recordBenchValues } from "#services";
 
 export const measure = formAction({
   name: "record what the bench read",
   schema: z.strictObject({
     serial: z.string().max(40),
-    pairId: idField.transform((id) => id as PairId),
+    pairId: idField.transform((id) => idOf("pair", id)),
     side: z.enum(["L", "R"]),
     version: wholeField,
     ...readingFields(""),

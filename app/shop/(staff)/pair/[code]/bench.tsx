@@ -1,4 +1,5 @@
 /** The quality bench: one form for each ski, with target and limits beside, and both skis against each other. */
+
 import { ActionForm, type FormField } from "#app/_ui/action-form.client.tsx";
 import { Badge } from "#app/_ui/notice.tsx";
 import { Table } from "#app/_ui/table.tsx";
@@ -7,17 +8,17 @@ import { benchNumber, benchText } from "#app/shop/(staff)/measured/figures.ts";
 import { clock } from "#app/shop/say.ts";
 import { permit } from "#auth";
 import words from "#content/copy/learning.json";
+import { unbuiltStates } from "#engine/floor";
 import { benchScales } from "#schemas";
 import { type BenchRow, type Context, type PairBenchView, type PairView, readPairBench } from "#services";
 import { measure } from "./bench-actions";
 
 const w = words.bench;
-const unbuilt: readonly PairView["state"][] = ["waiting", "released", "cancelled"];
 
 export async function PairBench({ ctx, pair }: { readonly ctx: Context; readonly pair: PairView }) {
   const read = await readPairBench(ctx, { pairId: pair.pairId });
   if (!read.ok) return null;
-  if (unbuilt.includes(pair.state)) return <p className="text-pencil">{w.notYet}</p>;
+  if (unbuiltStates.includes(pair.state)) return <p className="text-pencil">{w.notYet}</p>;
   const mayMeasure = permit(ctx.actor, "bench.record").ok;
   return (
     <div className="grid gap-6 *:min-w-0">

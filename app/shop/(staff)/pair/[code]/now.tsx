@@ -1,4 +1,5 @@
 /** The one thing to do on this pair: what runs is finished, what is ready is started, and the last tick can be undone. */
+
 import { ActionForm, type FormField } from "#app/_ui/action-form.client.tsx";
 import { dayText } from "#app/_ui/date-range.tsx";
 import { More } from "#app/_ui/section.tsx";
@@ -7,6 +8,7 @@ import { WaitingBadges } from "#app/shop/(staff)/waiting-badges.tsx";
 import { clock } from "#app/shop/say.ts";
 import copy from "#content/copy/rework.json";
 import words from "#content/copy/shop.json";
+import { standingOperationStates } from "#engine/floor";
 import type { OperationView, PairView, PressChoice } from "#services";
 import { finish, start, undo } from "../actions";
 
@@ -20,7 +22,6 @@ function tickFields(pair: PairView, operation: OperationView) {
   ] as const;
 }
 
-const pressStation = 11;
 const isFree = ({ takenBy, down }: PressChoice) => takenBy === null && down === null;
 
 /** Asked only when there is something to choose; the press of the pair's fixed slot stands first. */
@@ -58,7 +59,7 @@ function PressesNow({ presses }: { readonly presses: readonly PressChoice[] }) {
 function lastTicked(operations: readonly OperationView[]): OperationView | undefined {
   const tickedAt = (operation: OperationView) => operation.finishedAt ?? operation.startedAt ?? "";
   return operations
-    .filter((operation) => operation.state === "running" || operation.state === "done")
+    .filter((operation) => standingOperationStates.includes(operation.state))
     .sort((a, b) => tickedAt(b).localeCompare(tickedAt(a)))[0];
 }
 
@@ -75,7 +76,7 @@ export function Now({ pair, mayTick }: { readonly pair: PairView; readonly mayTi
           {pair.holds.map((hold) => (
             <li key={`${hold.station}${hold.reason}${hold.note}`}>
               {fill(hold.expectedOn ? w.heldUntil : w.held, {
-                station: hold.station,
+                station: hold.stationNumber,
                 until: hold.expectedOn ? dayText(hold.expectedOn) : "",
                 note: hold.note,
               })}
@@ -125,7 +126,7 @@ function Operation({
     <>
       <div>
         <h3 className="text-lg font-semibold">
-          {operation.station} {operation.stationName}
+          {operation.stationNumber} {operation.stationName}
           {operation.side ? `, ${fill(copy.rework.redoOf, { side: words.pair.sides[operation.side] })}` : ""}
         </h3>
         <p className="text-pencil">
@@ -135,7 +136,7 @@ function Operation({
             : ""}
           {isRunning && operation.pressName ? `, ${fill(w.inPress, { press: operation.pressName })}` : ""}
         </p>
-        {!isRunning && operation.station === pressStation ? <PressesNow presses={pair.presses} /> : null}
+        {!isRunning && operation.usesPress ? <PressesNow presses={pair.presses} /> : null}
         {!isRunning && operation.notBefore ? (
           <p className="text-amber">{fill(w.notBefore, { at: clock(operation.notBefore) })}</p>
         ) : null}
@@ -146,10 +147,7 @@ function Operation({
           action={isRunning ? finish : start}
           idPrefix={`tick-${operation.station}-`}
           size="floor"
-          fields={[
-            ...tickFields(pair, operation),
-            ...(isRunning || operation.station !== pressStation ? [] : pressFields(pair)),
-          ]}
+          fields={[...tickFields(pair, operation), ...(isRunning || !operation.usesPress ? [] : pressFields(pair))]}
           submit={isRunning ? w.finish : w.start}
           busy={isRunning ? w.finishing : w.starting}
         />

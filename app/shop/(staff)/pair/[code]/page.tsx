@@ -1,5 +1,4 @@
 import type { Metadata } from "next";
-import { notFound } from "next/navigation";
 import { staffContext } from "#app/_server/request.ts";
 import { ButtonLink } from "#app/_ui/button.tsx";
 import { Empty } from "#app/_ui/empty.tsx";
@@ -8,6 +7,7 @@ import { Page, Part } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { orderTones } from "#app/shop/(staff)/order-tones.ts";
 import { History } from "#app/shop/history.tsx";
+import { refusedPage } from "#app/shop/refused-page.tsx";
 import { say } from "#app/shop/say.ts";
 import { permit } from "#auth";
 import learning from "#content/copy/learning.json";
@@ -42,7 +42,7 @@ export default async function PairPage({ params, searchParams }: Props) {
     );
   }
   const read = await readPair(ctx, { pairId: scan.value.pairId });
-  if (!read.ok) notFound();
+  if (!read.ok) return refusedPage(read.refusal);
   const pair = read.value;
   return (
     <Page

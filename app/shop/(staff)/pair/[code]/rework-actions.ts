@@ -7,18 +7,19 @@ import { idField, textField, wholeField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { say } from "#app/shop/say.ts";
-import { type ReworkFault, reworkFaults } from "#engine/lifecycle";
-import { type PairId, startRework } from "#services";
+import { type ReworkFault, reworkFaults } from "#engine/floor";
+import { idOf } from "#schemas/ids";
+import { startRework } from "#services";
 
 export const startAgain = formAction({
   name: "build one ski again",
   schema: z.strictObject({
     serial: z.string().max(40),
-    pairId: idField.transform((id) => id as PairId),
+    pairId: idField.transform((id) => idOf("pair", id)),
     version: wholeField,
     side: z.enum(["L", "R"]),
     fault: z.enum(reworkFaults.map(({ id }) => id) as [ReworkFault, ...ReworkFault[]]),
-    fromStation: wholeField,
+    fromStation: idField,
     location: textField("Where the other ski is parked", 80).refine((text) => text.trim() !== "", {
       error: "Where the other ski is parked is missing.",
     }),

@@ -8,12 +8,13 @@ import { Notice } from "#app/_ui/notice.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { say } from "#app/shop/say.ts";
 import copy from "#content/copy/rework.json";
-import { reworkFaults } from "#engine/lifecycle";
+import { type ReworkFault, reworkFaults } from "#engine/floor";
 import { textForPeople } from "#engine/units";
 import { type Context, type PairView, previewRework, type ReworkView } from "#services";
 import { startAgain } from "./rework-actions";
 
 const w = copy.rework;
+const firstFault = reworkFaults[0].id;
 
 /** What was asked for, as it stands in the address. */
 export interface AskedRework {
@@ -26,7 +27,7 @@ export async function Rework(props: { readonly ctx: Context; readonly pair: Pair
   const { ctx, pair, asked } = props;
   const side = asked.side === "L" || asked.side === "R" ? asked.side : null;
   const fault = reworkFaults.find(({ id }) => id === asked.fault);
-  const fromStation = Number(asked.from) || (fault?.fromStation ?? 0);
+  const fromStation = asked.from || pair.reworkFrom[fault?.id ?? firstFault];
   const preview =
     side === null || fault === undefined
       ? null
@@ -34,7 +35,7 @@ export async function Rework(props: { readonly ctx: Context; readonly pair: Pair
   return (
     <div className="grid gap-6 *:min-w-0">
       <p className="max-w-measure text-pencil">{w.lead}</p>
-      <Question pair={pair} asked={{ ...asked, ...(fromStation ? { from: String(fromStation) } : {}) }} />
+      <Question pair={pair} asked={{ ...asked, from: fromStation }} />
       {preview === null ? null : preview.ok ? (
         <Answer view={preview.value} />
       ) : (
@@ -45,7 +46,9 @@ export async function Rework(props: { readonly ctx: Context; readonly pair: Pair
 }
 
 function Question({ pair, asked }: { readonly pair: PairView; readonly asked: AskedRework }) {
-  const stations = [...new Map(pair.operations.map((each) => [each.station, each.stationName]))];
+  const stations = [...new Map(pair.operations.map((each) => [each.station, each]))];
+  const numberFor = (fault: ReworkFault) =>
+    pair.operations.find(({ station }) => station === pair.reworkFrom[fault])?.stationNumber ?? "";
   return (
     <form method="get" action="#rework" className="flex flex-wrap items-start gap-4">
       <SelectField
@@ -59,18 +62,23 @@ function Question({ pair, asked }: { readonly pair: PairView; readonly asked: As
         id="rework-fault"
         name="fault"
         label={w.fault}
-        defaultValue={asked.fault ?? "void-after-press"}
+        defaultValue={asked.fault ?? firstFault}
         options={reworkFaults.map(({ id }) => ({ value: id, label: w.faults[id] }))}
       />
       <SelectField
         id="rework-from"
         name="from"
         label={w.from}
-        hint={w.fromHint}
-        defaultValue={asked.from ?? "2"}
-        options={stations
-          .filter(([station]) => station > 1)
-          .map(([station, name]) => ({ value: String(station), label: `${station} ${name}` }))}
+        hint={fill(w.fromHint, {
+          core: numberFor("core-wrong"),
+          base: numberFor("base-damaged"),
+          topsheet: numberFor("topsheet-nicked"),
+        })}
+        defaultValue={asked.from ?? ""}
+        options={stations.slice(1).map(([station, { stationNumber, stationName }]) => ({
+          value: station,
+          label: `${stationNumber} ${stationName}`,
+        }))}
       />
       <p className="basis-full">
         <Button type="submit">{w.show}</Button>
@@ -85,12 +93,12 @@ function Answer({ view }: { readonly view: ReworkView }) {
       <Facts
         facts={[
           { name: w.scrapped, value: serial(view.scrappedSerial), measure: true },
-          { name: fill(w.built, { from: view.fromStation }), value: serial(view.newSerial), measure: true },
+          { name: fill(w.built, { from: view.fromNumber }), value: serial(view.newSerial), measure: true },
           { name: w.held, value: serial(view.heldSerial), measure: true },
           {
             name: w.stations,
             value: view.stations
-              .map(({ station, isOneSki }) => (isOneSki ? String(station) : `${station} (${w.bothSkis})`))
+              .map(({ number, isOneSki }) => (isOneSki ? String(number) : `${number} (${w.bothSkis})`))
               .join(", "),
           },
           { name: w.strips, value: stripsText(view) },
@@ -116,7 +124,7 @@ function Answer({ view }: { readonly view: ReworkView }) {
           { kind: "hidden", name: "version", value: String(view.version) },
           { kind: "hidden", name: "side", value: view.side },
           { kind: "hidden", name: "fault", value: view.fault },
-          { kind: "hidden", name: "fromStation", value: String(view.fromStation) },
+          { kind: "hidden", name: "fromStation", value: view.fromStation },
           { kind: "text", name: "location", label: w.location, autoComplete: "off" },
           { kind: "text", name: "note", label: w.note, autoComplete: "off" },
         ]}

@@ -7,11 +7,12 @@ import { idField, textField, wholeField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { say } from "#app/shop/say.ts";
-import { chooseOption, closeIncident, type IncidentId, reportBreakdown } from "#services";
+import { idOf } from "#schemas/ids";
+import { chooseOption, closeIncident, reportBreakdown } from "#services";
 import { breakdownSchema } from "./read-input";
 
 const home = "/shop/queue/breakdown";
-const incidentId = idField.transform((id) => id as IncidentId);
+const incidentId = idField.transform((id) => idOf("incident", id));
 
 export const report = formAction({
   name: "report a breakdown",

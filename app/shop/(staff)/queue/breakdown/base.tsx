@@ -45,7 +45,9 @@ export function Base({ base }: { readonly base: BaseShortage }) {
                 <Badge tone={row.isServed ? "moss" : "amber"}>
                   {row.isServed ? w.served : fill(w.short, { day: dayText(base.expectedOn, false) })}
                 </Badge>
-                {row.swappedWith === null ? null : <Swapped {...row.swappedWith} isServed={row.isServed} />}
+                {row.counterchangedWith === null ? null : (
+                  <Counterchanged {...row.counterchangedWith} isServed={row.isServed} />
+                )}
               </>
             ),
           },
@@ -67,7 +69,7 @@ export function Base({ base }: { readonly base: BaseShortage }) {
   );
 }
 
-function Swapped({
+function Counterchanged({
   label,
   lot,
   isServed,
@@ -78,8 +80,10 @@ function Swapped({
 }) {
   return (
     <span className="mt-1 block text-sm">
-      {fill(w.swapped, { label })}
-      {isServed ? "." : `. ${lot === null ? fill(w.swappedNoLot, { label }) : fill(w.swappedLot, { lot })}`}
+      {fill(w.counterchanged, { label })}
+      {isServed
+        ? "."
+        : `. ${lot === null ? fill(w.counterchangedNoLot, { label }) : fill(w.counterchangedLot, { lot })}`}
     </span>
   );
 }

@@ -24,8 +24,8 @@ const fieldsOf: Readonly<Record<BreakdownKind, readonly Name[]>> = {
   "proof-late": ["pairId", "expectedOn"],
 };
 
-export const stationOptions = floor.stations.map(({ number, label }) => ({
-  value: String(number),
+export const stationOptions = floor.stations.map(({ id, number, label }) => ({
+  value: id,
   label: `${number} ${label}`,
 }));
 const faultOptions = Object.entries(words.faults).map(([value, label]) => ({ value, label }));

@@ -2,24 +2,20 @@
 import { z } from "zod";
 import { shopInstantField, textField } from "#app/_server/fields.ts";
 import shop from "#content/catalog/shop.json";
-import { reworkFaults } from "#engine/lifecycle";
+import { reworkFaults } from "#engine/floor";
 import { isoDate } from "#engine/units";
-import type { PairId } from "#services";
+import { idOf } from "#schemas/ids";
 
 const not = (input: unknown) => (input === "" ? "" : `, not “${String(input)}”`);
 const instant = (label: string) => shopInstantField(label, shop.timeZone).transform((at) => at.toISOString());
 const day = (label: string) => z.iso.date({ error: `${label}: a day is needed` }).transform(isoDate);
-const station = (label: string) =>
-  z
-    .string()
-    .regex(/^\d{1,2}$/, { error: ({ input }) => `${label}: a number from 1 to 14 is needed${not(input)}` })
-    .transform(Number);
 const chosen = (label: string) =>
   z
     .string()
     .min(1, { error: `${label}: choose one` })
     .max(60);
-const pairId = chosen("Pair").transform((id) => id as PairId);
+const station = chosen;
+const pairId = chosen("Pair").transform((id) => idOf("pair", id));
 const faultIds = reworkFaults.map(({ id }) => id);
 
 export const breakdownSchema = z.discriminatedUnion("kind", [

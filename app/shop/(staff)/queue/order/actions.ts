@@ -6,18 +6,19 @@ import { idField, textField, wholeField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { say } from "#app/shop/say.ts";
-import { applyMove, applyOrder, type PairId, undoMove } from "#services";
+import { idOf } from "#schemas/ids";
+import { applyMove, applyOrder, undoMove } from "#services";
 
 const here = "/shop/queue/order";
 
 export const move = formAction({
   name: "move a pair in the queue",
   schema: z.strictObject({
-    pairId: idField.transform((id) => id as PairId),
+    pairId: idField.transform((id) => idOf("pair", id)),
     before: z
       .string()
       .max(60)
-      .transform((id) => (id === "" ? null : (id as PairId))),
+      .transform((id) => (id === "" ? null : idOf("pair", id))),
     revision: wholeField,
     reason: textField("Reason", 500),
   }),
@@ -35,7 +36,7 @@ const placesField = z
   .transform((text) =>
     text.split(",").map((each) => {
       const [id = "", minute = ""] = each.split(":");
-      return { pairId: id as PairId, placeMinute: Number(minute) };
+      return { pairId: idOf("pair", id), placeMinute: Number(minute) };
     }),
   );
 

@@ -12,7 +12,8 @@ import { listHref, type Query } from "#app/shop/(staff)/list-href.ts";
 import { clock, say } from "#app/shop/say.ts";
 import { permit } from "#auth";
 import words from "#content/copy/queue.json";
-import { type MovePreview, type PairId, previewMove, type QueueOrder, readQueueOrder } from "#services";
+import { idOf } from "#schemas/ids";
+import { type MovePreview, previewMove, type QueueOrder, readQueueOrder } from "#services";
 import { Effect } from "../breakdown/effect";
 import { LiveQueue } from "../live-queue.client";
 import { move, undo } from "./actions";
@@ -31,7 +32,10 @@ export default async function QueueOrderPage({ searchParams }: { readonly search
   const mayMove = permit(ctx.actor, "queue.order").ok;
   const preview =
     mayMove && query.move
-      ? await previewMove(ctx, { pairId: query.move as PairId, before: query.before ? (query.before as PairId) : null })
+      ? await previewMove(ctx, {
+          pairId: idOf("pair", query.move),
+          before: query.before ? idOf("pair", query.before) : null,
+        })
       : null;
   const isLooking = mayMove && query.suggest === "yes";
   return (

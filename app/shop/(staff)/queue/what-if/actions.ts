@@ -6,7 +6,8 @@ import { idField, textField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { say } from "#app/shop/say.ts";
-import { applyWhatIf, type FloorChangeId, withdrawChange } from "#services";
+import { idOf } from "#schemas/ids";
+import { applyWhatIf, withdrawChange } from "#services";
 import { whatIfSchema } from "./read-input";
 
 const context = () => staffContext("/shop/queue/what-if");
@@ -24,7 +25,7 @@ export const apply = formAction({
 export const withdraw = formAction({
   name: "withdraw a change of the floor",
   schema: z.strictObject({
-    floorChangeId: idField.transform((id) => id as FloorChangeId),
+    floorChangeId: idField.transform((id) => idOf("floor-change", id)),
     reason: textField("Reason", 2000),
   }),
   context,

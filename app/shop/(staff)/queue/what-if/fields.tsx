@@ -1,8 +1,11 @@
 /** One question's fields: a plain form that puts the question into the address. */
+
 import { Button } from "#app/_ui/button.tsx";
 import { NumberField, SelectField, TextField } from "#app/_ui/field.tsx";
+import { fill } from "#app/_ui/words.ts";
 import type { Query } from "#app/shop/(staff)/list-href.ts";
 import floor from "#content/catalog/floor.json";
+import remedies from "#content/catalog/remedies.json";
 import words from "#content/copy/breakdowns.json";
 import type { WhatIfKind } from "#services";
 import { arrivalAt } from "../question";
@@ -10,12 +13,18 @@ import { whatIfFields } from "./read-input";
 
 const w = words.whatIf;
 
+/** Stations by the numbers that people know them by. */
+function numbersOf(stations: readonly string[]): string {
+  return floor.stations.flatMap(({ id, number }) => (stations.includes(id) ? [number] : [])).join(", ");
+}
+
+const example = numbersOf(remedies.overnightCure.stations);
+
 const usual: Readonly<Record<string, string>> = {
-  stations: "10, 11",
+  stations: example,
   pairs: "8",
   factor: "2",
   weeks: "8",
-  station: "5",
 };
 
 export function answersIn(kind: WhatIfKind, query: Query): Readonly<Record<string, string>> {
@@ -37,7 +46,7 @@ export function WhatIfFields(props: {
       {whatIfFields[kind].map((name) => {
         const isDay = name === "from" || name === "until";
         const defaultValue = query[name] ?? (isDay ? today : usual[name]) ?? "";
-        const look = { name, label: w[name], defaultValue, error: errors[name], ...arrivesAt(name) };
+        const look = { name, label: fill(w[name], { example }), defaultValue, error: errors[name], ...arrivesAt(name) };
         switch (name) {
           case "from":
           case "until":
@@ -51,8 +60,8 @@ export function WhatIfFields(props: {
               <SelectField
                 key={name}
                 {...look}
-                options={floor.stations.map(({ number, label }) => ({
-                  value: String(number),
+                options={floor.stations.map(({ id, number, label }) => ({
+                  value: id,
                   label: `${number} ${label}`,
                 }))}
               />

@@ -1,5 +1,6 @@
 /** The question in the address, as what the use case takes. */
 import { z } from "zod";
+import floor from "#content/catalog/floor.json";
 import { isoDate } from "#engine/units";
 
 const not = (input: unknown) => (input === "" ? "" : `, not “${String(input)}”`);
@@ -10,12 +11,20 @@ const whole = (label: string) =>
     .regex(/^\d{1,3}$/, { error: ({ input }) => `${label}: a whole number is needed${not(input)}` })
     .transform(Number);
 
+const numbers = floor.stations.map(({ number }) => number);
+/** Typed by the numbers that people know stations by; told on by their ids. */
 const stations = z
   .string()
   .regex(/^\s*\d{1,2}(\s*,\s*\d{1,2})*\s*$/, {
-    error: ({ input }) => `Stations: numbers from 1 to 14 with commas are needed, such as 10, 11${not(input)}`,
+    error: ({ input }) =>
+      `Stations: numbers from ${Math.min(...numbers)} to ${Math.max(...numbers)} with commas between them are needed${not(input)}`,
   })
-  .transform((text) => text.split(",").map(Number));
+  .transform((text) =>
+    text
+      .split(",")
+      .map(Number)
+      .map((number) => floor.stations.find((station) => station.number === number)?.id ?? String(number)),
+  );
 const factor = z
   .string()
   .regex(/^\d{1,2}([.,]\d{1,3})?$/, {
@@ -30,7 +39,11 @@ export const whatIfSchema = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("club-order"), pairs: whole("Pairs") }),
   z.object({ kind: z.literal("rework"), factor }),
   z.object({ kind: z.literal("drop-mould"), mould: z.string().max(60), from: day("From"), until: day("Until") }),
-  z.object({ kind: z.literal("supplier-lead"), station: whole("Station"), weeks: whole("Weeks") }),
+  z.object({
+    kind: z.literal("supplier-lead"),
+    station: z.string().min(1, { error: "Station: choose one" }).max(60),
+    weeks: whole("Weeks"),
+  }),
 ]);
 
 export const whatIfFields = {

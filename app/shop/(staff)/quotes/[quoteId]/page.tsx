@@ -14,12 +14,14 @@ import { fill } from "#app/_ui/words.ts";
 import { PairFigure } from "#app/_visuals/pair-figure.tsx";
 import { History } from "#app/shop/history.tsx";
 import { PrivateLink } from "#app/shop/private-link.tsx";
+import { refusedPage } from "#app/shop/refused-page.tsx";
 import { clock } from "#app/shop/say.ts";
 import clubWords from "#content/copy/clubs.json";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/shop.json";
 import skierWords from "#content/copy/skier.json";
-import { catalogOfRelease, type QuoteId, type QuoteView, readQuote } from "#services";
+import { idOf } from "#schemas/ids";
+import { catalogOfRelease, type QuoteView, readQuote } from "#services";
 import { QuoteAnswers } from "./answers";
 
 const w = words.quote;
@@ -41,8 +43,8 @@ interface Props {
 export default async function QuotePage({ params, searchParams }: Props) {
   const [{ quoteId }, { late }] = await Promise.all([params, searchParams]);
   const ctx = await staffContext(`/shop/quotes/${quoteId}`);
-  const read = await readQuote(ctx, { quoteId: quoteId as QuoteId });
-  if (!read.ok) notFound();
+  const read = await readQuote(ctx, { quoteId: idOf("quote", quoteId) });
+  if (!read.ok) return refusedPage(read.refusal);
   const quote = read.value;
   const catalog = await catalogOfRelease(ctx, { hash: quote.releaseHash, priceBook: quote.price.priceBook });
   if (!catalog.ok) notFound();

@@ -6,9 +6,9 @@ import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { takePair } from "#app/_server/take-pair.ts";
 import { say } from "#app/shop/say.ts";
-import type { SheetId } from "#services";
+import { idOf } from "#schemas/ids";
 
-const schema = z.strictObject({ sheetId: idField.transform((id) => id as SheetId), ...takenPairFields });
+const schema = z.strictObject({ sheetId: idField.transform((id) => idOf("sheet", id)), ...takenPairFields });
 
 /** Puts a compared pair onto the caller's sheet and goes back to the call. */
 export const putOnSheet = formAction({

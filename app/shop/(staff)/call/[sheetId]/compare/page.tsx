@@ -3,7 +3,7 @@ import { comparePage } from "#app/_server/compare-page.tsx";
 import { staffContext } from "#app/_server/request.ts";
 import { say } from "#app/shop/say.ts";
 import words from "#content/copy/compare.json";
-import type { SheetId } from "#services";
+import { idOf } from "#schemas/ids";
 import { putOnSheet } from "./actions";
 
 export const metadata: Metadata = { title: words.title };
@@ -14,7 +14,7 @@ interface Props {
 }
 
 export default async function CallComparePage({ params, searchParams }: Props) {
-  const sheetId = (await params).sheetId as SheetId;
+  const sheetId = idOf("sheet", (await params).sheetId);
   return comparePage({
     ctx: await staffContext(`/shop/call/${sheetId}/compare`),
     sheetId,

@@ -9,7 +9,8 @@ import { fill } from "#app/_ui/words.ts";
 import { editQuery, flexText, withExactFlex } from "#app/shop/(staff)/orders/edit-fields.ts";
 import words from "#content/copy/shop.json";
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
-import { catalogOfRelease, type OrderId, readOrder } from "#services";
+import { idOf } from "#schemas/ids";
+import { catalogOfRelease, readOrder } from "#services";
 import { EditEffect } from "./effect";
 
 const w = words.edit;
@@ -24,7 +25,7 @@ interface Props {
 export default async function EditPage({ params, searchParams }: Props) {
   const [{ orderId }, query] = await Promise.all([params, searchParams]);
   const ctx = await staffContext(`/shop/orders/${orderId}`);
-  const read = await readOrder(ctx, { orderId: orderId as OrderId });
+  const read = await readOrder(ctx, { orderId: idOf("order", orderId) });
   if (!read.ok) notFound();
   const order = read.value;
   const pair = order.pairs.find((each) => each.pairId === query.pair) ?? order.pairs[0];

@@ -16,7 +16,8 @@ import { say } from "#app/shop/say.ts";
 import { permit } from "#auth";
 import words from "#content/copy/promises.json";
 import { isoDate } from "#engine/units";
-import { type HardDatePreview, type OrderId, type OrderView, previewHardDate, readOrder } from "#services";
+import { idOf } from "#schemas/ids";
+import { type HardDatePreview, type OrderView, previewHardDate, readOrder } from "#services";
 import { fixHardDate } from "../promise-actions";
 
 const w = words.hard;
@@ -35,7 +36,7 @@ export default async function HardDatePage({
   const { orderId } = await params;
   const { on } = await searchParams;
   const ctx = await staffContext(`/shop/orders/${orderId}/hard-date`);
-  const read = await readOrder(ctx, { orderId: orderId as OrderId });
+  const read = await readOrder(ctx, { orderId: idOf("order", orderId) });
   if (!read.ok) notFound();
   const order = read.value;
   const preview = isDay(on) ? await previewHardDate(ctx, { orderId: order.orderId, on: isoDate(on) }) : null;

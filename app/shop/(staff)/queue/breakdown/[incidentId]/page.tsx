@@ -1,6 +1,5 @@
 import type { Metadata } from "next";
 import Link from "next/link";
-import { notFound } from "next/navigation";
 import { staffContext } from "#app/_server/request.ts";
 import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { moneyText } from "#app/_ui/money.ts";
@@ -8,10 +7,12 @@ import { Badge } from "#app/_ui/notice.tsx";
 import { Page, Part } from "#app/_ui/page.tsx";
 import { fill, wordOf } from "#app/_ui/words.ts";
 import { Clock } from "#app/shop/cells.tsx";
+import { refusedPage } from "#app/shop/refused-page.tsx";
 import { clock } from "#app/shop/say.ts";
 import { permit } from "#auth";
 import words from "#content/copy/breakdowns.json";
-import { type IncidentId, type IncidentView, readIncident } from "#services";
+import { idOf } from "#schemas/ids";
+import { type IncidentView, readIncident } from "#services";
 import { choose, close } from "../actions";
 import { Base } from "../base";
 import { Effect } from "../effect";
@@ -24,8 +25,8 @@ export const metadata: Metadata = { title: words.list.title };
 export default async function IncidentPage({ params }: { readonly params: Promise<{ readonly incidentId: string }> }) {
   const { incidentId } = await params;
   const ctx = await staffContext(`/shop/queue/breakdown/${incidentId}`);
-  const read = await readIncident(ctx, { incidentId: incidentId as IncidentId });
-  if (!read.ok) notFound();
+  const read = await readIncident(ctx, { incidentId: idOf("incident", incidentId) });
+  if (!read.ok) return refusedPage(read.refusal);
   const incident = read.value;
   const hidden = [
     { kind: "hidden", name: "incidentId", value: incident.incidentId },

@@ -1,0 +1,67 @@
+/** Date ranges as they were told. */
+import { z } from "zod";
+import type { DateDriver } from "#engine/routing";
+import type { IsoDate } from "#engine/units";
+import { amount, listOf, storedDay, storedInstant, storedStation, words } from "./common";
+
+/** When a pair would be ready: half of such orders by `p50`, nine of ten by `p90`. */
+export interface DateRange {
+  readonly p50: IsoDate;
+  readonly p90: IsoDate;
+  /** Not in what was stored before these were told. */
+  readonly p10?: IsoDate;
+  readonly p80?: IsoDate;
+  readonly p95?: IsoDate;
+  readonly workingDays: { readonly p50: number; readonly p90: number };
+  /** What the days are spent on, largest first. */
+  readonly drivers: readonly DateDriver[];
+  /** Enough to compute the very same range again. */
+  readonly basis: RunsBasis;
+}
+
+/** Which runs of which queue a date came from. `at` is an instant as ISO 8601 text in UTC. */
+export interface RunsBasis {
+  readonly queueRevision: number;
+  readonly runs: number;
+  readonly seed: number;
+  readonly at: string;
+}
+
+const driver = z.object({
+  code: z.enum([
+    "work",
+    "rest-and-cure",
+    "press-queue",
+    "mould",
+    "crew",
+    "station-queue",
+    "proof",
+    "deposit",
+    "material",
+    "other-wait",
+    "rework-and-shocks",
+  ]),
+  workingDays: amount,
+  station: storedStation.exactOptional(),
+  mould: words.exactOptional(),
+  untilDate: storedDay.exactOptional(),
+  mouldDays: listOf(storedDay).exactOptional(),
+}) satisfies z.ZodType<DateDriver>;
+
+export const runsBasis = z.object({
+  queueRevision: amount,
+  runs: amount,
+  seed: amount,
+  at: storedInstant,
+}) satisfies z.ZodType<RunsBasis>;
+
+export const storedDateRange = z.object({
+  p50: storedDay,
+  p90: storedDay,
+  p10: storedDay.exactOptional(),
+  p80: storedDay.exactOptional(),
+  p95: storedDay.exactOptional(),
+  workingDays: z.object({ p50: amount, p90: amount }),
+  drivers: listOf(driver),
+  basis: runsBasis,
+}) satisfies z.ZodType<DateRange>;
