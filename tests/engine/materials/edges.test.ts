@@ -87,7 +87,7 @@ describe("at the ends", () => {
     expect(benchModulusMpa(reading)).toBe(250_000);
   });
 
-  it("a ply of half fibre by volume: 0.5·2500 + 0.5·1250 = 1875 kg/m³, two thirds of it fibre, 2/3 of 450 g/m² in resin by weight of fibre", () => {
+  it("a ply of half fibre by volume: 0.5·2500 + 0.5·1250 = 1875 kg/m³, two thirds of it fibre", () => {
     expect(laminateDensityKgM3(0.5, both)).toBe(1875);
     expect(laminateDensityKgM3(0.2, both)).toBe(1500);
     expect(fibreWeight(0.5, both)).toBeCloseTo(2 / 3, 12);
