@@ -337,6 +337,21 @@ describe("what an option changes", () => {
     }
   });
 
+  it("two cloths: the one under the core is the bottom's, the one over it the top's", () => {
+    const models = catalog.build.models.map((model) => {
+      let seen = 0;
+      const layup = model.layup.map((layer) => {
+        if (layer.role !== "fabric") return layer;
+        seen += 1;
+        return { ...layer, material: seen === 1 ? "triax-750" : "triax-450" };
+      });
+      return { ...model, layup };
+    });
+    const build: BuildCatalog = { ...catalog.build, models };
+    expect(part("bottom-fabric", {}, build)).toMatchObject({ material: cloth("triax-750").label });
+    expect(part("top-fabric", {}, build)).toMatchObject({ material: cloth("triax-450").label });
+  });
+
   it("protectors: four patches as wide as the ski, four pieces to the tail's width", () => {
     const choices = { tipTailProtectors: true };
     expect(part("end-patch", choices)).toMatchObject({

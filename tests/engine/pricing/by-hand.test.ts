@@ -14,8 +14,9 @@ import {
 } from "#engine/pricing";
 import { plainSpec } from "./plain-spec";
 
-const { build, ...rest } = loadCatalog();
-const book = priceBookNamed({ build, ...rest }, "PB-3");
+const catalog = loadCatalog();
+const book = priceBookNamed(catalog, "PB-3");
+const { build } = catalog;
 const price = (spec: Partial<PairSpec> = {}, terms: Partial<PriceTerms> = {}, by: PriceBook = book) =>
   priceSpec({ ...plainSpec, ...spec }, by, build, { destination: "home", ...terms });
 const priced = (...args: Parameters<typeof price>): Price => {
