@@ -1,6 +1,7 @@
 /** What people type and what they are told: measures, fields, queries and words, by hand from the forms they are said in. */
 import { describe, expect, it } from "vitest";
 import {
+  callBackSchema,
   heightText,
   listDraftsQuery,
   listOrdersQuery,
@@ -216,5 +217,20 @@ describe("fields of a sheet", () => {
     expect(sent({}, 1.5).success).toBe(false);
     expect(sent({}, -1).success).toBe(false);
     expect(sent({ ["x".repeat(61)]: 1 }).success).toBe(false);
+  });
+});
+
+describe("a call back", () => {
+  const sent = (at: string) =>
+    callBackSchema.safeParse({ at, reason: "to ask about the boots", phone: "01234 567" }).success;
+
+  it("is asked for at an instant, with the zone it is meant in", () => {
+    expect([
+      sent("2026-11-30T09:00:00Z"),
+      sent("2026-11-30T09:00:00+01:00"),
+      sent("2026-11-30T09:00:00"),
+      sent("2026-11-30"),
+      sent("tomorrow"),
+    ]).toEqual([true, true, false, false, false]);
   });
 });
