@@ -39,6 +39,96 @@ describe("flags of a model", () => {
   });
 });
 
+describe("flags in full", () => {
+  const words = (code: keyof typeof fit.flags, text: string) => ({
+    ...fit,
+    flags: { ...fit.flags, [code]: { ...fit.flags[code], message: text } },
+  });
+  const message = (code: keyof typeof fit.flags, text: string, answers: Partial<FitAnswers>, id = "midlow-84") =>
+    fitToModel({ ...plain, ...answers }, { model: id }, build, words(code, text)).flags.find(
+      (each) => each.code === code,
+    )?.message;
+
+  it("know every fact that their words may ask for", () => {
+    // (150 + 9)/84 to the power 0.8 is 1.666; classes run from 0.62 to 1.45.
+    expect(
+      message("flex-out-of-range", "{model}: {flexRatio}, {softest} to {stiffest}", { massKg: 150, heightCm: 200 }),
+    ).toBe("Midlow 84: 1.666, 0.62 to 1.45");
+    // 174 + 0.45·35 = 189.8; built from 150 to 182.
+    expect(message("length-out-of-range", "{model}: {wantedCm}, {shortestCm} to {longestCm}", { heightCm: 210 })).toBe(
+      "Midlow 84: 189.8, 150 to 182",
+    );
+    // 0.8·25 − 0.8·0.
+    expect(message("height-mass-disagree", "{apartCm}", { heightCm: 200 })).toBe("20.0");
+    expect(message("body-mass-implausible", "{bmi} {massKg} {heightCm}", { massKg: 200, heightCm: 200 })).toBe(
+      "50.0 200.0 200.0",
+    );
+    expect(message("ability-unproven", "{days}", { ability: "expert", daysTotal: 3 })).toBe("3");
+    expect(message("unusual-use", "{use}", { unusualUse: "monoski" })).toBe("monoski");
+    expect(message("boot-sole-out-of-range", "{soleMm}: {shortestMm} to {longestMm}", { bootSoleMm: 200 })).toBe(
+      "200: 265 to 350",
+    );
+    // (480 − 460)/2 = 10 of 25.
+    expect(
+      message("binding-track-too-long", "{trackMm} on {plateMm}: {marginMm} of {minMm}", { bindingTrackMm: 460 }),
+    ).toBe("460 on 480: 10.0 of 25");
+    expect(message("mount-offset-unusual", "{offsetMm} of {limitMm}", { mountOffsetMm: -31 })).toBe("-31 of 30");
+    expect(
+      message(
+        "wide-for-piste",
+        "{model} {waistMm} {pistePercent} {offPistePercent}",
+        { offPistePercent: 5 },
+        "ridgefold-106",
+      ),
+    ).toBe("Ridgefold 106 106 95 5");
+    expect(message("wide-for-light-skier", "{massKg}", { massKg: 45, heightCm: 160 }, "ridgefold-106")).toBe("45.0");
+    expect(() => message("unusual-use", "{nothing}", { unusualUse: "monoski" })).toThrow(/need \{nothing\}/);
+  });
+
+  it("stand in one order: body, person, equipment, then the model's size, waist and metal", () => {
+    const answers: FitAnswers = {
+      heightCm: 200,
+      massKg: 30,
+      ability: "expert",
+      daysTotal: 5,
+      ageYears: 12,
+      healthAdviceGiven: true,
+      buyerIsSkier: false,
+      asksReleaseSetting: true,
+      unusualUse: "adaptive",
+      wantsEarlierDate: true,
+      bootSoleMm: 200,
+      bindingTrackMm: 470,
+      mountOffsetMm: 40,
+      offPistePercent: 0,
+      touringPercent: 90,
+      priorities: ["light"],
+      typed: { height: { unit: "cm", cm: 200 }, mass: { unit: "lb", lb: 66 } },
+    };
+    expect(
+      fitToModel(answers, { model: "ridgefold-106", addsMetal: true }, build, fit).flags.map((each) => each.code),
+    ).toEqual([
+      "body-mass-implausible",
+      "mixed-units",
+      "height-mass-disagree",
+      "young-or-growing",
+      "health-mentioned",
+      "ability-unproven",
+      "buyer-not-skier",
+      "release-setting-asked",
+      "unusual-use",
+      "earlier-date-asked",
+      "boot-sole-out-of-range",
+      "binding-track-too-long",
+      "mount-offset-unusual",
+      "flex-out-of-range",
+      "wide-for-piste",
+      "wide-for-light-skier",
+      "metal-for-light-touring",
+    ]);
+  });
+});
+
 describe("a body", () => {
   it.each([
     ["heightCm", 0],

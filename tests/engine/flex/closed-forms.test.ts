@@ -17,7 +17,9 @@ import {
   springTestOf,
   twistPerNmm,
 } from "#engine/flex";
+import { halfWidthAt } from "#engine/geometry";
 import { evenlySpaced, integrate } from "#engine/math";
+import { localSection } from "#lib/engine/flex/local-section";
 import { pieceEnergy, pieceOffset, pieceTurn, stiffnessMoments } from "#lib/engine/flex/piece";
 import { partlyBonded } from "#lib/engine/flex/plate-bond";
 import { samplesOf } from "#lib/engine/flex/spread-samples";
@@ -343,7 +345,6 @@ describe("a plate on a foil", () => {
   };
   const plate = (foilNPerMm2: number, fromMiddleMm: number) => ({
     axialN: plateA,
-    thicknessMm: 6,
     heightMm: 0,
     foilNPerMm2,
     fromMiddleMm,
@@ -417,6 +418,24 @@ describe("camber pressed on a bench", () => {
     // One shape at another height: forces grow with it (small deflections), but for the 0.01 mm where it counts as closed.
     expect(large / small).toBeGreaterThan(3.9);
     expect(large / small).toBeLessThan(4.2);
+  });
+});
+
+describe("a plate that reaches over the spacer", () => {
+  it("has spacer beside it, as wide as the ski less the plate (grams per metre by hand)", () => {
+    const spacer = { ...build.sidewall.material, label: "spacer", densityKgM3: 500 };
+    const material = { ...build.sidewall.material, label: "plate", densityKgM3: 2800 };
+    // 100 mm before the wood begins at 180 mm the ski is wider than the plate's 40 mm.
+    const plate = { material, thicknessMm: 2, rubberMm: 0, lengthMm: 300, widthMm: 40, centreMm: 170 };
+    const at = 150;
+    const section = localSection(
+      { ...build, layers: build.layers.filter((each) => each.role === "core"), plate, spacer },
+      at,
+    );
+    const widthMm = 2 * halfWidthAt(build.shape, at);
+    expect(section.above.massGPerM).toBeCloseTo((2 * (40 * 2800 + (widthMm - 40) * 500)) / 1000, 6);
+    expect(section.core.densityWidth).toBeCloseTo(widthMm * 500, 6);
+    expect(section.pocketMm).toBe(2);
   });
 });
 

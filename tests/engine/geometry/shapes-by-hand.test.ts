@@ -80,6 +80,21 @@ describe("polygons that can be worked by hand", () => {
     );
   });
 
+  it("a notch whose floor shrinks away ends where its walls cross: x + y = 90 and y = x − 30, each 10·√2 higher", () => {
+    const notched = half([0, 0], [0, 50], [40, 50], [58, 32], [62, 32], [85, 55], [100, 55], [100, 0]);
+    const t = 10 * Math.tan(Math.PI / 8);
+    expectPoints(
+      offsetOutline(notched, 10),
+      [-10, 0],
+      [-10, 60],
+      [40 + t, 60],
+      [60, 30 + 10 * root2],
+      [85 - t, 65],
+      [110, 65],
+      [110, 0],
+    );
+  });
+
   it("a part between two stations has square ends at them, wherever they lie", () => {
     expectPoints(clippedOutline(diamond, 20, 70), [20, 20], [50, 50], [70, 30]);
     expectPoints(clippedOutline(diamond, 50, 100), [50, 50], [100, 0]);
