@@ -45,6 +45,8 @@ export interface Reading {
   hasPart(title: string): boolean;
   /** Rows of the table with this caption, each by the words of its columns. */
   table(caption: string): readonly Readonly<Record<string, string>>[];
+  /** The cells of a table that is taken away as CSV under this name. */
+  csv(fileName: string): readonly (readonly string[])[];
   /** The form with this button. */
   form(button: string): Form;
   one(selector: string): Reading;
@@ -99,6 +101,14 @@ export function reading(element: Element): Reading {
       const table = all("table").find((each) => words(each.querySelector("caption")) === caption);
       if (!table) throw new Error(`no table "${caption}" among: ${all("caption").map(words).join(" | ")}`);
       return rowsOf(table);
+    },
+    csv(fileName) {
+      const link = element.querySelector(`a[download="${fileName}"]`)?.getAttribute("href") ?? "";
+      const text = decodeURIComponent(link.replace("data:text/csv;charset=utf-8,", ""));
+      return text
+        .split("\r\n")
+        .slice(0, -1)
+        .map((line) => line.split(","));
     },
     form(button) {
       const found = all("form").find((form) => [...form.querySelectorAll("button")].some((b) => words(b) === button));
