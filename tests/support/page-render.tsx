@@ -7,20 +7,10 @@ import type { Metadata } from "next";
 import { AppRouterContext } from "next/dist/shared/lib/app-router-context.shared-runtime";
 import { PathnameContext, SearchParamsContext } from "next/dist/shared/lib/hooks-client-context.shared-runtime";
 import { type ComponentType, createElement, type ReactNode } from "react";
-import { renderToStaticMarkup } from "react-dom/server";
 import { prerender } from "react-dom/static";
+import { stillRouter } from "./drawn";
 import { parsed, type Reading } from "./page-reading";
 import { called } from "./page-requests";
-
-const router = {
-  bfcacheId: "0",
-  back: () => {},
-  forward: () => {},
-  refresh: () => {},
-  push: () => {},
-  replace: () => {},
-  prefetch: () => {},
-};
 
 /** What the framework hands to a page; `path` is where the browser is. */
 export interface Visit {
@@ -48,22 +38,12 @@ export async function framed(layout: Page, path: string): Promise<Reading> {
   return parsed(await html(around, { path }));
 }
 
-/** A component drawn from props made by hand. */
-export function drawn(element: ReactNode): Reading {
-  return parsed(renderToStaticMarkup(element));
-}
-
-/** The same where it asks for the router. */
-export function drawnRouted(element: ReactNode): Reading {
-  return drawn(<AppRouterContext value={router}>{element}</AppRouterContext>);
-}
-
 async function html(page: Page, { params = {}, query = {}, path = "/" }: Visit): Promise<string> {
   const props = { params: Promise.resolve(params), searchParams: Promise.resolve(query) };
   const content = createElement(page as ComponentType<typeof props>, props);
   const errors: unknown[] = [];
   const { prelude } = await prerender(
-    <AppRouterContext value={router}>
+    <AppRouterContext value={stillRouter}>
       <PathnameContext value={path}>
         <SearchParamsContext value={new URLSearchParams()}>{content}</SearchParamsContext>
       </PathnameContext>

@@ -7,7 +7,7 @@ import { PromiseTools } from "#app/shop/(staff)/orders/[orderId]/promise-tools.t
 import { History } from "#app/shop/history.tsx";
 import type { EventView, OrderPairView, OrderView } from "#services";
 import { partly } from "../../support/builders/views";
-import { drawn } from "../../support/page-render";
+import { drawn } from "../../support/drawn";
 
 /** Seven in the morning and a quarter past five in the afternoon in Denver, in winter. */
 const morning = "2026-11-10T14:00:00.000Z";

@@ -23,7 +23,7 @@ import type {
   RemedyOption,
 } from "#services";
 import { partly } from "../../support/builders/views";
-import { drawn, drawnRouted } from "../../support/page-render";
+import { drawn, drawnRouted } from "../../support/drawn";
 
 /** Winter in Denver is seven hours behind UTC. */
 const denver = (time: string, day = "2026-11-10") =>
