@@ -25,6 +25,7 @@ import {
   readProgress,
 } from "#services";
 import { Gates } from "./gates";
+import { dayIn } from "./shop-day";
 
 export const metadata: Metadata = { title: "Your pair", robots: { index: false } };
 
@@ -109,16 +110,6 @@ async function pairsBehind(ctx: Context, subject: { readonly kind: string; reado
   if (subject.kind !== "order") return [];
   const pairs = await pairsOfOrder(ctx, { orderId: subject.id as OrderId });
   return pairs.ok ? pairs.value : [];
-}
-
-/** The shop's own day of an instant. */
-function dayIn(instant: string): string {
-  return new Intl.DateTimeFormat("en-GB", {
-    day: "numeric",
-    month: "long",
-    year: "numeric",
-    timeZone: shop.timeZone,
-  }).format(Date.parse(instant));
 }
 
 function When({ progress }: { readonly progress: ProgressView }) {
