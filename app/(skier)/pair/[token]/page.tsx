@@ -10,7 +10,6 @@ import { Steps } from "#app/_ui/steps.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { fill, wordOf } from "#app/_ui/words.ts";
 import { PairFigure } from "#app/_visuals/pair-figure.tsx";
-import shop from "#content/catalog/shop.json";
 import paperWords from "#content/copy/papers.json";
 import promiseWords from "#content/copy/promises.json";
 import sheetWords from "#content/copy/sheet.json";
