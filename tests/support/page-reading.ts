@@ -45,6 +45,8 @@ export interface Reading {
   hasPart(title: string): boolean;
   /** Rows of the table with this caption, each by the words of its columns. */
   table(caption: string): readonly Readonly<Record<string, string>>[];
+  /** The columns of a table that stand right-aligned, as numbers do. */
+  numbersOf(caption: string): readonly string[];
   /** The cells of a table that is taken away as CSV under this name. */
   csv(fileName: string): readonly (readonly string[])[];
   /** The form with this button. */
@@ -101,6 +103,11 @@ export function reading(element: Element): Reading {
       const table = all("table").find((each) => words(each.querySelector("caption")) === caption);
       if (!table) throw new Error(`no table "${caption}" among: ${all("caption").map(words).join(" | ")}`);
       return rowsOf(table);
+    },
+    numbersOf(caption) {
+      const table = all("table").find((each) => words(each.querySelector("caption")) === caption);
+      const heads = [...(table?.querySelectorAll("thead th") ?? [])];
+      return heads.filter((head) => head.classList.contains("text-right")).map(words);
     },
     csv(fileName) {
       const link = element.querySelector(`a[download="${fileName}"]`)?.getAttribute("href") ?? "";

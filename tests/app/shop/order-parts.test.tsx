@@ -128,6 +128,7 @@ describe("an order's money", () => {
     expect(payments({}).forms).toEqual([]);
     const rest = payments({ payments: [deposit] }).form("Received");
     expect(rest.sent).toEqual({ orderId: "o-1", what: "balance", method: "bank-transfer", reference: "" });
+    expect(rest.fields.reference?.label).toBe("Reference of the transfer or receiptoptional");
     expect(rest.fields.what?.choices).toEqual({ balance: "all that is open, $862.40" });
     expect(rest.fields.method?.choices).toEqual({
       "bank-transfer": "bank transfer",
@@ -203,6 +204,7 @@ describe("the gates before the clock starts", () => {
       "demo-card",
       "pay-later",
     ]);
+    expect(deposit.fields.reference?.label).toBe("Reference of the transfer or receiptoptional");
     expect(seen.form("Lock the specification").sent).toEqual({ orderId: "o-1", pairId: "p-1" });
     const rights = seen.form("Confirm the rights");
     expect(rights.sent).toEqual({ orderId: "o-1", pairId: "p-1", name: "Robin Alder" });
@@ -220,6 +222,7 @@ describe("the gates before the clock starts", () => {
       "See the proof, A4": "/files/proofs/shop/p-1",
       "See the proof, Letter": "/files/proofs/shop/p-1?paper=letter",
     });
+    expect(none.form("Send the proof").fields.note?.label).toBe("A word to the skieroptional");
     expect(none.form("Send the proof").sent).toEqual({ orderId: "o-1", pairId: "p-1", note: "" });
     const proofs = [
       { proofId: "a", revision: 1, issuedAt: morning, state: "changes-asked", note: "less red" },

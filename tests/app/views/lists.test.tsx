@@ -97,6 +97,7 @@ describe("lists", () => {
       Older: "/shop/orders?state=building&text=rob&page=3",
     });
     expect(page.forms[0]?.sent).toEqual({ state: "building", waitingFor: "", text: "rob" });
+    expect(page.numbersOf("Orders")).toEqual(["Total"]);
     expect(page.text).toContain("page 2 of 3");
     const wrong = await shown(OrdersPage, { query: { state: "none" } });
     expect(wrong.one("[role=alert]").text).not.toBe("");
@@ -148,6 +149,7 @@ describe("lists", () => {
         "10 Nov 2026, 10:00",
       ],
     ]);
+    expect(page.numbersOf("Quotes")).toEqual(["Total"]);
     expect(page.forms[0]?.sent).toEqual({ state: "", text: "", onOldBook: "true" });
     expect((await shown(QuotesPage)).forms[0]?.sent).toEqual({ state: "", text: "" });
     expect(await (await quotesCsv(new Request("http://shop/x"))).text()).toContain(

@@ -1,6 +1,7 @@
 /** The shop's page of one pair and its bench, drawn from a pair made by hand. */
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import PairPage from "#app/shop/(staff)/pair/[code]/page.tsx";
+import { reworkFaults } from "#engine/lifecycle";
 import type { PairBenchView, PairView, QueueEffect, ReworkView } from "#services";
 import { catalog, solved } from "../../engine/demo-catalog";
 import { partly } from "../../support/builders/views";
@@ -542,6 +543,26 @@ describe("one ski built again", () => {
     const first = (await page()).part(title);
     expect(first.facts).toEqual({});
     expect(first.forms[0]?.sent).toMatchObject({ side: "L", fault: "void-after-press" });
+    // Nothing is built again from the paper of the first station.
+    const from = (
+      await page({
+        operations: [
+          operation({ station: 1, stationName: "Release" }),
+          operation({ station: 2, operationId: "op-5" }),
+          ready,
+        ],
+      })
+    ).part(title);
+    expect(Object.keys(from.forms[0]?.fields.from?.choices ?? {})).toEqual(["2", "6"]);
+    const inputs: unknown[] = [];
+    tell("previewRework", (input: unknown) => {
+      inputs.push(input);
+      return view();
+    });
+    await page({}, { side: "L", fault: "core-wrong", from: "5" });
+    await page({}, { side: "L", fault: "core-wrong" });
+    const usual = reworkFaults.find(({ id }) => id === "core-wrong")?.fromStation;
+    expect(inputs.map((input) => (input as { fromStation: number }).fromStation)).toEqual([5, usual]);
     expect(first.forms[0]?.fields.side?.choices).toEqual({ L: "Left", R: "Right" });
     const again = (await page({}, { ...asked, side: "R" })).part(title).forms[0];
     expect(again?.sent).toMatchObject({ side: "R", fault: "core-wrong" });

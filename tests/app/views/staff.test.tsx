@@ -133,6 +133,7 @@ describe("kept promises", () => {
         "Mean days after the nine-of-ten day (− before)": "−1.3",
       },
     ]);
+    expect(page.numbersOf("By month of the clock start")).toEqual(["Mean days after the nine-of-ten day (− before)"]);
     expect(page.table("Every promise")).toEqual([
       {
         Order: "O-301",
@@ -197,6 +198,17 @@ describe("kept promises", () => {
       .map(({ text }) => text)
       .filter((text) => text.endsWith("26"));
     expect(names).toEqual(["Mar 26", "May 26", "Jul 26", "Sep 26"]);
+    // Names stand 8 px above the lower edge, in the middle under their dots.
+    const svg = (await shown(KeptPromisesPage)).one("svg[role=img]");
+    const months = svg.all("text").filter(({ text }) => text.endsWith("26"));
+    expect(new Set(months.map((text) => text.attribute("y")))).toEqual(new Set(["192"]));
+    expect(months.map((text) => text.attribute("x"))).toEqual(
+      svg
+        .all("circle")
+        .slice(1)
+        .filter((_, index) => index % 2 === 0)
+        .map((dot) => dot.attribute("cx")),
+    );
     kept({});
     expect((await shown(KeptPromisesPage)).all("svg[role=img]")).toEqual([]);
   });
@@ -282,6 +294,9 @@ describe("the strip rack", () => {
       ["species", "free", "reserved", "used", "to buy"],
       ["ash", "41", "12", "8", "19"],
     ]);
+    expect(page.numbersOf("Short")).toEqual(["Held"]);
+    expect(page.numbersOf("In the rack")).toEqual(["Free", "Reserved", "Used", "To buy"]);
+    expect(page.numbersOf("ash, bins: 2")).toEqual(["Free", "Reserved"]);
     expect(page.text).toContain("Strips to buy to have 60 free of a species again.");
     expect(page.table("ash, bins: 2")).toEqual([
       { Bin: "A3", Free: "5", Reserved: "2" },
@@ -368,6 +383,7 @@ describe("the strip rack", () => {
     const fine = await shown(StripsShortPage, { params: { code: "TY-0401" } });
     expect(fine.text).toContain("This pair has all the strips it needs.");
     expect(fine.hasPart("Way out")).toBe(false);
+    expect(fine.text).toContain("✓This pair has all");
   });
 });
 
@@ -465,6 +481,9 @@ describe("measured pairs", () => {
         "Typical after": "0.15 mm",
       },
     ]);
+    expect(page.numbersOf("How far computed was from measured")).toHaveLength(5);
+    expect(page.numbersOf("What the pairs teach")).toEqual(["Value", "±", "Learnt"]);
+    expect(page.numbersOf("All readings")).toEqual(["Measured", "Handbook", "With factors", "Scatters away"]);
     const ash = catalog.build.materials.woods.find(({ id }) => id === "ash")?.label ?? "";
     expect(page.table("What the pairs teach")).toEqual([
       { Factor: "Core milled thicker than told", Value: "0.12 mm", "±": "0.02", Learnt: "85 %" },
@@ -788,7 +807,17 @@ describe("a breakdown", () => {
     expect(Object.keys(maker.table("Ways on")[0] ?? {})).not.toContain("Cost");
     seeAs("owner");
     incident({ state: "closed", closed: { at: denver("17:00"), by: "Ola" } });
+    expect(open.text).toContain("!not decided yet");
+    expect(open.text).toContain("No letters were drafted.");
+    incident({
+      notices: [{}, {}] as never,
+      history: [{ seq: "1", at: denver("10:00"), by: "Mo", kind: "incident-reported", data: {} }] as never,
+    });
+    expect((await page()).text).toContain("Letters drafted: 2.");
+    expect((await page()).part("History").items).toEqual(["10 Nov 2026, 10:00 Mo: reported"]);
+    incident({ state: "closed", closed: { at: denver("17:00"), by: "Ola" } });
     const closed = await page();
+    expect(closed.text).toContain("iover");
     expect(closed.text).toContain("Over since 10 Nov 2026, 17:00, said by Ola.");
     expect(closed.buttons).toEqual([]);
     incident({
@@ -1077,6 +1106,7 @@ describe("the desk", () => {
       "Open with": "Desk 2",
     });
     expect(page.table("Drafts")[1]?.["Open with"]).toBe("nobody");
+    expect(page.numbersOf("Drafts")).toEqual(["Answered"]);
     expect(page.links["All drafts"]).toBe("/shop/call#drafts");
     tell("listDrafts", drafts(8));
     tell("deskOverview", { ...overview, reviews: [], counts: { ...counts, promisesAtRisk: 0 } });
@@ -1228,7 +1258,7 @@ describe("clubs", () => {
     const offer = seen.part("One offer");
     expect(offer.text).toContain("2 quotes are open.");
     expect(offer.text).toContain("All ready 10–17 December 2026");
-    expect(offer.text).toContain("Nine times out of ten all are ready by 1 February 2027.");
+    expect(offer.text).toContain("✓Nine times out of ten all are ready by 1 February 2027.");
     expect(offer.text).not.toContain("Price and day here are those of");
     const form = seen.form("Order the ticked pairs");
     expect(form.sent).toMatchObject({ clubId: "c-1", priced: "q-1,q-2", quoteIds: "q-1,q-2", name: "Ada Moor" });
@@ -1264,7 +1294,7 @@ describe("clubs", () => {
     });
     const some = await page();
     expect(some.text).toContain("Price and day here are those of Bo.");
-    expect(some.text).toContain("Left out, not open here: Cleo.");
+    expect(some.text).toContain("!Left out, not open here: Cleo.");
     expect(some.text).toContain("Ready 10–17 December 2026");
     expect(some.text).not.toContain("All ready");
     expect(some.text).not.toContain("Nine times out of ten all");
@@ -1273,7 +1303,7 @@ describe("clubs", () => {
     expect(some.hasPart("In the press")).toBe(false);
     expect(some.form("Order the ticked pairs").sent).toMatchObject({ priced: "q-2", quoteIds: "q-2" });
     tell("readClub", { ...one, open: { ...one.open, keepsWish: false } });
-    expect((await page()).text).toContain("Not kept nine times out of ten: all are wanted on 1 February 2027.");
+    expect((await page()).text).toContain("!Not kept nine times out of ten: all are wanted on 1 February 2027.");
     tell("readClub", { ...one, open: null });
     expect((await page()).text).toContain("they have no price in common");
     tell("readClub", { ...one, members: one.members.slice(2) });
