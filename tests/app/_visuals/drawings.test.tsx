@@ -344,6 +344,8 @@ describe("a pair of skis", () => {
       }),
     );
     expect(drawnWood({ ...spec, core: "none" }, catalog.build)).toEqual([]);
+    const strip = model.core.stripWidthMm;
+    expect(drawnWood(spec, catalog.build).map(({ outerMm }) => outerMm / strip)).toEqual([0.5, 1.5, 2.5, 4.5]);
   });
 
   it("is a thumbnail to one scale with others, 150 mm across", () => {

@@ -89,8 +89,17 @@ it("lets each person into their own pages, and says there what the use cases say
     ["none", "The board as a list"],
   ] as const)
     expect((await shown(QueuePage, { query: { view } })).text).toContain(part);
-  const promises = await sentTo(PromisesPage);
-  expect(promises === null || promises === "not-found").toBe(true);
+  // The queue is followed as events: how soon to come back, then the revision; what a page has seen is not told again.
+  const leaving = new AbortController();
+  const stream = await live(new Request("http://shop/shop/queue/live", { signal: leaving.signal }));
+  expect(stream.headers.get("content-type")).toBe("text/event-stream; charset=utf-8");
+  const reader = stream.body?.getReader();
+  const next = async () => new TextDecoder().decode((await reader?.read())?.value);
+  expect(await next()).toBe("retry: 2000\n\n");
+  expect(await next()).toBe(`id: ${board.revision}\nevent: revision\ndata: ${board.revision}\n\n`);
+  leaving.abort();
+  expect((await reader?.read())?.done).toBe(true);
+  expect((await shown(PromisesPage)).text).toContain("1 promises are open; 0 of them are past their nine-of-ten day.");
 
   await sitDown(null);
   const skier = await shown(SkierPairPage, { params: { token } });
