@@ -7,8 +7,6 @@ import {
   listOrdersQuery,
   listQuotesQuery,
   massText,
-  readHeight,
-  readMass,
   wordsFor,
 } from "#schemas";
 import { catalogId, idListField, idsField, numberIn, oneOf, percent, textIn, yesOrNo } from "#schemas/fields";
@@ -23,50 +21,6 @@ const messageOf = (
 ) => schema.safeParse(value).error?.issues[0]?.message ?? "accepted";
 
 describe("heights and masses as they are said", () => {
-  it.each([
-    ["182", { unit: "cm", cm: 182 }],
-    [" 182 CM ", { unit: "cm", cm: 182 }],
-    ["182.5cm", { unit: "cm", cm: 182.5 }],
-    ["182,5", { unit: "cm", cm: 182.5 }],
-    ["1.82 m", { unit: "cm", cm: 182 }],
-    ["1,823m", { unit: "cm", cm: 182.3 }],
-    ["5 ft 7", { unit: "ft-in", feet: 5, inches: 7 }],
-    ["5'7\"", { unit: "ft-in", feet: 5, inches: 7 }],
-    ["5’7½".replace("½", ".5″"), { unit: "ft-in", feet: 5, inches: 7.5 }],
-    ["6 feet", { unit: "ft-in", feet: 6, inches: 0 }],
-    ["6′ 2 inch", { unit: "ft-in", feet: 6, inches: 2 }],
-  ])("%s", (said, height) => {
-    expect(readHeight(said)).toEqual({ ok: true, value: height });
-  });
-
-  it.each([
-    ["82", { unit: "kg", kg: 82 }],
-    ["82,5 kilos", { unit: "kg", kg: 82.5 }],
-    ["149 lb", { unit: "lb", lb: 149 }],
-    ["149.5LBS", { unit: "lb", lb: 149.5 }],
-    ["149 pounds", { unit: "lb", lb: 149 }],
-  ])("%s", (said, mass) => {
-    expect(readMass(said)).toEqual({ ok: true, value: mass });
-  });
-
-  it("what cannot be read is named with the forms that can", () => {
-    for (const said of ["tall", "", "182 km", "5 ft 7 cm", "1.2.3"])
-      expect(readHeight(said)).toEqual({
-        ok: false,
-        refusal: {
-          code: "measure-not-understood",
-          path: "heightCm",
-          value: said,
-          forms: "182 cm, 1.82 m or 5 ft 7 in",
-        },
-      });
-    for (const said of ["heavy", "82 st", "-5"])
-      expect(readMass(said)).toEqual({
-        ok: false,
-        refusal: { code: "measure-not-understood", path: "massKg", value: said, forms: "82 kg or 149 lb" },
-      });
-  });
-
   it("are written as they were said, with two decimals at most", () => {
     expect(heightText({ unit: "cm", cm: 182.456 })).toBe("182.46 cm");
     expect(heightText({ unit: "cm", cm: 182 })).toBe("182 cm");

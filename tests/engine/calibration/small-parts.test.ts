@@ -19,6 +19,7 @@ const library: MaterialLibrary = {
   fabrics: [
     {
       id: "f",
+      fibresDeg: [0, 90],
       label: "F",
       arealWeightGM2: 1,
       thicknessMm: 1,

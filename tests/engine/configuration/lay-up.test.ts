@@ -36,7 +36,7 @@ describe("what is ordered lies in its place", () => {
       return;
     }
     const fabric = cloth(placement.fabric);
-    const { label, exMpa, eyMpa, gxyMpa, nuXy, densityKgM3 } = fabric;
+    const { label, exMpa, eyMpa, gxyMpa, nuXy, densityKgM3, fibresDeg } = fabric;
     for (const face of ["bottom", "top"] as const) {
       const found = layer({ reinforcements: [id] }, `${id}-${face}`);
       if (!placement.faces.includes(face)) expect(found).toBeUndefined();
@@ -44,7 +44,8 @@ describe("what is ordered lies in its place", () => {
         expect(found).toEqual({
           role: "fabric",
           id: `${id}-${face}`,
-          material: { label, exMpa, eyMpa, gxyMpa, nuXy, densityKgM3 },
+          material: { label, exMpa, eyMpa, gxyMpa, nuXy, densityKgM3, fibresDeg },
+          fromOption: id,
           thicknessMm: fabric.thicknessMm,
           extent:
             placement.kind === "stringers"

@@ -8,8 +8,6 @@ import {
   graphicResolution,
   letteringFit,
   letteringWarnings,
-  movedMountConflict,
-  nearFlexClassOf,
   pairArt,
   printCanvas,
   referenceBuildFor,
@@ -292,26 +290,6 @@ describe("plate and mount", () => {
     expect(margin(410, -10, 5)).toBe(20);
   });
 
-  it.each([
-    // Without a binding told of, the longest that fits is taken: no move is left.
-    [undefined, 0, 0, null],
-    [undefined, 1, 0, 24],
-    [410, 10, 0, null],
-    [410, 10.5, 0, 24.5],
-    [410, -11, 0, 24],
-    [430, 35, 35, null],
-  ])("a track of %s at %d on a pocket at %d: %s", (bindingTrackMm, offsetMm, pocketOffsetMm, marginMm) => {
-    const mount = bindingTrackMm === undefined ? { offsetMm } : { offsetMm, bindingTrackMm };
-    const found = movedMountConflict({ ...specOf(), mount }, pocketOffsetMm, shop);
-    if (marginMm === null) return expect(found).toBeNull();
-    return expect(found).toMatchObject({
-      marginMm,
-      offsetMm,
-      pocketOffsetMm,
-      ways: [{ choices: { mount: { ...mount, offsetMm: pocketOffsetMm } } }],
-    });
-  });
-
   it("a track clashes as soon as less than the margin is left: 430 leaves 25, 431 leaves 24.5", () => {
     const codes = (bindingTrackMm: number) =>
       clashes({ mount: { offsetMm: 30, bindingTrackMm } }, shop).map((each) => each.code);
@@ -338,9 +316,9 @@ describe("clashes and their ways out", () => {
   });
 
   it("without letters each base keeps its own colour", () => {
-    const [conflict] = clashes({ base: { left: "black", right: "yellow", inlay: "swap-letters" } });
+    const [conflict] = clashes({ base: { left: "black", right: "yellow", inlay: "counterchange" } });
     expect(conflict?.ways).toMatchObject([{ choices: { base: { left: "black", right: "yellow", inlay: "none" } } }]);
-    const [same] = clashes({ base: { left: "yellow", right: "yellow", inlay: "swap-letters", inlayText: "A" } });
+    const [same] = clashes({ base: { left: "yellow", right: "yellow", inlay: "counterchange", inlayText: "A" } });
     expect(same).toMatchObject({ path: "base.right", colour: "yellow" });
   });
 
@@ -370,11 +348,11 @@ describe("clashes and their ways out", () => {
   it("letters need a text that is more than spaces, and two colours only where they change sides", () => {
     const codes = (base: NonNullable<SpecChoices["base"]>) => clashes({ base }).map((each) => each.code);
     expect(codes({ left: "black", right: "black", inlay: "none" })).toEqual([]);
-    expect(codes({ left: "black", right: "yellow", inlay: "swap-letters", inlayText: "  " })).toEqual([
+    expect(codes({ left: "black", right: "yellow", inlay: "counterchange", inlayText: "  " })).toEqual([
       "inlay-needs-text",
     ]);
-    expect(codes({ left: "black", right: "black", inlay: "swap-letters", inlayText: "A" })).toEqual([
-      "swap-needs-two-colours",
+    expect(codes({ left: "black", right: "black", inlay: "counterchange", inlayText: "A" })).toEqual([
+      "counterchange-needs-two-colours",
     ]);
   });
 
@@ -595,19 +573,5 @@ describe("what was worked out once", () => {
     at(32);
     expect(at(1)).toBe(second);
     expect(at(0)).not.toBe(first);
-  });
-});
-
-describe("classes near a ratio", () => {
-  it("are told only within the distance asked for, on either side", () => {
-    const near = (ratio: number, within: number) => nearFlexClassOf(ratio, build.flexClasses, within)?.number ?? null;
-    // Class 3 runs from 0.92 to 1.08.
-    const three = build.flexClasses.find((each) => each.number === 3);
-    if (!three) throw new Error("no class 3");
-    expect(near(three.from + 0.01, 0.01)).toBe(2);
-    expect(near(three.from + 0.011, 0.01)).toBeNull();
-    expect(near(three.below - 0.01, 0.01)).toBe(4);
-    expect(near(three.below - 0.011, 0.01)).toBeNull();
-    expect(near(three.below + 0.01, 0.01)).toBe(3);
   });
 });

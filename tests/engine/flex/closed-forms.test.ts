@@ -1,11 +1,10 @@
 /** The parts of the beam, each against a closed form of mechanics (textbook formulas) or a sum worked by hand. */
+
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
   benchMomentMm,
-  cantileverFrequencyHz,
   closingForceN,
-  coreShearDeflectionMm,
   evaluateFlex,
   type FlexStation,
   freeFreeFrequencies,
@@ -18,7 +17,8 @@ import {
   twistPerNmm,
 } from "#engine/flex";
 import { halfWidthAt } from "#engine/geometry";
-import { evenlySpaced, integrate } from "#engine/math";
+import { cantileverFrequencyHz, coreShearDeflectionMm, integrate } from "#engine/handbook";
+import { evenlySpaced } from "#engine/math";
 import { localSection } from "#lib/engine/flex/local-section";
 import { pieceEnergy, pieceOffset, pieceTurn, stiffnessMoments } from "#lib/engine/flex/piece";
 import { partlyBonded } from "#lib/engine/flex/plate-bond";

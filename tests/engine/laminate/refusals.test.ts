@@ -1,11 +1,10 @@
 /** What plies and sections refuse, and what stands at the edge of it (limits: Jones eq. 2.41; definitions). */
+
 import { describe, expect, it } from "vitest";
+import { compliance, laminaInvariants, rectangleTorsionConstantMm4 } from "#engine/handbook";
 import {
   bendingSlipCompliance,
-  compliance,
-  laminaInvariants,
   plateStiffness,
-  rectangleTorsionConstantMm4,
   reducedStiffness,
   type SectionLayer,
   sectionConstants,

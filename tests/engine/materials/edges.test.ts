@@ -1,13 +1,12 @@
 /** What materials refuse, and the ends of their formulas. Limits are the definitions' own; values by hand. */
+
 import { describe, expect, it } from "vitest";
 import {
   atGrainAngle,
   atMoisture,
   axialModulusMpa,
   benchModulusMpa,
-  type Corrections,
   coreVariation,
-  correctedLibrary,
   curedThicknessMm,
   fibreVolume,
   fibreWeight,
@@ -16,11 +15,11 @@ import {
   inSeries,
   isotropicShear,
   laminateDensityKgM3,
-  type MaterialLibrary,
   resinGM2,
   shearCorrection,
   woodDensityKgM3,
-} from "#engine/materials";
+} from "#engine/handbook";
+import { type Corrections, correctedLibrary, type MaterialLibrary } from "#engine/materials";
 
 const both = { fibreKgM3: 2500, matrixKgM3: 1250 };
 const property = { at12: 12, green: 9 };
@@ -129,6 +128,7 @@ describe("a book of corrections", () => {
     fabrics: [
       {
         id: "f",
+        fibresDeg: [0, 90],
         label: "F",
         arealWeightGM2: 1,
         thicknessMm: 2,

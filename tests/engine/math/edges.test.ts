@@ -1,14 +1,14 @@
 /** Where the numerical tools end: bounds, refusals and closed forms, each worked by hand or from the textbook named. */
+
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { integrate, integratePiecewiseLinear } from "#engine/handbook";
 import {
   binomialBand,
   evenlySpaced,
   findRoot,
   hashText,
   intBelow,
-  integrate,
-  integratePiecewiseLinear,
   interpolate,
   invert,
   jacobiEigenvalues,

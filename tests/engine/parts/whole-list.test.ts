@@ -206,7 +206,7 @@ describe("the reference pair, line by line", () => {
       label: rule?.label,
       unit: rule?.unit,
       scrapFactor: rule?.scrapFactor,
-      stationNumber: rule?.stationNumber,
+      station: rule?.station,
       mandatoryScan: rule?.mandatoryScan,
     });
     expect(found?.fromOption).toBeUndefined();
@@ -253,7 +253,7 @@ describe("what an option changes", () => {
 
   it("two colours and letters: each from the other's sheet, spaces not counted", () => {
     const choices: SpecChoices = {
-      base: { left: "black", right: "yellow", inlay: "swap-letters", inlayText: " A BC " },
+      base: { left: "black", right: "yellow", inlay: "counterchange", inlayText: " A BC " },
     };
     const colour = (id: string) => catalog.build.baseColours.find((one) => one.id === id)?.label;
     expect(part("base-left", choices)).toMatchObject({
@@ -265,7 +265,7 @@ describe("what an option changes", () => {
       material: `${base.label}, 1.3 mm, ${colour("yellow")}`,
     });
     const cut = '"A BC", 60 mm high, zero kerf, both bases in one job';
-    const letters = { cut, widthMm: 60, quantityPair: 0, fromOption: "swap-letters" };
+    const letters = { cut, widthMm: 60, quantityPair: 0, fromOption: "counterchange" };
     expect(part("inlay-left-to-right", choices)).toMatchObject({
       ...letters,
       quantityLeft: 0,
@@ -283,7 +283,7 @@ describe("what an option changes", () => {
       widthMm: 70,
       quantityLeft: 1,
       quantityRight: 1,
-      fromOption: "swap-letters",
+      fromOption: "counterchange",
     });
   });
 

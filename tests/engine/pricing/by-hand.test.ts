@@ -8,7 +8,6 @@ import {
   type Price,
   type PriceBook,
   type PriceTerms,
-  pricePrintJob,
   priceSpec,
   splitByLargestRemainder,
 } from "#engine/pricing";
@@ -48,26 +47,6 @@ describe("lines", () => {
       ["rush", book.rush.label, 1, expect.any(Number), expect.any(Number), "service"],
     ]);
     expect([found.priceBook, found.currency, found.destination]).toEqual(["PB-3", book.currency, "home"]);
-  });
-
-  it("of a print job are a set-up and so many sheets", () => {
-    const { setUpCents, perSheetCents } = book.printOnly;
-    const found = pricePrintJob(3, book, "abroad");
-    expect(
-      found.lines.map(({ code, label, quantity, unitCents, lineCents, taxClass }) => [
-        code,
-        label,
-        quantity,
-        unitCents,
-        lineCents,
-        taxClass,
-      ]),
-    ).toEqual([
-      ["print-set-up", "Printing, set-up", 1, setUpCents, setUpCents, "service"],
-      ["print-sheet", "Printed sheet", 3, perSheetCents, 3 * perSheetCents, "goods"],
-    ]);
-    expect(found.shippingCents).toBe(book.shippingCents.abroad);
-    for (const sheets of [0, 1.5, -1]) expect(() => pricePrintJob(sheets, book, "home")).toThrow(`sheets ${sheets}`);
   });
 
   it("charge a flex outside the classes that the book includes, whatever the class", () => {

@@ -1,0 +1,11 @@
+import shop from "#content/catalog/shop.json";
+
+/** The shop's own day of an instant. */
+export function dayIn(instant: string): string {
+  return new Intl.DateTimeFormat("en-GB", {
+    day: "numeric",
+    month: "long",
+    year: "numeric",
+    timeZone: shop.timeZone,
+  }).format(Date.parse(instant));
+}
