@@ -515,7 +515,7 @@ describe("one ski built again", () => {
       version: "7",
       side: "L",
       fault: "core-wrong",
-      fromStation: "2",
+      fromStation: "milling",
       location: "",
       note: "",
     });

@@ -1,4 +1,4 @@
-import shop from "#content/catalog/shop.json";
+import { settings } from "#services";
 
 /** The shop's own day of an instant. */
 export function dayIn(instant: string): string {
@@ -6,6 +6,6 @@ export function dayIn(instant: string): string {
     day: "numeric",
     month: "long",
     year: "numeric",
-    timeZone: shop.timeZone,
+    timeZone: settings().shop.timeZone,
   }).format(Date.parse(instant));
 }
