@@ -5,6 +5,10 @@ const alias = {
   "server-only": path.resolve(import.meta.dirname, ".ci/nothing.mjs"),
 };
 
+/** What a page asks of its request. Files of one worker share their modules, so that a mock of one file comes too late. */
+const pageRequests = path.resolve(import.meta.dirname, "tests/support/page-requests.ts");
+const requestAlias = { ...alias, "next/headers": pageRequests, "next/cache": pageRequests };
+
 /** The zone is far from the shop's and has a 45-minute offset, so that a forgotten zone shows at once. */
 const env = { TZ: "Asia/Kathmandu" };
 
@@ -30,7 +34,7 @@ export default defineConfig({
       {
         // One database per worker, emptied before each test: loading the client anew for every file would cost seconds.
         // PAIRWRIGHT_TEST_BACKEND=postgres runs the same files on a throwaway PostgreSQL server.
-        resolve: { alias },
+        resolve: { alias: requestAlias },
         test: {
           name: "services",
           env,

@@ -83,7 +83,7 @@ describe("from a skier's answers to the build sheet", () => {
     const pair = must(await readPair(shop.as(shop.maker), { pairId }));
     expect(
       pair.operations.filter((operation) => operation.state === "ready").map((operation) => operation.station),
-    ).toEqual([1]);
+    ).toEqual(["release"]);
     expect(pair.strips).toHaveLength(14);
     expect(pair.skis.map((ski) => ski.side)).toEqual(["L", "R"]);
 

@@ -1,9 +1,7 @@
 /**
  * Presses the buttons of our own pages below the browser: an action file is called as a function with its form. Stands in for
- * what the framework gives a request: cookies and headers, and being told that a page is stale. A test file says
- *
- *   vi.mock("next/headers", () => import("../../support/page-requests"));
- *   vi.mock("next/cache", () => import("../../support/page-requests"));
+ * what the framework gives a request: cookies and headers, and being told that a page is stale. The services project resolves
+ * `next/headers` and `next/cache` to this file (vitest.config.ts); tests without a database mock them by it.
  */
 import { onTestFinished, vi } from "vitest";
 import type { FormState } from "#app/_server/form-state.ts";

@@ -1,5 +1,5 @@
 /** The skier's buttons, pressed as functions: what they write, what they say of a wrong field, and whose link opens what. */
-import { describe, expect, it, vi } from "vitest";
+import { describe, expect, it } from "vitest";
 import { accept as acceptClubOffer } from "#app/(skier)/club/actions.ts";
 import * as pair from "#app/(skier)/pair/actions.ts";
 import * as quote from "#app/(skier)/quote/actions.ts";
@@ -9,9 +9,6 @@ import { acceptedQuote, plainAnswers, quotedSheet } from "../../support/builders
 import { openShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";
 import { browser, called, freshBrowser, press } from "../../support/page-requests";
-
-vi.mock("next/headers", () => import("../../support/page-requests"));
-vi.mock("next/cache", () => import("../../support/page-requests"));
 
 const db = databaseForTests();
 const nobody = "x".repeat(43);

@@ -2,7 +2,7 @@
  * Every button of the shop's pages: who is not signed in is sent to the sign-in, who may not is told so, and what was typed
  * wrong is named at its field while everything typed stays. Nothing is written by any of it.
  */
-import { describe, expect, it, vi } from "vitest";
+import { describe, expect, it } from "vitest";
 import { putOnSheet } from "#app/shop/(staff)/call/[sheetId]/compare/actions.ts";
 import * as call from "#app/shop/(staff)/call/actions.ts";
 import * as clubs from "#app/shop/(staff)/clubs/actions.ts";
@@ -23,9 +23,6 @@ import { enter } from "#app/shop/sign-in/actions.ts";
 import { openShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";
 import { browser, type Fields, type FormButton, freshBrowser, press, sitDown } from "../../support/page-requests";
-
-vi.mock("next/headers", () => import("../../support/page-requests"));
-vi.mock("next/cache", () => import("../../support/page-requests"));
 
 const db = databaseForTests();
 

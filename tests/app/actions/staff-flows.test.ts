@@ -1,5 +1,5 @@
 /** One day of the shop by its buttons alone, pressed as functions: what each writes, and the page it leads to. */
-import { describe, expect, it, vi } from "vitest";
+import { describe, expect, it } from "vitest";
 import { putOnSheet } from "#app/shop/(staff)/call/[sheetId]/compare/actions.ts";
 import * as call from "#app/shop/(staff)/call/actions.ts";
 import * as clubs from "#app/shop/(staff)/clubs/actions.ts";
@@ -20,9 +20,6 @@ import { plainAnswers, releasedOrder } from "../../support/builders/sale";
 import { openShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";
 import { browser, called, freshBrowser, press, sitDown } from "../../support/page-requests";
-
-vi.mock("next/headers", () => import("../../support/page-requests"));
-vi.mock("next/cache", () => import("../../support/page-requests"));
 
 const db = databaseForTests();
 

@@ -1,5 +1,5 @@
 /** Pages of a real shop, from the database to the page: who is let in where, and that a page says what its use case says. */
-import { expect, it, vi } from "vitest";
+import { expect, it } from "vitest";
 import { dayText } from "#app/_ui/date-range.tsx";
 import { moneyText } from "#app/_ui/money.ts";
 import SkierPairPage from "#app/(skier)/pair/[token]/page.tsx";
@@ -21,9 +21,6 @@ import { must, openShop, stockWood } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";
 import { sentTo, shown } from "../../support/page-render";
 import { browser, freshBrowser, sitDown } from "../../support/page-requests";
-
-vi.mock("next/headers", () => import("../../support/page-requests"));
-vi.mock("next/cache", () => import("../../support/page-requests"));
 
 const db = databaseForTests();
 

@@ -18,8 +18,8 @@ describe("what broke", () => {
     expect(read(short).data).toEqual({ ...short, leftM: 12.5 });
     expect(read({ ...short, leftM: "999.125" }).data).toMatchObject({ leftM: 999.125 });
     expect(
-      read({ kind: "ski-rebuild", pairId: "p-1", side: "R", fromStation: "6", fault: "core-wrong" }).data,
-    ).toMatchObject({ fromStation: 6, side: "R" });
+      read({ kind: "ski-rebuild", pairId: "p-1", side: "R", fromStation: "base-cut", fault: "core-wrong" }).data,
+    ).toMatchObject({ fromStation: "base-cut", side: "R" });
   });
   it("is told by field, with what was typed unless nothing was", () => {
     expect(wordsOf(read({ kind: "press-down", press: "", from: "", until: "soon" }))).toEqual([
@@ -40,7 +40,6 @@ describe("what broke", () => {
     const [pair, station, fault] = wordsOf(read(rebuild));
     expect([pair, fault]).toEqual(["Pair: choose one", "What is wrong: choose one"]);
     expect(station).not.toContain("not “");
-    expect(wordsOf(read({ ...rebuild, fromStation: "six" }))[1]).toMatch(/, not “six”$/);
   });
 });
 

@@ -244,7 +244,7 @@ describe("the board", () => {
     ]);
     expect(seen.text).toContain("ready 1, running 1");
     expect(seen.text).toContain("ready 3, running 0");
-    expect(seen.table(`${first} Planing: what is planned`)).toEqual([
+    expect(seen.table(`${numbers[first]} Planing: what is planned`)).toEqual([
       {
         Pair: "TY-0401",
         State: "running",
@@ -258,7 +258,7 @@ describe("the board", () => {
     const cures = board({
       rows: [{ station: first, lanes: 1, down: [], bars: [{ ...bar, freeAt: denver("14:10") }] }],
     });
-    expect(cures.table(`${first} Planing: what is planned`)[0]?.["Free from"]).toBe("10 Nov 2026, 14:10");
+    expect(cures.table(`${numbers[first]} Planing: what is planned`)[0]?.["Free from"]).toBe("10 Nov 2026, 14:10");
   });
 
   it("says above it what is different about the floor", () => {
@@ -307,10 +307,13 @@ describe("one station at a time", () => {
       "TY-0404○ ready",
     ]);
     expect(seen.all("nav a").map((each) => [each.attribute("aria-label"), each.attribute("aria-current")])).toEqual([
-      [`${first} Planing, ready 1, running 1`, null],
-      [`${second} Bonding, ready 3, running 0`, "page"],
+      [`${numbers[first]} Planing, ready 1, running 1`, null],
+      [`${numbers[second]} Bonding, ready 3, running 0`, "page"],
     ]);
-    expect(seen.all("nav a").map(({ text }) => text)).toEqual([`${first} Planing2`, `${second} Bonding3`]);
+    expect(seen.all("nav a").map(({ text }) => text)).toEqual([
+      `${numbers[first]} Planing2`,
+      `${numbers[second]} Bonding3`,
+    ]);
     const other = drawn(<Floor board={boardWith(known)} station={first} />);
     expect(other.part(`${numbers[first]} Planing`).items).toEqual(["TY-0406○ ready"]);
     expect(other.links["TY-0406○ ready"]).toBe("/shop/pair/TY-0406");
@@ -410,7 +413,7 @@ describe("promises", () => {
         slackDays: -3,
         standing: "late",
         promiseClass: "hard-date",
-        now: { station: second, stationName: "Bonding", state: "ready" },
+        now: { station: second, stationNumber: numbers[second], stationName: "Bonding", state: "ready" },
         chanceKept: 0.4,
       }),
       pair({ pairId: "p-3", serial: "TY-0400", slackDays: 1, standing: "at-risk" }),
@@ -456,12 +459,26 @@ describe("blocked pairs", () => {
     const reasons = [
       { kind: "customer", condition: "deposit", isAsked: false, since: denver("07:30") },
       { kind: "customer", condition: "proof", isAsked: true, since: null },
-      { kind: "material", station: second, expectedOn: "2026-11-20", note: "ash", since: null },
-      { kind: "decision", station: second, expectedOn: null, note: "", since: null },
-      { kind: "rest", station: first, until: denver("14:10"), since: null },
-      { kind: "before", station: first, since: null },
-      { kind: "away", station: second, what: "Press 1", until: null, since: null },
-      { kind: "away", station: second, what: "Mo", until: denver("16:30"), since: null },
+      {
+        kind: "material",
+        station: second,
+        stationNumber: numbers[second],
+        expectedOn: "2026-11-20",
+        note: "ash",
+        since: null,
+      },
+      { kind: "decision", station: second, stationNumber: numbers[second], expectedOn: null, note: "", since: null },
+      { kind: "rest", station: first, stationNumber: numbers[first], until: denver("14:10"), since: null },
+      { kind: "before", station: first, stationNumber: numbers[first], since: null },
+      { kind: "away", station: second, stationNumber: numbers[second], what: "Press 1", until: null, since: null },
+      {
+        kind: "away",
+        station: second,
+        stationNumber: numbers[second],
+        what: "Mo",
+        until: denver("16:30"),
+        since: null,
+      },
       { kind: "no-slot", since: null },
     ] as const;
     const pair = partly<BlockedPair>({
@@ -474,12 +491,22 @@ describe("blocked pairs", () => {
     expect(rows.map((row) => Object.values(row).slice(1))).toEqual([
       ["!deposit", "its clock has not started", "10 Nov 2026, 07:30", "customer, then desk"],
       ["!proof", "its clock has not started", "–", "customer approves"],
-      ["!waits for material", `station ${second}, expected 20 November 2026, ash`, "–", "the shop: order or chase it"],
-      ["!waits for a decision", `station ${second}, no date known`, "–", "the owner decides"],
-      ["irests or cures", `station ${first}, until 10 Nov 2026, 14:10`, "–", "nobody: time passes"],
-      ["!waits for work before it", `station ${first}`, "–", "the station named"],
-      ["!something is away", `station ${second}, Press 1, no end known`, "–", "the shop: see what broke"],
-      ["!something is away", `station ${second}, Mo, until 10 Nov 2026, 16:30`, "–", "the shop: see what broke"],
+      [
+        "!waits for material",
+        `station ${numbers[second]}, expected 20 November 2026, ash`,
+        "–",
+        "the shop: order or chase it",
+      ],
+      ["!waits for a decision", `station ${numbers[second]}, no date known`, "–", "the owner decides"],
+      ["irests or cures", `station ${numbers[first]}, until 10 Nov 2026, 14:10`, "–", "nobody: time passes"],
+      ["!waits for work before it", `station ${numbers[first]}`, "–", "the station named"],
+      ["!something is away", `station ${numbers[second]}, Press 1, no end known`, "–", "the shop: see what broke"],
+      [
+        "!something is away",
+        `station ${numbers[second]}, Mo, until 10 Nov 2026, 16:30`,
+        "–",
+        "the shop: see what broke",
+      ],
       ["✕no slot any more", "–", "–", "the desk: give it a new slot"],
     ]);
     expect(rows[0]?.Pair).toBe("TY-0401 Robin");
