@@ -32,7 +32,7 @@ const readSki = (row: Prisma.SkiGetPayload<object>) => readRow("skis", skiColumn
 /** Everything that builds the pair. */
 export const wholePair = {
   skis: { orderBy: [{ side: "asc" }, { build: "asc" }] },
-  operations: { orderBy: [{ station: "asc" }, { visit: "asc" }] },
+  operations: { orderBy: [{ position: "asc" }, { visit: "asc" }] },
   proofs: { orderBy: { revision: "asc" } },
   prints: { orderBy: { print: "asc" } },
   revisions: { orderBy: { revision: "asc" } },
