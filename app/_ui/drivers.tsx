@@ -34,7 +34,7 @@ export function Drivers({
 
 /** "The press is full until 12 January; your mould runs on Tuesdays" */
 export function causeText(driver: Driver, words: SheetWords["date"]): string {
-  const station = driver.station === undefined ? "" : wordOf(words.stations, String(driver.station));
+  const station = stationText(driver, words);
   const until = driver.untilDate;
   const sentence = until === undefined ? undefined : (words.driverUntil as Record<string, string>)[driver.code];
   if (until === undefined || sentence === undefined) {
@@ -44,6 +44,12 @@ export function causeText(driver: Driver, words: SheetWords["date"]): string {
   const told = fill(sentence, { until: dayText(until, false), station, mould: driver.mould });
   const days = driver.mouldDays ?? [];
   return days.length === 0 ? told : `${told}; ${fill(words.mouldOn, { days: daysText(days, words) })}`;
+}
+
+/** In the skier's words where there are any for this station, else by the name it has on its floor. */
+function stationText({ station, stationName }: Driver, words: SheetWords["date"]): string {
+  if (station === undefined) return "";
+  return (words.stations as Readonly<Record<string, string>>)[station] ?? stationName ?? station;
 }
 
 function daysText(days: NonNullable<Driver["mouldDays"]>, words: SheetWords["date"]): string {

@@ -3,6 +3,8 @@
  * (the shop's own terms, no source). Amounts are catalogue data; here is only the rule.
  */
 import { type Cents, cents } from "#engine/units";
+import { closingStation } from "./edits";
+import type { SpecificationPart } from "./specification";
 import { type StationId, type StationRole, stationFor, type WithStations } from "./stations";
 
 /** Earliest step first. */
@@ -34,18 +36,28 @@ export interface CancellationStep {
   readonly keepsArtFee: boolean;
 }
 
-/** Where material is used up for good, latest first. */
-const usedUpAt: readonly { readonly stage: CancellationStage; readonly roles: readonly StationRole[] }[] = [
+/**
+ * Where material is used up for good, latest first. A core is this pair's from its outline on: at the station that closes the
+ * shape, or where its thickness is milled, whichever a floor does first.
+ */
+const usedUpAt: readonly {
+  readonly stage: CancellationStage;
+  readonly roles: readonly StationRole[];
+  readonly closes?: SpecificationPart;
+}[] = [
   { stage: "pressed", roles: ["press"] },
   { stage: "sheets-cut", roles: ["base", "print"] },
-  { stage: "core-milled", roles: ["profile"] },
+  { stage: "core-milled", roles: ["profile"], closes: "shape" },
 ];
 
 /** The latest step of the ladder that has been reached. */
 export function cancellationStage(facts: CancellationFacts, floor: WithStations): CancellationStage {
   if (facts.shipped) return "shipped";
-  const hasStarted = (role: StationRole) => facts.startedStations.includes(stationFor(floor, role).id);
-  const used = usedUpAt.find(({ roles }) => roles.some(hasStarted));
+  const used = usedUpAt.find(({ roles, closes }) => {
+    const stations = roles.map((role) => stationFor(floor, role));
+    const closing = closes === undefined ? null : closingStation(floor, closes);
+    return [...stations, ...(closing === null ? [] : [closing])].some(({ id }) => facts.startedStations.includes(id));
+  });
   if (used !== undefined) return used.stage;
   if (facts.proofApproved) return "proof-approved";
   return facts.specificationLocked ? "locked" : "before-lock";

@@ -129,12 +129,17 @@ export function stationsOfRole({ stations }: WithStations, role: StationRole): r
  *
  * @throws RangeError on a floor that lacks a role every floor has
  */
-export function stationFor(floor: WithStations, role: StationRole): Station {
-  const [own] = stationsOfRole(floor, role);
-  if (own !== undefined) return own;
+export function stationFor({ stations }: WithStations, role: StationRole): Station {
+  const [station] = stationsFor(stations, role);
+  if (station === undefined) throw new RangeError(`stationFor: no station of the floor does the work of "${role}"`);
+  return station;
+}
+
+/** Of what is known of stations: all that do the work of a role, those of the role or what stands in for it. */
+export function stationsFor<S extends Pick<Station, "role">>(stations: readonly S[], role: StationRole): readonly S[] {
+  const own = stations.filter((station) => station.role === role);
   const other = standIns[role];
-  if (other === undefined) throw new RangeError(`stationFor: the floor has no station with the role "${role}"`);
-  return stationFor(floor, other);
+  return own.length > 0 || other === undefined ? own : stationsFor(stations, other);
 }
 
 /** @throws RangeError when nothing of it is taken anywhere */

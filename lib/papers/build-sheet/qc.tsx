@@ -1,7 +1,7 @@
 /** Last page: tuning, targets with boxes for both skis, the class ordered beside the class measured, and the verdict. */
 import { Text, View } from "@react-pdf/renderer";
 import words from "#content/copy/papers.json";
-import type { StationRole } from "#engine/floor";
+import { type StationRole, stationsFor } from "#engine/floor";
 import { fill } from "#engine/units";
 import { INK, PENCIL, THIN } from "#papers/parts/theme";
 import { Rows, Section, Table, WriteBox } from "../parts/table";
@@ -9,10 +9,9 @@ import type { BuildSheetData } from "./printed";
 
 const w = words.buildSheet.check;
 
-/** The stations that are for one thing, by the number people know them by. */
+/** The stations that do one thing, by the number people know them by. */
 function stationsOf({ stations }: BuildSheetData, role: StationRole): string {
-  return stations
-    .filter((station) => station.role === role)
+  return stationsFor(stations, role)
     .map(({ number }) => fill(w.stationNumber, { number }))
     .join(", ");
 }

@@ -14,9 +14,14 @@ export interface DateRange {
   readonly p95?: IsoDate;
   readonly workingDays: { readonly p50: number; readonly p90: number };
   /** What the days are spent on, largest first. */
-  readonly drivers: readonly DateDriver[];
+  readonly drivers: readonly ToldDriver[];
   /** Enough to compute the very same range again. */
   readonly basis: RunsBasis;
+}
+
+/** What the days are spent on, with the station's name as its floor has it: not every floor's stations have words of their own. */
+export interface ToldDriver extends DateDriver {
+  readonly stationName?: string;
 }
 
 /** Which runs of which queue a date came from. `at` is an instant as ISO 8601 text in UTC. */
@@ -43,10 +48,11 @@ const driver = z.object({
   ]),
   workingDays: amount,
   station: storedStation.exactOptional(),
+  stationName: words.exactOptional(),
   mould: words.exactOptional(),
   untilDate: storedDay.exactOptional(),
   mouldDays: listOf(storedDay).exactOptional(),
-}) satisfies z.ZodType<DateDriver>;
+}) satisfies z.ZodType<ToldDriver>;
 
 export const runsBasis = z.object({
   queueRevision: amount,

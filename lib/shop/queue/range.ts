@@ -1,8 +1,10 @@
 /** The range for one more pair on the live queue: its operations put into the gaps of every run, nobody else moved. */
 import type { PairSpec } from "#engine/configuration";
+import { findStation } from "#engine/floor";
 import {
   answerRange,
   candidateRange,
+  type DateDriver,
   type DateRange as EngineRange,
   jointRange,
   type PairOnFloor,
@@ -88,7 +90,12 @@ function dateRangeView(range: EngineRange, queueRevision: number, madeAt: Date):
   return {
     ...dates,
     workingDays: { p50: workingDays.p50, p90: workingDays.p90 },
-    drivers,
+    drivers: drivers.map(named),
     basis: { queueRevision, runs, seed, at: madeAt.toISOString() },
   };
+}
+
+function named(driver: DateDriver): DateRange["drivers"][number] {
+  const station = driver.station === undefined ? null : findStation(floorCatalog(), driver.station);
+  return station === null ? driver : { ...driver, stationName: station.label };
 }

@@ -112,7 +112,7 @@ describe("the way over a floor", () => {
     expect(stationFor(floor, "print").id).toBe("print");
     expect(stationFor(small, "print").id).toBe("lay-up");
     expect(stationFor(small, "strips").id).toBe("core-glue");
-    expect(() => stationFor({ stations: [] }, "trim")).toThrow('no station with the role "check"');
+    expect(() => stationFor({ stations: [] }, "trim")).toThrow('no station of the floor does the work of "trim"');
     expect(stationTaking(floor, "parts").id).toBe("kit");
   });
 });
