@@ -299,25 +299,25 @@ describe("the core card", () => {
     const sheet: BuildSheetData = { ...composeBuildSheet(facts), core: { ...core, ...change } };
     return ofType(drawn(CoreDrawingPage({ data: sheet, innerPt: 744 })).shapes, "TEXT").map(({ text }) => text);
   };
-  const after = (texts: readonly string[], label: string) => texts[texts.indexOf(label) + 1];
+  const beside = (texts: readonly string[], label: string) => texts[texts.indexOf(label) + 1];
 
   it("tells pocket, plate and rubber beside the drawing, sizes to a tenth, thickness to a hundredth", () => {
     const pocket = { ...core.pocket, fromMm: 350.14, toMm: 750.26, widthMm: 60.16, depthMm: 0.704 };
     const texts = page({
       pocket: core.pocket && { ...core.pocket, ...pocket, plateLengthMm: 399.04, plateWidthMm: 59.26 },
     });
-    expect(after(texts, "Pocket, upper face")).toBe("400.1 × 60.2 mm, 0.70 deep");
-    expect(after(texts, "From the tip")).toBe("350.1 to 750.3 mm");
-    expect(after(texts, "Plate")).toBe("aluminium, 399 × 59.3 × 0.50 mm");
-    expect(after(texts, "Rubber under it")).toBe("0.15 mm");
-    expect(after(page({ pocket: null }), "Pocket")).toBe("none");
+    expect(beside(texts, "Pocket, upper face")).toBe("400.1 × 60.2 mm, 0.70 deep");
+    expect(beside(texts, "From the tip")).toBe("350.1 to 750.3 mm");
+    expect(beside(texts, "Plate")).toBe("aluminium, 399 × 59.3 × 0.50 mm");
+    expect(beside(texts, "Rubber under it")).toBe("0.15 mm");
+    expect(beside(page({ pocket: null }), "Pocket")).toBe("none");
   });
 
   it("tells each spacer and each core's wood", () => {
     const texts = page({ spacers: { ...core.spacers, tipMm: 110, tailMm: 90, tipThicknessMm: 3.056 } });
-    expect(after(texts, "Tip spacer")).toBe("110 + 15 mm scarf, 3.06 mm thick");
-    expect(after(texts, "Tail spacer")).toBe("90 + 15 mm scarf, 4.00 mm thick");
-    expect(after(texts, "Spacers")).toBe("spacer sheet");
-    expect(after(texts, "Wood, planned")).toBe("L 400 g, R 410 g (milled, pocket out)");
+    expect(beside(texts, "Tip spacer")).toBe("110 + 15 mm scarf, 3.06 mm thick");
+    expect(beside(texts, "Tail spacer")).toBe("90 + 15 mm scarf, 4.00 mm thick");
+    expect(beside(texts, "Spacers")).toBe("spacer sheet");
+    expect(beside(texts, "Wood, planned")).toBe("L 400 g, R 410 g (milled, pocket out)");
   });
 });
