@@ -1,0 +1,92 @@
+/**
+ * Manners of everything that is printed: weights that the faces have, sizes that are read at arm's length and copied, lines
+ * that a copier keeps, air that leaves room for what is to be read, columns that fit their paper. Common practice, no source.
+ */
+import { describe, expect, it } from "vitest";
+import { composeBuildSheet, composeKitList, composeLabels, type Paper } from "#papers";
+import { pageBox } from "#papers/parts/theme";
+import { BuildSheetPages } from "../../lib/papers/build-sheet/page";
+import { ClubQuotePages } from "../../lib/papers/club/page";
+import { OrderConfirmationPages } from "../../lib/papers/confirmation/page";
+import { KitListPages } from "../../lib/papers/kit-list/page";
+import { LabelsPages } from "../../lib/papers/labels/page";
+import { ProofPages } from "../../lib/papers/proof/page";
+import { QuotePages } from "../../lib/papers/quote/page";
+import { drawn, type Shape } from "./drawn";
+import { clubQuote, confirmation, facts, proof, quote } from "./sample";
+
+const sheet = composeBuildSheet(facts);
+const pages = {
+  "build sheet": (paper: Paper) => BuildSheetPages({ data: sheet, paper }),
+  "kit list": (paper: Paper) => KitListPages({ data: composeKitList(facts), paper }),
+  labels: (paper: Paper) => LabelsPages({ data: composeLabels(facts), paper }),
+  quote: (paper: Paper) => QuotePages({ data: quote, paper }),
+  offer: (paper: Paper) => ClubQuotePages({ data: clubQuote, paper }),
+  confirmation: (paper: Paper) => OrderConfirmationPages({ data: confirmation, paper }),
+  proof: (paper: Paper) => ProofPages({ data: proof, paper }),
+};
+
+type Style = Readonly<Record<string, unknown>>;
+function styleOf({ props }: Shape): Style {
+  const style = props.style as Style | readonly Style[] | undefined;
+  return Array.isArray(style) ? Object.assign({}, ...style.flat()) : ((style ?? {}) as Style);
+}
+
+/** The least and the most, in points or as a factor. */
+const manners: readonly (readonly [RegExp, number, number])[] = [
+  [/^fontSize$/, 5.5, 24],
+  [/^lineHeight$/, 1, 1.35],
+  [/^border\w*Width$|^strokeWidth$/, 0, 2],
+  [/^(margin|padding)\w*$/, -4, 18],
+  [/^fillOpacity$|^strokeOpacity$/, 0, 1],
+  [/^(minH|h)eight$/, 5, 200],
+  [/^minPresenceAhead$/, 0, 72],
+  [/^flexGrow$/, 0, 4],
+  [/^flexShrink$/, 0, 1],
+];
+
+describe.each(Object.entries(pages))("%s", (_, draw) => {
+  const { shapes } = drawn(draw("A4"));
+  const sheetSized = new Set(["PAGE", "SVG", "IMAGE"]);
+
+  it("keeps type, lines and air within bounds", () => {
+    const breaches = shapes.flatMap((shape) => {
+      const style = { ...shape.props, ...styleOf(shape) };
+      return Object.entries(style).flatMap(([name, value]) => {
+        if (typeof value !== "number") return [];
+        const rule = manners.find(([names]) => names.test(name));
+        if (!rule || sheetSized.has(shape.type) || (shape.type === "RECT" && /eight$/.test(name))) return [];
+        return value >= rule[1] && value <= rule[2]
+          ? []
+          : [`${shape.type} “${shape.text.slice(0, 30)}” ${name} ${value}`];
+      });
+    });
+    expect(breaches).toEqual([]);
+  });
+
+  it("uses the two weights of its faces", () => {
+    const weights = new Set(shapes.map((shape) => styleOf(shape).fontWeight).filter((weight) => weight !== undefined));
+    expect([...weights].filter((weight) => weight !== 400 && weight !== 600)).toEqual([]);
+  });
+
+  it.each(["A4", "LETTER"] as const)("has nothing wider than its %s", (paper) => {
+    const all = drawn(draw(paper)).shapes;
+    let innerPt = 0;
+    let heightPt = 0;
+    for (const shape of all) {
+      if (shape.type === "PAGE") {
+        const [widthPt = 0, tall = 0] = shape.props.size as readonly number[];
+        innerPt = pageBox(paper, widthPt > tall ? "landscape" : "portrait").innerPt;
+        heightPt = tall;
+        // Margins of 11 mm at the sides; head and foot leave at least nine tenths of the paper.
+        const { paddingTop, paddingHorizontal, paddingBottom } = styleOf(shape);
+        expect(Number(paddingHorizontal)).toBeCloseTo((widthPt - innerPt) / 2, 6);
+        expect(Number(paddingTop) + Number(paddingBottom)).toBeLessThan(heightPt / 8);
+        continue;
+      }
+      const { width, height } = { ...shape.props, ...styleOf(shape) };
+      if (typeof width === "number") expect(width).toBeLessThanOrEqual(innerPt + 1e-6);
+      if (typeof height === "number") expect(height).toBeLessThanOrEqual(heightPt / 2);
+    }
+  });
+});
