@@ -372,6 +372,19 @@ describe("the recipe", () => {
   });
 });
 
+describe("the picture of a graphic", () => {
+  it("is told by size and the first twelve digits of its hash, a house graphic by its name alone", () => {
+    expect(told(sheet.graphic)).toContain("Source: 10866 × 2079 px, hash 5a1fe0c277d1");
+    const { artwork: _, ...graphic } = facts.spec.graphic;
+    const house = composeBuildSheet({
+      ...facts,
+      spec: { ...facts.spec, graphic: { ...graphic, kind: "house", house: "contours" } },
+    });
+    expect(house.graphic.map(({ label }) => label)).not.toContain("Source");
+    expect(house.graphic[0]?.value).toContain("house graphic Contours, ");
+  });
+});
+
 describe("notes", () => {
   it.each<[PairNote, string]>([
     [

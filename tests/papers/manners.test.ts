@@ -2,8 +2,10 @@
  * Manners of everything that is printed: weights that the faces have, sizes that are read at arm's length and copied, lines
  * that a copier keeps, air that leaves room for what is to be read, columns that fit their paper. Common practice, no source.
  */
-import { describe, expect, it } from "vitest";
+import { Font } from "@react-pdf/renderer";
+import { describe, expect, it, vi } from "vitest";
 import { composeBuildSheet, composeKitList, composeLabels, type Paper } from "#papers";
+import { registerFonts } from "#papers/parts/fonts";
 import { pageBox } from "#papers/parts/theme";
 import { BuildSheetPages } from "../../lib/papers/build-sheet/page";
 import { ClubQuotePages } from "../../lib/papers/club/page";
@@ -88,5 +90,55 @@ describe.each(Object.entries(pages))("%s", (_, draw) => {
       if (typeof width === "number") expect(width).toBeLessThanOrEqual(innerPt + 1e-6);
       if (typeof height === "number") expect(height).toBeLessThanOrEqual(heightPt / 2);
     }
+  });
+});
+
+describe("what can be longer than a page", () => {
+  const many = <T>(one: T | undefined, count: number, change: (each: T, index: number) => T): readonly T[] => {
+    if (one === undefined) throw new Error("the sample has one");
+    return Array.from({ length: count }, (_, index) => change(one, index));
+  };
+  const lines = many(quote.price.lines[0], 80, (line, index) => ({ ...line, label: `line ${index}` }));
+  const price = { ...quote.price, lines };
+  const members = many(clubQuote.members[0], 80, (member, index) => ({ ...member, quoteNumber: `line ${index}` }));
+  const cuts = many(sheet.cuts[0], 80, (cut, index) => ({ ...cut, line: index, part: `line ${index}` }));
+  const stack = many(sheet.stack[0], 80, (layer, index) => ({ ...layer, name: `line ${index}` }));
+  const qc = many(sheet.qc[0], 80, (row, index) => ({ ...row, measure: `line ${index}` }));
+  const stations = many(sheet.stations[0], 80, (station, index) => ({
+    ...station,
+    number: index,
+    name: `line ${index}`,
+  }));
+  const list = composeKitList(facts);
+  const rows = many(list.rows[0], 80, (row, index) => ({ ...row, line: index, part: `line ${index}` }));
+  const money = confirmation.money && { ...confirmation.money, price };
+
+  it.each([
+    ["a quote's lines", QuotePages({ data: { ...quote, price }, paper: "A4" })],
+    ["a confirmation's lines", OrderConfirmationPages({ data: { ...confirmation, money }, paper: "A4" })],
+    ["an offer's lines", ClubQuotePages({ data: { ...clubQuote, price }, paper: "A4" })],
+    ["a club's members", ClubQuotePages({ data: { ...clubQuote, members }, paper: "A4" })],
+    ["a cut list", BuildSheetPages({ data: { ...sheet, cuts }, paper: "A4" })],
+    ["a stack", BuildSheetPages({ data: { ...sheet, stack }, paper: "A4" })],
+    ["measures", BuildSheetPages({ data: { ...sheet, qc }, paper: "A4" })],
+    ["stations", BuildSheetPages({ data: { ...sheet, stations }, paper: "A4" })],
+    ["a kit list", KitListPages({ data: { ...list, rows }, paper: "A4" })],
+  ])("may break: %s", (_, page) => {
+    const kept = drawn(page).shapes.filter(({ props }) => props.wrap === false);
+    expect(kept.filter(({ text }) => text.includes("line 1") && text.includes("line 78")).length).toBe(0);
+    expect(kept.some(({ text }) => text.includes("line 78"))).toBe(true);
+  });
+});
+
+describe("the faces", () => {
+  it("are read once for all the papers of a process, and no word is broken", () => {
+    const register = vi.spyOn(Font, "register");
+    registerFonts();
+    const faces = register.mock.calls.map(([face]) => `${"family" in face ? face.family : ""} ${face.fontWeight}`);
+    expect(faces).toEqual(["Plex Sans 400", "Plex Sans 600", "Plex Mono 400", "Plex Mono 600"]);
+    registerFonts();
+    expect(register).toHaveBeenCalledTimes(4);
+    expect(Font.getHyphenationCallback()?.("withdrawal", (word) => [word])).toEqual(["withdrawal"]);
+    register.mockRestore();
   });
 });
