@@ -8,6 +8,7 @@ import { stationIdFor } from "#shop/floor/stations";
 import type { PairInQueue } from "#shop/queue/queued-pairs";
 import type { PromiseEffect, QueueEffect } from "#shop/queue/views";
 import { leavesPalette, paletteGraphic } from "../../lib/services/clubs/palette";
+import { benchRow } from "../../lib/services/learning/bench-row";
 import { decisionsInForce, readingKey, versionOf } from "../../lib/services/learning/learn";
 import { changedParts } from "../../lib/services/orders/changed-parts";
 import { pageOf, sliceOf } from "../../lib/services/paging";
@@ -16,6 +17,8 @@ import { delayLetter, longDay, replyBy } from "../../lib/services/planning/break
 import { hasBegun } from "../../lib/services/planning/breakdowns/has-begun";
 import { remedies } from "../../lib/services/planning/breakdowns/remedies";
 import { fixedBecause } from "../../lib/services/planning/order/fixed-place";
+import { keptPeriod } from "../../lib/services/planning/promises/kept-period";
+import type { KeptOrder } from "../../lib/services/planning/promises/views";
 import { costCentsPerWeek, floorChangesOf, situationIf } from "../../lib/services/planning/what-if/situation-if";
 import { leaseFor, leaseMinutes, mayHold, noLease } from "../../lib/services/sheets/lease";
 import { mergeFields } from "../../lib/services/sheets/merge";
@@ -458,5 +461,124 @@ describe("ways on from a breakdown", () => {
     expect(swap(4.9)).toBeUndefined();
     const behind = [pair("late", day(-9)), pair("lender", day(-3))];
     expect(remedies(situationOf(behind), effectOf(9), day(0), settings)[4]).toBeUndefined();
+  });
+});
+
+describe("what the bench read beside target and limits", () => {
+  // Absolute limits are written in the bench's units: grams, millimetres, newtons per centimetre.
+  const limit = (measure: string, band: object | undefined, twinBands?: readonly object[]) =>
+    ({ measure, band, twinBands }) as never;
+  const absolute = (amount: number) => ({ kind: "absolute", amount });
+  const percent = (amount: number) => ({ kind: "percent", amount });
+
+  it.each([
+    ["massKg", "mass", 1.8, percent(5), 0.09],
+    ["massKg", "mass", 1.8, absolute(25), 0.025],
+    ["camberMm", "camber", 4, absolute(1.5), 1.5],
+    ["camberMm", "camber", -4, percent(50), 2],
+    ["springCentreNPerMm", "springCentre", 3.8, percent(7), 0.266],
+    ["springCentreNPerMm", "springCentre", 3.8, absolute(2), 0.2],
+    ["springForebodyNPerMm", "springEnds", 0.8, absolute(2), 0.2],
+    ["springAfterbodyNPerMm", "springEnds", 1.3, absolute(2), 0.2],
+  ] as const)("%s by the limit of %s at %d", (measure, of, target, band, most) => {
+    const limits = [limit("other", absolute(99)), limit(of, band)];
+    const row = (off: number) => benchRow(measure, target, limits, target + off, target - off);
+    expect(row(0).limit).toBeCloseTo(most, 9);
+    expect(row(most).states).toMatchObject({ L: "in", R: "in" });
+    expect(row(most * 1.01).states).toMatchObject({ L: "out", R: "out" });
+    expect(benchRow(measure, target, limits, target, target + 2 * most).states).toMatchObject({ L: "in", R: "out" });
+  });
+
+  it("lets twins be apart by the widest of their limits", () => {
+    // 25 g or 1.5 % of 1.8 kg, 27 g: 27 g.
+    const limits = [limit("mass", undefined, [absolute(25), percent(1.5)])];
+    const row = (left: number, right: number) => benchRow("massKg", 1.8, limits, left, right);
+    expect(row(1.8, 1.827)).toMatchObject({ limit: null, states: { L: null, R: null, twins: "in" } });
+    expect(row(1.827, 1.8).twinLimit).toBeCloseTo(0.027, 9);
+    expect(row(1.83, 1.8).states.twins).toBe("out");
+    expect(row(1.83, 1.8).twinDifference).toBeCloseTo(0.03, 9);
+  });
+
+  it("says nothing of a ski that was not read, nor without a limit", () => {
+    const limits = [limit("mass", percent(5), [percent(1)])];
+    expect(benchRow("massKg", 1.8, limits, undefined, 1.8)).toMatchObject({
+      left: null,
+      right: 1.8,
+      twinDifference: null,
+      states: { L: null, R: "in", twins: null },
+    });
+    expect(benchRow("massKg", 1.8, limits, 1.8, undefined)).toMatchObject({
+      left: 1.8,
+      right: null,
+      twinDifference: null,
+      states: { L: "in", R: null, twins: null },
+    });
+    expect(benchRow("massKg", 1.8, [], 1.8, 9)).toMatchObject({
+      limit: null,
+      twinLimit: null,
+      states: { L: null, R: null, twins: null },
+    });
+  });
+});
+
+describe("how promises were kept", () => {
+  const hours = { workingWeekdays: [1, 2, 3, 4, 5], closedDays: [], windows: [] } as never;
+  const order = (p50: string | null, p80: string | null, p90: string, promisedOn: string, readyOn: string | null) =>
+    ({
+      p50: p50 && isoDate(p50),
+      p80: p80 && isoDate(p80),
+      p90: isoDate(p90),
+      promisedOn: isoDate(promisedOn),
+      readyOn: readyOn && isoDate(readyOn),
+    }) as unknown as KeptOrder;
+  // Wednesday 2 December 2026.
+  const today = isoDate("2026-12-02");
+  const period = (...orders: readonly KeptOrder[]) => keptPeriod("2026-11", orders, today, hours);
+  const counts = ({ shares, onTime }: ReturnType<typeof period>) => [
+    ...shares.map(({ level, expected, orders, kept }) => [level, expected, orders, kept]),
+    [onTime.orders, onTime.kept],
+  ];
+
+  it("counts an order at a level once its day has passed, ready or not", () => {
+    const early = order("2026-11-20", "2026-11-25", "2026-11-27", "2026-11-30", "2026-11-20");
+    const between = order("2026-11-20", "2026-11-25", "2026-11-27", "2026-11-30", "2026-11-26");
+    const late = order("2026-11-20", "2026-11-25", "2026-11-27", "2026-12-02", null);
+    const young = order("2026-12-02", "2026-12-04", "2026-12-07", "2026-12-07", "2026-11-30");
+    expect(counts(period(early, between, late, young))).toEqual([
+      ["p50", 0.5, 3, 1],
+      ["p80", 0.8, 3, 1],
+      ["p90", 0.9, 3, 2],
+      [2, 2],
+    ]);
+    expect(counts(period(order(null, null, "2026-11-27", "2026-11-27", "2026-12-01")))).toEqual([
+      ["p50", 0.5, 0, 0],
+      ["p80", 0.8, 0, 0],
+      ["p90", 0.9, 1, 0],
+      [1, 0],
+    ]);
+  });
+
+  it("has the band that chance alone would give at its own share, nineteen times of twenty", () => {
+    const ten = Array.from({ length: 10 }, () =>
+      order("2026-11-20", "2026-11-25", "2026-11-27", "2026-11-27", "2026-11-20"),
+    );
+    // Binomial, n = 10: 2 to 8 at one half, 5 to 10 at 0.8, 7 to 10 at 0.9.
+    expect(period(...ten).shares.map(({ band }) => [band.low, band.high])).toEqual([
+      [2, 8],
+      [5, 10],
+      [7, 10],
+    ]);
+  });
+
+  it("is late by working days from the P90 day to the day it was ready, or to today", () => {
+    // From Friday 27 November: ready on Monday 30, one day; not ready by Wednesday, three; ready on Thursday 26, one early.
+    const lateness = (...readyOn: readonly (string | null)[]) =>
+      period(...readyOn.map((day) => order(null, null, "2026-11-27", "2026-11-27", day))).meanLateness;
+    expect(lateness("2026-11-30")).toBe(1);
+    expect(lateness(null)).toBe(3);
+    expect(lateness("2026-11-26")).toBe(-1);
+    expect(lateness("2026-11-30", null)).toBe(2);
+    expect(period(order(null, null, "2026-12-02", "2026-12-02", null)).meanLateness).toBeNull();
+    expect(period().month).toBe("2026-11");
   });
 });
