@@ -148,6 +148,8 @@ describe("the plan", () => {
       const ends = Number(props.y) < axis ? from - Number(props.y) : Number(props.y) - from;
       expect(ends).toBeGreaterThan(0);
       expect(Math.abs(from - axis)).toBeLessThanOrEqual(20);
+      // What is measured above begins on the upper half of the ski, what is measured below on its axis or lower half.
+      expect(Math.sign(from - axis)).toBe(Number(props.y) < axis ? -1 : Math.max(0, Math.sign(from - axis)));
     }
   });
 });
