@@ -12,9 +12,10 @@ import { ClubQuotePages } from "../../lib/papers/club/page";
 import { OrderConfirmationPages } from "../../lib/papers/confirmation/page";
 import { KitListPages } from "../../lib/papers/kit-list/page";
 import { LabelsPages } from "../../lib/papers/labels/page";
+import { Rows, Table, TickLine, WriteBox } from "../../lib/papers/parts/table";
 import { ProofPages } from "../../lib/papers/proof/page";
 import { QuotePages } from "../../lib/papers/quote/page";
-import { drawn, type Shape } from "./drawn";
+import { drawn, ofType, type Shape } from "./drawn";
 import { clubQuote, confirmation, facts, proof, quote } from "./sample";
 
 const sheet = composeBuildSheet(facts);
@@ -140,5 +141,61 @@ describe("the faces", () => {
     expect(register).toHaveBeenCalledTimes(4);
     expect(Font.getHyphenationCallback()?.("withdrawal")).toEqual(["withdrawal"]);
     register.mockRestore();
+  });
+});
+
+describe("rows and tables", () => {
+  const textStyles = (shapes: readonly Shape[]) =>
+    ofType(shapes, "TEXT").map((shape) => [shape.text, styleOf(shape)] as const);
+
+  it("have labels smaller than what they stand for, options heavy and marked", () => {
+    const rows = [
+      { label: "Core", value: "ash" },
+      { label: "Base", value: "black", isOption: true },
+    ];
+    const [label, value, , option, tag] = textStyles(drawn(Rows({ rows, size: 8, labelWidth: 50 })).shapes);
+    expect(label?.[1]).toMatchObject({ width: 50, fontSize: 7.5 });
+    expect(value).toMatchObject(["ash", { fontSize: 8, fontWeight: 400 }]);
+    expect(option).toMatchObject(["black", { fontSize: 8, fontWeight: 600 }]);
+    expect(tag?.[0]).toBe("OPTION");
+    expect(textStyles(drawn(Rows({ rows: rows.slice(0, 1) })).shapes)).toHaveLength(2);
+  });
+
+  it("have each cell under its own head, as wide and to the same side", () => {
+    const columns = [
+      { title: "Part", flex: 3 },
+      { title: "L", flex: 1, align: "right" as const, mono: true, gapBefore: 5 },
+    ];
+    const { shapes } = drawn(
+      Table({ columns, rows: [{ key: "a", cells: ["Wall", "2"], isStrong: true }], height: 20 }),
+    );
+    const [part, left, wall, two] = textStyles(shapes);
+    expect([part?.[0], left?.[0], wall?.[0], two?.[0]]).toEqual(["Part", "L", "Wall", "2"]);
+    expect(part?.[1]).toMatchObject({ flexGrow: 3, textAlign: "left", paddingLeft: 0 });
+    expect(left?.[1]).toMatchObject({ flexGrow: 1, textAlign: "right", paddingLeft: 5 });
+    expect(wall?.[1]).toMatchObject({ textAlign: "left", fontWeight: 600 });
+    expect(two?.[1]).toMatchObject({ textAlign: "right", fontFamily: "Plex Mono" });
+    const cells = ofType(shapes, "VIEW").filter((shape) => styleOf(shape).justifyContent === "center");
+    expect(cells.map((shape) => styleOf(shape).flexGrow)).toEqual([3, 1]);
+    const head = ofType(shapes, "VIEW").find(({ props }) => props.fixed === true);
+    expect(head?.text).toBe("PartL");
+    const row = ofType(shapes, "VIEW").find(({ props }) => props.wrap === false);
+    expect(row && styleOf(row).minHeight).toBe(20);
+    const plain = drawn(Table({ columns, rows: [{ key: "a", cells: ["Wall", "2"] }] })).shapes;
+    expect(textStyles(plain)[2]?.[1]).not.toHaveProperty("fontWeight");
+  });
+
+  it("have boxes to write in: as wide as asked, else as there is room, with a hint or empty", () => {
+    const box = (props: Parameters<typeof WriteBox>[0]) => drawn(WriteBox(props)).shapes;
+    const [asked] = box({ width: 40, height: 20, hint: "Date" });
+    expect(asked && styleOf(asked)).toMatchObject({ width: 40, height: 20 });
+    expect(asked?.text).toBe("Date");
+    const [open] = box({});
+    expect(open && styleOf(open)).toMatchObject({ alignSelf: "stretch" });
+    expect(open?.text).toBe("");
+    const ticks = drawn(TickLine({ text: "Edges degreased", strong: true })).shapes;
+    expect(textStyles(ticks).map(([text]) => text)).toEqual(["L", "R", "Edges degreased"]);
+    expect(textStyles(ticks)[2]?.[1]).toMatchObject({ fontWeight: 600 });
+    expect(textStyles(drawn(TickLine({ text: "x" })).shapes)[2]?.[1]).toMatchObject({ fontWeight: 400 });
   });
 });

@@ -72,6 +72,13 @@ describe("both skis", () => {
     });
   });
 
+  it("have their marks laid on the pictures without a shift", () => {
+    const over = ofType(shapes, "SVG").find(({ props }) => Number(props.width) > 500);
+    expect(over?.props.style).toEqual({ position: "absolute", left: 0, top: 0 });
+    const under = ofType(shapes, "VIEW").find(({ props }) => styleOf({ props } as Shape)?.width === over?.props.width);
+    expect(under && styleOf(under).height).toBe(over?.props.height);
+  });
+
   it("stay on their paper, a wider heel too", () => {
     const heel = { xMm: 900, widthMm: 140 };
     const outline = ski.outline.map((p) => (p.x === 900 ? { ...p, y: 70 } : p));

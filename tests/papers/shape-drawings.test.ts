@@ -3,11 +3,14 @@
  * 20 + s/5 and what is w mm wide reaches w/10 to each side of the axis. Heights of the profile are stretched threefold.
  */
 import { describe, expect, it } from "vitest";
+import { composeBuildSheet } from "#papers";
 import type { DrawingData } from "#papers/parts/facts";
+import { OutlineDrawing } from "../../lib/papers/build-sheet/outline-drawing";
 import { PlanView } from "../../lib/papers/build-sheet/plan-view";
 import { ProfileView } from "../../lib/papers/build-sheet/profile-view";
 import { corners, type Dimension, drawn, numbers, ofType, type Shape, textAt } from "./drawn";
 import { innerPt, scale, ski } from "./plain-ski";
+import { facts } from "./sample";
 
 const plan = (change: Partial<DrawingData> = {}) => drawn(PlanView({ d: { ...ski, ...change }, scale, innerPt }));
 const profile = (change: Partial<DrawingData> = {}) => drawn(ProfileView({ d: { ...ski, ...change }, scale, innerPt }));
@@ -230,5 +233,63 @@ describe("the profile", () => {
     expect(top).toBeGreaterThan(0);
     expect(bottom).toBeLessThan(height);
     for (const { name, props } of dimensions) if (name === "HDim") expect(Number(props.y)).toBeGreaterThan(bench + 3);
+  });
+});
+
+describe("the numbers beside the shape", () => {
+  const sheet = composeBuildSheet(facts);
+  const page = (change: Partial<DrawingData> = {}) =>
+    ofType(
+      drawn(OutlineDrawing({ data: { ...sheet, drawing: { ...ski, ...change } }, innerPt: 744 })).shapes,
+      "TEXT",
+    ).map(({ text }) => text);
+  const beside = (texts: readonly string[], label: string) => texts[texts.indexOf(label) + 1];
+
+  it.each<[string, string, Partial<DrawingData>]>([
+    ["Shoulder – waist – heel, mm", "100.1 – 66 – 90", { shoulder: { xMm: 100, widthMm: 100.06 } }],
+    ["Width at the mount line", "84.1 mm", { widthAtMountMm: 84.06 }],
+    ["Waist, from the tip", "500 mm", {}],
+    ["Sidecut radius", "17.46 m (one circle); S–H–W formula 17.40 m", { sidecutRadiusM: 17.456 }],
+    ["Sidecut radius", "17.50 m (one circle); S–H–W formula 17.40 m", { federationRadiusM: 17.404 }],
+    ["Projected length", "990 mm", {}],
+    ["Edge wrap", "partial", {}],
+    ["Edge steel", "2 × 870 mm each ski", {}],
+    ["Edge from – to", "60 – 930 mm from the tip", {}],
+    ["Edge wrap", "full", { edge: { ...ski.edge, wrap: "full" } }],
+    ["Edge steel", "870 mm round each ski", { edge: { ...ski.edge, wrap: "full" } }],
+    ["Edge from – to", "all round", { edge: { ...ski.edge, wrap: "full" } }],
+    ["Base sheet", "this outline less 2.3 mm where steel runs", { edgeWidthMm: 2.26 }],
+    // 123 456 mm² are 0.123 456 m².
+    ["Plan area", "0.1235 m² a ski", { planAreaMm2: 123_456 }],
+    ["Mount line", "550 mm from the tip: 10 mm forward of the model's", {}],
+    ["Mount line", "550 mm from the tip: 10 mm back of the model's", { mountOffsetMm: -10 }],
+    ["Mount line", "550 mm from the tip: the model's own", { mountOffsetMm: 0 }],
+    ["Mould camber", "5.5 mm", { mouldCamberMm: 5.46 }],
+    ["Finished camber", "4.1 mm", { camberMm: 4.14 }],
+    ["Tip, tail height", "50 mm, 20 mm", {}],
+    ["Clear windows", "1: 600 to 700 mm from the tip, 40 mm wide; 2: 750 to 800 mm from the tip, 20 mm wide", {}],
+  ])("%s: %s", (label, words, change) => {
+    expect(beside(page(change), label)).toBe(words);
+  });
+
+  it("mark a moved mount line and windows as options, and have no windows where there are none", () => {
+    const marks = (change: Partial<DrawingData>) => page(change).filter((text) => text === "OPTION").length;
+    expect([marks({}), marks({ mountOffsetMm: 0 }), marks({ windows: [] })]).toEqual([2, 1, 1]);
+    expect(page({ windows: [] })).not.toContain("Clear windows");
+  });
+
+  it("stand again by the boxes for each ski before the lay-up, to a tenth", () => {
+    const change = {
+      shoulder: { xMm: 100, widthMm: 100.06 },
+      waist: { xMm: 500, widthMm: 66.16 },
+      heel: { xMm: 900, widthMm: 90.26 },
+    };
+    const texts = page(change);
+    for (const words of ["Shoulder 100.1", "Waist 66.2", "Heel 90.3", "Length 1000", "Flip test, at most 0.5"]) {
+      const at = texts.indexOf(words);
+      expect(at).toBeGreaterThan(0);
+      // The number in its own face, then a box for each ski.
+      expect(texts.slice(at + 2, at + 4)).toEqual(["L", "R"]);
+    }
   });
 });
