@@ -12,6 +12,7 @@ import { benchRow } from "../../lib/services/learning/bench-row";
 import { decisionsInForce, readingKey, versionOf } from "../../lib/services/learning/learn";
 import { changedParts } from "../../lib/services/orders/changed-parts";
 import { pageOf, sliceOf } from "../../lib/services/paging";
+import { floorFacts } from "../../lib/services/papers/floor-facts";
 import { colourOffer } from "../../lib/services/planning/breakdowns/colour-offer";
 import { delayLetter, longDay, replyBy } from "../../lib/services/planning/breakdowns/delay-letter";
 import { hasBegun } from "../../lib/services/planning/breakdowns/has-begun";
@@ -580,5 +581,47 @@ describe("how promises were kept", () => {
     expect(lateness("2026-11-30", null)).toBe(2);
     expect(period(order(null, null, "2026-12-02", "2026-12-02", null)).meanLateness).toBeNull();
     expect(period().month).toBe("2026-11");
+  });
+});
+
+describe("what papers quote of the floor", () => {
+  const catalog = currentCatalog();
+  const facts = floorFacts(catalog, catalog.safety);
+
+  it("is each station with its own number, minutes, cautions, wait and second signature", () => {
+    expect(facts.stations.map(({ number }) => number)).toEqual(catalog.floor.stations.map(({ number }) => number));
+    for (const [index, { id, role, label, minutes }] of catalog.floor.stations.entries()) {
+      const station = facts.stations[index];
+      expect(station).toMatchObject({ role, name: label, typicalMinutes: minutes.typ });
+      const cautions = catalog.safety.stations.find(({ station: own }) => own === id)?.cautions ?? [];
+      expect(station?.safety.map(({ icon, text }) => `${icon} ${text}`)).toEqual(
+        cautions.map(({ icon, line }) => `${icon} ${line}`),
+      );
+      const own = catalog.recipe.stations.find(({ station: of }) => of === id);
+      expect([station?.wait, station?.needsSecondSignOff]).toEqual([own?.wait, own?.needsSecondSignOff ?? false]);
+    }
+    expect(facts.stations.some(({ needsSecondSignOff }) => needsSecondSignOff)).toBe(true);
+    expect(facts.stations.some(({ needsSecondSignOff }) => !needsSecondSignOff)).toBe(true);
+  });
+
+  it("is the press's programme, the resin's ratio and the limits of the check, lots to be written in", () => {
+    const { heatUpMinutes, dwellMinutes, coolMinutes } = catalog.floor.pressProgramme;
+    expect(facts.press).toMatchObject({ ...catalog.recipe.press, heatUpMinutes, dwellMinutes, coolMinutes });
+    const { system, hardenerPer100 } = catalog.parts.resin;
+    expect(facts.resin).toMatchObject({
+      ...catalog.recipe.resin,
+      system,
+      hardenerPer100,
+      resinLot: null,
+      hardenerLot: null,
+    });
+    for (const { measure, toTarget, twins, band } of catalog.finish.qcLimits)
+      expect(facts.qcLimits[measure]).toEqual(band === undefined ? { toTarget, twins } : { toTarget, twins, band });
+    expect(facts).toMatchObject({
+      surfacePreparation: catalog.recipe.surfacePreparation,
+      wax: catalog.finish.wax,
+      printScaleFactor: null,
+      printFace: catalog.recipe.printFace,
+    });
   });
 });
