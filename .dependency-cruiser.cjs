@@ -232,6 +232,12 @@ module.exports = {
     ),
 
     forbid(
+      "one-catalogue",
+      "The catalogue is read through its loader, which checks it; pages ask settings() of #services.",
+      { path: "^(app|lib)/", pathNot: "^lib/catalog/" },
+      { path: "^content/catalog/" },
+    ),
+    forbid(
       "app-through-services",
       "Routes go through lib/services; they never touch data or papers.",
       { path: "^app/" },

@@ -18,8 +18,12 @@ export default defineConfig({
         test: {
           name: "unit",
           env,
-          include: ["tests/{config,engine,schemas,catalog,command,papers,architecture}/**/*.test.{ts,tsx}"],
+          include: [
+            "tests/{config,engine,schemas,catalog,command,papers,architecture}/**/*.test.{ts,tsx}",
+            "tests/app/{_ui,_visuals,views}/**/*.test.{ts,tsx}",
+          ],
           globalSetup: ["tests/support/documents-worker.ts"],
+          setupFiles: [".ci/cpu-of-files.mjs"],
           testTimeout: 60_000,
         },
       },
@@ -31,7 +35,9 @@ export default defineConfig({
           name: "services",
           env,
           include: ["tests/{data,auth,services,app}/**/*.test.{ts,tsx}"],
+          exclude: ["tests/app/{_ui,_visuals,views}/**"],
           globalSetup: ["tests/support/postgres.ts", "tests/support/documents-worker.ts"],
+          setupFiles: [".ci/cpu-of-files.mjs"],
           isolate: false,
           fileParallelism: true,
           maxWorkers: 2,

@@ -18,9 +18,12 @@ const sources = [
   "package-lock.json",
 ];
 
+/** The README's pictures are made from the pages; no page shows them. */
+const isSource = (file) => !file.startsWith(path.join(root, "public", "readme"));
+
 export async function build() {
   const stamp = path.join(root, ".next", "pairwright.stamp");
-  const wanted = `${hashOf(sources)} node${process.versions.node}`;
+  const wanted = `${hashOf(sources, isSource)} node${process.versions.node}`;
   if (readStamp(stamp) === wanted && existsSync(path.join(root, ".next/BUILD_ID"))) return;
   await step("Building the pages (under a minute)", () =>
     mustRun(process.execPath, [programs.next, "build"], {

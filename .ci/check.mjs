@@ -5,6 +5,9 @@ import { generate, install, requireNode, typegen } from "./prepare.mjs";
 
 const node = process.execPath;
 
+/** The house has some 900; a tool that is content with fewer has not seen it. */
+const leastModules = 500;
+
 /** Each check: its name, the program, and what else must be true of its output. */
 const checks = [
   { name: "format and lint", args: [bin("@biomejs/biome/bin/biome"), "check", "--error-on-warnings", "."] },
@@ -23,7 +26,7 @@ const checks = [
     // Without a TypeScript parser it sees nothing and is content with that.
     verdict: (output) => {
       const modules = Number(/\((\d+) modules/.exec(output)?.[1] ?? /(\d+) modules/.exec(output)?.[1] ?? 0);
-      return modules > 0 ? null : "it saw no module at all";
+      return modules > leastModules ? null : `it saw ${modules} modules`;
     },
   },
   { name: "dead code", args: [bin("knip/bin/knip.js"), "--no-progress"] },

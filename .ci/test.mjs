@@ -1,28 +1,34 @@
-// npm test: everything, one after the other, and one closing line with the counts.
+// npm test: everything, one after the other; then a table of the stages, the slowest files, and one line with the counts.
 //   node .ci/test.mjs                       all of it
-//   node .ci/test.mjs unit services         some of it: types, unit, services, postgres, browser
+//   node .ci/test.mjs unit services         some of it: check, unit, services, postgres, browser, pictures
+// What takes longer than a sample of it is in .ci/proofs.mjs.
 import { readFileSync, rmSync } from "node:fs";
 import path from "node:path";
 import { hasBrowser, howToGetOne } from "./browser.mjs";
 import { build } from "./build.mjs";
 import { check } from "./check.mjs";
+import { cpuSeconds } from "./cpu.mjs";
 import { cacheFolder, programs, root, run, say } from "./lib.mjs";
+import { checkPictures, pictureWords } from "./pictures/check.mjs";
 import { findPostgres } from "./postgres.mjs";
 import { generate, install, requireNode, typegen } from "./prepare.mjs";
 import { add, freshResults, noCounts, playwrightCounts, refusedSkips, vitestCounts } from "./results.mjs";
+import { slowestFiles, stageTable } from "./timing.mjs";
 
 const onCi = Boolean(process.env.CI);
-const expectedSkips = JSON.parse(readFileSync(path.join(root, ".ci/expected-skips.json"), "utf8"));
+const listIn = (name) => JSON.parse(readFileSync(path.join(root, ".ci", name), "utf8"));
+const expectedSkips = listIn("expected-skips.json");
 // The product's own settings must not leak into its tests.
 for (const name of ["DATABASE_URL", "PAIRWRIGHT_DATA", "PAIRWRIGHT_ORIGIN", "HOST", "PORT", "NODE_ENV"])
   delete process.env[name];
 
 const stages = [
-  { name: "types", title: "Types", work: typesStage },
+  { name: "check", title: "Format, types, import rules, dead code", work: checkStage },
   { name: "unit", title: "Unit tests", work: () => vitest("unit", "unit") },
   { name: "services", title: "Services on the embedded database", work: () => vitest("services", "services") },
   { name: "postgres", title: "Services on PostgreSQL", work: postgresStage },
   { name: "browser", title: "The browser", work: browserStage },
+  { name: "pictures", title: "The README's pictures", work: picturesStage },
 ];
 
 const wanted = process.argv.slice(2);
@@ -33,6 +39,7 @@ if (unknown.length > 0) {
 }
 
 let total = noCounts;
+const times = [];
 try {
   requireNode();
   await install();
@@ -41,15 +48,18 @@ try {
   for (const stage of stages) {
     if (wanted.length > 0 && !wanted.includes(stage.name)) continue;
     say(`\n== ${stage.title}`);
-    const began = performance.now();
+    const began = { clock: performance.now(), cpu: cpuSeconds() };
     const counts = withoutSilence(stage.name, await stage.work());
     total = add(total, counts);
-    say(`${stage.title}: ${words(counts)} (${((performance.now() - began) / 1000).toFixed(0)} s)`);
+    const seconds = (performance.now() - began.clock) / 1000;
+    times.push({ name: stage.name, seconds, cpu: cpuSeconds() - began.cpu, result: words(counts) });
+    say(`${stage.title}: ${words(counts)} (${seconds.toFixed(0)} s)`);
   }
 } catch (error) {
   say(`\n${error?.stack ?? error}`);
   total = add(total, { ...noCounts, failed: 1 });
 }
+say(`\n${stageTable(times)}\n\n${slowestFiles(times.map(({ name }) => name))}`);
 process.stdout.write(`\n${words(total)}\n`);
 process.exitCode = total.failed > 0 ? 1 : 0;
 
@@ -69,31 +79,36 @@ function withoutSilence(stage, counts) {
   };
 }
 
-async function typesStage() {
-  return { ...noCounts, ...(await check(["types"])) };
+async function checkStage() {
+  return { ...noCounts, ...(await check()) };
 }
 
-async function vitest(project, name, env = {}) {
+async function vitest(project, name, { env = {}, files = [] } = {}) {
   const file = freshResults(name);
   const skipsFile = freshResults(`${name}-skips`);
+  const cpuFile = freshResults(`${name}-cpu`);
   const args = [
     programs.vitest,
     "run",
     "--project",
     project,
+    ...files,
     "--reporter=default",
     "--reporter=json",
     "--reporter=./.ci/skip-reporter.mjs",
     `--outputFile.json=${file}`,
   ];
-  const { code } = await run(process.execPath, args, { env: { ...env, SKIPS_FILE: skipsFile } });
+  const { code } = await run(process.execPath, args, {
+    env: { ...env, SKIPS_FILE: skipsFile, CPU_FILE: cpuFile },
+  });
   return vitestCounts(file, skipsFile, code);
 }
 
 async function postgresStage() {
   if (findPostgres() === null)
     return leaveOut("Services on PostgreSQL", "its programs (initdb, postgres) were not found");
-  return vitest("services", "postgres", { PAIRWRIGHT_TEST_BACKEND: "postgres" });
+  const files = listIn("on-both-databases.json").map(({ file }) => file);
+  return vitest("services", "postgres", { env: { PAIRWRIGHT_TEST_BACKEND: "postgres" }, files });
 }
 
 async function browserStage() {
@@ -103,6 +118,16 @@ async function browserStage() {
   rmSync(path.join(cacheFolder, "e2e-data"), { recursive: true, force: true });
   const { code } = await run(process.execPath, [programs.playwright, "test"]);
   return playwrightCounts(file, code);
+}
+
+/** The shop is a second one, at a fixed instant; the pages are those that the browser stage built. */
+async function picturesStage() {
+  if (!(await hasBrowser())) return leaveOut("The README's pictures", howToGetOne);
+  await build();
+  const all = await checkPictures(3220);
+  for (const picture of all) say(pictureWords(picture));
+  const failed = all.filter(({ isOld }) => isOld).length;
+  return { ...noCounts, passed: all.length - failed, failed };
 }
 
 /** A whole stage that cannot run here. */

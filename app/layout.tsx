@@ -1,3 +1,4 @@
+import { settings } from "#services";
 import "@fontsource/ibm-plex-sans/400.css";
 import "@fontsource/ibm-plex-sans/500.css";
 import "@fontsource/ibm-plex-sans/600.css";
@@ -8,10 +9,12 @@ import type { Metadata, Viewport } from "next";
 import { cookies } from "next/headers";
 import { connection } from "next/server";
 import type { ReactNode } from "react";
-import shop from "#content/catalog/shop.json";
 
 export const metadata: Metadata = {
-  title: { default: `${shop.name}: skis built to order, in pairs`, template: `%s · ${shop.name}` },
+  title: {
+    default: `${settings().shop.name}: skis built to order, in pairs`,
+    template: `%s · ${settings().shop.name}`,
+  },
   description:
     "A small workshop that builds alpine skis to your measures, in pairs, and tells you when they will be ready.",
 };

@@ -95,7 +95,7 @@ export function visitor(address) {
     for (const [name, value] of fields) body.append(name, values[name] ?? value);
     return ask(where, { method: "POST", body });
   };
-  return { ask, send };
+  return { ask, send, cookies: () => [...jar].map(([name, value]) => ({ name, value })) };
 }
 
 function fieldsOf(form) {

@@ -6,11 +6,10 @@ import { fill } from "#app/_ui/words.ts";
 import { HousePattern } from "#app/_visuals/house-pattern.tsx";
 import { SkiPair } from "#app/_visuals/ski-drawing.tsx";
 import { SkiOutline } from "#app/_visuals/ski-outline.tsx";
-import shop from "#content/catalog/shop.json";
 import words from "#content/copy/site.json";
 import { measure, shapeAtLength } from "#engine/geometry";
 import { roundForPeople, textForPeople } from "#engine/units";
-import { activeCatalog, leadTimeToday } from "#services";
+import { activeCatalog, leadTimeToday, settings } from "#services";
 
 export default async function HomePage() {
   const ctx = await requestContext();
@@ -26,7 +25,9 @@ export default async function HomePage() {
       <section className="grid items-center gap-x-16 gap-y-8 py-10 md:grid-cols-[minmax(0,1fr)_auto] md:py-14 lg:pr-24">
         <div>
           <h1 className="max-w-[18ch] text-3xl">{w.title}</h1>
-          <p className="mt-5 max-w-measure text-lg text-pencil">{fill(w.lead, { name: shop.name, town: shop.town })}</p>
+          <p className="mt-5 max-w-measure text-lg text-pencil">
+            {fill(w.lead, { name: settings().shop.name, town: settings().shop.town })}
+          </p>
           <p className="mt-8 flex flex-wrap items-center gap-4">
             <a href="/sheet" className={buttonClass("primary")}>
               {w.start}

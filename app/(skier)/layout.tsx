@@ -1,10 +1,10 @@
 import type { ReactNode } from "react";
 import { SiteFrame } from "#app/_ui/site-frame.tsx";
-import shop from "#content/catalog/shop.json";
+import { settings } from "#services";
 
 export default function SkierLayout({ children }: { readonly children: ReactNode }) {
   return (
-    <SiteFrame workshop={shop.name} place={shop.town}>
+    <SiteFrame workshop={settings().shop.name} place={settings().shop.town}>
       {children}
     </SiteFrame>
   );

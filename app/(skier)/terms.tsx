@@ -1,13 +1,15 @@
 /** What is made to the skier's specification, the terms, and what cancelling costs. */
+
 import { Facts } from "#app/_ui/facts.tsx";
 import { moneyText } from "#app/_ui/money.ts";
 import { Part } from "#app/_ui/page.tsx";
 import { More } from "#app/_ui/section.tsx";
 import { fill } from "#app/_ui/words.ts";
-import shop from "#content/catalog/shop.json";
 import words from "#content/copy/skier.json";
+import { settings } from "#services";
 
 export function Terms({ specified }: { readonly specified: readonly string[] }) {
+  const { shop } = settings();
   const w = words.quote;
   const notice = specified.length > 0 ? shop.withdrawal.madeToSpecification : shop.withdrawal.chosenFromOptions;
   return (

@@ -1,9 +1,10 @@
 /** A refusal in words, and the days and instants of the shop's own clock. */
+
 import { instantText } from "#app/_ui/date-range.tsx";
-import shop from "#content/catalog/shop.json";
 import refusalWords from "#content/copy/refusals.json";
 import type { Refusal } from "#engine/units";
 import { wordsFor } from "#schemas";
+import { settings } from "#services";
 
 /** What is behind "not yet": a blocked sale names each thing that blocks it. */
 export function say(refusal: Refusal): string {
@@ -11,11 +12,13 @@ export function say(refusal: Refusal): string {
   return [wordsFor(refusal, refusalWords), ...reasons].join(" ");
 }
 
-export const clock = (instant: string) => instantText(instant, shop.timeZone);
+export const clock = (instant: string) => instantText(instant, settings().shop.timeZone);
 
 /** "14:05" on the shop's clock. */
 export function timeOfDay(instant: string): string {
-  return new Intl.DateTimeFormat("en-GB", { hour: "2-digit", minute: "2-digit", timeZone: shop.timeZone }).format(
-    Date.parse(instant),
-  );
+  return new Intl.DateTimeFormat("en-GB", {
+    hour: "2-digit",
+    minute: "2-digit",
+    timeZone: settings().shop.timeZone,
+  }).format(Date.parse(instant));
 }

@@ -69,6 +69,7 @@ export { createQuote } from "#services/quotes/create-quote";
 export * from "#services/quotes/read-quote";
 export * from "#services/quotes/reprice-quote";
 export * from "#services/settings/active-catalog";
+export * from "#services/settings/shop-settings";
 export { assess } from "#services/sheets/assess-sheet";
 export * from "#services/sheets/copy-sheet";
 export * from "#services/sheets/find-by-phone";

@@ -4,6 +4,7 @@ import { readKeptPromises } from "#services";
 import { seedWood } from "../../prisma/seed/wood";
 import { must, openShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
+import { isWhole } from "../support/proof";
 import { openAgenda } from "../support/year/agenda";
 import { customersOf, expectCustomer, type Sale } from "../support/year/customers";
 import { floorHands } from "../support/year/floor-hands";
@@ -12,11 +13,13 @@ import { breaks, buildsOneSkiAgain, morning, tellTheLate } from "../support/year
 import { workingTime, yearShop } from "../support/year/year-shop";
 
 const db = databaseForTests();
-const firstDay = isoDate("2027-01-04");
-/** Working days: the year, and those in which the last orders are built. */
-const days = 300;
+/** When customers come, and the working days from then on: those, and those in which the last orders are built. */
+const { firstDay, lastDay, days } = isWhole("year")
+  ? { firstDay: isoDate("2027-01-04"), lastDay: isoDate("2027-12-31"), days: 300 }
+  : { firstDay: isoDate("2027-10-04"), lastDay: isoDate("2027-11-12"), days: 80 };
+const isInside = (date: string) => firstDay <= date && date <= lastDay;
 
-it("goes through a year of the shop with its own use cases, and nothing breaks or is lost", async () => {
+it(`goes from ${firstDay} to ${lastDay} with the shop's own use cases, and nothing breaks or is lost`, async () => {
   const people = await openShop(db());
   const shop = yearShop(db(), people);
   await seedWood(db(), workingTime(firstDay, 0, 7));
@@ -24,7 +27,8 @@ it("goes through a year of the shop with its own use cases, and nothing breaks o
   const agenda = openAgenda();
   const hands = floorHands(shop, firstDay);
   const sales: Sale[] = [];
-  const customers = customersOf(2027);
+  const customers = customersOf(2027).filter(({ asksOn }) => isWhole("year") || isInside(asksOn));
+  expect(customers.length).toBeGreaterThan(5);
   for (const customer of customers) expectCustomer({ shop, people, agenda, sales }, customer);
 
   let told = 0;
@@ -47,18 +51,22 @@ it("goes through a year of the shop with its own use cases, and nothing breaks o
   const pressDown = span("2027-10-12", 3);
   const personAway = span("2027-11-15", 4);
   const late = span("2027-12-07", 5);
-  for (const [when, input] of [
+  const breakdowns = [
     [pressDown, { kind: "press-down", press: "press-1", from: pressDown.from, until: pressDown.until }],
     [personAway, { kind: "person-away", person: "c4", from: personAway.from, until: personAway.until }],
     [late, { kind: "supplier-late", station: "kit", material: "glass fibre", expectedOn: isoDate("2027-12-14") }],
-  ] as const) {
+  ] as const;
+  const happening = breakdowns.filter(([{ from }]) => isInside(from.slice(0, 10)));
+  for (const [when, input] of happening) {
     agenda.enter(when.times.now, () => breaks(shop, agenda, input, when.times));
   }
-  for (const [date, side] of [
+  const nicks = [
     ["2027-01-18", "L"],
     ["2027-09-14", "R"],
     ["2027-11-03", "L"],
-  ] as const) {
+  ] as const;
+  const nicked = nicks.filter(([date]) => isInside(date));
+  for (const [date, side] of nicked) {
     const wanted = on(date, 10);
     const rebuild = async (now: Date, tries: number): Promise<void> => {
       const pairId = await buildsOneSkiAgain(shop, now, side);
@@ -88,11 +96,12 @@ it("goes through a year of the shop with its own use cases, and nothing breaks o
   expect(states).toHaveLength(customers.length - by("never-accepts"));
   expect(kindsOf("cancelled")).toBe(by("never-pays") + by("calls-off"));
   expect(kindsOf("delivered")).toBe(states.length - kindsOf("cancelled"));
-  expect(rebuilt).toHaveLength(3);
+  expect(rebuilt).toHaveLength(nicked.length);
   expect(await db().event.count({ where: { kind: "promise-changed" } })).toBe(told);
   const count = (kind: string) => db().event.count({ where: { kind } });
   expect(await count("slot-lost")).toBeGreaterThanOrEqual(by("pays-late") + by("never-pays") + by("ignores-proof"));
-  expect(await count("incident-closed")).toBe(3);
+  expect(happening.length).toBeGreaterThan(0);
+  expect(await count("incident-closed")).toBe(happening.length);
   const kept = must(await readKeptPromises(shop.owner(end)));
   expect(kept).toMatchObject({ open: 0, overdue: 0 });
   expect(kept.orders).toHaveLength(kindsOf("delivered"));

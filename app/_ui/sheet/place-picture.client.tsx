@@ -56,7 +56,7 @@ export function PlacePicture(props: Props) {
       <Notice
         tone={tones[resolution.verdict]}
         title={fill(w.verdicts[verdicts[resolution.verdict]], {
-          dpi: Math.floor(resolution.effectiveDpi),
+          dpi: wholeDpi(resolution.effectiveDpi),
           rate: props.designerRate,
         })}
         live="polite"
@@ -186,6 +186,9 @@ function Board({
 }
 
 const round = (value: number) => Math.round(value * 10) / 10;
+
+/** Never more than there is; what a division leaves short of a whole dot is the whole dot. */
+const wholeDpi = (dpi: number) => Math.floor(dpi + 1e-6);
 
 /** A piece of the left ski at about its true size on a screen: what the print will look like close up. */
 function Crop({ shape, graphic, words }: Props) {

@@ -1,4 +1,5 @@
 /** The shop's frame: where one is, where one can go, one search, and who one is. Makers see their own doors only. */
+
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { signedIn } from "#app/_server/request.ts";
@@ -7,13 +8,13 @@ import { controlClass } from "#app/_ui/field.tsx";
 import { Mark, rememberedTheme } from "#app/_ui/site-frame.tsx";
 import { ThemeSwitch } from "#app/_ui/theme-switch.client.tsx";
 import { type Action, permit } from "#auth";
-import shop from "#content/catalog/shop.json";
 import breakdowns from "#content/copy/breakdowns.json";
 import clubs from "#content/copy/clubs.json";
 import learning from "#content/copy/learning.json";
 import promises from "#content/copy/promises.json";
 import rework from "#content/copy/rework.json";
 import words from "#content/copy/shop.json";
+import { settings } from "#services";
 import { leave } from "../actions";
 import { DoorLink } from "./door-link.client";
 
@@ -43,7 +44,7 @@ export default async function ShopLayout({ children }: { readonly children: Reac
         <div className="mx-auto flex max-w-none flex-wrap items-center gap-x-4 gap-y-1 px-4 py-1 sm:px-6">
           <Link href="/shop" className="flex items-center gap-3 text-ink no-underline max-sm:hidden">
             <Mark />
-            <span className="font-semibold">{shop.name}</span>
+            <span className="font-semibold">{settings().shop.name}</span>
           </Link>
           <nav aria-label={w.nav} className="flex flex-wrap items-center gap-x-3">
             {doors

@@ -5,8 +5,8 @@ import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { Notice } from "#app/_ui/notice.tsx";
 import { Page } from "#app/_ui/page.tsx";
 import { SiteFrame } from "#app/_ui/site-frame.tsx";
-import shop from "#content/catalog/shop.json";
 import words from "#content/copy/shop.json";
+import { settings } from "#services";
 import { enter } from "./actions";
 import { safeBackPath } from "./back-path";
 
@@ -21,7 +21,7 @@ export default async function SignInPage({ searchParams }: Props) {
   const { back, left } = await searchParams;
   if (await signedIn()) redirect(safeBackPath(back));
   return (
-    <SiteFrame workshop={shop.name} place={shop.town}>
+    <SiteFrame workshop={settings().shop.name} place={settings().shop.town}>
       <Page title={w.title} lead={w.lead}>
         {left ? (
           <div className="mb-6 max-w-measure">

@@ -2,7 +2,7 @@
  * What a built ski does as a whole, beside its springs: how it swings, twists and rings. Bare or finished, whichever flex is
  * handed in. Exact for stiffness and mass linear between stations, but for the frequencies (see frequencies.ts).
  */
-import { interpolate, pieceIndex } from "#engine/math";
+import { interpolate } from "#engine/math";
 import { type FreeFrequencies, freeFreeFrequencies } from "./frequencies";
 import { pieceTurn } from "./piece";
 import { springTestOf } from "./spring-test";
@@ -42,13 +42,15 @@ const perDegree = (radPerNmm: number) => Math.PI / 180 / radPerNmm / 1000;
 
 /** Turn of one end against the other under a unit end torque, ∫dx/GJ, rad per N·mm; exact for GJ linear between stations. */
 export function twistPerNmm(stations: readonly FlexStation[], fromMm: number, toMm: number): number {
-  const xs = stations.map((station) => station.xMm);
-  const gs = stations.map((station) => station.torsionalStiffnessNmm2);
   let turn = 0;
-  for (let i = pieceIndex(xs, fromMm); i + 1 < xs.length; i++) {
-    const x0 = Math.max(xs[i] ?? 0, fromMm);
-    const x1 = Math.min(xs[i + 1] ?? 0, toMm);
-    if ((xs[i] ?? 0) >= toMm) break;
+  for (const [i, left] of stations.entries()) {
+    const right = stations[i + 1];
+    if (!right) break;
+    const x0 = Math.max(left.xMm, fromMm);
+    const x1 = Math.min(right.xMm, toMm);
+    // The piece's own two values: at a step the next piece has others.
+    const xs = [left.xMm, right.xMm];
+    const gs = [left.torsionalStiffnessNmm2, right.torsionalStiffnessNmm2];
     if (x1 > x0) turn += pieceTurn(x1 - x0, 1, 1, interpolate(xs, gs, x0), interpolate(xs, gs, x1));
   }
   return turn;

@@ -297,7 +297,6 @@ function addPlate(sum: StackSum, build: SkiBuild, xMm: number, halfMm: number): 
   if (!plate.rubber || plate.rubberMm === 0) return undefined;
   return {
     axialN: plate.material.exMpa * widthMm * plate.thicknessMm,
-    thicknessMm: plate.thicknessMm,
     heightMm: plate.rubberMm + plate.thicknessMm / 2,
     foilNPerMm2: (plate.rubber.gxyMpa * widthMm) / plate.rubberMm,
     fromMiddleMm: Math.abs(xMm - plate.centreMm),

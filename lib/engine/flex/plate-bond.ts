@@ -12,7 +12,6 @@ import type { StackMoments } from "./stack-sum";
 export interface PlateShare {
   /** E·A of the plate, N. */
   readonly axialN: number;
-  readonly thicknessMm: number;
   /** Its mid-height over the bottom of the stack above the solid core, mm. */
   readonly heightMm: number;
   /** Shear stiffness of the foil per length, N/mm². */
@@ -28,12 +27,11 @@ export interface PlateShare {
  * @param plateZMm mid-height of the plate in the same axis
  */
 export function partlyBonded({ a, s, i }: StackMoments, plate: PlateShare, plateZMm: number): number {
-  const own = (plate.axialN * plate.thicknessMm ** 2) / 12;
   const bonded = i - (s * s) / a;
   const restA = a - plate.axialN;
   const restS = s - plate.axialN * plateZMm;
-  const restI = i - plate.axialN * plateZMm ** 2 - own;
-  const apart = restI - (restS * restS) / restA + own;
+  // Each about its own axis; the plate's own part stays in i.
+  const apart = i - plate.axialN * plateZMm ** 2 - (restS * restS) / restA;
   const omega = Math.sqrt(plate.foilNPerMm2 * (1 / plate.axialN + 1 / restA) * (bonded / apart));
   // cosh x / cosh y without overflow for a stiff foil.
   const [x, y] = [omega * plate.fromMiddleMm, omega * plate.halfLengthMm];

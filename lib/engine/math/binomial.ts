@@ -30,5 +30,6 @@ export function binomialBand(n: number, p: number, confidence: number): Binomial
     if (cumulative >= 1 - tail) return { low, high: count };
     logChance += portableLog(n - count) - portableLog(count + 1) + odds;
   }
-  return { low: Math.max(0, low), high: n };
+  // Rounding may leave the whole a little below 1.
+  return { low, high: n };
 }

@@ -153,6 +153,9 @@ describe("the pair's actions", () => {
     expect(Object.keys(unticked.state?.refusals ?? {})).toEqual(["acceptsTerms"]);
     const asked = await press(acceptClubOffer, { ...club, ask: "price", quoteIds: ["q-1", "q-2"] });
     expect(asked.to).toBe(`/club/${token}?pairs=q-1%2Cq-2`);
-    expect(JSON.parse(browser.cookies.get("club-typed")?.value ?? "{}")).toMatchObject({ name: "Robin" });
+    const kept = browser.cookies.get("club-typed");
+    expect(JSON.parse(kept?.value ?? "{}")).toEqual({ name: "Robin", acceptsTerms: "on", sawWithdrawalNotice: "on" });
+    // Of this page alone, out of reach of scripts, for a quarter of an hour.
+    expect(kept?.options).toMatchObject({ httpOnly: true, sameSite: "lax", path: `/club/${token}`, maxAge: 900 });
   });
 });

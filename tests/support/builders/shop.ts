@@ -33,6 +33,26 @@ export interface TestShop {
 export async function openShop(db: Db): Promise<TestShop> {
   const newId = countingIds("id");
   const as = (actor: Actor, now: Date = shopNow): Context => ({ actor, now, newId, db });
+  const [desk, secondDesk, maker, owner] = await peopleIn(db);
+  return { desk, secondDesk, maker, owner, as, visitor: as(visitor()) };
+}
+
+type People = readonly [desk: Actor, secondDesk: Actor, maker: Actor, owner: Actor];
+
+let taken: { readonly rows: Awaited<ReturnType<Db["staff"]["findMany"]>>; readonly people: People } | undefined;
+
+/** Taken on and signed in once a worker; later shops have the same people, as a password costs a while on purpose. */
+async function peopleIn(db: Db): Promise<People> {
+  if (taken === undefined) {
+    const people = await takeOnPeople();
+    taken = { rows: await db.staff.findMany(), people };
+  } else {
+    await db.staff.createMany({ data: [...taken.rows] });
+  }
+  return taken.people;
+}
+
+async function takeOnPeople(): Promise<People> {
   const people = [
     { name: "Desk 1", role: "desk", email: "desk1@thistle-yard.example" },
     { name: "Desk 2", role: "desk", email: "desk2@thistle-yard.example" },
@@ -45,8 +65,7 @@ export async function openShop(db: Db): Promise<TestShop> {
     must(await takeOnStaff(systemActor("test"), { ...person, password }, shopNow));
     actors.push(must(await signIn({ email: person.email, password, address: "127.0.0.1" }, shopNow)).actor);
   }
-  const [desk, secondDesk, maker, owner] = actors as [Actor, Actor, Actor, Actor];
-  return { desk, secondDesk, maker, owner, as, visitor: as(visitor()) };
+  return actors as unknown as People;
 }
 
 /** Alike strips of a species, two from each board, so that every match succeeds. */

@@ -1,4 +1,5 @@
 /** The customer's page of a club order: who rides what, one price, one day, and the yes to some or all of it. */
+
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { type ChosenClub, type ClubQuery, readChosenClub } from "#app/_server/club-choice.ts";
@@ -11,12 +12,12 @@ import { PriceTable } from "#app/_ui/price-table.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { fill, wordOf } from "#app/_ui/words.ts";
 import { Terms } from "#app/(skier)/terms.tsx";
-import shop from "#content/catalog/shop.json";
 import words from "#content/copy/clubs.json";
 import sheetWords from "#content/copy/sheet.json";
 import skierWords from "#content/copy/skier.json";
 import { idOf } from "#schemas/ids";
 import type { ClubMember, ClubView } from "#services";
+import { settings } from "#services";
 import { accept } from "../actions";
 
 const w = words.club;
@@ -41,7 +42,7 @@ export default async function ClubPage({ params, searchParams }: Props) {
         <Members members={club.members} />
       </Part>
       {openPicks(club).length === 0 ? (
-        <p className="text-pencil">{fill(online.nothingOpen, shop)}</p>
+        <p className="text-pencil">{fill(online.nothingOpen, settings().shop)}</p>
       ) : (
         <>
           {club.open === null ? <p className="mb-6 max-w-measure">{online.deliveriesDiffer}</p> : null}
@@ -59,7 +60,7 @@ function Members({ members }: { readonly members: readonly ClubMember[] }) {
       caption={w.skiers}
       hideCaption
       stacks
-      empty={<p className="text-pencil">{fill(online.noSkiers, shop)}</p>}
+      empty={<p className="text-pencil">{fill(online.noSkiers, settings().shop)}</p>}
       columns={[
         { key: "skier", head: w.heads.skier, cell: (row) => row.skierName },
         { key: "ski", head: w.heads.ski, cell: ({ quote }) => quote?.ski ?? online.noQuote },
@@ -78,7 +79,7 @@ function Members({ members }: { readonly members: readonly ClubMember[] }) {
             pair === null
               ? quote === null
                 ? "–"
-                : fill(wordOf(online.states, quote.state), shop)
+                : fill(wordOf(online.states, quote.state), settings().shop)
               : fill(online.ordered, { serial: pair.serial }),
         },
       ]}
@@ -147,7 +148,9 @@ function Order({ chosen: { club, start }, token }: { readonly chosen: ChosenClub
         submit={skierWords.quote.acceptButton}
         busy={skierWords.quote.accepting}
       />
-      <p className="mt-6 max-w-measure text-pencil">{fill(online.ask, { phone: shop.phone, number: club.number })}</p>
+      <p className="mt-6 max-w-measure text-pencil">
+        {fill(online.ask, { phone: settings().shop.phone, number: club.number })}
+      </p>
     </section>
   );
 }

@@ -7,6 +7,7 @@ import paperWords from "#content/copy/papers.json";
 import words from "#content/copy/skier.json";
 import type { ProgressView } from "#services";
 import { approve, askForChanges, chooseDeposit, confirmPictureRights } from "../actions";
+import { dayIn } from "./shop-day";
 
 const w = words.pair;
 
@@ -54,7 +55,7 @@ function Deposit({ progress, token, canAnswer }: Props) {
         {w.deposit}
       </h3>
       {deposit.paidAt ? (
-        <Notice tone="moss" title={fill(w.depositPaid, { day: deposit.paidAt.slice(0, 10) })} />
+        <Notice tone="moss" title={fill(w.depositPaid, { day: dayIn(deposit.paidAt) })} />
       ) : (
         <>
           <p className="mb-3 text-pencil">{fill(w.depositLead, { amount: moneyText(deposit.cents) })}</p>

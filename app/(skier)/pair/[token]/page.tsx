@@ -11,7 +11,6 @@ import { Steps } from "#app/_ui/steps.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { fill, wordOf } from "#app/_ui/words.ts";
 import { PairFigure } from "#app/_visuals/pair-figure.tsx";
-import shop from "#content/catalog/shop.json";
 import paperWords from "#content/copy/papers.json";
 import promiseWords from "#content/copy/promises.json";
 import sheetWords from "#content/copy/sheet.json";
@@ -19,6 +18,7 @@ import words from "#content/copy/skier.json";
 import { idOf } from "#schemas/ids";
 import { activeCatalog, type Context, type ProgressView, pairsOfOrder, readProgress } from "#services";
 import { Gates } from "./gates";
+import { dayIn } from "./shop-day";
 
 export const metadata: Metadata = { title: "Your pair", robots: { index: false } };
 
@@ -104,16 +104,6 @@ async function pairsBehind(ctx: Context, subject: { readonly kind: string; reado
   if (subject.kind !== "order") return [];
   const pairs = await pairsOfOrder(ctx, { orderId: idOf("order", subject.id) });
   return pairs.ok ? pairs.value : [];
-}
-
-/** The shop's own day of an instant. */
-function dayIn(instant: string): string {
-  return new Intl.DateTimeFormat("en-GB", {
-    day: "numeric",
-    month: "long",
-    year: "numeric",
-    timeZone: shop.timeZone,
-  }).format(Date.parse(instant));
 }
 
 function When({ progress }: { readonly progress: ProgressView }) {

@@ -17,12 +17,11 @@ import { heightText, massText } from "#app/_ui/typed-measures.ts";
 import { fill } from "#app/_ui/words.ts";
 import { PairFigure } from "#app/_visuals/pair-figure.tsx";
 import { Terms } from "#app/(skier)/terms.tsx";
-import shop from "#content/catalog/shop.json";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/skier.json";
 import { textForPeople } from "#engine/units";
 import { idOf } from "#schemas/ids";
-import { catalogOfRelease, type QuoteView, readQuote } from "#services";
+import { catalogOfRelease, type QuoteView, readQuote, settings } from "#services";
 import { accept, askChange, toOrder } from "../actions";
 import { Repriced } from "./repriced";
 
@@ -185,7 +184,7 @@ function Answer({ quote, token }: { readonly quote: QuoteView; readonly token: s
               done={w.changeDone}
             />
           )}
-          <p className="mt-4">{fill(w.person, { phone: shop.phone, email: shop.email })}</p>
+          <p className="mt-4">{fill(w.person, { phone: settings().shop.phone, email: settings().shop.email })}</p>
         </section>
       ) : null}
     </div>

@@ -10,7 +10,6 @@ import { replyOf } from "#app/_server/sheet-reply.ts";
 import type { AssessReply, Patch, SaveReply } from "#app/_ui/sheet/use-sheet.client.ts";
 import { say } from "#app/shop/say.ts";
 import { tellLink } from "#app/shop/told-link.ts";
-import shop from "#content/catalog/shop.json";
 import type { FitFlag } from "#engine/fit";
 import type { Outcome } from "#engine/units";
 import {
@@ -37,6 +36,7 @@ import {
   type SheetView,
   saveSheet,
   setCallBack,
+  settings,
   stateRights,
   takeOverSheet,
   turnDown,
@@ -87,7 +87,7 @@ export const changedCopy = formAction({
 
 export const callBackLater = formAction({
   name: "set a call back",
-  schema: callBackSchema.extend({ ...sheetField, at: shopInstantField("Call back", shop.timeZone) }),
+  schema: callBackSchema.extend({ ...sheetField, at: shopInstantField("Call back", settings().shop.timeZone) }),
   context,
   run: setCallBack,
   words: say,

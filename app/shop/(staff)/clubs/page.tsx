@@ -5,18 +5,16 @@ import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { Page, Part } from "#app/_ui/page.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { Clock, Day, NumberLink } from "#app/shop/cells.tsx";
-import bases from "#content/catalog/base-colours.json";
-import graphics from "#content/catalog/house-graphics.json";
 import words from "#content/copy/clubs.json";
 import sheetWords from "#content/copy/sheet.json";
-import { type ClubRow, listClubs } from "#services";
+import { type ClubRow, listClubs, settings } from "#services";
 import { begin } from "./actions";
 
 export const metadata: Metadata = { title: words.title };
 
 const options = (rows: readonly { readonly id: string; readonly label: string }[]) =>
   rows.map(({ id, label }) => ({ value: id, label }));
-const colours = options(bases.baseColours);
+const colours = options(settings().baseColours);
 const destinations = Object.entries(sheetWords.price.destinations).map(([value, label]) => ({ value, label }));
 
 export default async function ClubsPage() {
@@ -76,7 +74,7 @@ function Begin() {
         { kind: "email", name: "email", label: w.email, optional: true, autoComplete: "off" },
         { kind: "select", name: "palette.base.left", label: w.left, options: colours },
         { kind: "select", name: "palette.base.right", label: w.right, options: colours },
-        { kind: "select", name: "palette.house", label: w.house, options: options(graphics.houseGraphics) },
+        { kind: "select", name: "palette.house", label: w.house, options: options(settings().houseGraphics) },
         { kind: "checkbox", name: "isNamed", label: w.isNamed, hint: w.isNamedHint },
         { kind: "select", name: "palette.destination", label: w.destination, options: destinations },
         { kind: "date", name: "wantedOn", label: w.wantedOn, hint: w.wantedOnHint, optional: true },

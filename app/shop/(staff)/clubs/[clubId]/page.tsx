@@ -9,12 +9,11 @@ import { Page, Part } from "#app/_ui/page.tsx";
 import { fill, wordOf } from "#app/_ui/words.ts";
 import { NumberLink } from "#app/shop/cells.tsx";
 import { PrivateLink } from "#app/shop/private-link.tsx";
-import bases from "#content/catalog/base-colours.json";
-import graphics from "#content/catalog/house-graphics.json";
 import words from "#content/copy/clubs.json";
 import sheetWords from "#content/copy/sheet.json";
 import { idOf } from "#schemas/ids";
 import type { ClubView } from "#services";
+import { settings } from "#services";
 import { addSkier } from "../actions";
 import { Members } from "./members";
 import { Offer } from "./offer";
@@ -91,13 +90,13 @@ export default async function ClubPage({ params, searchParams }: Props) {
 }
 
 function paletteFacts({ palette, wantedOn, customer }: ClubView) {
-  const colour = (id: string) => bases.baseColours.find((each) => each.id === id)?.label ?? id;
+  const colour = (id: string) => settings().baseColours.find((each) => each.id === id)?.label ?? id;
   const { left, right } = palette.base;
   return [
     { name: w.bases, value: left === right ? colour(left) : `${colour(left)}, ${colour(right)}` },
     {
       name: w.graphic,
-      value: graphics.houseGraphics.find(({ id }) => id === palette.house)?.label ?? palette.house,
+      value: settings().houseGraphics.find(({ id }) => id === palette.house)?.label ?? palette.house,
     },
     { name: w.names, value: palette.isNamed ? w.named : w.notNamed },
     { name: w.delivery, value: wordOf(sheetWords.price.destinations, palette.destination) },

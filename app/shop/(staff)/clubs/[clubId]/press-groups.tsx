@@ -1,9 +1,10 @@
 /** The club's pairs in the press, by mould. */
+
 import { Table } from "#app/_ui/table.tsx";
 import { Clock } from "#app/shop/cells.tsx";
-import floor from "#content/catalog/floor.json";
 import words from "#content/copy/clubs.json";
 import type { ClubPressGroup } from "#services";
+import { settings } from "#services";
 
 const w = words.club;
 
@@ -18,7 +19,7 @@ export function PressGroups({ groups }: { readonly groups: readonly ClubPressGro
         {
           key: "press",
           head: w.pressHeads.press,
-          cell: ({ press }) => floor.presses.find(({ id }) => id === press)?.label ?? press,
+          cell: ({ press }) => settings().floor.presses.find(({ id }) => id === press)?.label ?? press,
         },
         { key: "from", head: w.pressHeads.from, cell: (row) => <Clock at={row.from} /> },
         { key: "pairs", head: w.pressHeads.pairs, cell: (row) => row.serials.join(", ") },

@@ -6,10 +6,10 @@ import { Notice } from "#app/_ui/notice.tsx";
 import { More } from "#app/_ui/section.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { clock } from "#app/shop/say.ts";
-import floor from "#content/catalog/floor.json";
 import words from "#content/copy/promises.json";
 import { isOneOf, openPairStates } from "#engine/floor";
 import type { OrderView } from "#services";
+import { settings } from "#services";
 import { movePromise, takePressSlot } from "./promise-actions";
 
 const w = words.order;
@@ -76,7 +76,7 @@ function PressSlot({
 }) {
   const { pressSlot, serial } = pair;
   if (pressSlot === null) return null;
-  const press = floor.presses.find(({ id }) => id === pressSlot.press)?.label ?? pressSlot.press;
+  const press = settings().floor.presses.find(({ id }) => id === pressSlot.press)?.label ?? pressSlot.press;
   const told = fill(w.pressSlot, { serial, press, at: clock(pressSlot.at) });
   if (!isOwner) return <p>{told}</p>;
   return (

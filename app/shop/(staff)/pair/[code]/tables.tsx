@@ -146,7 +146,7 @@ export function Operations({ pair }: Props) {
           head: h.station,
           cell: (each) => (
             <>
-              {each.station} {each.stationName}
+              {each.stationNumber} {each.stationName}
               {each.side ? (
                 <span className="block text-pencil">{fill(rework.redoOf, { side: w.sides[each.side] })}</span>
               ) : null}

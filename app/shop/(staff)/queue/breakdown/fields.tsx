@@ -1,11 +1,11 @@
 /** The fields of one kind of breakdown: a plain form whose answer stands in the address, so that nothing is stored. */
+
 import { Button } from "#app/_ui/button.tsx";
 import { SelectField, TextField } from "#app/_ui/field.tsx";
 import type { Query } from "#app/shop/(staff)/list-href.ts";
-import bases from "#content/catalog/base-colours.json";
-import floor from "#content/catalog/floor.json";
 import words from "#content/copy/breakdowns.json";
 import type { BreakdownKind } from "#services";
+import { settings } from "#services";
 import { arrivalAt } from "../question";
 
 const w = words.form;
@@ -24,7 +24,7 @@ const fieldsOf: Readonly<Record<BreakdownKind, readonly Name[]>> = {
   "proof-late": ["pairId", "expectedOn"],
 };
 
-export const stationOptions = floor.stations.map(({ id, number, label }) => ({
+export const stationOptions = settings().floor.stations.map(({ id, number, label }) => ({
   value: id,
   label: `${number} ${label}`,
 }));
@@ -61,14 +61,14 @@ export function BreakdownFields(props: {
         };
         switch (name) {
           case "press":
-            return <SelectField key={name} {...look} options={named(floor.presses)} />;
+            return <SelectField key={name} {...look} options={named(settings().floor.presses)} />;
           case "person":
-            return <SelectField key={name} {...look} options={named(floor.crew)} empty={w.choose} />;
+            return <SelectField key={name} {...look} options={named(settings().floor.crew)} empty={w.choose} />;
           case "station":
           case "fromStation":
             return <SelectField key={name} {...look} options={stationOptions} empty={w.choose} />;
           case "colour":
-            return <SelectField key={name} {...look} options={named(bases.baseColours)} empty={w.choose} />;
+            return <SelectField key={name} {...look} options={named(settings().baseColours)} empty={w.choose} />;
           case "leftM":
             return <TextField key={name} {...look} inputMode="decimal" />;
           case "fault":

@@ -8,9 +8,15 @@ import { Table } from "#app/_ui/table.tsx";
 import { listHref, type Query } from "#app/shop/(staff)/list-href.ts";
 import { ByAt, NumberLink } from "#app/shop/cells.tsx";
 import { permit } from "#auth";
-import shop from "#content/catalog/shop.json";
 import words from "#content/copy/breakdowns.json";
-import { type BreakdownKind, type IncidentSummary, listIncidents, previewBreakdown, queueBoard } from "#services";
+import {
+  type BreakdownKind,
+  type IncidentSummary,
+  listIncidents,
+  previewBreakdown,
+  queueBoard,
+  settings,
+} from "#services";
 import type { Context } from "#services/context";
 import { shopClock } from "#services/shop-clock";
 import { AnswerHead, fieldErrors, KindChoice, keptAnswers, WholeError } from "../question";
@@ -66,7 +72,7 @@ async function Asked(props: { readonly ctx: Context; readonly kind: BreakdownKin
         kind={kind}
         query={query}
         pairs={pairs}
-        now={shopClock(ctx.now, shop.timeZone)}
+        now={shopClock(ctx.now, settings().shop.timeZone)}
         errors={errors}
       />
       {preview?.ok ? (

@@ -1,13 +1,15 @@
 /** What the breakdown's form sends, by address or by post, as what the use case takes. */
+
 import { z } from "zod";
 import { shopInstantField, textField } from "#app/_server/fields.ts";
-import shop from "#content/catalog/shop.json";
 import { reworkFaults } from "#engine/floor";
 import { isoDate } from "#engine/units";
 import { idOf } from "#schemas/ids";
+import { settings } from "#services";
 
 const not = (input: unknown) => (input === "" ? "" : `, not “${String(input)}”`);
-const instant = (label: string) => shopInstantField(label, shop.timeZone).transform((at) => at.toISOString());
+const instant = (label: string) =>
+  shopInstantField(label, settings().shop.timeZone).transform((at) => at.toISOString());
 const day = (label: string) => z.iso.date({ error: `${label}: a day is needed` }).transform(isoDate);
 const chosen = (label: string) =>
   z

@@ -4,10 +4,9 @@ import { Button } from "#app/_ui/button.tsx";
 import { NumberField, SelectField, TextField } from "#app/_ui/field.tsx";
 import { fill } from "#app/_ui/words.ts";
 import type { Query } from "#app/shop/(staff)/list-href.ts";
-import floor from "#content/catalog/floor.json";
-import remedies from "#content/catalog/remedies.json";
 import words from "#content/copy/breakdowns.json";
 import type { WhatIfKind } from "#services";
+import { settings } from "#services";
 import { arrivalAt } from "../question";
 import { whatIfFields } from "./read-input";
 
@@ -15,10 +14,12 @@ const w = words.whatIf;
 
 /** Stations by the numbers that people know them by. */
 function numbersOf(stations: readonly string[]): string {
-  return floor.stations.flatMap(({ id, number }) => (stations.includes(id) ? [number] : [])).join(", ");
+  return settings()
+    .floor.stations.flatMap(({ id, number }) => (stations.includes(id) ? [number] : []))
+    .join(", ");
 }
 
-const example = numbersOf(remedies.overnightCure.stations);
+const example = numbersOf(settings().remedies.overnightCure.stations);
 
 const usual: Readonly<Record<string, string>> = {
   stations: example,
@@ -53,14 +54,18 @@ export function WhatIfFields(props: {
             return <TextField key={name} {...look} type="date" />;
           case "mould":
             return (
-              <SelectField key={name} {...look} options={floor.moulds.map(({ id }) => ({ value: id, label: id }))} />
+              <SelectField
+                key={name}
+                {...look}
+                options={settings().floor.moulds.map(({ id }) => ({ value: id, label: id }))}
+              />
             );
           case "station":
             return (
               <SelectField
                 key={name}
                 {...look}
-                options={floor.stations.map(({ id, number, label }) => ({
+                options={settings().floor.stations.map(({ id, number, label }) => ({
                   value: id,
                   label: `${number} ${label}`,
                 }))}

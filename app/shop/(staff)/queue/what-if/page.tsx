@@ -8,9 +8,8 @@ import { Page, Part } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { listHref, type Query } from "#app/shop/(staff)/list-href.ts";
 import { permit } from "#auth";
-import shop from "#content/catalog/shop.json";
 import words from "#content/copy/breakdowns.json";
-import { askWhatIf, listFloorChanges, type WhatIfAnswer, type WhatIfKind } from "#services";
+import { askWhatIf, listFloorChanges, settings, type WhatIfAnswer, type WhatIfKind } from "#services";
 import type { Context } from "#services/context";
 import { shopDay } from "#services/shop-clock";
 import { Effect, EffectTable } from "../breakdown/effect";
@@ -52,7 +51,7 @@ async function Asked(props: { readonly ctx: Context; readonly kind: WhatIfKind; 
   const parsed = Object.keys(query).length > 1 ? whatIfSchema.safeParse(answers) : null;
   const asked = parsed?.success ? await askWhatIf(ctx, parsed.data) : null;
   const errors = fieldErrors(parsed, asked);
-  const today = shopDay(ctx.now, shop.timeZone);
+  const today = shopDay(ctx.now, settings().shop.timeZone);
   return (
     <>
       <Part title={w.kinds[kind]} id="form">

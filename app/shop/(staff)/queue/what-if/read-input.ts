@@ -1,7 +1,8 @@
 /** The question in the address, as what the use case takes. */
+
 import { z } from "zod";
-import floor from "#content/catalog/floor.json";
 import { isoDate } from "#engine/units";
+import { settings } from "#services";
 
 const not = (input: unknown) => (input === "" ? "" : `, not “${String(input)}”`);
 const day = (label: string) => z.iso.date({ error: `${label}: a day is needed` }).transform(isoDate);
@@ -11,7 +12,7 @@ const whole = (label: string) =>
     .regex(/^\d{1,3}$/, { error: ({ input }) => `${label}: a whole number is needed${not(input)}` })
     .transform(Number);
 
-const numbers = floor.stations.map(({ number }) => number);
+const numbers = settings().floor.stations.map(({ number }) => number);
 /** Typed by the numbers that people know stations by; told on by their ids. */
 const stations = z
   .string()
@@ -23,7 +24,7 @@ const stations = z
     text
       .split(",")
       .map(Number)
-      .map((number) => floor.stations.find((station) => station.number === number)?.id ?? String(number)),
+      .map((number) => settings().floor.stations.find((station) => station.number === number)?.id ?? String(number)),
   );
 const factor = z
   .string()

@@ -1,0 +1,1 @@
+export function cpuSeconds(): number;

@@ -1,0 +1,1 @@
+export function differentShare(before: Uint8Array | string, after: Uint8Array | string): Promise<number>;

@@ -1,0 +1,184 @@
+// @vitest-environment happy-dom
+/** The shop's own client parts: following the queue, dragging its rows, and the keys of a call. */
+import { AppRouterContext } from "next/dist/shared/lib/app-router-context.shared-runtime";
+import { beforeEach, describe, expect, it, vi } from "vitest";
+import { NextQuestion } from "#app/shop/(staff)/call/[sheetId]/next-question.client.tsx";
+import { ShortcutKeys } from "#app/shop/(staff)/call/[sheetId]/shortcuts.client.tsx";
+import { LiveQueue } from "#app/shop/(staff)/queue/live-queue.client.tsx";
+import { DragOrder } from "#app/shop/(staff)/queue/order/drag-order.client.tsx";
+import sheetWords from "#content/copy/sheet.json";
+import shopWords from "#content/copy/shop.json";
+import { operate } from "../../support/browser";
+import { stillRouter } from "../../support/drawn";
+import { viewOf } from "../../support/sheet";
+
+const router = { ...stillRouter, refresh: vi.fn(), push: vi.fn() };
+const sources: FakeSource[] = [];
+class FakeSource extends EventTarget {
+  static readonly CLOSED = 2;
+  readyState = 1;
+  close = vi.fn();
+  constructor(readonly url: string) {
+    super();
+    sources.push(this);
+  }
+}
+beforeEach(() => {
+  sources.length = 0;
+  router.refresh.mockClear();
+  router.push.mockClear();
+  vi.stubGlobal("EventSource", FakeSource);
+});
+
+describe("the live queue", () => {
+  const queue = (revision: number, isBusy = false) => (
+    <AppRouterContext value={router}>
+      <main>
+        <LiveQueue revision={revision} isBusy={isBusy} />
+        <input name="reason" defaultValue="" />
+      </main>
+    </AppRouterContext>
+  );
+  it("reads the page again when the queue changes, asks while somebody types, and comes back", async () => {
+    const page = await operate(queue(5));
+    expect(page.seen.all("[role=status]")).toEqual([]);
+    const [source] = sources;
+    expect(source?.url).toBe("/shop/queue/live");
+    const tell = async (name: string, data?: string) => {
+      source?.dispatchEvent(data === undefined ? new Event(name) : new MessageEvent(name, { data }));
+      await page.wait(0);
+    };
+    await tell("open");
+    expect(page.seen.text).toContain("Live: this page follows the queue.");
+    await tell("revision", "5");
+    expect(router.refresh).not.toHaveBeenCalled();
+    await tell("revision", "6");
+    expect(router.refresh).toHaveBeenCalledTimes(1);
+    await page.draw(queue(6));
+    await page.type("reason", "because");
+    await tell("revision", "7");
+    expect(router.refresh).toHaveBeenCalledTimes(1);
+    expect(page.seen.text).toContain("The queue has changed.");
+    await page.press("Show it");
+    expect(router.refresh).toHaveBeenCalledTimes(2);
+    await page.draw(queue(7, true));
+    await page.type("reason", "");
+    await tell("revision", "8");
+    expect(page.seen.text).toContain("The queue has changed.");
+    if (source) source.readyState = 2;
+    await tell("error");
+    expect(page.seen.text).toContain("Connection lost, trying again …");
+    await page.wait(2999);
+    expect(sources).toHaveLength(1);
+    await page.wait(1);
+    expect(sources).toHaveLength(2);
+  });
+});
+
+describe("dragging a row", () => {
+  it("opens the effect of its new place, before the row under the pointer's upper half", async () => {
+    const row = (id: string, movable = "yes") => (
+      <tr key={id} id={id}>
+        <td>
+          <span data-pair={id} data-movable={movable} />
+        </td>
+      </tr>
+    );
+    const table = (hint: string | null) => (
+      <AppRouterContext value={router}>
+        <div>
+          <table>
+            <tbody>{[row("p-1", "no"), row("p-2"), row("p-3")]}</tbody>
+          </table>
+          {hint === null ? null : <DragOrder hint={hint} />}
+        </div>
+      </AppRouterContext>
+    );
+    const page = await operate(table(null));
+    const body = document.querySelector("tbody");
+    // What this browser's tables lack.
+    Object.defineProperty(body, "rows", { value: [...(body?.children ?? [])] });
+    for (const [index, each] of [...(body?.children ?? [])].entries())
+      Object.defineProperty(each, "sectionRowIndex", { value: index });
+    await page.draw(table("drag"));
+    const rows = [...document.querySelectorAll<HTMLTableRowElement>("tbody tr")];
+    expect(rows.map(({ draggable }) => draggable)).toEqual([false, true, true]);
+    for (const [index, each] of rows.entries())
+      each.getBoundingClientRect = () => ({ top: 100 * index, height: 100 }) as DOMRect;
+    const drag = (type: string, id: string, clientY = 0) =>
+      page.send(`#${id}`, new MouseEvent(type, { bubbles: true, cancelable: true, clientY }));
+    const move = async (from: string, to: string, clientY: number) => {
+      await drag("dragstart", from);
+      expect(document.body.dataset.dragging).toBe("");
+      await drag("dragover", to, clientY);
+      await drag("drop", to, clientY);
+      await drag("dragend", from);
+      expect(document.body.dataset.dragging).toBeUndefined();
+      return router.push.mock.lastCall?.[0];
+    };
+    expect(await move("p-3", "p-1", 40)).toBe("/shop/queue/order?move=p-3&before=p-1");
+    expect(await move("p-3", "p-1", 60)).toBe("/shop/queue/order?move=p-3&before=p-2");
+    expect(await move("p-2", "p-3", 260)).toBe("/shop/queue/order?move=p-2&before=");
+    router.push.mockClear();
+    await move("p-2", "p-2", 120);
+    await drag("drop", "p-1", 0);
+    expect(router.push).not.toHaveBeenCalled();
+  });
+});
+
+describe("a call", () => {
+  it("leads to a section by Alt and its digit", async () => {
+    const page = await operate(
+      <>
+        <ShortcutKeys sections={sheetWords.sections} words={shopWords.call} />
+        <details id="core">
+          <summary>Core</summary>
+          <input name="wood" />
+        </details>
+        <section id="end">
+          <input type="hidden" />
+          <button type="button">End</button>
+        </section>
+      </>,
+    );
+    expect(
+      page.seen.all("nav a").map((link) => [link.text, link.attribute("href"), link.attribute("aria-keyshortcuts")]),
+    ).toEqual([
+      ["Alt 1You", "#you", "Alt+1"],
+      ["Alt 2Ski", "#ski", "Alt+2"],
+      ["Alt 3Core", "#core", "Alt+3"],
+      ["Alt 4Reinforcement", "#reinforcement", "Alt+4"],
+      ["Alt 5Graphic", "#graphic", "Alt+5"],
+      ["Alt 6Price", "#price", "Alt+6"],
+      ["Alt 7Date", "#date", "Alt+7"],
+      ["Alt 9End the call", "#end", "Alt+9"],
+    ]);
+    const key = (code: string, known: object = {}) =>
+      window.dispatchEvent(new KeyboardEvent("keydown", { code, altKey: true, cancelable: true, ...known }));
+    const details = document.querySelector("details");
+    key("Digit3", { altKey: false });
+    key("Digit3", { ctrlKey: true });
+    key("Digit3", { metaKey: true });
+    expect(details?.open).toBe(false);
+    key("Digit3");
+    expect(details?.open).toBe(true);
+    expect(document.activeElement?.tagName).toBe("SUMMARY");
+    key("Digit9");
+    expect(document.activeElement?.textContent).toBe("End");
+  });
+
+  it("names the next question, and passes it over", async () => {
+    const save = vi.fn(async () => ({ ok: true as const, sheet: viewOf(), conflicts: [] }));
+    const view = viewOf({ answers: { heightCm: 180 }, asked: { massKg: "refused" }, version: 4 });
+    const page = await operate(<NextQuestion view={view} words={shopWords.call} save={save} />);
+    expect(page.seen.text).toContain("Next question: Ability, by what they do on the hill");
+    expect(page.seen.text).toContain("1 of 13 answered");
+    await page.press("Would rather not say");
+    expect(save).toHaveBeenCalledWith({ "asked.ability": "refused" }, 4);
+    const all = Object.fromEntries(Object.keys(shopWords.call.questions).map((name) => [name, "refused"]));
+    const done = await operate(
+      <NextQuestion view={viewOf({ answers: {}, asked: all })} words={shopWords.call} save={save} />,
+    );
+    expect(done.seen.text).toContain("Every question has been answered or passed over.");
+  });
+});
