@@ -1,32 +1,14 @@
 import { permit } from "#auth";
 import { benchRecordsOfPair } from "#data/learning";
 import { pairById } from "#data/pairs";
-import type { BenchMeasure, BenchValues } from "#engine/calibration";
+import type { BenchValues } from "#engine/calibration";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import type { FinishRules } from "#schemas/content/index";
 import { benchMeasures } from "#schemas/learning";
 import type { Context } from "#services/context";
 import { workedPair } from "#shop/pair/view";
-import type { BenchRow, PairBenchView } from "./views";
-
-type Limit = FinishRules["qcLimits"][number];
-
-const limitOf: Readonly<Record<BenchMeasure, Limit["measure"]>> = {
-  massKg: "mass",
-  camberMm: "camber",
-  springCentreNPerMm: "springCentre",
-  springForebodyNPerMm: "springEnds",
-  springAfterbodyNPerMm: "springEnds",
-};
-/** What 1 of an absolute limit, written in the bench's unit, is in the engine's. */
-const perBench: Readonly<Record<BenchMeasure, number>> = {
-  massKg: 0.001,
-  camberMm: 1,
-  springCentreNPerMm: 0.1,
-  springForebodyNPerMm: 0.1,
-  springAfterbodyNPerMm: 0.1,
-};
+import { benchRow } from "./bench-row";
+import type { PairBenchView } from "./views";
 
 /** What the bench has read of a pair, beside the targets and limits of its own release. */
 export async function readPairBench(ctx: Context, input: { readonly pairId: PairId }): Promise<Outcome<PairBenchView>> {
@@ -65,36 +47,4 @@ export async function readPairBench(ctx: Context, input: { readonly pairId: Pair
       benchRow(measure, targets[measure], catalog.finish.qcLimits, read("L")[measure], read("R")[measure]),
     ),
   });
-}
-
-function benchRow(
-  measure: BenchMeasure,
-  target: number,
-  limits: readonly Limit[],
-  left: number | undefined,
-  right: number | undefined,
-): BenchRow {
-  const own = limits.find((limit) => limit.measure === limitOf[measure]);
-  const amount = ({ kind, amount: size }: NonNullable<Limit["band"]>) =>
-    kind === "percent" ? (Math.abs(target) * size) / 100 : size * perBench[measure];
-  const limit = own?.band ? amount(own.band) : null;
-  const twinLimit = own?.twinBands ? Math.max(...own.twinBands.map(amount)) : null;
-  const twinDifference = left === undefined || right === undefined ? null : Math.abs(left - right);
-  const within = (distance: number | null, most: number | null) =>
-    distance === null || most === null ? null : distance <= most + 1e-9 ? "in" : "out";
-  const offTarget = (value: number | undefined) => (value === undefined ? null : Math.abs(value - target));
-  return {
-    measure,
-    target,
-    limit,
-    twinLimit,
-    left: left ?? null,
-    right: right ?? null,
-    twinDifference,
-    states: {
-      L: within(offTarget(left), limit),
-      R: within(offTarget(right), limit),
-      twins: within(twinDifference, twinLimit),
-    },
-  };
 }

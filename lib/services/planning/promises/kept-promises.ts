@@ -5,22 +5,14 @@
 import { permit } from "#auth";
 import type { EventRecord } from "#data/events";
 import { orderEventsOf, orderNumbersOf } from "#data/promises";
-import { binomialBand } from "#engine/math";
-import { workingDaysBetween } from "#engine/routing";
-import { accept, type IsoDate, type Outcome } from "#engine/units";
+import { accept, type Outcome } from "#engine/units";
 import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
 import { floorCatalog } from "#shop/floor/recipe";
 import { orderNumber } from "#shop/names/numbers";
 import { shopDay } from "#shop/time/shop-time";
-import type { KeptOrder, KeptPeriod, KeptPromises, KeptShare } from "./views";
-
-const levels = [
-  ["p50", 0.5],
-  ["p80", 0.8],
-  ["p90", 0.9],
-] as const;
-const confidence = 0.95;
+import { keptPeriod } from "./kept-period";
+import type { KeptOrder, KeptPromises } from "./views";
 
 export async function readKeptPromises(ctx: Context): Promise<Outcome<KeptPromises>> {
   const allowed = permit(ctx.actor, "promise.read");
@@ -37,13 +29,14 @@ export async function readKeptPromises(ctx: Context): Promise<Outcome<KeptPromis
   const orders = events
     .filter(({ kind, subjectId }) => kind === "clock-started" && !cancelled.has(subjectId))
     .map((started) => keptOrder(started, events, numbers));
-  const today = shopDay(ctx.now, floorCatalog().hours.timeZone);
+  const { hours } = floorCatalog();
+  const today = shopDay(ctx.now, hours.timeZone);
   const told = orders.filter(({ p50 }) => p50 !== null && p50 < today);
   const months = [...new Set(told.map(monthOf))].sort();
   const of = (month: string) => orders.filter((order) => monthOf(order) === month);
   return accept({
-    all: period(null, orders, today),
-    months: months.map((month) => period(month, of(month), today)),
+    all: keptPeriod(null, orders, today, hours),
+    months: months.map((month) => keptPeriod(month, of(month), today, hours)),
     orders: [...orders].reverse(),
     open: orders.filter(({ readyOn }) => readyOn === null).length,
     overdue: orders.filter(({ readyOn, p90 }) => readyOn === null && p90 < today).length,
@@ -82,25 +75,4 @@ function keptOrder(
 
 function promiseOf({ at, facts, actorName: by }: EventRecord) {
   return facts.kind === "promise-fixed" || facts.kind === "promise-changed" ? [{ ...facts, at, by }] : [];
-}
-
-function period(month: string | null, orders: readonly KeptOrder[], today: IsoDate): KeptPeriod {
-  const { hours } = floorCatalog();
-  const share = (day: (order: KeptOrder) => IsoDate | null) => {
-    const due = orders.filter((order) => (day(order) ?? today) < today);
-    const kept = due.filter((order) => order.readyOn !== null && order.readyOn <= `${day(order)}`);
-    return { orders: due.length, kept: kept.length };
-  };
-  const due = orders.filter(({ p90 }) => p90 < today);
-  // What is not ready yet is late by so much at least.
-  const lateness = due.map(({ readyOn, p90 }) => workingDaysBetween(hours, p90, readyOn ?? today));
-  return {
-    month,
-    shares: levels.map(([level, expected]): KeptShare => {
-      const counted = share((order) => order[level]);
-      return { level, expected, ...counted, band: binomialBand(counted.orders, expected, confidence) };
-    }),
-    onTime: share(({ promisedOn }) => promisedOn),
-    meanLateness: due.length === 0 ? null : lateness.reduce((sum, days) => sum + days, 0) / due.length,
-  };
 }
