@@ -27,7 +27,8 @@ import { engineOn } from "#shop/catalogue/current";
 import { seedBench } from "./seed/bench";
 import { seedBreakdown } from "./seed/breakdown";
 import { seedClub } from "./seed/club";
-import { type BusyStations, seedFloorHistory } from "./seed/floor-history";
+import { FloorBook } from "./seed/floor-book";
+import { seedFloorHistory } from "./seed/floor-history";
 import { seedLots } from "./seed/lots";
 import { demoPerson, demoStaff } from "./seed/people";
 import { at, type DemoShop, demoFields, demoOrder, demoQuote, demoSheet, done } from "./seed/sales";
@@ -82,11 +83,11 @@ export async function seedDemo(now: Date = new Date(), client?: Db): Promise<See
     const core = turn === floorDays.length - 1 ? { core: scarceCore } : {};
     onFloor.push(await released(shop, calendar, days, { ...person(), ...core }));
   }
-  for (const pair of gone) await delivered(shop, calendar, pair);
+  const book = new FloorBook();
+  for (const pair of gone) await delivered(shop, calendar, pair, book);
   await seedBench(shop, calendar, gone);
-  const busy: BusyStations = new Map();
   for (const [turn, { pairId, days }] of onFloor.entries()) {
-    await seedFloorHistory(shop, calendar, { pairId, days, turn }, busy);
+    await seedFloorHistory(shop, calendar, { pairId, days, turn }, book);
   }
   await waiting(shop, calendar, person);
   await quotes(shop, calendar, person);
@@ -117,8 +118,13 @@ async function released(shop: DemoShop, calendar: DemoCalendar, days: number, wh
   return { pairId, orderId, days };
 }
 
-async function delivered(shop: DemoShop, calendar: DemoCalendar, { pairId, orderId, days }: Released): Promise<void> {
-  await seedFloorHistory(shop, calendar, { pairId, days, turn: days, through: throughDays[days] ?? 9 }, new Map());
+async function delivered(
+  shop: DemoShop,
+  calendar: DemoCalendar,
+  { pairId, orderId, days }: Released,
+  book: FloorBook,
+): Promise<void> {
+  await seedFloorHistory(shop, calendar, { pairId, days, turn: days, through: throughDays[days] ?? 9 }, book);
   const rest = { orderId, what: "balance", method: "bank-transfer", reference: `transfer ${3000 + days}` } as const;
   done(await recordReceipt(at(shop, calendar.back(days - 11, 14)), rest), "a balance");
   done(await shipOrder(at(shop, calendar.back(days - 11, 15)), { orderId, tracking: `LF-${5000 + days}` }), "a parcel");

@@ -13,6 +13,7 @@ import { transaction } from "#data/transaction";
 import { type OperationState, type StationId, type StationRole, stationOf } from "#engine/floor";
 import { floorCatalog, stationRecipe } from "#shop/floor/recipe";
 import { mustPrecede, positionOf, stationIdFor, stationIdTaking } from "#shop/floor/stations";
+import { after, type FloorBook } from "./floor-book";
 import type { DemoShop } from "./sales";
 import type { DemoCalendar } from "./shop-days";
 
@@ -21,8 +22,8 @@ const usualDay: Readonly<Record<StationRole, number>> = {
   release: 0,
   strips: 0,
   core: 1,
-  profile: 2,
-  sidewalls: 3,
+  sidewalls: 2,
+  profile: 3,
   base: 1,
   edges: 2,
   print: 1,
@@ -48,38 +49,31 @@ export interface FloorProgress {
   readonly through?: number;
 }
 
-/** Benches that are taken by pairs already placed, so that no station runs more than it has room for. */
-export type BusyStations = Map<StationId, number>;
-
 export async function seedFloorHistory(
   shop: DemoShop,
   calendar: DemoCalendar,
   progress: FloorProgress,
-  busy: BusyStations,
+  book: FloorBook,
 ): Promise<void> {
-  const { pairId, days, turn, through } = progress;
-  const usual = (station: StationId) => Math.floor(usualDay[roleOf(station)] * ((through ?? slowest) / slowest));
-  const isDone = (station: StationId) => days > usual(station);
+  const { pairId } = progress;
   await transaction(shop.db, async (tx) => {
     await bumpQueue(tx);
     const pair = await pairById(tx, pairId);
     if (pair === null) throw new Error(`demo: pair ${pairId} is not there`);
+    const visits = visitsOf(calendar, progress, book);
     const events: NewEvent[] = [];
     for (const operation of pair.operations) {
-      const { station } = operation;
-      const change = isDone(station)
-        ? doneChange(calendar, station, days - usual(station), turn)
-        : mustPrecede(station).every(isDone)
-          ? nextChange(calendar, station, days === usual(station), busy)
-          : null;
-      if (change === null) continue;
+      const change = visits.get(operation.station);
+      if (change === undefined) continue;
       const { state, ...what } = change;
       await moveOperation(tx, operation.id, { state: operation.state, version: operation.version }, state, what);
-      events.push(...ticks(pairId, station, change));
+      events.push(...ticks(pairId, operation.station, change));
     }
+    const isDone = (station: StationId) => visits.get(station)?.state === "done";
     if (isDone(stationIdTaking("strips"))) await consumeStrips(tx, pairId);
     const hasBegun = events.length > 0;
     const isReady = isDone(stationIdFor("check"));
+    events.sort((a, b) => a.at.getTime() - b.at.getTime());
     const last = events.filter(({ kind }) => kind === "operation-finished").at(-1);
     if (isReady && last !== undefined) {
       events.push({
@@ -94,54 +88,60 @@ export async function seedFloorHistory(
     if (hasBegun) await movePair(tx, pairId, { state: "released" }, now);
     const order = await orderById(tx, pair.orderId);
     if (hasBegun && order !== null) await moveOrder(tx, order.id, { state: order.state, version: order.version }, now);
-    await recordEvents(
-      tx,
-      events.sort((a, b) => a.at.getTime() - b.at.getTime()),
-    );
+    await recordEvents(tx, events);
   });
 }
 
-function doneChange(calendar: DemoCalendar, station: StationId, daysAgo: number, turn: number): Visit {
-  const { typicalMinutes, restMinutes } = stationRecipe(station);
-  const startedAt = calendar.back(daysAgo, hourAt(station, turn), (positionOf(station) * 7) % 50);
-  const finishedAt = new Date(startedAt.getTime() + (typicalMinutes + shutMinutes(station)) * 60_000);
-  const nextFrom = restMinutes === 0 ? null : new Date(finishedAt.getTime() + restMinutes * 60_000);
+/** A state with what goes with it. */
+type Visit = OperationChange & { readonly state: OperationState; readonly nextFrom?: Date | null };
+
+/**
+ * What each station has done on a pair: on its usual day, or as soon after it as what comes before has rested and there is room.
+ * Work of days gone by is done; today's is under way where there is room.
+ */
+function visitsOf(
+  calendar: DemoCalendar,
+  { days, turn, through }: FloorProgress,
+  book: FloorBook,
+): ReadonlyMap<StationId, Visit> {
+  const usual = (station: StationId) => Math.floor((usualDay[roleOf(station)] * (through ?? slowest)) / slowest);
+  const visits = new Map<StationId, Visit>();
+  let loaded: Date | undefined;
+  for (const { id: station } of floorCatalog().stations) {
+    const before = mustPrecede(station).map((earlier) => visits.get(earlier));
+    if (before.some((visit) => visit?.state !== "done")) continue;
+    const free = Math.max(0, ...before.map((visit) => Number(visit?.nextFrom ?? visit?.finishedAt)));
+    const daysAgo = days - usual(station);
+    const from = new Date(Math.max(free, Number(calendar.back(Math.max(0, daysAgo), 8 + (turn % 3)))));
+    const isPress = roleOf(station) === "press";
+    const startedAt =
+      daysAgo < 1 ? null : isPress ? (loaded ?? null) : book.firstRoom(station, from, calendar.back(0, 0));
+    if (startedAt !== null) {
+      const finishedAt = after(startedAt, book.minutesAt(station));
+      if (roleOf(station) === "lay-up") loaded = finishedAt;
+      book.take(station, startedAt, finishedAt);
+      visits.set(station, doneVisit(station, startedAt, finishedAt));
+    } else {
+      visits.set(station, daysAgo < 0 ? { state: "ready" } : presentVisit(calendar, station, free, book));
+    }
+  }
+  return visits;
+}
+
+function doneVisit(station: StationId, startedAt: Date, finishedAt: Date): Visit {
+  const { restMinutes } = stationRecipe(station);
+  const nextFrom = restMinutes === 0 ? null : after(finishedAt, restMinutes);
   const by = makerOf(station);
   return { state: "done", startedAt, startedByName: by, finishedAt, finishedByName: by, nextFrom, ...pressAt(station) };
 }
 
-/** Two pairs of one day share the press with a cycle between them; what follows on the same day comes after it. */
-function hourAt(station: StationId, turn: number): number {
-  const role = roleOf(station);
-  const usesPress = role === "lay-up" || role === "press";
-  const follows = role === "strips" || role === "press";
-  return 8 + (usesPress ? 3 * (turn % 2) : turn % 6) + (follows ? 1 : 0);
+/** Under work if a bench is free and nothing rests any more, else ready for whoever comes. */
+function presentVisit(calendar: DemoCalendar, station: StationId, free: number, book: FloorBook): Visit {
+  const startedAt = after(calendar.present, -8 - positionOf(station));
+  if (Number(startedAt) < free || !book.hasRoom(station, startedAt)) return { state: "ready" };
+  book.take(station, startedAt, new Date(8.64e15));
+  return { state: "running", startedAt, startedByName: makerOf(station), ...pressAt(station) };
 }
-
-/** The press is finished when it is opened. */
-function shutMinutes(station: StationId): number {
-  if (roleOf(station) !== "press") return 0;
-  const { heatUpMinutes, dwellMinutes, coolMinutes, unloadMinutes } = floorCatalog().pressProgramme;
-  return heatUpMinutes + dwellMinutes + coolMinutes + unloadMinutes;
-}
-
-/** Under work if its day has come and a bench is free, else ready for whoever comes. */
-function nextChange(calendar: DemoCalendar, station: StationId, isItsDay: boolean, busy: BusyStations): Visit | null {
-  const { capacity } = stationRecipe(station);
-  const taken = busy.get(station) ?? 0;
-  if (!isItsDay || taken >= capacity) return { state: "ready" };
-  busy.set(station, taken + 1);
-  const startedAt = new Date(calendar.present.getTime() - (8 + positionOf(station)) * 60_000);
-  return {
-    state: "running",
-    startedAt,
-    startedByName: makerOf(station),
-    ...pressAt(station),
-  };
-}
-
-/** A state with what goes with it. */
-type Visit = OperationChange & { readonly state: OperationState };
 
 const onlyPress = { id: "press-1", label: "Press 1" } as const;
 

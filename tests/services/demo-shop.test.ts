@@ -13,6 +13,7 @@ import {
 import { seedDemo } from "../../prisma/seed";
 import { must, shopNow } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
+import { demoFloor } from "../support/demo-floor";
 import { countingIds } from "../support/ids";
 
 const db = databaseForTests();
@@ -47,21 +48,70 @@ describe("the demo shop", () => {
       where: { kind: "pair-made", data: { path: ["strips", "isMade"], equals: false } },
     });
     expect(short).toBe(1);
-    // Nothing runs over a station's room, and one press takes one pair after the other, laid up before it is pressed.
     expect(board.stations.filter(({ running, capacity }) => running > capacity)).toEqual([]);
-    const pairs = await db().pair.findMany({ where: { state: "building" }, include: { operations: true } });
-    const visit = (pair: (typeof pairs)[number], station: string) =>
-      pair.operations.find((each) => each.station === station && each.state === "done");
-    const pressed = pairs.flatMap((pair) => {
-      const [layUp, press] = [visit(pair, "lay-up"), visit(pair, "press")];
-      return layUp === undefined || press === undefined ? [] : [{ layUp, press }];
-    });
-    expect(pressed.length).toBeGreaterThan(2);
-    expect(pressed.every(({ layUp, press }) => Number(layUp.finishedAt) <= Number(press.startedAt))).toBe(true);
-    const stays = pressed
-      .map(({ press }) => ({ press: press.press, from: Number(press.startedAt), to: Number(press.finishedAt) }))
-      .sort((a, b) => a.from - b.from);
-    expect(stays.every(({ press }) => press === "press-1")).toBe(true);
-    expect(stays.slice(1).every(({ from }, index) => from >= (stays[index]?.to ?? 0))).toBe(true);
+    const told = (kind: string) => db().event.findMany({ where: { kind }, select: { subjectId: true, at: true } });
+    const built = new Map((await told("order-ready")).map(({ subjectId, at }) => [subjectId, at]));
+    const sent = await told("order-shipped");
+    expect(sent.length).toBeGreaterThan(5);
+    expect(sent.filter(({ subjectId, at }) => !(Number(built.get(subjectId)) <= Number(at)))).toEqual([]);
+    expect(broken(await db().operation.findMany({}), shopNow)).toEqual([]);
   }, 300_000);
 });
+
+interface Row {
+  readonly pairId: string;
+  readonly station: string;
+  readonly state: string;
+  readonly startedAt: Date | null;
+  readonly finishedAt: Date | null;
+  readonly press: string | null;
+}
+
+/** What of a history the floor would not have allowed, from its file alone: order, rests, room, presses, hours. */
+function broken(rows: readonly Row[], now: Date): readonly string[] {
+  const { stations, presses, hours, pressProgramme } = demoFloor();
+  const begun = rows.filter(({ startedAt }) => startedAt !== null);
+  expect(begun.length).toBeGreaterThan(200);
+  const name = ({ pairId, station }: Row) => `${station} of ${pairId}`;
+  const faults: string[] = [];
+  const clock = new Intl.DateTimeFormat("en-GB", {
+    timeZone: hours.timeZone,
+    weekday: "short",
+    hour: "2-digit",
+    minute: "2-digit",
+    hourCycle: "h23",
+  });
+  const inHours = (at: Date) => {
+    const parts = Object.fromEntries(clock.formatToParts(at).map(({ type, value }) => [type, value]));
+    const minute = Number(parts.hour) * 60 + Number(parts.minute);
+    const isWorkday = !["Sat", "Sun"].includes(parts.weekday ?? "");
+    return isWorkday && hours.windows.some(({ fromMinute, toMinute }) => minute >= fromMinute && minute <= toMinute);
+  };
+  const end = ({ finishedAt }: Row) => Number(finishedAt ?? Number.POSITIVE_INFINITY);
+  for (const row of begun) {
+    const station = stations.find(({ id }) => id === row.station);
+    if (station === undefined) throw new Error(`no station ${row.station}`);
+    const startedAt = row.startedAt ?? now;
+    for (const earlier of station.after) {
+      const before = rows.find((other) => other.pairId === row.pairId && other.station === earlier);
+      const rest = (stations.find(({ id }) => id === earlier)?.waitMinutes?.low ?? 0) * 60_000;
+      if (before === undefined || before.state !== "done" || Number(before.finishedAt) + rest > Number(startedAt))
+        faults.push(`${name(row)} begins before ${earlier} is over and has rested`);
+    }
+    for (const at of [startedAt, row.finishedAt ?? startedAt]) {
+      if (!inHours(at) || at > now) faults.push(`${name(row)} at ${at.toISOString()} is not a time of work`);
+    }
+    const there = begun.filter(
+      (other) =>
+        other.station === row.station && Number(other.startedAt) <= Number(startedAt) && end(other) > Number(startedAt),
+    );
+    const isPress = station.role === "press";
+    if (there.length > (isPress ? presses.length : station.capacity)) faults.push(`${name(row)}: no room`);
+    if (!isPress) continue;
+    if (there.filter(({ press }) => press === row.press).length > 1) faults.push(`${name(row)}: two in one press`);
+    const laidUp = begun.find((other) => other.pairId === row.pairId && other.station === station.after[0]);
+    if (Number(startedAt) - end(laidUp ?? row) > pressProgramme.closeWithinMinutes * 60_000)
+      faults.push(`${name(row)}: the resin waited`);
+  }
+  return faults;
+}

@@ -123,7 +123,7 @@ describe("money", () => {
     await stockWood(db());
     const { orderId, pairs } = await releasedOrder(shop);
     const pairId = pairs[0]?.pairId ?? raise();
-    for (const [day, station] of ["release", "strips", "core-glue", "profile"].entries()) {
+    for (const [day, station] of ["release", "strips", "core-glue", "sidewalls", "profile"].entries()) {
       const now = daysAfter(shopNow, day + 1);
       const { operationId, version } = await operationAt(shop, pairId, station);
       const running = must(await startOperation(shop.as(shop.maker, now), { operationId, version }));
@@ -173,10 +173,10 @@ describe("the floor", () => {
       const running = must(await startOperation(shop.as(shop.maker), { operationId, version }));
       must(await finishOperation(shop.as(shop.maker), { operationId, version: running.version }));
     }
-    const profile = await operationAt(shop, pairId, "profile");
+    const walls = await operationAt(shop, pairId, "sidewalls");
     const early = await startOperation(shop.as(shop.maker), {
-      operationId: profile.operationId,
-      version: profile.version,
+      operationId: walls.operationId,
+      version: walls.version,
     });
     expect(early).toMatchObject({ ok: false, refusal: { code: "too-early", minutes: 60 } });
   });

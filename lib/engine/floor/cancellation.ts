@@ -37,8 +37,8 @@ export interface CancellationStep {
 }
 
 /**
- * Where material is used up for good, latest first. A core is this pair's from its outline on: at the station that closes the
- * shape, or where its thickness is milled, whichever a floor does first.
+ * Where material is used up for good, latest first. A core is this pair's from the station on that closes the
+ * shape, or where it is milled to thickness, whichever a floor does first.
  */
 const usedUpAt: readonly {
   readonly stage: CancellationStage;

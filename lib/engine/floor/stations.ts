@@ -18,7 +18,7 @@ export const stationRoles = {
   strips: "any",
   /** Strips become a core. */
   core: "one",
-  /** The core gets thickness and outline: from here on it is of this shape for good. */
+  /** The core gets its thickness and pockets, with the sidewalls on it where a floor bonds them before. */
   profile: "one",
   sidewalls: "any",
   /** Base sheets are cut. */

@@ -172,16 +172,20 @@ async function move(
   });
 }
 
-/** What waits only for this operation can begin. */
+/**
+ * What waits for nothing else any more can begin. Asked of the whole way before it, not of the stations directly before alone:
+ * a pair that was begun when the floor had another order still finds its way.
+ */
 async function openFollowers(tx: Tx, pair: PairRecord, finished: Operation): Promise<void> {
-  const isDone = (station: StationId) =>
-    station === finished.station ||
-    latestVisits(pair.operations).some((other) => other.station === station && other.state === "done");
-  const opened = latestVisits(pair.operations).filter(
+  const visits = latestVisits(pair.operations);
+  const isDone = ({ station, state }: Operation) => station === finished.station || state === "done";
+  const isBefore = (earlier: Operation, later: Operation) =>
+    earlier.station !== later.station && isAtOrAfter(floorCatalog(), later.station, earlier.station);
+  const opened = visits.filter(
     (other) =>
       other.state === "blocked" &&
-      mustPrecede(other.station).includes(finished.station) &&
-      mustPrecede(other.station).every(isDone),
+      isBefore(finished, other) &&
+      visits.filter((earlier) => isBefore(earlier, other)).every(isDone),
   );
   await moveState(tx, { kind: "operation", from: "blocked", to: "ready" }, () =>
     setOperationStates(

@@ -21,28 +21,28 @@ const afterTheLayUp = "lay-up press trim finish check";
 
 const table: Readonly<Record<SpecificationPart, Row>> = {
   shape: {
-    usedBy: "profile",
-    closedBy: `profile sidewalls ${afterTheLayUp}`,
-    why: "the outline is milled into the core; a cut base or print is lost, and that is the owner's cost to weigh",
+    usedBy: "sidewalls",
+    closedBy: `sidewalls profile ${afterTheLayUp}`,
+    why: "walls and spacers are cut to this ski and bonded; a cut base or print is lost, and that is the owner's cost to weigh",
   },
-  core: { usedBy: "core-glue", closedBy: `core-glue profile sidewalls ${afterTheLayUp}`, why: "the strips are glued" },
+  core: { usedBy: "core-glue", closedBy: `core-glue sidewalls profile ${afterTheLayUp}`, why: "the strips are glued" },
   reinforcements: {
     usedBy: "profile",
-    closedBy: `profile sidewalls ${afterTheLayUp}`,
+    closedBy: `profile ${afterTheLayUp}`,
     why: "the core's thickness was solved with them",
   },
-  flex: { usedBy: "profile", closedBy: `profile sidewalls ${afterTheLayUp}`, why: "the thickness is milled" },
+  flex: { usedBy: "profile", closedBy: `profile ${afterTheLayUp}`, why: "the thickness is milled" },
   mount: {
     usedBy: "profile",
-    closedBy: `profile sidewalls ${afterTheLayUp}`,
+    closedBy: `profile ${afterTheLayUp}`,
     why: "the pocket of the plate is milled about the mount line",
   },
   base: { usedBy: "base-cut", closedBy: `base-cut edges ${afterTheLayUp}`, why: "the base is cut in its colour" },
   graphic: { usedBy: "print", closedBy: `print ${afterTheLayUp}`, why: "the topsheet is printed" },
   protectors: {
-    usedBy: "sidewalls",
-    closedBy: `sidewalls ${afterTheLayUp}`,
-    why: "they are bonded with the spacers",
+    usedBy: "lay-up",
+    closedBy: afterTheLayUp,
+    why: "they are laid up with the cloths",
   },
   finish: { usedBy: "finish", closedBy: "finish check", why: "edges and structure are ground last" },
   delivery: { usedBy: null, closedBy: "", why: "an address may change until the pair leaves" },

@@ -109,7 +109,7 @@ describe("cancellation", () => {
   const facts = {
     specificationLocked: true,
     proofApproved: true,
-    startedStations: ["release", "strips", "core-glue", "profile"],
+    startedStations: ["release", "strips", "core-glue", "sidewalls", "profile"],
     shipped: false,
   };
 
@@ -131,7 +131,7 @@ describe("cancellation", () => {
 
 describe("editAllowed", () => {
   // As tests/services/scenarios/12: length may change until the core is milled, with these consequences.
-  it("lets the length change before the core is milled and not after", () => {
+  it("lets the length change before the sidewalls are bonded and not after", () => {
     const early = editAllowed("shape", { startedStations: ["release", "strips", "core-glue"], shipped: false }, floor);
     expect(early.ok && early.value.consequences).toEqual(
       expect.arrayContaining([
@@ -144,9 +144,9 @@ describe("editAllowed", () => {
         "build-sheet-void",
       ]),
     );
-    expect(editAllowed("shape", { startedStations: ["profile"], shipped: false }, floor)).toEqual({
+    expect(editAllowed("shape", { startedStations: ["sidewalls"], shipped: false }, floor)).toEqual({
       ok: false,
-      refusal: { code: "edit-too-late", part: "shape", station: "profile", stationNumber: 4, path: "shape" },
+      refusal: { code: "edit-too-late", part: "shape", station: "sidewalls", stationNumber: 4, path: "shape" },
     });
   });
 

@@ -38,7 +38,7 @@ interface Row {
 
 const rows: readonly Row[] = [
   // Nothing is laid up: only what follows on the same branch is lost.
-  { fault: "core-wrong", done: "kit", again: "strips core-glue profile sidewalls", ready: "strips" },
+  { fault: "core-wrong", done: "kit", again: "strips core-glue sidewalls profile", ready: "strips" },
   { fault: "base-damaged", done: "kit", again: "base-cut edges", ready: "base-cut" },
   { fault: "edge-wrong", done: "kit", again: "edges", ready: "edges" },
   { fault: "topsheet-nicked", done: "kit", again: "print", ready: "print" },
@@ -46,13 +46,13 @@ const rows: readonly Row[] = [
   {
     fault: "void-after-press",
     done: "press",
-    again: "strips core-glue profile sidewalls base-cut edges print kit lay-up press",
+    again: "strips core-glue sidewalls profile base-cut edges print kit lay-up press",
     ready: "strips base-cut print kit",
   },
   {
     fault: "outside-limits",
     done: "check",
-    again: "strips core-glue profile sidewalls base-cut edges print kit lay-up press trim finish check",
+    again: "strips core-glue sidewalls profile base-cut edges print kit lay-up press trim finish check",
     ready: "strips base-cut print kit",
   },
   {

@@ -15,7 +15,7 @@ function stood(done: readonly string[], others: Readonly<Record<string, StationV
 }
 
 const upTo = (last: string) => stations.slice(0, stations.indexOf(last) + 1);
-const branches = ["strips", "core-glue", "profile", "sidewalls", "base-cut", "edges", "print", "kit"];
+const branches = ["strips", "core-glue", "sidewalls", "profile", "base-cut", "edges", "print", "kit"];
 
 describe("redoPlan", () => {
   it("builds a pressed ski again in every branch from the named station", () => {

@@ -43,7 +43,7 @@ describe("stationProblems", () => {
     ],
     [
       "a dead end",
-      only("lay-up", { after: ["sidewalls", "edges", "kit"] }),
+      only("lay-up", { after: ["profile", "edges", "kit"] }),
       'every station must lead to one end, the check; the way ends at "print", "check"',
     ],
     [
@@ -100,7 +100,7 @@ describe("stationProblems", () => {
 
 describe("the way over a floor", () => {
   it("joins four branches at the lay-up", () => {
-    expect(stationsBefore(floor, "lay-up")).toEqual(["sidewalls", "edges", "print", "kit"]);
+    expect(stationsBefore(floor, "lay-up")).toEqual(["profile", "edges", "print", "kit"]);
     expect(isAtOrAfter(floor, "trim", "edges")).toBe(true);
     expect(isAtOrAfter(floor, "sidewalls", "edges")).toBe(false);
     expect(placeOf(floor, "release")).toBe(0);

@@ -97,7 +97,7 @@ describe("the drivers of a date", () => {
       (_, i): PairOnFloor => ({
         pairId: `pair-${i}`,
         ...pair("M95-178"),
-        operations: ["strips", "core-glue", "profile", "sidewalls", "base-cut", "edges", "print", "kit"].map(
+        operations: ["strips", "core-glue", "sidewalls", "profile", "base-cut", "edges", "print", "kit"].map(
           (station) => ({ station, state: "done", doneAtMinute: now - 3000 }),
         ),
         queuedAtMinute: now - 100 * (24 - i),

@@ -93,7 +93,7 @@ describe("routeFor", () => {
         .find((step) => step.station === station && step.kind === "work")
         ?.after.map((at) => [route[at]?.station, route[at]?.kind]);
     expect(stepsBefore("lay-up")).toEqual([
-      ["sidewalls", "work"],
+      ["profile", "work"],
       ["edges", "work"],
       ["print", "work"],
       ["kit", "work"],

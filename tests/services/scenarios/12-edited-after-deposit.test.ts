@@ -65,14 +65,14 @@ describe("scenario 12: order edited after deposit", () => {
     await stockWood(db());
     const order = await releasedOrder(shop, plain178);
     const pairId = order.pairs[0]?.pairId ?? raise();
-    for (const [index, station] of ["release", "strips", "core-glue", "profile"].entries())
+    for (const [index, station] of ["release", "strips", "core-glue", "sidewalls"].entries())
       await work(shop, pairId, station, daysAfter(shopNow, index + 1));
     const later = daysAfter(shopNow, 6);
     const edit = { pairId, choices: { lengthCm: 186 }, reason: "caller wants it longer", revision: 1 };
     const refused = await editPair(shop.as(shop.desk, later), edit);
     expect(refused).toMatchObject({
       ok: false,
-      refusal: { code: "edit-too-late", part: "shape", station: "profile", ownerMayApprove: true },
+      refusal: { code: "edit-too-late", part: "shape", station: "sidewalls", ownerMayApprove: true },
     });
     // Core milled: the ladder keeps 30 % of 1,590.
     expect(refused).toMatchObject({ refusal: { lostCents: 47_700 } });

@@ -50,6 +50,7 @@ import {
   withdrawChange,
 } from "#services";
 import { floorCatalog } from "#shop/floor/recipe";
+import { FloorBook } from "../../../prisma/seed/floor-book";
 import { seedFloorHistory } from "../../../prisma/seed/floor-history";
 import { demoStaff } from "../../../prisma/seed/people";
 import { type DemoCalendar, demoCalendar } from "../../../prisma/seed/shop-days";
@@ -119,7 +120,7 @@ async function soldAndMade({ shop, db, now, calendar, who }: Filling): Promise<v
       now: calendar.back(days, 9),
     });
     const progress = { pairId: firstPair(released), days, turn: days, ...(through === undefined ? {} : { through }) };
-    await seedFloorHistory({ db, newId, desk: shop.desk }, calendar, progress, new Map());
+    await seedFloorHistory({ db, newId, desk: shop.desk }, calendar, progress, new FloorBook());
     return released;
   };
   await carried(13, 7, lettered("READY"));
