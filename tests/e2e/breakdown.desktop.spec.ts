@@ -131,7 +131,7 @@ const refused: readonly {
   },
   {
     kind: "supplier-late",
-    query: { material: "topsheet film", station: "8", expectedOn: dayFromNow(-3) },
+    query: { material: "topsheet film", station: "print", expectedOn: dayFromNow(-3) },
     field: "Expected on",
     error: new RegExp(`Expected on: ${dayFromNow(-3)} is past; today is ${dayFromNow(0)}`),
   },

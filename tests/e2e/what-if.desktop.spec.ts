@@ -102,7 +102,7 @@ const refused: readonly (readonly [string, string, string, RegExp])[] = [
 test("a question that cannot be asked is refused at its field, and keeps what was typed", async ({ page }) => {
   await signInAs(page, "owner");
   for (const [kind, name, value, error] of refused) {
-    const query = { kind, from: dayFromNow(5), station: "5", mould: "M95-178", [name]: value };
+    const query = { kind, from: dayFromNow(5), station: "sidewalls", mould: "M95-178", [name]: value };
     await page.goto(`${home}?${new URLSearchParams(query)}`);
     const field = page.locator(`#form [name=${name}]`);
     await expectFieldError(field, error);
