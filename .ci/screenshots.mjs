@@ -3,13 +3,13 @@ import path from "node:path";
 import { hasBrowser, howToGetOne } from "./browser.mjs";
 import { build } from "./build.mjs";
 import { fail, root, say } from "./lib.mjs";
-import { checkPictures, keptFolder, pictureWords } from "./pictures/check.mjs";
-import { takePictures } from "./pictures/take.mjs";
 import { prepare } from "./prepare.mjs";
 
 const port = Number(process.env.PORT || 3220);
 
 await prepare();
+const { checkPictures, keptFolder, pictureWords } = await import("./pictures/check.mjs");
+const { takePictures } = await import("./pictures/take.mjs");
 if (!(await hasBrowser())) fail(howToGetOne);
 await build();
 if (process.argv.includes("--check")) {

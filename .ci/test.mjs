@@ -9,7 +9,6 @@ import { build } from "./build.mjs";
 import { check } from "./check.mjs";
 import { cpuSeconds } from "./cpu.mjs";
 import { cacheFolder, programs, root, run, say } from "./lib.mjs";
-import { checkPictures, pictureWords } from "./pictures/check.mjs";
 import { findPostgres } from "./postgres.mjs";
 import { generate, install, requireNode, typegen } from "./prepare.mjs";
 import { add, freshResults, noCounts, playwrightCounts, refusedSkips, vitestCounts } from "./results.mjs";
@@ -124,6 +123,8 @@ async function browserStage() {
 async function picturesStage() {
   if (!(await hasBrowser())) return leaveOut("The README's pictures", howToGetOne);
   await build();
+  // Read only now: it needs packages, and this file starts on a machine that has none yet.
+  const { checkPictures, pictureWords } = await import("./pictures/check.mjs");
   const all = await checkPictures(3220);
   for (const picture of all) say(pictureWords(picture));
   const failed = all.filter(({ isOld }) => isOld).length;
