@@ -97,10 +97,16 @@ test("strips are short: the ways out are real, the choice is logged with its rea
   await expectNoSidewaysScroll(page);
   await page.setViewportSize({ width: 1440, height: 900 });
 
-  const short = page.getByRole("table", { name: "Short" }).getByRole("link").first();
-  const serial = (await short.textContent()) ?? "";
-  await short.click();
-  await expect(page.getByRole("heading", { name: `Strips for ${serial}` })).toBeVisible();
+  // Others may be short as well, for want of stiffness: a ski that is built again takes wood too.
+  const shortPairs = await page.getByRole("table", { name: "Short" }).getByRole("link").allTextContents();
+  const wantsBeech = async (candidate: string) => {
+    await page.goto(`/shop/strips/${candidate}`);
+    await expect(page.getByRole("heading", { name: `Strips for ${candidate}` })).toBeVisible();
+    return (await page.getByText("I: 2 strips where 4 are needed").count()) === 1;
+  };
+  let serial = "";
+  for (const candidate of shortPairs) if (serial === "" && (await wantsBeech(candidate))) serial = candidate;
+  await page.goto(`/shop/strips/${serial}`);
   await expect(page.getByText("I: 2 strips where 4 are needed")).toBeVisible();
   await expectAccessible(page);
 
