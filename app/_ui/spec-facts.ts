@@ -1,5 +1,5 @@
 /** What is ordered, as name and value, in the sheet's words: for quote, progress and the shop's pages. */
-import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { type BuildCatalog, coreLabel, type PairSpec } from "#engine/configuration";
 import { textForPeople } from "#engine/units";
 import type { Fact } from "./facts";
 import type { SheetWords } from "./sheet/words";
@@ -21,7 +21,7 @@ export function specFacts(spec: PairSpec, build: BuildCatalog, words: SheetWords
       value: `k ${textForPeople(spec.flexRatio, 2)}${flexClass ? `, class ${flexClass.number}` : ""}`,
       measure: true,
     },
-    { name: words.sections.core, value: label(build.blends, spec.core) },
+    { name: words.sections.core, value: coreLabel(spec.core, build) },
     { name: words.sections.reinforcement, value: added.join(", ") || words.reinforcement.none },
     {
       name: words.sections.graphic,

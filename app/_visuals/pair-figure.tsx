@@ -1,5 +1,5 @@
 /** A pair as ordered, for pages that only show it: from above and from below, true to scale. */
-import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { type BuildCatalog, blendById, type PairSpec } from "#engine/configuration";
 import { mountLineMm, shapeAtLength } from "#engine/geometry";
 import { type SkiGraphic, SkiPair } from "./ski-drawing";
 import { type WoodStrip, woodStrips } from "./ski-wood";
@@ -28,10 +28,10 @@ export function drawnGraphic(spec: PairSpec, build: BuildCatalog, pictureBase: s
 /** The core's strips of a spec, for windows. */
 export function drawnWood(spec: PairSpec, build: BuildCatalog): readonly WoodStrip[] {
   const model = build.models.find((each) => each.id === spec.model);
-  const blend = build.blends.find((each) => each.id === spec.core);
-  if (!model || !blend) return [];
+  const blend = blendById(build, spec.core);
+  if (!model || !blend.ok) return [];
   const dense = (id: string) => (build.materials.woods.find((each) => each.id === id)?.densityKgM3 ?? 0) > denseKgM3;
-  const { C, I, M, O } = blend.strips;
+  const { C, I, M, O } = blend.value.strips;
   return woodStrips(model.core.stripWidthMm, { C: dense(C), I: dense(I), M: dense(M), O: dense(O) });
 }
 

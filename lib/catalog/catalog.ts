@@ -132,6 +132,7 @@ function partsOf(files: ReleaseFiles): Omit<ReleasedCatalog, "hash" | "release">
       models: files["models.json"].models,
       materials: withoutAbout(files["materials.json"]),
       blends: files["blends.json"].blends,
+      ...(files["blends.json"].ownCore ? { ownCore: files["blends.json"].ownCore } : {}),
       reinforcements: files["reinforcements.json"].reinforcements,
       baseColours: files["base-colours.json"].baseColours,
       houseGraphics: files["house-graphics.json"].houseGraphics,

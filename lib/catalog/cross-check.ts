@@ -1,5 +1,5 @@
 /** What no schema of one file can see: that the files agree with each other. */
-import type { CoreBlend, LayupLayer, Model, Reinforcement } from "#engine/configuration";
+import type { CoreBlend, LayupLayer, Model, OwnCoreRules, Reinforcement } from "#engine/configuration";
 import type { Corrections } from "#engine/materials";
 import type { PriceBook } from "#engine/pricing";
 import type { CatalogProblem } from "./catalog-error";
@@ -16,7 +16,7 @@ interface Names {
 /** Problems between the files of a release; none when it holds together. */
 export function crossCheck(files: ReleaseFiles): readonly CatalogProblem[] {
   const models = files["models.json"].models;
-  const { blends } = files["blends.json"];
+  const { blends, ownCore } = files["blends.json"];
   const { reinforcements } = files["reinforcements.json"];
   const names = namesOf(files);
   return [
@@ -24,6 +24,7 @@ export function crossCheck(files: ReleaseFiles): readonly CatalogProblem[] {
     ...mouldProblems(models),
     ...floorMouldProblems(models, files),
     ...blends.flatMap((blend, index) => blendProblems(blend, index, names)),
+    ...ownCoreProblems(ownCore, names),
     ...reinforcements.flatMap((each, index) => reinforcementProblems(each, index, names)),
     ...ruleProblems(files, names),
     ...stationProblems(files),
@@ -179,6 +180,14 @@ function blendProblems(blend: CoreBlend, index: number, names: Names): CatalogPr
     .map(([position, wood]) => unknownName("blends.json", `blends.${index}.strips.${position}`, wood, "wood"));
 }
 
+function ownCoreProblems(ownCore: OwnCoreRules | undefined, names: Names): CatalogProblem[] {
+  return (["woods", "resinousWoods", "windowWoods"] as const).flatMap((list) =>
+    (ownCore?.[list] ?? []).flatMap((wood, place) =>
+      names.woods.has(wood) ? [] : [unknownName("blends.json", `ownCore.${list}.${place}`, wood, "wood")],
+    ),
+  );
+}
+
 function reinforcementProblems({ placement }: Reinforcement, index: number, names: Names): CatalogProblem[] {
   const at = `reinforcements.${index}.placement`;
   if (placement.kind === "metal-pair") {
@@ -215,9 +224,11 @@ function ruleProblems(files: ReleaseFiles, names: Names): CatalogProblem[] {
 function bookProblems(book: Omit<PriceBook, "currency">, index: number, files: ReleaseFiles): CatalogProblem[] {
   const file = "price-books.json";
   const models = files["models.json"].models.map((model) => model.id);
+  const { ownCore } = files["blends.json"];
   const codes = [
     ...files["reinforcements.json"].reinforcements.map((each) => each.priceCode),
     ...files["blends.json"].blends.flatMap((each) => (each.priceCode === undefined ? [] : [each.priceCode])),
+    ...(ownCore === undefined ? [] : [ownCore.priceCode, ownCore.windowPriceCode]),
   ];
   const at = `priceBooks.${index}`;
   const missing = (path: string, name: string): CatalogProblem => {

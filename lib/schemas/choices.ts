@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { SheetChoices } from "#engine/assessment";
 import type { Artwork, ArtworkPlacement, GraphicSpec, PairSpec } from "#engine/configuration";
 import type { GivenDiscount } from "#engine/pricing";
-import { catalogId, numberIn, oneOf, textIn, yesOrNo } from "./fields";
+import { catalogId, coreId, numberIn, oneOf, textIn, yesOrNo } from "./fields";
 
 const alongMm = (label: string) => numberIn({ label, unit: "mm", min: -300, max: 2500 });
 
@@ -105,7 +105,7 @@ export const destinationSchema = oneOf("Destination", ["home", "domestic", "abro
 export const choiceFields = {
   model: catalogId("Model"),
   lengthCm: numberIn({ label: "Length", unit: "cm", min: 80, max: 220 }),
-  core: catalogId("Core"),
+  core: coreId("Core"),
   reinforcements: reinforcementsSchema,
   flexRatio: numberIn({ label: "Flex ratio", min: 0.3, max: 2.5 }),
   graphic: graphicSchema,

@@ -3,6 +3,7 @@
  * the field as it is.
  */
 import { z } from "zod";
+import { ownCoreOf } from "#engine/configuration";
 
 /** A value as it may stand in a message. */
 function shown(value: unknown): string {
@@ -50,6 +51,22 @@ export function yesOrNo(label: string) {
 }
 
 /** A word that names a thing of the catalogue: lower case, digits and hyphens. */
+/** A blend of the catalogue, or a core of one's own that says its woods: "own:aspen.ash.aspen.aspen". */
+export function coreId(label: string) {
+  return z.union(
+    [
+      catalogId(label),
+      z
+        .string()
+        .max(120)
+        .refine((text) => ownCoreOf(text) !== null),
+    ],
+    {
+      error: (issue) => `${label} ${shown(issue.input)} is no core: a name of the list, or own: and four woods`,
+    },
+  );
+}
+
 export function catalogId(label: string) {
   return z
     .string({ error: (issue) => `${label} must be a word, not ${shown(issue.input)}` })

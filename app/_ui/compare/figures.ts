@@ -2,6 +2,7 @@
 
 import { differenceText } from "#app/_visuals/axis-builds.ts";
 import type { EngineCatalog } from "#engine/assessment";
+import { coreLabel } from "#engine/configuration";
 import { camberUnderLoad, skiBehaviour } from "#engine/flex";
 import { measure } from "#engine/geometry";
 import { textForPeople } from "#engine/units";
@@ -31,7 +32,7 @@ type Worked = ReturnType<typeof workedOut>;
 
 function workedOut(pair: ComparedPair, catalog: EngineCatalog, words: CompareWords) {
   const { build, flexWithPlate } = pair.solved;
-  const { flexClasses, blends } = catalog.build;
+  const { flexClasses } = catalog.build;
   const { flexRatio, core } = pair.spec;
   const own = flexClasses.find((each) => flexRatio >= each.from && flexRatio < each.below);
   return {
@@ -40,7 +41,7 @@ function workedOut(pair: ComparedPair, catalog: EngineCatalog, words: CompareWor
     behaviour: skiBehaviour(build, flexWithPlate),
     pressedMm: camberUnderLoad(build, flexWithPlate, threeKilogramsN).heightMm,
     className: own ? `${own.number}, ${own.label.toLowerCase()}` : words.noClass,
-    core: blends.find((blend) => blend.id === core)?.label ?? core,
+    core: coreLabel(core, catalog.build),
     price: pair.assessment.price ? moneyText(pair.assessment.price.totalCents) : words.noPrice,
   };
 }

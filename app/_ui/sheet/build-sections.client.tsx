@@ -1,13 +1,15 @@
 "use client";
 /** Core and reinforcement: what stands between the skins, and what is added to them. */
+import { useState } from "react";
 import type { EngineCatalog } from "#engine/assessment";
-import type { Model, PairSpec } from "#engine/configuration";
+import { type Model, ownCoreOf, type PairSpec } from "#engine/configuration";
 import { CheckGroup, RadioGroup } from "../choice-group";
 import { CheckboxField } from "../field";
 import { moneyChangeText } from "../money";
 import { signedText } from "../signed";
 import { fill } from "../words";
 import { CoreStory } from "./core-story.client";
+import { CoreFigures, OwnCoreFields } from "./own-core.client";
 import { SameFlex } from "./same-flex.client";
 import { type OptionEffect, useOptionEffects } from "./use-option-effects.client";
 import type { SheetState } from "./use-sheet.client";
@@ -24,39 +26,65 @@ function priceOf(catalog: EngineCatalog, code: string | undefined): string {
   return option ? moneyChangeText(option.cents) : "";
 }
 
+/** The value of the radio that opens the four woods; no core is called so. */
+const OWN = "own";
+
 export function CoreSection({ sheet, catalog, words }: Props) {
+  const [wantsOwn, setWantsOwn] = useState(false);
   const spec = sheet.spec;
   const model = catalog.build.models.find((each) => each.id === spec?.model);
   if (!spec || !model) return <p className="text-pencil">{words.ski.empty}</p>;
   const wood = (id: string) => catalog.build.materials.woods.find((each) => each.id === id)?.label ?? id;
+  const { ownCore } = catalog.build;
   const blends = catalog.build.blends.filter((blend) => blend.forUses.includes(model.use) || blend.id === spec.core);
+  const isOwn = wantsOwn || ownCoreOf(spec.core) !== null;
+  const choose = (core: string) => {
+    setWantsOwn(core === OWN);
+    if (core !== OWN) sheet.setChoices({ core });
+  };
   return (
     <>
       <p className="max-w-measure text-pencil">{words.core.lead}</p>
       <RadioGroup
         name="core"
         label={words.core.label}
-        choices={blends.map((blend) => ({
-          value: blend.id,
-          label: blend.label,
-          aside: priceOf(catalog, blend.priceCode),
-          recommended: blend.id === model.core.blend,
-          detail: (
-            <>
-              {blend.summary}{" "}
-              {fill(words.core.strips, {
-                strips: [blend.strips.C, blend.strips.I, blend.strips.M, blend.strips.O]
-                  .map(wood)
-                  .join(", ")
-                  .toLowerCase(),
-              })}
-              {blend.isWindowGrade ? `; ${words.core.window}` : ""}.
-            </>
-          ),
-        }))}
-        value={spec.core}
-        onChange={(core) => sheet.setChoices({ core })}
+        choices={[
+          ...blends.map((blend) => ({
+            value: blend.id,
+            label: blend.label,
+            aside: priceOf(catalog, blend.priceCode),
+            recommended: blend.id === model.core.blend,
+            detail: (
+              <>
+                {blend.summary}{" "}
+                {fill(words.core.strips, {
+                  strips: [blend.strips.C, blend.strips.I, blend.strips.M, blend.strips.O]
+                    .map(wood)
+                    .join(", ")
+                    .toLowerCase(),
+                })}
+                {blend.isWindowGrade ? `; ${words.core.window}` : ""}.
+              </>
+            ),
+          })),
+          ...(ownCore
+            ? [
+                {
+                  value: OWN,
+                  label: words.core.own.label,
+                  aside: priceOf(catalog, ownCore.priceCode),
+                  detail: words.core.own.detail,
+                },
+              ]
+            : []),
+        ]}
+        value={isOwn ? OWN : spec.core}
+        onChange={choose}
       />
+      {isOwn && ownCore ? (
+        <OwnCoreFields sheet={sheet} spec={spec} rules={ownCore} catalog={catalog} words={words} />
+      ) : null}
+      <CoreFigures spec={spec} catalog={catalog} words={words} />
       <CoreStory spec={spec} catalog={catalog} words={words} />
     </>
   );

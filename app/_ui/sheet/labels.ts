@@ -1,6 +1,6 @@
 /** The sheet's answers in one line each, and the engine's reasons in the skier's words. No arithmetic of the trade here. */
 import type { Assessment, EngineCatalog, PartialAnswers } from "#engine/assessment";
-import type { PairSpec } from "#engine/configuration";
+import { coreLabel, type PairSpec } from "#engine/configuration";
 import type { FitChoice, FitReason, TypedMeasures } from "#engine/fit";
 import { textForPeople } from "#engine/units";
 import { plusMinus } from "../plus-minus";
@@ -39,7 +39,7 @@ export function skiLine(spec: PairSpec | null, catalog: EngineCatalog, words: Sh
 
 export function coreLine(spec: PairSpec | null, catalog: EngineCatalog): string {
   if (!spec) return "";
-  return catalog.build.blends.find((blend) => blend.id === spec.core)?.label ?? spec.core;
+  return coreLabel(spec.core, catalog.build);
 }
 
 export function reinforcementLine(spec: PairSpec | null, catalog: EngineCatalog, words: SheetWords): string {

@@ -30,11 +30,12 @@ export interface BuildCandidates {
  * or reinforcement: it is the sheet's to tell and leaves nothing out here.
  */
 export function buildCandidates(spec: PairSpec, model: Model, catalog: BuildCatalog): BuildCandidates {
-  const blends = catalog.blends.filter((each) => each.forUses.includes(model.use) || each.id === spec.core);
+  const offered = catalog.blends.filter((each) => each.forUses.includes(model.use)).map((each) => each.id);
+  const cores = [...new Set([...offered, spec.core])];
   const sets = reinforcementSets(model, catalog);
-  const all = blends.flatMap(({ id }) =>
+  const all = cores.flatMap((core) =>
     sets.map((set) => {
-      const choice: BuildChoice = { core: id, reinforcements: set.map((each) => each.id) };
+      const choice: BuildChoice = { core, reinforcements: set.map((each) => each.id) };
       return { choice, clashes: clashKeys({ ...spec, ...choice }, catalog) };
     }),
   );

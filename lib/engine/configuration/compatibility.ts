@@ -4,6 +4,7 @@
  */
 import { inlayConflicts, mountConflicts } from "./base-and-mount";
 import type { ResolvedSpec } from "./build";
+import { ownCoreConflicts } from "./own-core";
 import type { BuildCatalog, PairSpec, Reinforcement, SpecConflict, SpecWay } from "./types";
 import { windowConflicts } from "./windows";
 
@@ -12,6 +13,7 @@ export function conflictsOf(spec: PairSpec, resolved: ResolvedSpec, catalog: Bui
   return [
     ...retiredModel(resolved, catalog),
     ...coreForUse(resolved, catalog),
+    ...ownCoreConflicts(resolved.blend, catalog),
     ...reinforcementsForUse(resolved),
     ...tooManyPlies(resolved, catalog),
     ...windowConflicts(spec, resolved, catalog),

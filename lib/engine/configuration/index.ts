@@ -14,6 +14,7 @@ export * from "./layer-materials";
 export * from "./lettering";
 export * from "./lookup";
 export * from "./mould-camber";
+export { coreIdFor, type OwnCore, ownCoreOf } from "./own-core";
 export * from "./pair-layout";
 export * from "./print-face";
 export * from "./solve-spec";

@@ -1,5 +1,6 @@
 /** Finding things in the catalogue by the ids that a spec names. Unknown ids are refusals: an old link may still hold one. */
 import { accept, type Outcome, refuse } from "#engine/units";
+import { ownBlend } from "./own-core";
 import type { BaseColour, BuildCatalog, CoreBlend, HouseGraphic, Model, ModelLength, Reinforcement } from "./types";
 
 export type LookupRefusal =
@@ -22,8 +23,21 @@ export function modelById(catalog: BuildCatalog, id: string): Outcome<Model, Loo
   return byId(catalog.models, id, "model", "model");
 }
 
-export function blendById(catalog: BuildCatalog, id: string): Outcome<CoreBlend, LookupRefusal> {
-  return byId(catalog.blends, id, "core", "core");
+/** One of the shop's blends, or a core of one's own from the woods that its id says. */
+export function blendById(
+  catalog: Pick<BuildCatalog, "blends" | "ownCore" | "materials">,
+  id: string,
+): Outcome<CoreBlend, LookupRefusal> {
+  const listed = byId(catalog.blends, id, "core", "core");
+  if (listed.ok) return listed;
+  const own = ownBlend(id, catalog);
+  return own === null ? listed : accept(own);
+}
+
+/** What people call a core; an id that this catalogue does not know stands for itself. */
+export function coreLabel(id: string, catalog: Pick<BuildCatalog, "blends" | "ownCore" | "materials">): string {
+  const blend = blendById(catalog, id);
+  return blend.ok ? blend.value.label : id;
 }
 
 export function reinforcementById(

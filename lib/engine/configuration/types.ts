@@ -59,16 +59,42 @@ export interface Model {
   readonly hasMetal: boolean;
 }
 
+/** The wood of each place, from the centre line out. */
+export interface CoreStrips {
+  readonly C: string;
+  readonly I: string;
+  readonly M: string;
+  readonly O: string;
+}
+
 export interface CoreBlend {
   readonly id: string;
   readonly label: string;
   readonly summary: string;
-  readonly strips: { readonly C: string; readonly I: string; readonly M: string; readonly O: string };
+  readonly strips: CoreStrips;
   /** Selected for looks, for windows and clear topsheets. */
   readonly isWindowGrade: boolean;
   /** Price-book code, absent when included. */
   readonly priceCode?: string;
   readonly forUses: readonly ModelUse[];
+}
+
+/** What a core of one's own may be made of. */
+export interface OwnCoreRules {
+  /** With `{strips}` for the woods from the middle outwards. */
+  readonly label: string;
+  readonly windowLabel: string;
+  readonly summary: string;
+  /** Woods that the shop keeps strips of. */
+  readonly woods: readonly string[];
+  /** Of the wood at I, which the screws of a binding go into. */
+  readonly leastScrewDensityKgM3: number;
+  /** Woods that the shop's glue does not hold. */
+  readonly resinousWoods: readonly string[];
+  /** Woods that the shop selects to be seen. */
+  readonly windowWoods: readonly string[];
+  readonly priceCode: string;
+  readonly windowPriceCode: string;
 }
 
 export type ReinforcementPlacement =
@@ -193,6 +219,8 @@ export interface BuildCatalog {
   readonly models: readonly Model[];
   readonly materials: MaterialLibrary;
   readonly blends: readonly CoreBlend[];
+  /** Absent where only the shop's own blends are built. */
+  readonly ownCore?: OwnCoreRules;
   readonly reinforcements: readonly Reinforcement[];
   readonly baseColours: readonly BaseColour[];
   readonly houseGraphics: readonly HouseGraphic[];

@@ -3,6 +3,7 @@
 import { halfWidthAt, type SkiShape, shapeAtLength } from "#engine/geometry";
 import { fabricById, sheetById } from "#engine/materials";
 import type { ResolvedSpec } from "./build";
+import { ownBlend, ownCoreConflicts, ownCoreId, ownCoreOf } from "./own-core";
 import type { BuildCatalog, GraphicSpec, PairSpec, PrintRules, Reinforcement, SpecConflict, SpecWay } from "./types";
 
 type Window = GraphicSpec["windows"][number];
@@ -81,8 +82,12 @@ function opaqueOwnLayers({ model }: ResolvedSpec, { materials }: BuildCatalog, n
 
 function coreGrade({ model, blend }: ResolvedSpec, catalog: BuildCatalog, noWindow: SpecWay): SpecConflict[] {
   if (blend.isWindowGrade) return [];
-  const clean = catalog.blends
+  const own = ownCoreOf(blend.id);
+  const sameSelected = own === null ? [] : [ownBlend(ownCoreId({ ...own, isWindowGrade: true }), catalog)];
+  const clean = [...sameSelected, ...catalog.blends]
+    .filter((each) => each !== null)
     .filter((each) => each.isWindowGrade && each.forUses.includes(model.use))
+    .filter((each) => ownCoreConflicts(each, catalog).length === 0)
     .map((each): SpecWay => ({ code: `window-core-${each.id}`, label: each.label, choices: { core: each.id } }));
   return [{ code: "window-needs-clean-core", path: "core", core: blend.id, ways: [...clean, noWindow] }];
 }

@@ -3,7 +3,7 @@
  * give the same cents for ever. The book's own option codes are named here where they follow from the spec; blends and
  * reinforcements carry theirs in the catalogue.
  */
-import type { PairSpec } from "#engine/configuration";
+import { blendById, type PairSpec } from "#engine/configuration";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { discountLine } from "./discounts";
 import { rushFeeCents } from "./rush";
@@ -56,7 +56,7 @@ function noPrice(path: string, item: string, book: PriceBook) {
 
 /** A core or a reinforcement that the catalogue does not know: it would be built for nothing. */
 function strayItem(spec: PairSpec, build: PricedCatalog): { readonly path: string; readonly item: string } | null {
-  if (!build.blends.some((each) => each.id === spec.core)) return { path: "core", item: spec.core };
+  if (!blendById(build, spec.core).ok) return { path: "core", item: spec.core };
   const known = new Set(build.reinforcements.map((each) => each.id));
   const stray = [...spec.reinforcements.entries()].find(([, id]) => !known.has(id));
   return stray === undefined ? null : { path: `reinforcements.${stray[0]}`, item: stray[1] };
@@ -75,13 +75,13 @@ function optionCodes(spec: PairSpec, book: PriceBook, build: PricedCatalog): rea
 
 function catalogueCodes(spec: PairSpec, build: PricedCatalog): readonly string[] {
   const hasMetal = build.models.some((each) => each.id === spec.model && each.hasMetal);
-  const blend = build.blends.find((each) => each.id === spec.core);
+  const blend = blendById(build, spec.core);
   const reinforcements = build.reinforcements
     .filter((each) => spec.reinforcements.includes(each.id))
     // A model whose own build has metal does not pay for it again.
     .filter((each) => !(hasMetal && each.placement.kind === "metal-pair"));
   return [
-    ...(blend?.priceCode === undefined ? [] : [blend.priceCode]),
+    ...(blend.ok && blend.value.priceCode !== undefined ? [blend.value.priceCode] : []),
     ...reinforcements.map((each) => each.priceCode),
   ];
 }

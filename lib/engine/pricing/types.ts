@@ -1,5 +1,6 @@
 /** Money is integer cents of one currency; rates are basis points; every rounding is by a named function, once per line. */
-import type { CoreBlend, FlexClass, Model, Reinforcement } from "#engine/configuration";
+import type { CoreBlend, FlexClass, Model, OwnCoreRules, Reinforcement } from "#engine/configuration";
+import type { MaterialLibrary } from "#engine/materials";
 import type { Cents, IsoDate } from "#engine/units";
 
 /** home = the shop's own state, domestic = the rest of the country, collect = fetched at the shop. */
@@ -61,7 +62,9 @@ export interface GivenDiscount {
 /** What pricing reads of the build catalogue: a `BuildCatalog` is one. */
 export interface PricedCatalog {
   readonly models: readonly Pick<Model, "id" | "name" | "hasMetal">[];
-  readonly blends: readonly Pick<CoreBlend, "id" | "priceCode">[];
+  readonly blends: readonly CoreBlend[];
+  readonly ownCore?: OwnCoreRules;
+  readonly materials: MaterialLibrary;
   readonly reinforcements: readonly Pick<Reinforcement, "id" | "placement" | "priceCode">[];
   readonly flexClasses: readonly FlexClass[];
   readonly rules: { readonly mountOffsetReviewMm: number };

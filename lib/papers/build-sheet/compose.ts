@@ -4,6 +4,7 @@ import words from "#content/copy/papers.json";
 import {
   type BuildCatalog,
   benchClass,
+  blendById,
   type CoreBlend,
   flexClassOf,
   isPaperMirrored,
@@ -92,9 +93,9 @@ export function mouldName(spec: PairSpec, catalog: BuildCatalog): string {
 }
 
 function blendOf(spec: PairSpec, catalog: BuildCatalog): CoreBlend {
-  const blend = catalog.blends.find((b) => b.id === spec.core);
-  if (!blend) throw new RangeError(`spec.core: "${spec.core}" is not in the catalogue`);
-  return blend;
+  const blend = blendById(catalog, spec.core);
+  if (!blend.ok) throw new RangeError(`spec.core: "${spec.core}" is not in the catalogue`);
+  return blend.value;
 }
 
 function identityRows(facts: BuildSheetFacts): readonly Row[] {

@@ -1,7 +1,7 @@
 /** A frozen specification in words: the same lines on quote, confirmation and build sheet. */
 
 import words from "#content/copy/papers.json";
-import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { type BuildCatalog, coreLabel, type PairSpec } from "#engine/configuration";
 import { shapeAtLength } from "#engine/geometry";
 import { fill } from "#engine/units";
 import type { Row } from "./facts";
@@ -24,7 +24,7 @@ export function readableSpec(spec: PairSpec, catalog: BuildCatalog): readonly Ro
     { label: w.flex, value: flexText(spec, catalog) },
     {
       label: w.core,
-      value: catalog.blends.find((b) => b.id === spec.core)?.label ?? spec.core,
+      value: coreLabel(spec.core, catalog),
       isOption: spec.core !== model.core.blend,
     },
     ...reinforcementRows(spec, catalog),

@@ -5,6 +5,7 @@ import type {
   CoreBlend,
   FlexClass,
   HouseGraphic,
+  OwnCoreRules,
   Reinforcement,
   ReinforcementPlacement,
 } from "#engine/configuration";
@@ -23,6 +24,18 @@ const blendSchema = z.strictObject({
   priceCode: id.exactOptional(),
   forUses,
 }) satisfies z.ZodType<CoreBlend>;
+
+const ownCoreSchema = z.strictObject({
+  label: z.string().regex(/\{strips\}/, { error: "the label must hold {strips}" }),
+  windowLabel: z.string().regex(/\{strips\}/, { error: "the label must hold {strips}" }),
+  summary: sentence,
+  woods: z.array(id).min(1),
+  leastScrewDensityKgM3: positive.max(1500),
+  resinousWoods: z.array(id),
+  windowWoods: z.array(id),
+  priceCode: id,
+  windowPriceCode: id,
+}) satisfies z.ZodType<OwnCoreRules>;
 
 const faces = z
   .array(z.enum(["bottom", "top"]))
@@ -77,6 +90,8 @@ const flexClassSchema = z.strictObject({
 export const blendsFileSchema = z.strictObject({
   about,
   blends: z.array(blendSchema).superRefine(distinctBy((blend) => blend.id)),
+  /** Releases from before cores of one's own have none. */
+  ownCore: ownCoreSchema.exactOptional(),
 });
 
 export const reinforcementsFileSchema = z.strictObject({

@@ -93,7 +93,7 @@ function otherSpecies(
         const strips = { ...blend.value.strips, [position]: id };
         const swapped = {
           ...build,
-          blends: build.blends.map((each) => (each.id === spec.core ? { ...each, strips } : each)),
+          blends: [...build.blends.filter((each) => each.id !== spec.core), { ...blend.value, strips }],
         };
         const again = solveSpec(spec, swapped);
         if (!again.ok) return [];

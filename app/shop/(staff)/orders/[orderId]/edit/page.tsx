@@ -8,7 +8,7 @@ import { Page } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { editQuery, flexText, withExactFlex } from "#app/shop/(staff)/orders/edit-fields.ts";
 import words from "#content/copy/shop.json";
-import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import { type BuildCatalog, coreLabel, type PairSpec } from "#engine/configuration";
 import { idOf } from "#schemas/ids";
 import { catalogOfRelease, readOrder } from "#services";
 import { EditEffect } from "./effect";
@@ -78,7 +78,10 @@ function EditForm({
         name="core"
         label={w.core}
         defaultValue={spec.core}
-        options={build.blends.map((blend) => ({ value: blend.id, label: blend.label }))}
+        options={[...new Set([...build.blends.map((blend) => blend.id), spec.core])].map((core) => ({
+          value: core,
+          label: coreLabel(core, build),
+        }))}
       />
       <NumberField name="flexRatio" label={w.flex} defaultValue={flexText(spec.flexRatio)} unit="×" error={problem} />
       <CheckGroup
