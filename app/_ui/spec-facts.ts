@@ -10,6 +10,8 @@ export function specFacts(spec: PairSpec, build: BuildCatalog, words: SheetWords
   const model = build.models.find((each) => each.id === spec.model);
   const flexClass = build.flexClasses.find((each) => spec.flexRatio >= each.from && spec.flexRatio < each.below);
   const added = spec.reinforcements.map((id) => label(build.reinforcements, id));
+  const plate = build.rules.plate.choices?.find((each) => each.id === spec.plate);
+  if (plate) added.push(plate.label);
   if (spec.tipTailProtectors) added.push(words.reinforcement.protectors);
   const { graphic, base, mount, finish } = spec;
   const layouts: Readonly<Record<string, { readonly label: string }>> = words.graphic.layouts;

@@ -207,6 +207,9 @@ function ruleProblems(files: ReleaseFiles, names: Names): CatalogProblem[] {
     ["spacers.material", rules.spacers.material],
     ["plate.material", rules.plate.material],
     ["plate.rubber", rules.plate.rubber],
+    ...(rules.plate.choices ?? []).map(
+      (choice, place) => [`plate.choices.${place}.material`, choice.material] as const,
+    ),
     ...Object.entries(rules.plate.byUse ?? {}).map(
       ([use, plate]) => [`plate.byUse.${use}.material`, plate.material] as const,
     ),
@@ -228,6 +231,7 @@ function bookProblems(book: Omit<PriceBook, "currency">, index: number, files: R
   const codes = [
     ...files["reinforcements.json"].reinforcements.map((each) => each.priceCode),
     ...files["blends.json"].blends.flatMap((each) => (each.priceCode === undefined ? [] : [each.priceCode])),
+    ...(files["build-rules.json"].plate.choices ?? []).map((each) => each.priceCode),
     ...(ownCore === undefined ? [] : [ownCore.priceCode, ownCore.windowPriceCode]),
   ];
   const at = `priceBooks.${index}`;

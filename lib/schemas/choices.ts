@@ -113,6 +113,7 @@ export const choiceFields = {
   mount: mountSchema,
   finish: finishSchema,
   tipTailProtectors: yesOrNo("Tip and tail protectors"),
+  plate: catalogId("Plate under the binding"),
   destination: destinationSchema,
   discounts: z.array(discountSchema).max(4, { error: "Discounts: at most 4 may be tried" }).readonly(),
 } as const;
@@ -128,6 +129,7 @@ export const sheetChoicesSchema = z.strictObject({
   mount: choiceFields.mount.exactOptional(),
   finish: choiceFields.finish.exactOptional(),
   tipTailProtectors: choiceFields.tipTailProtectors.exactOptional(),
+  plate: choiceFields.plate.exactOptional(),
   destination: choiceFields.destination.exactOptional(),
   discounts: choiceFields.discounts.exactOptional(),
 }) satisfies z.ZodType<SheetChoices>;
@@ -144,4 +146,5 @@ export const pairSpecSchema = z.strictObject({
   mount: mountSchema,
   finish: finishSchema,
   tipTailProtectors: choiceFields.tipTailProtectors,
+  plate: choiceFields.plate.exactOptional(),
 }) satisfies z.ZodType<PairSpec>;

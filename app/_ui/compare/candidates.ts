@@ -102,8 +102,8 @@ export function takingPatch(
   if (id === "other") {
     const spec = other ? assessSheet(other, catalog).spec : null;
     if (!spec) return null;
-    const { model, lengthCm, flexRatio, core, reinforcements, tipTailProtectors } = spec;
-    return choicePaths({ model, lengthCm, flexRatio, core, reinforcements, tipTailProtectors });
+    const { model, lengthCm, flexRatio, core, reinforcements, tipTailProtectors, plate = null } = spec;
+    return choicePaths({ model, lengthCm, flexRatio, core, reinforcements, tipTailProtectors, plate });
   }
   const isKnown = catalog.build.models.some((model) => model.id === id && model.state === "active");
   return isKnown ? choicePaths({ model: id, lengthCm: null, flexRatio: null }) : null;

@@ -135,6 +135,7 @@ function Reinforcements({
         values={spec.reinforcements}
         onChange={(reinforcements) => sheet.setChoices({ reinforcements })}
       />
+      <Plates sheet={sheet} spec={spec} model={model} catalog={catalog} words={words} />
       <CheckboxField
         name="protectors"
         label={`${words.reinforcement.protectors}, ${priceOf(catalog, "tip-tail-protectors")}`}
@@ -143,6 +144,36 @@ function Reinforcements({
       />
       <SameFlex sheet={sheet} spec={spec} catalog={catalog} words={words} />
     </>
+  );
+}
+
+/** The value of the radio for the shop's own plate; no plate is called so. */
+const OWN_PLATE = "own";
+
+/** Which plate lies in the pocket; nothing where the shop has one for this use. */
+function Plates({ sheet, spec, model, catalog, words }: Props & { readonly spec: PairSpec; readonly model: Model }) {
+  const { plate } = catalog.build.rules;
+  const offered = (plate.choices ?? []).filter((each) => each.forUses.includes(model.use) || each.id === spec.plate);
+  if (offered.length === 0) return null;
+  const own = plate.byUse?.[model.use] ?? plate;
+  const material = catalog.build.materials.sheets.find((each) => each.id === own.material)?.label ?? own.material;
+  return (
+    <RadioGroup
+      name="plate"
+      label={words.reinforcement.plate}
+      hint={words.reinforcement.plateLead}
+      choices={[
+        { value: OWN_PLATE, label: fill(words.reinforcement.plateOwn, { material: material.toLowerCase() }) },
+        ...offered.map((each) => ({
+          value: each.id,
+          label: each.label,
+          aside: priceOf(catalog, each.priceCode),
+          detail: each.effect,
+        })),
+      ]}
+      value={spec.plate ?? OWN_PLATE}
+      onChange={(value) => sheet.setChoices({ plate: value === OWN_PLATE ? undefined : value })}
+    />
   );
 }
 

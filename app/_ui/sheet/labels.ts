@@ -47,6 +47,8 @@ export function reinforcementLine(spec: PairSpec | null, catalog: EngineCatalog,
   const names = catalog.build.reinforcements
     .filter((each) => spec.reinforcements.includes(each.id))
     .map((each) => each.label);
+  const plate = catalog.build.rules.plate.choices?.find((each) => each.id === spec.plate);
+  if (plate) names.push(plate.label);
   if (spec.tipTailProtectors) names.push(words.reinforcement.protectors);
   return names.length > 0 ? names.join(", ") : words.reinforcement.none;
 }

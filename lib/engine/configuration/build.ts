@@ -9,21 +9,32 @@ import { correctedLibrary, fabricById, sheetById } from "#engine/materials";
 import { accept, type Outcome } from "#engine/units";
 import { fabricLayer, sheetLayer } from "./layer-materials";
 import { stackOf } from "./layup";
-import { blendById, type LookupRefusal, modelById, modelLength, reinforcementById } from "./lookup";
+import { blendById, type LookupRefusal, modelById, modelLength, plateById, reinforcementById } from "./lookup";
 import { stripColumns } from "./strip-columns";
-import type { BuildCatalog, BuildRules, CoreBlend, FlexSpec, Model, PairSpec, Reinforcement } from "./types";
+import type {
+  BuildCatalog,
+  BuildRules,
+  CoreBlend,
+  FlexSpec,
+  Model,
+  PairSpec,
+  PlateChoice,
+  Reinforcement,
+} from "./types";
 
 /** What a build is made for: the stiffness-deciding part of a spec, and where its mount line is. */
-export type BuildableSpec = FlexSpec & Partial<Pick<PairSpec, "mount">>;
+export type BuildableSpec = FlexSpec & Partial<Pick<PairSpec, "mount" | "plate">>;
 
 /** A spec's own items, found in the catalogue. */
 export interface ResolvedSpec {
   readonly model: Model;
   readonly blend: CoreBlend;
   readonly reinforcements: readonly Reinforcement[];
+  /** The plate that was ordered; null for the shop's own. */
+  readonly plate: PlateChoice | null;
 }
 
-export function resolveSpec(spec: FlexSpec, catalog: BuildCatalog): Outcome<ResolvedSpec, LookupRefusal> {
+export function resolveSpec(spec: BuildableSpec, catalog: BuildCatalog): Outcome<ResolvedSpec, LookupRefusal> {
   const model = modelById(catalog, spec.model);
   if (!model.ok) return model;
   const length = modelLength(model.value, spec.lengthCm);
@@ -36,7 +47,9 @@ export function resolveSpec(spec: FlexSpec, catalog: BuildCatalog): Outcome<Reso
     if (!reinforcement.ok) return reinforcement;
     reinforcements.push(reinforcement.value);
   }
-  return accept({ model: model.value, blend: blend.value, reinforcements });
+  const plate = spec.plate === undefined ? null : plateById(catalog, spec.plate);
+  if (plate !== null && !plate.ok) return plate;
+  return accept({ model: model.value, blend: blend.value, reinforcements, plate: plate?.value ?? null });
 }
 
 /** The finished ski: plate pocket at the order's mount line and mat included. */
@@ -44,7 +57,7 @@ export function skiBuildFor(spec: BuildableSpec, catalog: BuildCatalog): Outcome
   const resolved = resolveSpec(spec, catalog);
   if (!resolved.ok) return resolved;
   const bare = bareBuildFor(resolved.value, spec.lengthCm, catalog);
-  return accept(withBindingZone(bare, resolved.value.model, spec.mount?.offsetMm ?? 0, catalog));
+  return accept(withBindingZone(bare, resolved.value, spec.mount?.offsetMm ?? 0, catalog));
 }
 
 /**
@@ -55,7 +68,7 @@ export function referenceBuildFor(model: Model, nominalAndMore: BuildCatalog): S
   const { corrections: _learnt, ...catalog } = nominalAndMore;
   const blend = blendById(catalog, model.core.blend);
   if (!blend.ok) throw new RangeError(`models.${model.id}.core.blend: no blend "${model.core.blend}"`);
-  return bareBuildFor({ model, blend: blend.value, reinforcements: [] }, model.shape.refLengthCm, catalog);
+  return bareBuildFor({ model, blend: blend.value, reinforcements: [], plate: null }, model.shape.refLengthCm, catalog);
 }
 
 /** Everything but plate and mat, of materials as measured pairs have shown them. */
@@ -146,10 +159,15 @@ function extraMassG(input: {
  *
  * @param offsetMm of the mount line from the model's own, positive towards the tip
  */
-export function withBindingZone(bare: SkiBuild, model: Model, offsetMm: number, given: BuildCatalog): SkiBuild {
+export function withBindingZone(
+  bare: SkiBuild,
+  ordered: Pick<ResolvedSpec, "model" | "plate">,
+  offsetMm: number,
+  given: BuildCatalog,
+): SkiBuild {
   const { rules, materials } = asLearnt(given);
   const { plate, mat } = rules;
-  const own = plate.byUse?.[model.use] ?? plate;
+  const own = ordered.plate ?? plate.byUse?.[ordered.model.use] ?? plate;
   const mountMm = mountLineMm(bare.shape, offsetMm);
   const fabric = fabricById(materials, mat.fabric);
   const matLayer: BuildLayer = {

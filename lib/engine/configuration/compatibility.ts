@@ -16,6 +16,7 @@ export function conflictsOf(spec: PairSpec, resolved: ResolvedSpec, catalog: Bui
     ...ownCoreConflicts(resolved.blend, catalog),
     ...reinforcementsForUse(resolved),
     ...tooManyPlies(resolved, catalog),
+    ...plateForUse(resolved, catalog),
     ...windowConflicts(spec, resolved, catalog),
     ...inlayConflicts(spec),
     ...mountConflicts(spec, catalog),
@@ -68,6 +69,15 @@ function tooManyPlies({ reinforcements }: ResolvedSpec, { rules }: BuildCatalog)
     .filter((each) => each.extraPlies > 0)
     .map((each) => withoutReinforcement(each, reinforcements));
   return [{ code: "too-many-plies", path: "reinforcements", plies, mostPlies: rules.maxExtraPlies, ways }];
+}
+
+/** The other plates for this use; the shop's own is what stands when none is chosen. */
+function plateForUse({ model, plate }: ResolvedSpec, { rules }: BuildCatalog): SpecConflict[] {
+  if (plate === null || plate.forUses.includes(model.use)) return [];
+  const ways = (rules.plate.choices ?? [])
+    .filter((each) => each.forUses.includes(model.use))
+    .map((each): SpecWay => ({ code: `other-plate-${each.id}`, label: each.label, choices: { plate: each.id } }));
+  return [{ code: "plate-not-for-use", path: "plate", plate: plate.id, use: model.use, ways }];
 }
 
 /** The same list without one of its items, in the words of the sheet. */

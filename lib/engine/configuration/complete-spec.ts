@@ -7,6 +7,7 @@ import {
   type LookupRefusal,
   modelById,
   modelLength,
+  plateById,
   reinforcementById,
 } from "./lookup";
 import type { BuildCatalog, GraphicSpec, Model, PairSpec, SpecChoices } from "./types";
@@ -39,6 +40,7 @@ export function completeSpec(
     mount: { ...defaults.mount, ...choices.mount },
     finish: choices.finish ?? defaults.finish,
     tipTailProtectors: choices.tipTailProtectors ?? false,
+    ...(choices.plate === undefined ? {} : { plate: choices.plate }),
   };
   return checkedItems(spec, model.value, catalog);
 }
@@ -50,6 +52,7 @@ function checkedItems(spec: PairSpec, model: Model, catalog: BuildCatalog): Outc
     modelLength(model, spec.lengthCm),
     blendById(catalog, spec.core),
     ...spec.reinforcements.map((id, i) => reinforcementById(catalog, id, `reinforcements.${i}`)),
+    ...(spec.plate === undefined ? [] : [plateById(catalog, spec.plate)]),
     baseColourById(catalog, base.left, "base.left"),
     baseColourById(catalog, base.right, "base.right"),
     ...(graphic.kind === "house" && graphic.house !== undefined ? [houseGraphicById(catalog, graphic.house)] : []),

@@ -1,13 +1,22 @@
 /** Finding things in the catalogue by the ids that a spec names. Unknown ids are refusals: an old link may still hold one. */
 import { accept, type Outcome, refuse } from "#engine/units";
 import { ownBlend } from "./own-core";
-import type { BaseColour, BuildCatalog, CoreBlend, HouseGraphic, Model, ModelLength, Reinforcement } from "./types";
+import type {
+  BaseColour,
+  BuildCatalog,
+  CoreBlend,
+  HouseGraphic,
+  Model,
+  ModelLength,
+  PlateChoice,
+  Reinforcement,
+} from "./types";
 
 export type LookupRefusal =
   | {
       readonly code: "unknown-item";
       readonly path: string;
-      readonly kind: "model" | "core" | "reinforcement" | "base" | "graphic";
+      readonly kind: "model" | "core" | "reinforcement" | "base" | "graphic" | "plate";
       readonly id: string;
       readonly known: readonly string[];
     }
@@ -48,6 +57,11 @@ export function reinforcementById(
   return byId(catalog.reinforcements, id, "reinforcement", path);
 }
 
+/** A plate that may be ordered instead of the shop's own. */
+export function plateById({ rules }: Pick<BuildCatalog, "rules">, id: string): Outcome<PlateChoice, LookupRefusal> {
+  return byId(rules.plate.choices ?? [], id, "plate", "plate");
+}
+
 export function baseColourById(catalog: BuildCatalog, id: string, path: string): Outcome<BaseColour, LookupRefusal> {
   return byId(catalog.baseColours, id, "base", path);
 }
@@ -67,7 +81,7 @@ export function modelLength(model: Model, lengthCm: number): Outcome<ModelLength
 function byId<T extends { readonly id: string }>(
   items: readonly T[],
   id: string,
-  kind: "model" | "core" | "reinforcement" | "base" | "graphic",
+  kind: "model" | "core" | "reinforcement" | "base" | "graphic" | "plate",
   path: string,
 ): Outcome<T, LookupRefusal> {
   const found = items.find((each) => each.id === id);

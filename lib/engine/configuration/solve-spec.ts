@@ -35,7 +35,7 @@ export function solveSpec(spec: BuildableSpec, catalog: BuildCatalog): Outcome<S
     const core = solveCore(bare, target, catalog.rules.core);
     return { bare, core, flex: evaluateFlex(bare, core.profile) };
   });
-  const build = withBindingZone(solved.bare, model, spec.mount?.offsetMm ?? 0, catalog);
+  const build = withBindingZone(solved.bare, resolved.value, spec.mount?.offsetMm ?? 0, catalog);
   const { core, flex } = solved;
   return accept({ build, core, flex, flexWithPlate: evaluateFlex(build, core.profile) });
 }

@@ -144,6 +144,22 @@ export interface FlexClass {
   readonly below: number;
 }
 
+/** What the plate in the core's pocket is cut from. */
+export interface PlateSheet {
+  readonly material: string;
+  readonly thicknessMm: number;
+}
+
+/** A plate that may be ordered instead of the shop's own. */
+export interface PlateChoice extends PlateSheet {
+  readonly id: string;
+  readonly label: string;
+  /** What it does, in the skier's words. */
+  readonly effect: string;
+  readonly priceCode: string;
+  readonly forUses: readonly ModelUse[];
+}
+
 /** Build constants that are not a customer's choice. */
 export interface BuildRules {
   readonly axialOverBendingModulus: number;
@@ -173,7 +189,9 @@ export interface BuildRules {
     readonly pocketPlanMm: number;
     readonly minMarginMm: number;
     /** Another plate for some uses (a fibre laminate where metal is not wanted). */
-    readonly byUse?: Readonly<Partial<Record<ModelUse, { readonly material: string; readonly thicknessMm: number }>>>;
+    readonly byUse?: Readonly<Partial<Record<ModelUse, PlateSheet>>>;
+    /** Other plates that may be ordered. */
+    readonly choices?: readonly PlateChoice[];
   };
   readonly mat: { readonly fabric: string; readonly lengthMm: number; readonly widthExtraMm: number };
   readonly resinAtFacesGM2: number;
@@ -299,6 +317,8 @@ export interface PairSpec extends FlexSpec {
     readonly structure: StructureGrade;
   };
   readonly tipTailProtectors: boolean;
+  /** The plate under the binding; absent = the shop's own for this use. */
+  readonly plate?: string;
 }
 
 /** What has been chosen so far; the rest takes the recommended or the model's own value. */
@@ -314,6 +334,7 @@ export interface SpecChoices {
   readonly mount?: PairSpec["mount"];
   readonly finish?: PairSpec["finish"];
   readonly tipTailProtectors?: boolean;
+  readonly plate?: string;
 }
 
 /** One way out of a clash: these choices instead. */

@@ -54,10 +54,13 @@ function noPrice(path: string, item: string, book: PriceBook) {
   return refuse({ code: "no-price", path, item, priceBook: book.id } as const);
 }
 
-/** A core or a reinforcement that the catalogue does not know: it would be built for nothing. */
+/** A core, a plate or a reinforcement that the catalogue does not know: it would be built for nothing. */
 function strayItem(spec: PairSpec, build: PricedCatalog): { readonly path: string; readonly item: string } | null {
   if (!blendById(build, spec.core).ok) return { path: "core", item: spec.core };
   const known = new Set(build.reinforcements.map((each) => each.id));
+  const plates = build.rules.plate.choices ?? [];
+  if (spec.plate !== undefined && !plates.some((each) => each.id === spec.plate))
+    return { path: "plate", item: spec.plate };
   const stray = [...spec.reinforcements.entries()].find(([, id]) => !known.has(id));
   return stray === undefined ? null : { path: `reinforcements.${stray[0]}`, item: stray[1] };
 }
@@ -83,7 +86,12 @@ function catalogueCodes(spec: PairSpec, build: PricedCatalog): readonly string[]
   return [
     ...(blend.ok && blend.value.priceCode !== undefined ? [blend.value.priceCode] : []),
     ...reinforcements.map((each) => each.priceCode),
+    ...plateCodes(spec, build),
   ];
+}
+
+function plateCodes(spec: PairSpec, { rules }: PricedCatalog): readonly string[] {
+  return (rules.plate.choices ?? []).filter((each) => each.id === spec.plate).map((each) => each.priceCode);
 }
 
 function flexCodes(spec: PairSpec, book: PriceBook, build: PricedCatalog): readonly FixedOptionCode[] {

@@ -1,5 +1,5 @@
 /** Money is integer cents of one currency; rates are basis points; every rounding is by a named function, once per line. */
-import type { CoreBlend, FlexClass, Model, OwnCoreRules, Reinforcement } from "#engine/configuration";
+import type { CoreBlend, FlexClass, Model, OwnCoreRules, PlateChoice, Reinforcement } from "#engine/configuration";
 import type { MaterialLibrary } from "#engine/materials";
 import type { Cents, IsoDate } from "#engine/units";
 
@@ -67,7 +67,10 @@ export interface PricedCatalog {
   readonly materials: MaterialLibrary;
   readonly reinforcements: readonly Pick<Reinforcement, "id" | "placement" | "priceCode">[];
   readonly flexClasses: readonly FlexClass[];
-  readonly rules: { readonly mountOffsetReviewMm: number };
+  readonly rules: {
+    readonly mountOffsetReviewMm: number;
+    readonly plate: { readonly choices?: readonly Pick<PlateChoice, "id" | "priceCode">[] };
+  };
 }
 
 export interface PriceTerms {

@@ -37,8 +37,14 @@ export function readableSpec(spec: PairSpec, catalog: BuildCatalog): readonly Ro
       label: w.structure,
       value: fill(w.structureValue, { name: w.structures[spec.finish.structure], code: spec.finish.structure }),
     },
+    ...plateRows(spec, catalog),
     ...(spec.tipTailProtectors ? [{ label: w.protectors, value: w.tipAndTail, isOption: true }] : []),
   ];
+}
+
+function plateRows({ plate }: PairSpec, { rules }: BuildCatalog) {
+  const chosen = rules.plate.choices?.find((each) => each.id === plate);
+  return chosen ? [{ label: w.plate, value: chosen.label, isOption: true }] : [];
 }
 
 export function modelOf(spec: PairSpec, catalog: BuildCatalog) {

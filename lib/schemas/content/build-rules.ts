@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { BuildRules, PrintRules } from "#engine/configuration";
 import type { ScatterSettings } from "#engine/flex";
-import { about, id, modelUseSchema, notNegative, positive } from "./shared";
+import { about, distinctBy, id, label, modelUseSchema, notNegative, positive, sentence } from "./shared";
 
 const otherPlateSchema = z.strictObject({ material: id, thicknessMm: positive.max(3) });
 
@@ -72,6 +72,19 @@ export const buildRulesFileSchema = z.strictObject({
     pocketPlanMm: notNegative.max(3),
     minMarginMm: notNegative.max(200),
     byUse: z.partialRecord(modelUseSchema, otherPlateSchema).exactOptional(),
+    /** Releases from before plates could be chosen have none. */
+    choices: z
+      .array(
+        otherPlateSchema.extend({
+          id,
+          label,
+          effect: sentence,
+          priceCode: id,
+          forUses: z.array(modelUseSchema).min(1),
+        }),
+      )
+      .superRefine(distinctBy((each) => each.id))
+      .exactOptional(),
   }),
   mat: z.strictObject({ fabric: id, lengthMm: positive.max(1500), widthExtraMm: notNegative.max(100) }),
   resinAtFacesGM2: notNegative.max(1000),

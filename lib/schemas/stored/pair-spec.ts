@@ -70,12 +70,14 @@ export const storedPairSpec = z.object({
   mount,
   finish,
   tipTailProtectors: z.boolean(),
+  plate: words.exactOptional(),
 }) satisfies z.ZodType<PairSpec>;
 
 /** What a measured ski was built from. */
 export const storedBuildableSpec = z.object({
   ...flexSpec,
   mount: mount.exactOptional(),
+  plate: words.exactOptional(),
 }) satisfies z.ZodType<BuildableSpec>;
 
 const discount = z.object({
@@ -98,6 +100,7 @@ export const storedChoices = z.object({
   mount: mount.exactOptional(),
   finish: finish.exactOptional(),
   tipTailProtectors: z.boolean().exactOptional(),
+  plate: words.exactOptional(),
   destination: storedDestination.exactOptional(),
   discounts: listOf(discount).exactOptional(),
 }) satisfies z.ZodType<SheetChoices>;

@@ -9,7 +9,7 @@ const fieldsOf: readonly (readonly [SpecificationPart, readonly (keyof PairSpec)
   ["core", ["core"]],
   ["reinforcements", ["reinforcements"]],
   ["flex", ["flexRatio"]],
-  ["mount", ["mount"]],
+  ["mount", ["mount", "plate"]],
   ["base", ["base"]],
   ["graphic", ["graphic"]],
   ["protectors", ["tipTailProtectors"]],
