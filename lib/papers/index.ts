@@ -15,6 +15,8 @@ export { composeOrderConfirmation, type OrderConfirmationData } from "#papers/co
 export type * from "#papers/confirmation/facts";
 export { composeKitList } from "#papers/kit-list/compose";
 export { composeLabels, type LabelsData } from "#papers/labels/compose";
+export type { KitListFacts } from "#papers/kit-list/facts";
+export type { LabelFacts } from "#papers/labels/facts";
 export { composeDrawing } from "#papers/parts/compose-drawing";
 export type * from "#papers/parts/facts";
 export { readableSpec } from "#papers/parts/spec-rows";

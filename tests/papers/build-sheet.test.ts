@@ -87,7 +87,7 @@ describe.each(["A4", "LETTER"] as const)("build sheet on %s", (paper) => {
 
   it("lists every station with its cautions", () => {
     const text = pdfPages(sheet(paper)).join(" ");
-    const lines = floor.stations.flatMap((s) => [s.name, ...s.safety.map((line) => line.text)]);
+    const lines = floor.stations.flatMap((s) => [s.name, ...s.safety.map(({ line }) => line)]);
     expect(lines.filter((line) => !text.includes(line))).toEqual([]);
   });
 

@@ -4,6 +4,7 @@ import words from "#content/copy/papers.json";
 import { fill } from "#engine/units";
 import type { Paper } from "#papers/parts/facts";
 import { clockText, dayText, money } from "#papers/parts/format";
+import { Cautions } from "../parts/cautions";
 import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, rangeText, TwoColumns, When } from "../parts/letter";
 import { PriceTable } from "../parts/price";
@@ -51,7 +52,7 @@ export function ClubQuotePages({ data, paper }: { readonly data: ClubQuoteData; 
         }
       />
       <Section title={w.pleaseNote}>
-        <Bullets lines={data.cautions} />
+        <Cautions cautions={data.cautions} isWhole />
       </Section>
     </Frame>
   );

@@ -50,7 +50,13 @@ function clubFacts(club: ClubView, open: NonNullable<ClubView["open"]>, now: Dat
     ),
     price: open.price,
     dates: { from: open.dateRange.p50, to: open.dateRange.p90 },
-    ...termFacts(shop),
+    ...termFacts(
+      shop,
+      "club-quote",
+      club.members.flatMap(({ quote }) =>
+        quote !== null && open.quoteIds.includes(quote.quoteId) ? [quote.soldFor] : [],
+      ),
+    ),
   };
 }
 

@@ -2,6 +2,7 @@
 
 import { ActionForm, type FormField } from "#app/_ui/action-form.client.tsx";
 import { dayText } from "#app/_ui/date-range.tsx";
+import { StationCautions } from "#app/shop/station-cautions.tsx";
 import { More } from "#app/_ui/section.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { WaitingBadges } from "#app/shop/(staff)/waiting-badges.tsx";
@@ -154,6 +155,7 @@ function Operation({
       ) : (
         <p className="text-sm text-pencil">{w.deskOnly}</p>
       )}
+      <StationCautions station={operation.station} />
     </>
   );
 }

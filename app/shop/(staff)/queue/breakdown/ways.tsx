@@ -1,4 +1,5 @@
 /** The computed ways on, side by side. */
+import { PageCautions } from "#app/_server/page-cautions.tsx";
 import { moneyText } from "#app/_ui/money.ts";
 import { Table } from "#app/_ui/table.tsx";
 import { fill } from "#app/_ui/words.ts";
@@ -11,6 +12,7 @@ const w = words.ways;
 
 export function Ways({ options, showCost }: { readonly options: readonly RemedyOption[]; readonly showCost: boolean }) {
   return (
+    <div className="grid gap-3 *:min-w-0">
     <Table
       caption={w.title}
       hideCaption
@@ -50,5 +52,7 @@ export function Ways({ options, showCost }: { readonly options: readonly RemedyO
       rows={options}
       rowKey={(row) => row.way}
     />
+    <PageCautions page="breakdown" />
+    </div>
   );
 }
