@@ -10,7 +10,9 @@ export function PageCautions(props: {
 }) {
   const { safety } = settings();
   const { page, size = "normal", soldFor } = props;
-  return <Cautions size={size} cautions={cautionsAt(safety.hazards, { page }, soldFor)} localRules={safety.localRules} />;
+  return (
+    <Cautions size={size} cautions={cautionsAt(safety.hazards, { page }, soldFor)} localRules={safety.localRules} />
+  );
 }
 
 /** What the sheet may have to say: it knows the ski and the skier only while they are typed. */

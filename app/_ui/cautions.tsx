@@ -25,7 +25,10 @@ export function Cautions({ cautions, localRules, size = "normal", open }: Cautio
         <li key={id} data-caution={id} className="border-b border-rule">
           <details open={open} className="min-w-0">
             <summary
-              className={cx("chevron flex items-center gap-3 hover:bg-sheet", size === "floor" ? "min-h-12" : "min-h-9")}
+              className={cx(
+                "chevron flex items-center gap-3 hover:bg-sheet",
+                size === "floor" ? "min-h-12" : "min-h-9",
+              )}
             >
               <span aria-hidden="true" className="flex-none font-mono font-bold text-amber">
                 !

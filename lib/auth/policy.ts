@@ -88,7 +88,7 @@ export const policy = {
   "learning.show": { guest: "always", ...everyone },
 
   // Cautions
-  "cautions.read": { guest: "never", desk: true, maker: true, owner: true, system: false },
+  "cautions.read": { guest: "never", ...everyone },
   "cautions.list": { guest: "never", ...ownerOnly },
 
   // The office

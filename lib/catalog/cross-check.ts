@@ -102,10 +102,7 @@ function stationProblems(files: ReleaseFiles): CatalogProblem[] {
 }
 
 /** Cautions for every station, and overtime only where there is a station. */
-export function houseProblems(
-  house: ReadFiles<typeof houseSchemas>,
-  floor: WithStations,
-): CatalogProblem[] {
+export function houseProblems(house: ReadFiles<typeof houseSchemas>, floor: WithStations): CatalogProblem[] {
   const { hazards } = house["safety.json"];
   const stations = floor.stations.map(({ id }) => id);
   return [

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { FitChoice, FitReason } from "#engine/fit";
 import type { Price } from "#engine/pricing";
 import { cents, isoDate } from "#engine/units";
-import type { QuoteData } from "#papers";
+import type { QuoteData, TermFacts } from "#papers";
 import { composeClubQuote } from "../../lib/papers/club/compose";
 import type { ClubQuoteFacts } from "../../lib/papers/club/facts";
 import { ClubQuotePages } from "../../lib/papers/club/page";

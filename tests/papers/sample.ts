@@ -435,29 +435,17 @@ const SAFETY: Readonly<Record<number, StationFact["safety"]>> = {
     caution("dust", "Hardwood dust: extraction on, mask."),
     caution("hearing", "Hearing protection."),
   ],
-  4: [
-    caution("no-gloves", "No gloves at the router; check the clamps."),
-    caution("dust", "Wood dust: extraction on."),
-  ],
+  4: [caution("no-gloves", "No gloves at the router; check the clamps."), caution("dust", "Wood dust: extraction on.")],
   5: [caution("gloves", "Nitrile gloves with epoxy.")],
-  7: [
-    caution("blade", "Cut-resistant gloves for edges."),
-    caution("ventilate", "Cyanoacrylate: ventilate, goggles."),
-  ],
+  7: [caution("blade", "Cut-resistant gloves for edges."), caution("ventilate", "Cyanoacrylate: ventilate, goggles.")],
   8: [caution("hot", "Hot press: heat-proof gloves, fumes out.")],
   9: [caution("mask", "Fibre dust: mask, gloves, coverall.")],
   10: [
     caution("gloves", "Uncured resin can sensitise for life: thick nitrile gloves, change often."),
     caution("fire", "Small flat batches: a full pot heats up."),
   ],
-  11: [
-    caution("crush", "Depressurise before you reach in."),
-    caution("two-people", "Nobody alone at the press."),
-  ],
-  12: [
-    caution("wait", "No sanding of green laminate: wait for the timer."),
-    caution("hot", "Hot mould: two people."),
-  ],
+  11: [caution("crush", "Depressurise before you reach in."), caution("two-people", "Nobody alone at the press.")],
+  12: [caution("wait", "No sanding of green laminate: wait for the timer."), caution("hot", "Hot mould: two people.")],
   13: [
     caution("no-gloves", "No gloves at the grinder."),
     caution("fire", "Metal sparks away from wood dust; no fluorinated wax."),

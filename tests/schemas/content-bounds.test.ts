@@ -282,10 +282,7 @@ const files: readonly File[] = [
       "swap.slackToLendWorkingDays        whole [0, 60]",
     ],
   },
-  { name: "safety", schema: safetyFileSchema, lines: [
-      "hazards.0.line                              text [5, 100]",
-    ],
-  },
+  { name: "safety", schema: safetyFileSchema, lines: ["hazards.0.line                              text [5, 100]"] },
   {
     name: "floor",
     schema: floorFileSchema,

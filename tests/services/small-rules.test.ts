@@ -1,7 +1,9 @@
 /** The shop's small rules as tables: paging, merging, leases, letters, what-ifs and ways on from a breakdown. No database. */
 import { describe, expect, it } from "vitest";
+import { UnreadableRow } from "#data/columns";
 import type { PairSpec } from "#engine/configuration";
 import { isoDate } from "#engine/units";
+import type { RemedySettings } from "#schemas/content/index";
 import type { Context } from "#services/context";
 import { currentCatalog } from "#shop/catalogue/current";
 import { stationIdFor } from "#shop/floor/stations";

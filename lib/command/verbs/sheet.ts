@@ -70,7 +70,11 @@ export const sheetVerb = verb({
     const pdf =
       document === "build-sheet"
         ? await renderDocument("build-sheet", composeBuildSheet(facts), paper)
-        : await renderDocument("kit-list", composeKitList({ ...facts, cautions: cautionFacts(safety, "kit-list") }), paper);
+        : await renderDocument(
+            "kit-list",
+            composeKitList({ ...facts, cautions: cautionFacts(safety, "kit-list") }),
+            paper,
+          );
     const file = flags.files.pdf;
     if (file !== undefined) await flags.write(file, pdf);
     const answer = { document, paper, bytes: pdf.byteLength, achievedRatio: solved.value.core.achievedRatio };

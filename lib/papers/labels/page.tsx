@@ -7,8 +7,8 @@ import type { Paper, SkiSide } from "#papers/parts/facts";
 import { MONO } from "#papers/parts/fonts";
 import { HAIRLINE, INK, PENCIL, PT_PER_MM } from "#papers/parts/theme";
 import { skiUrl } from "../build-sheet/cover";
-import { Code } from "../parts/code";
 import { CautionLines, Cautions } from "../parts/cautions";
+import { Code } from "../parts/code";
 import { Frame } from "../parts/frame";
 import type { LabelsData } from "./compose";
 

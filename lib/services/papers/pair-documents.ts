@@ -63,7 +63,11 @@ export async function kitListDocument(ctx: Context, input: PairDocumentInput): P
   const found = await findPair(ctx, ctx.db, "build-sheet.read", input.pairId);
   if (!found.ok) return found;
   const facts = await pairFacts(ctx, found.value, latestPrint(found.value));
-  const bytes = await renderDocument("kit-list", composeKitList({ ...facts, cautions: cautionFacts(currentCatalog().safety, "kit-list") }), input.paper);
+  const bytes = await renderDocument(
+    "kit-list",
+    composeKitList({ ...facts, cautions: cautionFacts(currentCatalog().safety, "kit-list") }),
+    input.paper,
+  );
   return accept(pdf(bytes, `${found.value.serial}-kit-list.pdf`));
 }
 
@@ -72,7 +76,11 @@ export async function labelsDocument(ctx: Context, input: PairDocumentInput): Pr
   const found = await findPair(ctx, ctx.db, "build-sheet.read", input.pairId);
   if (!found.ok) return found;
   const facts = await pairFacts(ctx, found.value, latestPrint(found.value));
-  const bytes = await renderDocument("labels", composeLabels({ ...facts, ...labelFacts(currentCatalog().safety) }), input.paper);
+  const bytes = await renderDocument(
+    "labels",
+    composeLabels({ ...facts, ...labelFacts(currentCatalog().safety) }),
+    input.paper,
+  );
   return accept(pdf(bytes, `${found.value.serial}-labels.pdf`));
 }
 

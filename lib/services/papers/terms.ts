@@ -1,5 +1,5 @@
 import type { Catalog } from "#catalog";
-import { type CautionLabel, type CautionPaper, cautionLabels, cautionsAt, type SoldFor } from "#engine/floor";
+import { type CautionLabel, type CautionPaper, cautionsAt, type SoldFor } from "#engine/floor";
 import type { CautionFacts, LabelFacts, TermFacts } from "#papers";
 import { currentCatalog } from "#shop/catalogue/current";
 
@@ -23,9 +23,16 @@ export function cautionFacts(
 
 /** What the labels say, under all of them and each on its own. */
 export function labelFacts(safety: Catalog["safety"]): Pick<LabelFacts, "cautions" | "labelCautions"> {
-  const on = (label: CautionLabel) => [label, cautionsAt(safety.hazards, { label })] as const;
+  const on = (label: CautionLabel) => cautionsAt(safety.hazards, { label });
   return {
     cautions: cautionFacts(safety, "labels"),
-    labelCautions: Object.fromEntries(cautionLabels.map(on)) as LabelFacts["labelCautions"],
+    labelCautions: {
+      "strip-bundle": on("strip-bundle"),
+      core: on("core"),
+      base: on("base"),
+      print: on("print"),
+      cassette: on("cassette"),
+      "finished-ski": on("finished-ski"),
+    },
   };
 }

@@ -5,7 +5,7 @@
 import { permit } from "#auth";
 import { sha256Of } from "#catalog";
 import type { StaffRole } from "#data/access";
-import { type CautionYes, insertCautionYes, cautionYesesOf, staffWithYes } from "#data/caution-yeses";
+import { type CautionYes, cautionYesesOf, insertCautionYes, staffWithYes } from "#data/caution-yeses";
 import { recordEvents } from "#data/events";
 import { transaction } from "#data/transaction";
 import { cautionsOfStation, type Hazard, stationPages } from "#engine/floor";
@@ -30,7 +30,10 @@ function hazardsFor(role: StaffRole): readonly Hazard[] {
 
 function textsHash(hazards: readonly Hazard[]): string {
   const { localRules } = currentCatalog().safety;
-  return sha256Of({ localRules, hazards: hazards.map(({ id, line, full, reference }) => ({ id, line, full, reference })) });
+  return sha256Of({
+    localRules,
+    hazards: hazards.map(({ id, line, full, reference }) => ({ id, line, full, reference })),
+  });
 }
 
 function seasonNow(now: Date): number {
@@ -111,5 +114,8 @@ export async function listCautionAnswers(ctx: Context): Promise<Outcome<readonly
     role,
     ...standing(yeses, season, textsHash(hazardsFor(role))),
   }));
-  return accept([...answers.filter(({ state }) => state !== "said"), ...answers.filter(({ state }) => state === "said")]);
+  return accept([
+    ...answers.filter(({ state }) => state !== "said"),
+    ...answers.filter(({ state }) => state === "said"),
+  ]);
 }

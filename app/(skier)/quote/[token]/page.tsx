@@ -98,10 +98,7 @@ export default async function QuotePage({ params }: { readonly params: Promise<{
               </div>
             </Part>
           ) : null}
-          <Terms
-            specified={quote.customerSpecified}
-            soldFor={[soldFor(quote.spec, build.models, quote.answers)]}
-          />
+          <Terms specified={quote.customerSpecified} soldFor={[soldFor(quote.spec, build.models, quote.answers)]} />
         </div>
       </div>
       <Answer quote={quote} token={token} />

@@ -2,11 +2,11 @@
 
 import { ActionForm, type FormField } from "#app/_ui/action-form.client.tsx";
 import { dayText } from "#app/_ui/date-range.tsx";
-import { StationCautions } from "#app/shop/station-cautions.tsx";
 import { More } from "#app/_ui/section.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { WaitingBadges } from "#app/shop/(staff)/waiting-badges.tsx";
 import { clock } from "#app/shop/say.ts";
+import { StationCautions } from "#app/shop/station-cautions.tsx";
 import copy from "#content/copy/rework.json";
 import words from "#content/copy/shop.json";
 import { standingOperationStates } from "#engine/floor";
