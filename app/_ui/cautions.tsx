@@ -9,8 +9,8 @@ import { fill } from "./words";
 
 export interface CautionsProps {
   readonly cautions: readonly Caution[];
-  /** Said with every full text. */
-  readonly localRules: string;
+  /** Said with every full text; null where the page says it once for all of them. */
+  readonly localRules: string | null;
   /** "floor" has targets of 48 px for gloves. */
   readonly size?: "normal" | "floor";
   /** All texts at once, where they are read rather than looked up. */
@@ -26,7 +26,7 @@ export function Cautions({ cautions, localRules, size = "normal", open }: Cautio
           <details open={open} className="min-w-0">
             <summary
               className={cx(
-                "chevron flex items-center gap-3 hover:bg-sheet",
+                "chevron flex items-center gap-3 py-1 hover:bg-sheet",
                 size === "floor" ? "min-h-12" : "min-h-9",
               )}
             >
@@ -35,10 +35,10 @@ export function Cautions({ cautions, localRules, size = "normal", open }: Cautio
               </span>
               <span className="min-w-0">{line}</span>
             </summary>
-            <div className="grid max-w-measure gap-1 pt-1 pb-3 pl-8">
+            <div className="grid max-w-measure gap-1 pt-1 pb-3 pl-11">
               <p>{full}</p>
               <p className="text-sm text-pencil">{fill(words.reference, { reference })}</p>
-              <p className="text-sm text-pencil">{localRules}</p>
+              {localRules === null ? null : <p className="text-sm text-pencil">{localRules}</p>}
             </div>
           </details>
         </li>

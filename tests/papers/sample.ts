@@ -422,12 +422,12 @@ const NAMES = [
   "Base grind, edges, structure, wax",
   "QC, match, serial, photo, pack",
 ];
-const caution = (icon: CautionIcon, line: string): Caution => ({
+const caution = (icon: CautionIcon, line: string, reference = "Safety data sheet"): Caution => ({
   id: line.toLowerCase().replace(/[^a-z]+/g, "-"),
   icon,
   line,
   full: `${line} The whole of it.`,
-  reference: "Safety data sheet",
+  reference,
 });
 const SAFETY: Readonly<Record<number, StationFact["safety"]>> = {
   2: [
@@ -633,7 +633,11 @@ const dates: QuoteData["dates"] = {
 const cautions: CautionFacts = {
   localRules: "Local rules come first.",
   lines: [
-    caution("note", "Bindings are not included: a certified technician mounts, adjusts and inspects them."),
+    caution(
+      "note",
+      "Bindings are not included: a certified technician mounts, adjusts and inspects them.",
+      "ISO 11088",
+    ),
     caution("note", "Advice, not a guarantee."),
   ],
 };

@@ -10,7 +10,7 @@ import type { BuildSheetData } from "./printed";
 
 const w = words.buildSheet.stations;
 
-const WIDTHS = { number: 20, times: 36, sign: 44, tick: 15, notes: 74 };
+const WIDTHS = { number: 20, times: 36, sign: 44, tick: 15, notes: 60 };
 
 export function StationTable({ data }: { readonly data: BuildSheetData }) {
   return (
@@ -75,7 +75,7 @@ function StationRow({ station }: { readonly station: StationFact }) {
             })}
           </Text>
         </Text>
-        <CautionLines lines={station.safety} />
+        <CautionLines lines={station.safety} size={6.5} />
       </View>
       <Tick />
       <Tick />

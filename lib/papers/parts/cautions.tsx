@@ -12,8 +12,8 @@ export function CautionLines({ lines, size = 7 }: { readonly lines: readonly Cau
   return (
     <View style={{ flexDirection: "row", flexWrap: "wrap", marginTop: 1 }}>
       {lines.map(({ id, icon, line }) => (
-        <View key={id} style={{ flexDirection: "row", alignItems: "center", marginRight: 7 }}>
-          <SafetySign icon={icon} sidePt={size + 3} />
+        <View key={id} style={{ flexDirection: "row", alignItems: "center", marginRight: 6 }}>
+          <SafetySign icon={icon} sidePt={size + 1.5} />
           <Text style={{ fontSize: size, marginLeft: 2, lineHeight: 1.15 }}>{line}</Text>
         </View>
       ))}

@@ -42,17 +42,17 @@ import { freshBrowser, press, sitDown } from "../../support/page-requests";
 const db = databaseForTests();
 const { safety, floor, shop: shopSettings } = currentCatalog();
 const { hazards, localRules } = safety;
-const child = { "answers.ageYears": 15, "answers.offPistePercent": 60 };
+const child = { "answers.ageYears": 17, "answers.offPistePercent": 60 };
 const powder = { "choices.model": "drifthold-117", "choices.lengthCm": 180 };
 
 /** Ids told on a page; each with its line in the summary and everything else behind it, in one native disclosure. */
-function toldOn(page: Reading): readonly string[] {
+function toldOn(page: Reading, also: readonly string[] = [localRules]): readonly string[] {
   return page.all("[data-caution]").map((item) => {
     const id = item.attribute("data-caution") ?? "";
     const hazard = hazards.find((each) => each.id === id);
     if (hazard === undefined) throw new Error(`no hazard "${id}"`);
     expect(item.one("details > summary").text).toBe(`!${hazard.line}`);
-    for (const words of [hazard.full, hazard.reference, localRules]) expect(item.one("details").text).toContain(words);
+    for (const words of [hazard.full, hazard.reference, ...also]) expect(item.one("details").text).toContain(words);
     return id;
   });
 }
@@ -128,7 +128,7 @@ describe("pages", () => {
       kind: "press-down",
       press: floor.presses[0]?.id ?? "",
       from: "2026-11-10T10:00",
-      until: "",
+      until: "2026-11-12T10:00",
       reason: "no heat",
     };
     const page = await shown(BreakdownPage, { query });
@@ -172,9 +172,10 @@ describe("pages", () => {
     expect(
       missing(
         named(({ stations }) => stations.length > 0),
-        toldOn(page),
+        toldOn(page, []),
       ),
     ).toEqual([]);
+    expect(page.text).toContain(localRules);
     expect(page.all("details").every((each) => each.attribute("open") !== null)).toBe(true);
     expect(page.hasPart("Who has said yes")).toBe(false);
     const form = page.form(reminder.page.yes);

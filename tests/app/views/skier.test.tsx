@@ -342,6 +342,7 @@ describe("the skier's pair", () => {
       dateHistory: [],
       proof: null,
       rights: null,
+      soldFor: {},
       ...known,
     } as never);
   const page = (known: object = {}, kind = "order", query = {}) => {
@@ -488,6 +489,7 @@ describe("the club's customer", () => {
       flexClassLabel: "Firm",
       lettering: "ADA",
       customerSpecified: ["stiffness"],
+      soldFor: {},
       ...known,
     });
     const club = partly<ClubView>({

@@ -26,17 +26,18 @@ export default async function CautionsPage() {
   const { localRules } = settings().safety;
   return (
     <Page title={w.title} lead={w.lead}>
-      <div className="mb-8">
+      <div className="mb-8 grid gap-4">
         <Yes mine={mine} />
+        <p className="max-w-measure font-semibold">{localRules}</p>
       </div>
       {mine.stations.map(({ station, number, name, cautions }) => (
         <Part key={station} id={station} title={`${number} ${name}`}>
-          <Cautions open size="floor" cautions={cautions} localRules={localRules} />
+          <Cautions open size="floor" cautions={cautions} localRules={null} />
         </Part>
       ))}
       {mine.general.length > 0 ? (
         <Part id="general" title={w.general}>
-          <Cautions open size="floor" cautions={mine.general} localRules={localRules} />
+          <Cautions open size="floor" cautions={mine.general} localRules={null} />
         </Part>
       ) : null}
       {mine.state === "said" ? null : (
