@@ -1,4 +1,4 @@
-/** A club's offer: one line a skier, one price, one day for all. Each skier's own quote says why that ski. */
+/** A club's offer: one line a skier, one price, one day for all. Each skier's own quote says why that ski, and the cautions whole. */
 
 import words from "#content/copy/papers.json";
 import { fill } from "#engine/units";
@@ -52,7 +52,7 @@ export function ClubQuotePages({ data, paper }: { readonly data: ClubQuoteData; 
         }
       />
       <Section title={w.pleaseNote}>
-        <Cautions cautions={data.cautions} isWhole />
+        <Cautions cautions={data.cautions} />
       </Section>
     </Frame>
   );

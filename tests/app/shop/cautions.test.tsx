@@ -228,6 +228,6 @@ describe("pages", () => {
     );
     const { cautions } = termFacts(shopSettings, "club-quote", [{ use: "powder", ageYears: 12 }]);
     const club = read(await drawDocument("club-quote", { ...clubQuote, cautions }, paper));
-    expect(lacks(club, [...whole(({ papers }) => papers.includes("club-quote")), localRules])).toEqual([]);
+    expect(lacks(club, [...lines(({ papers }) => papers.includes("club-quote")), localRules])).toEqual([]);
   });
 });
