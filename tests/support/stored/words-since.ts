@@ -116,8 +116,23 @@ function words(pattern: string): RegExp {
 }
 
 /** The letters of a page as the stored version would have put it. */
-export function inOldWords(page: string): string {
+function inOldWords(page: string): string {
   return changedWords.reduce((text, { was, is }) => text.replace(is, bare(was)), bare(page));
+}
+
+/** The pages of a paper as the stored version would have put them: its shorter notes found room on the page before. */
+export function inOldPages(pages: readonly string[]): readonly string[] {
+  const texts = pages.map(inOldWords);
+  const [before, last] = texts.slice(-2);
+  const notes = bare(oldNotes);
+  const head = last?.slice(0, last.indexOf(notes)) ?? "";
+  const count = texts.length;
+  const foot = last?.slice(head.length + notes.length) ?? "";
+  const isAlone = last?.includes(notes) && before?.startsWith(head) && foot.endsWith(`page${count}/${count}`);
+  if (!isAlone || before === undefined) return texts;
+  const footBefore = foot.replace(`page${count}/`, `page${count - 1}/`);
+  const joined = [...texts.slice(0, -2), before.replace(footBefore, notes + footBefore)];
+  return joined.map((text) => text.replace(new RegExp(`(page\\d+/)${count}$`), `$1${count - 1}`));
 }
 
 interface PairOnFloor {
