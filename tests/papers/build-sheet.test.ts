@@ -75,7 +75,7 @@ const sheets = new Map<Paper, Uint8Array>();
 beforeAll(async () => {
   const data = composeBuildSheet(facts);
   for (const paper of ["A4", "LETTER"] as const) sheets.set(paper, await drawDocument("build-sheet", data, paper));
-});
+}, 60_000);
 
 const sheet = (paper: Paper) => sheets.get(paper) ?? new Uint8Array();
 
