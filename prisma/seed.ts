@@ -26,6 +26,7 @@ import {
 import { engineOn } from "#shop/catalogue/current";
 import { seedBench } from "./seed/bench";
 import { seedBreakdown } from "./seed/breakdown";
+import { seedCautions } from "./seed/cautions";
 import { seedClub } from "./seed/club";
 import { FloorBook } from "./seed/floor-book";
 import { seedFloorHistory } from "./seed/floor-history";
@@ -95,6 +96,7 @@ export async function seedDemo(now: Date = new Date(), client?: Db): Promise<See
   await seedBreakdown(shop, now);
   await seedClub(shop, calendar.back(1, 14), person().person);
   for (const staff of demoStaff) done(await takeOnStaff(systemActor("first start"), staff, now), staff.email);
+  await seedCautions(shop, demoStaff, now);
   return { signIns: demoStaff.map(({ role, email, password }) => ({ role, email, password })) };
 }
 

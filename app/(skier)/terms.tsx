@@ -1,14 +1,21 @@
 /** What is made to the skier's specification, the terms, and what cancelling costs. */
 
+import { PageCautions } from "#app/_server/page-cautions.tsx";
 import { Facts } from "#app/_ui/facts.tsx";
 import { moneyText } from "#app/_ui/money.ts";
 import { Part } from "#app/_ui/page.tsx";
 import { More } from "#app/_ui/section.tsx";
 import { fill } from "#app/_ui/words.ts";
 import words from "#content/copy/skier.json";
+import type { SoldFor } from "#engine/floor";
 import { settings } from "#services";
 
-export function Terms({ specified }: { readonly specified: readonly string[] }) {
+export function Terms(props: {
+  readonly specified: readonly string[];
+  /** The skis that are offered and who they are for. */
+  readonly soldFor: readonly SoldFor[];
+}) {
+  const { specified, soldFor } = props;
   const { shop } = settings();
   const w = words.quote;
   const notice = specified.length > 0 ? shop.withdrawal.madeToSpecification : shop.withdrawal.chosenFromOptions;
@@ -32,6 +39,9 @@ export function Terms({ specified }: { readonly specified: readonly string[] }) 
           <li key={term}>{term}</li>
         ))}
       </ul>
+      <div className="mb-4">
+        <PageCautions page="quote" soldFor={soldFor} />
+      </div>
       <More summary={w.cancel}>
         <p className="mb-2 text-pencil">{w.cancelLead}</p>
         <Facts

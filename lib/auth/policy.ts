@@ -87,6 +87,10 @@ export const policy = {
   "learning.approve": { guest: "never", ...ownerOnly },
   "learning.show": { guest: "always", ...everyone },
 
+  // Cautions
+  "cautions.read": { guest: "never", ...everyone },
+  "cautions.list": { guest: "never", ...ownerOnly },
+
   // The office
   "price.read": { guest: "never", ...office },
   "staff.manage": { guest: "never", ...ownerOnly },

@@ -65,14 +65,11 @@ export function loadCatalog(root: string = path.resolve("content")): Catalog {
   if (elsewhere.length > 0) throw new CatalogError(elsewhere);
   const released = catalogFromRelease(files);
   const house = parseFiles(readJsonFiles(folder, houseSchemas), houseSchemas);
-  const problems = houseProblems(
-    house,
-    released.floor.stations.map(({ id }) => id),
-  );
+  const problems = houseProblems(house, released.floor);
   if (problems.length > 0) throw new CatalogError(problems);
   return deepFreeze({
     ...released,
-    safety: house["safety.json"],
+    safety: withoutAbout(house["safety.json"]),
     calibration: withoutAbout(house["calibration.json"]),
     remedies: withoutAbout(house["remedies.json"]),
     copy: readCopy(path.join(root, "copy")),

@@ -1,5 +1,6 @@
 /** What no schema of one file can see: that the files agree with each other. */
 import type { CoreBlend, LayupLayer, Model, OwnCoreRules, Reinforcement } from "#engine/configuration";
+import { cautionsOfStation, type WithStations } from "#engine/floor";
 import type { Corrections } from "#engine/materials";
 import type { PriceBook } from "#engine/pricing";
 import type { CatalogProblem } from "./catalog-error";
@@ -101,20 +102,16 @@ function stationProblems(files: ReleaseFiles): CatalogProblem[] {
     .map(({ file, path, station }) => unknownName(file, path, station, "station on the floor"));
 }
 
-/** Cautions for every station, and no others; overtime only where there is a station. */
-export function houseProblems(house: ReadFiles<typeof houseSchemas>, stations: readonly string[]): CatalogProblem[] {
-  const cautioned = house["safety.json"].stations.map(({ station }) => station);
+/** Cautions for every station, and overtime only where there is a station. */
+export function houseProblems(house: ReadFiles<typeof houseSchemas>, floor: WithStations): CatalogProblem[] {
+  const { hazards } = house["safety.json"];
+  const stations = floor.stations.map(({ id }) => id);
   return [
-    ...cautioned.flatMap((station, index) =>
-      stations.includes(station)
-        ? []
-        : [unknownName("safety.json", `stations.${index}.station`, station, "station on the floor")],
-    ),
     ...stations
-      .filter((station) => !cautioned.includes(station))
+      .filter((station) => cautionsOfStation(hazards, floor, station).length === 0)
       .map((station) => ({
         file: "safety.json",
-        path: "stations",
+        path: "hazards",
         value: undefined,
         message: `station "${station}" has no cautions`,
       })),

@@ -16,6 +16,7 @@ const eventSubjects = [
   "correction-book",
   "incident",
   "floor",
+  "staff",
 ] as const;
 export type EventSubject = (typeof eventSubjects)[number];
 

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { type SheetContent, type SheetFields, sheetContent } from "#schemas/stored/index";
 import type { Tx } from "./client";
-import { issueText, readableRows, readRow, UnreadableRow } from "./columns";
+import { issueText, type ReadRows, readableRows, readRow, readRows, UnreadableRow } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
 import { sheetColumns } from "./records/tables";
@@ -124,7 +124,7 @@ export async function listSheets(
   client: Tx,
   filter: SheetFilter,
   slice: { readonly skip: number; readonly take: number },
-): Promise<{ readonly rows: readonly SheetRecord[]; readonly total: number }> {
+): Promise<ReadRows<SheetRecord> & { readonly total: number }> {
   const where = {
     ...(filter.state === undefined ? {} : { state: filter.state }),
     ...(filter.phoneForms === undefined ? {} : { phoneNormalised: { in: [...filter.phoneForms] } }),
@@ -141,7 +141,7 @@ export async function listSheets(
     client.sheet.findMany({ where, orderBy: [{ updatedAt: "desc" }, { id: "asc" }], ...slice }),
     client.sheet.count({ where }),
   ]);
-  return { rows: readableRows(rows, readSheet), total };
+  return { ...readRows(rows, readSheet), total };
 }
 
 export async function sheetsCalledBackBefore(client: Tx, until: Date): Promise<readonly SheetRecord[]> {

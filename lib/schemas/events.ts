@@ -206,6 +206,8 @@ export const eventSchemas = {
   "reading-left-out": reading,
   "corrections-approved": z.object({ version: words, pairs: amount, corrections: storedCorrections }),
 
+  "cautions-read": z.object({ season: amount, textsHash: words }),
+
   "floor-changed": whatIf,
   "floor-change-withdrawn": withReason,
   "incident-reported": z.object({ number: amount, kind: words, note: words, crossing: listOf(words) }),

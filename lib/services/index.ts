@@ -43,6 +43,7 @@ export {
 } from "#services/papers/pair-documents";
 export { proofDocument } from "#services/papers/proof-document";
 export * from "#services/papers/quote-document";
+export { listCautionAnswers, readMyCautions, sayCautionsRead } from "#services/people/cautions";
 export * from "#services/people/links";
 export * from "#services/planning/breakdowns/choose";
 export * from "#services/planning/breakdowns/close-incident";

@@ -1,3 +1,5 @@
+import type { ReadRows } from "#data/columns";
+import { unreadableView } from "#shop/names/common-view";
 import type { Page } from "./views";
 
 export const pageSize = 25;
@@ -11,6 +13,18 @@ export function sliceOf(page: number | undefined): { readonly skip: number; read
   return { skip: (pageNumber(page) - 1) * pageSize, take: pageSize };
 }
 
-export function pageOf<T>(rows: readonly T[], total: number, page: number | undefined): Page<T> {
-  return { rows, total, page: pageNumber(page), pageSize };
+/** A page of a list: rows in words, and what is left out because it cannot be read. */
+export function pageOf<Row, T>(
+  found: ReadRows<Row> & { readonly total: number },
+  inWords: (row: Row) => T,
+  page: number | undefined,
+): Page<T> {
+  const { rows, total, unreadable } = found;
+  return {
+    rows: rows.map(inWords),
+    total,
+    page: pageNumber(page),
+    pageSize,
+    unreadable: unreadable.map(unreadableView),
+  };
 }

@@ -19,6 +19,7 @@ export type * from "#services/clubs/views";
 export type * from "#services/floor/views";
 export type * from "#services/learning/views";
 export type * from "#services/letters/views";
+export type * from "#services/people/views";
 export type * from "#services/planning/breakdowns/views";
 export type * from "#services/planning/order/views";
 export type * from "#services/planning/promises/views";

@@ -63,6 +63,8 @@ const table: Readonly<Record<Action, string>> = {
   "learning.approve": "         |            owner",
   "learning.show": "always      | desk maker owner",
   "price.read": "               | desk       owner",
+  "cautions.read": "            | desk maker owner",
+  "cautions.list": "            |            owner",
   "staff.manage": "             |            owner",
   "link.issue": "               | desk       owner",
   "link.revoke": "              | desk       owner",

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { FitChoice, FitReason } from "#engine/fit";
 import type { Price } from "#engine/pricing";
 import { cents, isoDate } from "#engine/units";
-import type { QuoteData } from "#papers";
+import type { QuoteData, TermFacts } from "#papers";
 import { composeClubQuote } from "../../lib/papers/club/compose";
 import type { ClubQuoteFacts } from "../../lib/papers/club/facts";
 import { ClubQuotePages } from "../../lib/papers/club/page";
@@ -42,14 +42,17 @@ function choice(model: string, lengthCm: number, reasons: readonly FitReason[]):
   } as unknown as FitChoice;
 }
 
-const terms = {
+const terms: TermFacts = {
   cancellation: [
     { label: "At first", keepBasisPoints: 0, keepCents: 0, keepsArtFee: false },
     { label: "Locked", keepBasisPoints: 0, keepCents: 5_000, keepsArtFee: true },
     { label: "Milled", keepBasisPoints: 1_250, keepCents: 0, keepsArtFee: false },
     { label: "Pressed", keepBasisPoints: 10_000, keepCents: 1, keepsArtFee: true },
   ],
-  cautions: ["Mind the step."],
+  cautions: {
+    localRules: "Local rules come first.",
+    lines: [{ id: "step", icon: "note", line: "Mind the step.", full: "There is one.", reference: "Own eyes" }],
+  },
 };
 
 const quoteFacts: QuoteFacts = {

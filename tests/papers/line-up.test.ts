@@ -77,7 +77,9 @@ describe("sheets at the ends of the line-up", () => {
       expect(pages.length).toBeLessThanOrEqual(8);
       expect(pages.filter((text) => text.includes("3 · Drawing: core"))).toHaveLength(1);
       expect(pages.join(" ")).not.toMatch(/NaN|undefined|Infinity|\[object/);
-      const kit = pdfPages(await drawDocument("kit-list", composeKitList(sheet), paper)).join(" ");
+      const kit = pdfPages(
+        await drawDocument("kit-list", composeKitList({ ...sheet, cautions: facts.cautions }), paper),
+      ).join(" ");
       expect(kit).toContain(`${sheet.parts.lines.length} lines`);
     }
   });

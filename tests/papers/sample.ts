@@ -6,16 +6,19 @@
 
 import type { BuildCatalog, Model, PairSpec } from "#engine/configuration";
 import type { FlexStation, LayerMaterial, SkiBuild, SkiFlex } from "#engine/flex";
-import { allStationRoles } from "#engine/floor";
+import { allStationRoles, type Caution, type CautionIcon } from "#engine/floor";
 import { halfWidthAt, measure, shapeAtLength } from "#engine/geometry";
 import type { PartLine } from "#engine/parts";
 import { joinPrices } from "#engine/pricing";
 import { cents, isoDate } from "#engine/units";
 import {
   type BuildSheetFacts,
+  type CautionFacts,
   type ClubQuoteData,
   composeDrawing,
   type FloorFacts,
+  type KitListFacts,
+  type LabelFacts,
   type OrderConfirmationData,
   type ProofData,
   type QuoteData,
@@ -419,40 +422,35 @@ const NAMES = [
   "Base grind, edges, structure, wax",
   "QC, match, serial, photo, pack",
 ];
+const caution = (icon: CautionIcon, line: string, reference = "Safety data sheet"): Caution => ({
+  id: line.toLowerCase().replace(/[^a-z]+/g, "-"),
+  icon,
+  line,
+  full: `${line} The whole of it.`,
+  reference,
+});
 const SAFETY: Readonly<Record<number, StationFact["safety"]>> = {
   2: [
-    { icon: "no-gloves", text: "No gloves at the saw." },
-    { icon: "dust", text: "Hardwood dust: extraction on, mask." },
-    { icon: "hearing", text: "Hearing protection." },
+    caution("no-gloves", "No gloves at the saw."),
+    caution("dust", "Hardwood dust: extraction on, mask."),
+    caution("hearing", "Hearing protection."),
   ],
-  4: [
-    { icon: "no-gloves", text: "No gloves at the router; check the clamps." },
-    { icon: "dust", text: "Wood dust: extraction on." },
-  ],
-  5: [{ icon: "gloves", text: "Nitrile gloves with epoxy." }],
-  7: [
-    { icon: "blade", text: "Cut-resistant gloves for edges." },
-    { icon: "ventilate", text: "Cyanoacrylate: ventilate, goggles." },
-  ],
-  8: [{ icon: "hot", text: "Hot press: heat-proof gloves, fumes out." }],
-  9: [{ icon: "mask", text: "Fibre dust: mask, gloves, coverall." }],
+  4: [caution("no-gloves", "No gloves at the router; check the clamps."), caution("dust", "Wood dust: extraction on.")],
+  5: [caution("gloves", "Nitrile gloves with epoxy.")],
+  7: [caution("blade", "Cut-resistant gloves for edges."), caution("ventilate", "Cyanoacrylate: ventilate, goggles.")],
+  8: [caution("hot", "Hot press: heat-proof gloves, fumes out.")],
+  9: [caution("mask", "Fibre dust: mask, gloves, coverall.")],
   10: [
-    { icon: "gloves", text: "Uncured resin can sensitise for life: thick nitrile gloves, change often." },
-    { icon: "fire", text: "Small flat batches: a full pot heats up." },
+    caution("gloves", "Uncured resin can sensitise for life: thick nitrile gloves, change often."),
+    caution("fire", "Small flat batches: a full pot heats up."),
   ],
-  11: [
-    { icon: "crush", text: "Depressurise before you reach in." },
-    { icon: "two-people", text: "Nobody alone at the press." },
-  ],
-  12: [
-    { icon: "wait", text: "No sanding of green laminate: wait for the timer." },
-    { icon: "hot", text: "Hot mould: two people." },
-  ],
+  11: [caution("crush", "Depressurise before you reach in."), caution("two-people", "Nobody alone at the press.")],
+  12: [caution("wait", "No sanding of green laminate: wait for the timer."), caution("hot", "Hot mould: two people.")],
   13: [
-    { icon: "no-gloves", text: "No gloves at the grinder." },
-    { icon: "fire", text: "Metal sparks away from wood dust; no fluorinated wax." },
+    caution("no-gloves", "No gloves at the grinder."),
+    caution("fire", "Metal sparks away from wood dust; no fluorinated wax."),
   ],
-  14: [{ icon: "blade", text: "Sharp edges: sheath the bases together." }],
+  14: [caution("blade", "Sharp edges: sheath the bases together.")],
 };
 
 export const floor: FloorFacts = {
@@ -515,7 +513,16 @@ export const floor: FloorFacts = {
   printFace: "under",
 };
 
-export const facts: BuildSheetFacts = {
+export const facts: BuildSheetFacts & KitListFacts & LabelFacts = {
+  cautions: { localRules: "Local rules come first.", lines: [caution("mask", "Fibre dust: mask, gloves, coverall.")] },
+  labelCautions: {
+    "strip-bundle": [],
+    core: [caution("blade", "Locked out for a bit change.")],
+    base: [],
+    print: [],
+    cassette: [caution("two-people", "Two people or the cart.")],
+    "finished-ski": [caution("blade", "New edges cut.")],
+  },
   shop: {
     name: "Thistle Yard",
     town: "Lower Fennick",
@@ -623,10 +630,17 @@ const dates: QuoteData["dates"] = {
   startsWhen: ["deposit received", "specification locked", "proof approved", "picture rights confirmed"],
 };
 
-const cautions = [
-  "Bindings are not included. A certified technician mounts, adjusts and inspects them following ISO 11088.",
-  "A recommendation is not a guarantee.",
-];
+const cautions: CautionFacts = {
+  localRules: "Local rules come first.",
+  lines: [
+    caution(
+      "note",
+      "Bindings are not included: a certified technician mounts, adjusts and inspects them.",
+      "ISO 11088",
+    ),
+    caution("note", "Advice, not a guarantee."),
+  ],
+};
 
 export const quote: QuoteData = {
   shop,

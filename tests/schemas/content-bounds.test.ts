@@ -274,6 +274,7 @@ const files: readonly File[] = [
       "overtime.centsPerPersonHour        whole [0, 10000000]",
       "overtime.evenings                  whole [1, 60]",
       "overtime.minutesAnEvening          whole [15, 360]",
+      "overnightCure.procedure            text [3, 120]",
       "overnightCure.people               whole [1, 10]",
       "hire.centsPerWeek                  whole [0, 10000000]",
       "secondPress.centsPerWeek           whole [0, 10000000]",
@@ -281,7 +282,7 @@ const files: readonly File[] = [
       "swap.slackToLendWorkingDays        whole [0, 60]",
     ],
   },
-  { name: "safety", schema: safetyFileSchema, lines: ["stations.0.cautions.0.line text [5, 100]"] },
+  { name: "safety", schema: safetyFileSchema, lines: ["hazards.0.line                              text [5, 100]"] },
   {
     name: "floor",
     schema: floorFileSchema,

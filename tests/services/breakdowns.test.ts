@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { isoDate } from "#engine/units";
 import {
   type BreakdownInput,
@@ -15,6 +15,7 @@ import {
   reportBreakdown,
   startOperation,
 } from "#services";
+import * as current from "#shop/catalogue/current";
 import { must, openShop, stockWood, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 import { fewRuns, releasedPairs } from "./scenarios/released-pairs";
@@ -126,6 +127,13 @@ describe("what broke", () => {
     );
     const overtime = options.find(({ way }) => way === "overnight-cure");
     const choice = { incidentId, version: 1, option: "overnight-cure", reason: "cheapest" };
+    expect(overtime?.procedure).toBe(current.currentCatalog().remedies.overnightCure.procedure);
+    // Once the shop names no written procedure any more, nothing cures with nobody there, whatever was offered before.
+    const { remedies, ...catalog } = current.currentCatalog();
+    const unnamed = { ...remedies, overnightCure: { ...remedies.overnightCure, procedure: null } };
+    const named = vi.spyOn(current, "currentCatalog").mockReturnValue({ ...catalog, remedies: unnamed });
+    expect(await chooseOption(owner, choice)).toMatchObject({ ok: false, refusal: { code: "no-procedure" } });
+    named.mockRestore();
     const decided = must(await chooseOption(owner, choice));
     // Ten evenings of two hours for two people at 42.00 an hour: the demo shop's own rate.
     expect(overtime?.costCents).toBe(10 * 2 * 2 * 4200);

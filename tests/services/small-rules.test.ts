@@ -1,7 +1,9 @@
 /** The shop's small rules as tables: paging, merging, leases, letters, what-ifs and ways on from a breakdown. No database. */
 import { describe, expect, it } from "vitest";
+import { UnreadableRow } from "#data/columns";
 import type { PairSpec } from "#engine/configuration";
 import { isoDate } from "#engine/units";
+import type { RemedySettings } from "#schemas/content/index";
 import type { Context } from "#services/context";
 import { currentCatalog } from "#shop/catalogue/current";
 import { stationIdFor } from "#shop/floor/stations";
@@ -42,7 +44,14 @@ describe("a page of rows", () => {
     [Number.NaN, 1],
   ])("asked as %s is page %d, of 25 rows", (asked, page) => {
     expect(sliceOf(asked)).toEqual({ skip: (page - 1) * 25, take: 25 });
-    expect(pageOf(["a"], 60, asked)).toEqual({ rows: ["a"], total: 60, page, pageSize: 25 });
+    const odd = new UnreadableRow("orders", "O-7", "price", "is not one");
+    expect(pageOf({ rows: ["a"], total: 60, unreadable: [odd] }, (row) => row.toUpperCase(), asked)).toEqual({
+      rows: ["A"],
+      total: 60,
+      page,
+      pageSize: 25,
+      unreadable: [{ table: "orders", row: "O-7", column: "price", why: "is not one" }],
+    });
   });
 });
 
@@ -404,7 +413,7 @@ describe("ways on from a breakdown", () => {
     }) as never;
   const settings = {
     overtime: { evenings: 4, minutesAnEvening: 90, centsPerPersonHour: 4_000 },
-    overnightCure: { stations: ["press"], people: 1 },
+    overnightCure: { procedure: "sheet 7", stations: ["press"], people: 1 },
     secondPress: { kind: "heated", weeks: 2, centsPerWeek: 90_000 },
     swap: { slackToLendWorkingDays: 5 },
   } as never;
@@ -420,6 +429,16 @@ describe("ways on from a breakdown", () => {
       ["second-press", 180_000, [], { weeks: 2 }],
     ]);
     expect(ways[0]?.changes).toEqual([]);
+  });
+
+  it("cure nothing overnight with nobody there unless the shop names its written procedure", () => {
+    const cure = (procedure: string | null) =>
+      remedies(situationOf(), none, day(0) + 900, {
+        ...(settings as RemedySettings),
+        overnightCure: { procedure, stations: ["press"], people: 1 },
+      });
+    expect(cure("sheet 7").find(({ way }) => way === "overnight-cure")).toMatchObject({ procedure: "sheet 7" });
+    expect(cure(null).map(({ way }) => way)).toEqual(["wait", "overtime", "second-press"]);
   });
 
   it("begin with the first evening after closing, leave out holidays and weekends, and end with the last", () => {
@@ -593,10 +612,9 @@ describe("what papers quote of the floor", () => {
     for (const [index, { id, role, label, minutes }] of catalog.floor.stations.entries()) {
       const station = facts.stations[index];
       expect(station).toMatchObject({ role, name: label, typicalMinutes: minutes.typ });
-      const cautions = catalog.safety.stations.find(({ station: own }) => own === id)?.cautions ?? [];
-      expect(station?.safety.map(({ icon, text }) => `${icon} ${text}`)).toEqual(
-        cautions.map(({ icon, line }) => `${icon} ${line}`),
-      );
+      const cautions = catalog.safety.hazards.filter(({ stations }) => stations.includes(role));
+      expect(cautions.length).toBeGreaterThan(0);
+      expect(station?.safety).toEqual(cautions);
       const own = catalog.recipe.stations.find(({ station: of }) => of === id);
       expect([station?.wait, station?.needsSecondSignOff]).toEqual([own?.wait, own?.needsSecondSignOff ?? false]);
     }

@@ -9,7 +9,7 @@ import { readEvent } from "#schemas/events";
 import { openStored, storedFile } from "../support/stored/open-stored";
 import { paperFacts, type ShopFacts, shopFacts } from "../support/stored/shop-facts";
 import { lookedAt, storedOwner } from "../support/stored/store-version";
-import { inOldWords, onTodaysFloor } from "../support/stored/words-since";
+import { inOldPages, onTodaysFloor } from "../support/stored/words-since";
 
 /** Data that an earlier version made, and what that version itself said of it. */
 const version = "2026-11-26";
@@ -85,8 +85,7 @@ describe(`a shop stored by the version of ${version}`, () => {
 
   it("prints the same papers, word by word", () => {
     expect(Object.keys(papers)).toEqual(Object.keys(expected.papers));
-    const letters = (pages: readonly string[]) => pages.map(inOldWords);
     for (const [name, pages] of Object.entries(expected.papers))
-      expect(letters(papers[name] ?? []), name).toEqual(letters(pages));
+      expect(inOldPages(papers[name] ?? []), name).toEqual(inOldPages(pages));
   });
 });

@@ -57,7 +57,9 @@ describe("a pair whose specification cannot be read", () => {
     expect(must(await readPair(desk, { pairId: good.pairId })).serial).toBe(good.serial);
     expect(must(await deskOverview(desk)).unreadable).toMatchObject([{ row: bad.serial, column: "spec" }]);
     expect(must(await search(desk, { text: bad.serial })).map(({ title }) => title)).toContain(bad.serial);
-    expect(must(await listOrders(desk, {})).rows.map(({ serials }) => serials)).toEqual([[good.serial]]);
+    const listed = must(await listOrders(desk, {}));
+    expect(listed.rows.map(({ serials }) => serials)).toEqual([[good.serial]]);
+    expect(listed.unreadable).toMatchObject([{ row: bad.serial, column: "spec" }]);
   });
 
   it("is planned with its model's usual work when the catalogue has no such ski", async () => {

@@ -1,6 +1,6 @@
 /**
  * A content folder of a shop with another floor: its stations, people and presses from a fixture, everything else from this
- * project's content. What content names by station (parts, cautions, minutes) moves to the station that does that work there.
+ * project's content. What content names by station (parts, minutes) moves to the station that does that work there.
  */
 import { cpSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -48,7 +48,6 @@ export function contentWithFloor(name: string): string {
     "parts.json": moved(readJson(own, "catalog", "parts.json")),
     "reinforcements.json": moved(readJson(own, "catalog", "reinforcements.json")),
     "recipe.json": once(readJson(own, "catalog", "recipe.json")),
-    "safety.json": once(readJson(own, "catalog", "safety.json")),
     "remedies.json": { ...remedies, overnightCure: { ...cure, stations: cure.stations.map(there) } },
   };
   const root = mkdtempSync(path.join(tmpdir(), "content-"));

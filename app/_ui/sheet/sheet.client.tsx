@@ -5,9 +5,11 @@
  */
 import { type ReactNode, useState } from "react";
 import type { EngineCatalog, SkiersBand } from "#engine/assessment";
+import { cautionsAt, type Hazard, soldFor } from "#engine/floor";
 import type { Refusal } from "#engine/units";
 import type { SheetView } from "#services/views";
 import { Button } from "../button";
+import { Cautions } from "../cautions";
 import { dateRangeText } from "../date-range";
 import { moneyText } from "../money";
 import { Notice } from "../notice";
@@ -48,6 +50,8 @@ export interface SheetProps {
   readonly pictures: PictureActions;
   /** How far most sold skis bend under their skiers; null while too few orders say so. */
   readonly band?: SkiersBand | null;
+  /** What can hurt, and the rules that come before it. */
+  readonly cautions: { readonly hazards: readonly Hazard[]; readonly localRules: string };
   /** Units that this person used last. */
   readonly preferImperial?: boolean;
   /** The shop's layout: all sections open, rows closer, scripts shown. */
@@ -162,6 +166,12 @@ export function Sheet(props: SheetProps) {
           compareHref={props.compareHref}
         />
         <div className="grid gap-8 py-8">
+          <Cautions
+            cautions={cautionsAt(props.cautions.hazards, { page: "sheet" }, [
+              soldFor(spec, catalog.build.models, sheet.answers),
+            ])}
+            localRules={props.cautions.localRules}
+          />
           {sheet.view.state !== "open" ? null : stopped && !dense ? (
             <AskPerson sheet={sheet} words={words} ask={actions.ask} title={words.flags.callTitle} />
           ) : (

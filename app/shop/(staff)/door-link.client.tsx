@@ -14,7 +14,8 @@ type Door =
   | "/shop/notices"
   | "/shop/promises"
   | "/shop/prices"
-  | "/shop/measured";
+  | "/shop/measured"
+  | "/shop/cautions";
 
 /** A link of the shop's frame that says when one stands behind it. */
 export function DoorLink({ href, children }: { readonly href: Door; readonly children: ReactNode }) {

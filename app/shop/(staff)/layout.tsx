@@ -9,6 +9,7 @@ import { Mark, rememberedTheme } from "#app/_ui/site-frame.tsx";
 import { ThemeSwitch } from "#app/_ui/theme-switch.client.tsx";
 import { type Action, permit } from "#auth";
 import breakdowns from "#content/copy/breakdowns.json";
+import cautions from "#content/copy/cautions.json";
 import clubs from "#content/copy/clubs.json";
 import learning from "#content/copy/learning.json";
 import promises from "#content/copy/promises.json";
@@ -32,6 +33,7 @@ const doors = [
   { href: "/shop/promises", label: promises.kept.title, action: "promise.read" },
   { href: "/shop/prices", label: w.prices, action: "price.read" },
   { href: "/shop/measured", label: learning.measured.title, action: "learning.read" },
+  { href: "/shop/cautions", label: cautions.page.title, action: "cautions.read" },
 ] as const satisfies readonly { readonly href: string; readonly label: string; readonly action: Action }[];
 
 export default async function ShopLayout({ children }: { readonly children: ReactNode }) {

@@ -5,6 +5,7 @@ import { ButtonLink } from "#app/_ui/button.tsx";
 import { dayText } from "#app/_ui/date-range.tsx";
 import { Page } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
+import { CautionReminder } from "#app/shop/caution-reminder.tsx";
 import { permit } from "#auth";
 import words from "#content/copy/shop.json";
 import { deskOverview, listDrafts } from "#services";
@@ -45,6 +46,7 @@ export default async function DeskPage() {
         </ButtonLink>
       }
     >
+      <CautionReminder ctx={ctx} />
       <ul className="mb-8 grid grid-cols-2 border-t border-l border-rule sm:grid-cols-3 lg:grid-cols-6">
         {(Object.keys(places) as (keyof typeof places)[]).map((key) => (
           <li key={key} className="border-r border-b border-rule">

@@ -7,6 +7,7 @@ import { accept, refuse } from "#engine/units";
 import { composeBuildSheet, composeKitList, renderDocument } from "#papers";
 import { pairSpecSchema } from "#schemas";
 import { floorFacts } from "#services/papers/floor-facts";
+import { cautionFacts } from "#services/papers/terms";
 import { skiSerial } from "#shop/names/serial";
 import { catalogue } from "../catalogue";
 import { verb } from "../verb";
@@ -69,7 +70,11 @@ export const sheetVerb = verb({
     const pdf =
       document === "build-sheet"
         ? await renderDocument("build-sheet", composeBuildSheet(facts), paper)
-        : await renderDocument("kit-list", composeKitList(facts), paper);
+        : await renderDocument(
+            "kit-list",
+            composeKitList({ ...facts, cautions: cautionFacts(safety, "kit-list") }),
+            paper,
+          );
     const file = flags.files.pdf;
     if (file !== undefined) await flags.write(file, pdf);
     const answer = { document, paper, bytes: pdf.byteLength, achievedRatio: solved.value.core.achievedRatio };

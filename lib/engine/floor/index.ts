@@ -1,4 +1,5 @@
 export * from "./cancellation";
+export * from "./cautions";
 export * from "./clock-start";
 export * from "./edits";
 export * from "./network";

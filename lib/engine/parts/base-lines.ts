@@ -1,6 +1,7 @@
 /** Lines 13 to 23 and 37: bases, letters, edges, rubber over the edges, base tape. */
 import type { BaseColour } from "#engine/configuration";
 import { sheetById } from "#engine/materials";
+import { baseMaterial } from "./base-roll";
 import { line, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
 import type { PartCode, PartLine } from "./types";
 
@@ -45,11 +46,13 @@ function baseLine(context: PartsContext, side: "left" | "right"): PartLine {
   const blank = baseBlank(context);
   const { thicknessMm, sheet } = baseLayer(context);
   const areaMm2 = baseAreaMm2(context);
+  const uncoloured = `${sheet.label}, ${mmText(thicknessMm)} mm`;
   const inset = mmText(catalog.rules.edge.widthMm);
   const where = shape.edgeWrap === "full" ? "all round" : "along the edges";
   return line(context, side === "left" ? "base-left" : "base-right", {
     cut: `outline ${inset} mm inside ${where}, from a blank ${blank.cut}`,
-    material: `${sheet.label}, ${mmText(thicknessMm)} mm, ${colourOf(context, side)?.label ?? spec.base[side]}`,
+    sheet: uncoloured,
+    material: baseMaterial(uncoloured, colourOf(context, side)?.label ?? spec.base[side]),
     lengthMm: blank.lengthMm,
     widthMm: blank.widthMm,
     thicknessMm,

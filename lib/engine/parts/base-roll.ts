@@ -1,17 +1,24 @@
 /** What a pair takes off the rolls of base sheet, and for which pairs a roll does not last. */
 import type { PairSpec } from "#engine/configuration";
-import type { PartsList, PartsRules } from "./types";
+import type { PartLine, PartsList, PartsRules } from "./types";
 
 export interface BaseUse {
   /** Base colour id. */
   readonly colour: string;
   /** As the shelves name it. */
   readonly material: string;
+  /** The same sheet whatever its colour. */
+  readonly sheet: string;
   /** Length of roll, m. */
   readonly needM: number;
 }
 
 const mmPerM = 1000;
+
+/** A base sheet in a colour, as the shelves name it. @param sheet the sheet whatever its colour */
+export function baseMaterial(sheet: string, colourLabel: string): string {
+  return `${sheet}, ${colourLabel}`;
+}
 
 /**
  * Length of roll for each colour of a pair. Two skis of one colour lie side by side where the roll is wide enough:
@@ -25,13 +32,18 @@ export function baseUse(spec: PairSpec, { lines }: PartsList, { cut }: PartsRule
   if (left?.lengthMm == null || right?.lengthMm == null || left.widthMm == null) {
     throw new RangeError("baseUse: the parts list has no bases");
   }
-  const use = (colour: string, material: string, lengthMm: number) => ({ colour, material, needM: lengthMm / mmPerM });
+  const use = (colour: string, { material, sheet = material }: PartLine, lengthMm: number): BaseUse => ({
+    colour,
+    material,
+    sheet,
+    needM: lengthMm / mmPerM,
+  });
   if (spec.base.left !== spec.base.right) {
-    return [use(spec.base.left, left.material, left.lengthMm), use(spec.base.right, right.material, right.lengthMm)];
+    return [use(spec.base.left, left, left.lengthMm), use(spec.base.right, right, right.lengthMm)];
   }
   const widestMm = left.widthMm - cut.baseExtraWidthMm;
   const isSideBySide = 2 * (widestMm + cut.baseNestMarginMm) <= cut.baseRollWidthMm;
-  return [use(spec.base.left, left.material, left.lengthMm * (isSideBySide ? 1 : 2))];
+  return [use(spec.base.left, left, left.lengthMm * (isSideBySide ? 1 : 2))];
 }
 
 /**

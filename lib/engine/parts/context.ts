@@ -46,6 +46,7 @@ export function partsContext(
 export interface LineFacts {
   readonly cut: string;
   readonly material?: string;
+  readonly sheet?: string;
   readonly lengthMm?: number;
   readonly widthMm?: number;
   readonly thicknessMm?: number;

@@ -5,6 +5,8 @@ export interface PartLine {
   readonly code: string;
   readonly label: string;
   readonly material: string;
+  /** Of a base: the same sheet whatever its colour; see `baseMaterial`. */
+  readonly sheet?: string;
   readonly cut: string;
   readonly lengthMm?: number;
   readonly widthMm?: number;

@@ -5,12 +5,12 @@ import { fill } from "#engine/units";
 import type { StationFact } from "#papers/parts/facts";
 import { MONO } from "#papers/parts/fonts";
 import { HAIRLINE, INK, PENCIL, RULE, THIN, TINT } from "#papers/parts/theme";
-import { SafetySign } from "../parts/icons";
+import { CautionLines } from "../parts/cautions";
 import type { BuildSheetData } from "./printed";
 
 const w = words.buildSheet.stations;
 
-const WIDTHS = { number: 20, times: 36, sign: 44, tick: 15, notes: 74 };
+const WIDTHS = { number: 20, times: 36, sign: 44, tick: 15, notes: 60 };
 
 export function StationTable({ data }: { readonly data: BuildSheetData }) {
   return (
@@ -75,14 +75,7 @@ function StationRow({ station }: { readonly station: StationFact }) {
             })}
           </Text>
         </Text>
-        <View style={{ flexDirection: "row", flexWrap: "wrap", marginTop: 1 }}>
-          {station.safety.map((line) => (
-            <View key={line.text} style={{ flexDirection: "row", alignItems: "center", marginRight: 7 }}>
-              <SafetySign icon={line.icon} sidePt={10} />
-              <Text style={{ fontSize: 7, marginLeft: 2, lineHeight: 1.15 }}>{line.text}</Text>
-            </View>
-          ))}
-        </View>
+        <CautionLines lines={station.safety} size={6.5} />
       </View>
       <Tick />
       <Tick />

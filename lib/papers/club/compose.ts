@@ -3,7 +3,7 @@ import words from "#content/copy/papers.json";
 import sheetWords from "#content/copy/sheet.json";
 import type { Price } from "#engine/pricing";
 import { fill, type IsoDate } from "#engine/units";
-import type { LocalDateTime, OfferedDates, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
+import type { CautionFacts, LocalDateTime, OfferedDates, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
 import { cancellationRows, clockStartTerms, taxNote } from "#papers/parts/terms";
 import type { ClubMemberFacts, ClubQuoteFacts } from "./facts";
 
@@ -28,7 +28,7 @@ export interface ClubQuoteData {
   readonly dates: OfferedDates;
   readonly howToAccept: readonly string[];
   readonly cancellation: readonly Row[];
-  readonly cautions: readonly string[];
+  readonly cautions: CautionFacts;
 }
 
 export function composeClubQuote(facts: ClubQuoteFacts): ClubQuoteData {

@@ -1,9 +1,10 @@
-/** A club's offer: one line a skier, one price, one day for all. Each skier's own quote says why that ski. */
+/** A club's offer: one line a skier, one price, one day for all. Each skier's own quote says why that ski, and the cautions whole. */
 
 import words from "#content/copy/papers.json";
 import { fill } from "#engine/units";
 import type { Paper } from "#papers/parts/facts";
 import { clockText, dayText, money } from "#papers/parts/format";
+import { Cautions } from "../parts/cautions";
 import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, rangeText, TwoColumns, When } from "../parts/letter";
 import { PriceTable } from "../parts/price";
@@ -51,7 +52,7 @@ export function ClubQuotePages({ data, paper }: { readonly data: ClubQuoteData; 
         }
       />
       <Section title={w.pleaseNote}>
-        <Bullets lines={data.cautions} />
+        <Cautions cautions={data.cautions} />
       </Section>
     </Frame>
   );

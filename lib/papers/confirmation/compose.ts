@@ -6,7 +6,7 @@ import shopWords from "#content/copy/shop.json";
 import skierWords from "#content/copy/skier.json";
 import type { Price } from "#engine/pricing";
 import { fill, type IsoDate } from "#engine/units";
-import type { LocalDateTime, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
+import type { CautionFacts, LocalDateTime, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
 import { readableSpec } from "#papers/parts/spec-rows";
 import { cancellationRows, taxNote } from "#papers/parts/terms";
 import type { CutOffFacts, MoneyFacts, OrderFacts, PromiseFacts } from "./facts";
@@ -63,7 +63,7 @@ export interface OrderConfirmationData {
   readonly promise: PromiseFact;
   readonly changeCutOffs: readonly Row[];
   readonly notices: readonly string[];
-  readonly cautions: readonly string[];
+  readonly cautions: CautionFacts;
 }
 
 /** @throws RangeError when a spec names a model its catalogue does not have */

@@ -5,6 +5,7 @@ import { fill } from "#engine/units";
 import type { Paper, Row } from "#papers/parts/facts";
 import { clockText, dayText, money, shortHash } from "#papers/parts/format";
 import { PENCIL } from "#papers/parts/theme";
+import { Cautions } from "../parts/cautions";
 import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, TwoColumns } from "../parts/letter";
 import { PriceTable } from "../parts/price";
@@ -85,7 +86,7 @@ export function OrderConfirmationPages({
         </Section>
       ) : null}
       <Section title={w.pleaseNote}>
-        <Bullets lines={data.cautions} />
+        <Cautions cautions={data.cautions} isWhole />
       </Section>
     </Frame>
   );

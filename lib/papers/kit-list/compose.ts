@@ -3,7 +3,7 @@
 import words from "#content/copy/papers.json";
 import { fill } from "#engine/units";
 import { cutRow, mouldName } from "#papers/build-sheet/compose";
-import type { CutRow, PairFacts, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
+import type { CautionFacts, CutRow, PairFacts, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
 import { mm } from "#papers/parts/format";
 import { resinRows } from "#papers/parts/recipe-rows";
 import { pairTitle } from "#papers/parts/spec-rows";
@@ -27,6 +27,7 @@ export interface KitListData {
   readonly identity: readonly Row[];
   readonly rows: readonly KitRow[];
   readonly resin: readonly Row[];
+  readonly cautions: CautionFacts;
 }
 
 /** @throws RangeError when the spec names a model the catalogue does not have */
@@ -56,5 +57,6 @@ export function composeKitList(facts: KitListFacts): KitListData {
       };
     }),
     resin: resinRows(parts, facts.floor),
+    cautions: facts.cautions,
   };
 }

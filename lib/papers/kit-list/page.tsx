@@ -6,6 +6,7 @@ import type { Paper } from "#papers/parts/facts";
 import { MONO } from "#papers/parts/fonts";
 import { INK, PENCIL, pageBox, THIN } from "#papers/parts/theme";
 import { partCell } from "../build-sheet/cut-list";
+import { Cautions } from "../parts/cautions";
 import { Frame } from "../parts/frame";
 import { Rows, Section, Table, WriteBox } from "../parts/table";
 import type { KitListData, KitRow } from "./compose";
@@ -79,6 +80,7 @@ export function KitListPages({ data, paper }: { readonly data: KitListData; read
           </View>
         </View>
       </View>
+      <Cautions cautions={data.cautions} />
     </Frame>
   );
 }

@@ -12,15 +12,19 @@ export interface LabelsData {
   readonly pair: PairFacts;
   readonly title: string;
   readonly mould: string;
+  readonly cautions: LabelFacts["cautions"];
+  readonly labelCautions: LabelFacts["labelCautions"];
 }
 
 /** @throws RangeError when the spec names a model the catalogue does not have */
-export function composeLabels({ shop, stamp, pair, catalog, spec }: LabelFacts): LabelsData {
+export function composeLabels({ shop, stamp, pair, catalog, spec, ...facts }: LabelFacts): LabelsData {
   return {
     shop,
     stamp,
     pair,
     title: pairTitle(spec, catalog),
     mould: mouldName(spec, catalog),
+    cautions: facts.cautions,
+    labelCautions: facts.labelCautions,
   };
 }

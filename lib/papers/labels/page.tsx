@@ -1,18 +1,27 @@
 /** Labels for the joins where left and right could be taken for each other. Cut along the hairlines. */
 import { Text, View } from "@react-pdf/renderer";
 import words from "#content/copy/papers.json";
+import { type CautionLabel, cautionLabels } from "#engine/floor";
 import { fill } from "#engine/units";
 import type { Paper, SkiSide } from "#papers/parts/facts";
 import { MONO } from "#papers/parts/fonts";
 import { HAIRLINE, INK, PENCIL, PT_PER_MM } from "#papers/parts/theme";
 import { skiUrl } from "../build-sheet/cover";
+import { CautionLines, Cautions } from "../parts/cautions";
 import { Code } from "../parts/code";
 import { Frame } from "../parts/frame";
 import type { LabelsData } from "./compose";
 
 const w = words.labels;
 
-const PLACES = [w.stripBundle, w.core, w.base, w.print, w.cassette, w.finishedSki] as const;
+const PLACES = {
+  "strip-bundle": w.stripBundle,
+  core: w.core,
+  base: w.base,
+  print: w.print,
+  cassette: w.cassette,
+  "finished-ski": w.finishedSki,
+} as const satisfies Readonly<Record<CautionLabel, string>>;
 const LABEL_HEIGHT_MM = 33;
 
 export function LabelsPages({ data, paper }: { readonly data: LabelsData; readonly paper: Paper }) {
@@ -28,10 +37,11 @@ export function LabelsPages({ data, paper }: { readonly data: LabelsData; readon
       voidsOlder
     >
       <View style={{ flexDirection: "row", flexWrap: "wrap" }}>
-        {PLACES.flatMap((place) =>
+        {cautionLabels.flatMap((place) =>
           (["L", "R"] as const).map((side) => <OneLabel key={place + side} place={place} side={side} data={data} />),
         )}
       </View>
+      <Cautions cautions={data.cautions} />
     </Frame>
   );
 }
@@ -41,7 +51,7 @@ function OneLabel({
   side,
   data,
 }: {
-  readonly place: (typeof PLACES)[number];
+  readonly place: CautionLabel;
   readonly side: SkiSide;
   readonly data: LabelsData;
 }) {
@@ -64,7 +74,7 @@ function OneLabel({
         <View style={{ flexDirection: "row", alignItems: "center" }}>
           <LetterBlock side={side} />
           <View style={{ marginLeft: 6 }}>
-            <Text style={{ fontSize: 10, fontWeight: 600, lineHeight: 1.2 }}>{place}</Text>
+            <Text style={{ fontSize: 10, fontWeight: 600, lineHeight: 1.2 }}>{PLACES[place]}</Text>
             <Text style={{ fontFamily: MONO, fontSize: 10.5, fontWeight: 600, lineHeight: 1.2 }}>{serial}</Text>
           </View>
         </View>
@@ -72,6 +82,7 @@ function OneLabel({
         <Text style={{ fontSize: 8, lineHeight: 1.3 }}>
           {fill(w.foot, { mould: data.mould, revision: data.stamp.revision })}
         </Text>
+        <CautionLines lines={data.labelCautions[place]} size={6.5} />
       </View>
     </View>
   );

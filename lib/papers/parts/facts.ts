@@ -1,6 +1,6 @@
 /** What several papers are about, before anything is put into words, and the shapes that several of them print. */
 import type { PrintFace } from "#engine/configuration";
-import type { PromiseClass, StationRole } from "#engine/floor";
+import type { Caution, PromiseClass, StationRole } from "#engine/floor";
 import type { IsoDate } from "#engine/units";
 
 export type Paper = "A4" | "LETTER";
@@ -48,30 +48,9 @@ export interface StationFact {
   /** Kit, close press, demould and QC are signed by a second person. */
   readonly needsSecondSignOff: boolean;
   /** One line each, from the shop's floor rules. */
-  readonly safety: readonly SafetyLine[];
+  readonly safety: readonly Caution[];
   /** What must have passed before the next station, in words ("rest 24 h before trim"). */
   readonly wait?: string;
-}
-
-export type SafetyIcon =
-  | "gloves"
-  | "no-gloves"
-  | "mask"
-  | "goggles"
-  | "hearing"
-  | "hot"
-  | "fire"
-  | "dust"
-  | "crush"
-  | "blade"
-  | "two-people"
-  | "ventilate"
-  | "wait"
-  | "note";
-
-export interface SafetyLine {
-  readonly icon: SafetyIcon;
-  readonly text: string;
 }
 
 /** The recipe of press and resin, from the floor rules and the resin's own data sheet. */
@@ -212,7 +191,7 @@ export interface OfferedDates {
   readonly startsWhen: readonly string[];
 }
 
-/** What the shop keeps when an order is cancelled at a stage, and what it says of bindings and advice: terms of a release. */
+/** What the shop keeps when an order is cancelled at a stage, and by the terms of a release, and what can hurt as the shop says it today. */
 export interface TermFacts {
   readonly cancellation: readonly {
     readonly label: string;
@@ -221,7 +200,14 @@ export interface TermFacts {
     readonly keepCents: number;
     readonly keepsArtFee: boolean;
   }[];
-  readonly cautions: readonly string[];
+  readonly cautions: CautionFacts;
+}
+
+/** What a paper says of what can hurt. */
+export interface CautionFacts {
+  /** What comes before anything said of it. */
+  readonly localRules: string;
+  readonly lines: readonly Caution[];
 }
 
 /** What the code on a paper opens: the skier's own page by a private link, or the shop's. */

@@ -1,10 +1,10 @@
 /** Small signs for the station table, drawn in strokes; the words beside them carry the message. */
 import { Circle, G, Path, Svg } from "@react-pdf/renderer";
-import type { SafetyIcon } from "./facts";
+import type { CautionIcon } from "#engine/floor";
 import { INK } from "./theme";
 
 /** Line art on a 24 × 24 field. */
-const GLYPHS: Readonly<Record<SafetyIcon, string>> = {
+const GLYPHS: Readonly<Record<CautionIcon, string>> = {
   gloves:
     "M8 21V12L6 9.5a1.3 1.3 0 0 1 2-1.6L9.5 10V4.5a1.2 1.2 0 0 1 2.4 0V9V3.5a1.2 1.2 0 0 1 2.4 0V9V4.5a1.2 1.2 0 0 1 2.4 0V15a4 4 0 0 1-1 3V21ZM8 18.5H15.7",
   "no-gloves":
@@ -25,9 +25,9 @@ const GLYPHS: Readonly<Record<SafetyIcon, string>> = {
   note: "M12 6.5v7M12 16.5v1.2",
 };
 
-const RINGED: ReadonlySet<SafetyIcon> = new Set(["wait", "note"]);
+const RINGED: ReadonlySet<CautionIcon> = new Set(["wait", "note"]);
 
-export function SafetySign({ icon, sidePt = 11 }: { readonly icon: SafetyIcon; readonly sidePt?: number }) {
+export function SafetySign({ icon, sidePt = 11 }: { readonly icon: CautionIcon; readonly sidePt?: number }) {
   return (
     <Svg width={sidePt} height={sidePt} viewBox="0 0 24 24">
       <G>

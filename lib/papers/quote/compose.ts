@@ -4,7 +4,7 @@ import sheetWords from "#content/copy/sheet.json";
 import type { FitReason } from "#engine/fit";
 import type { Price } from "#engine/pricing";
 import { fill, type IsoDate, type TypedHeight, type TypedMass, textForPeople } from "#engine/units";
-import type { LocalDateTime, OfferedDates, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
+import type { CautionFacts, LocalDateTime, OfferedDates, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
 import { readableSpec } from "#papers/parts/spec-rows";
 import { cancellationRows, clockStartTerms, taxNote } from "#papers/parts/terms";
 import { heightText, massText } from "#schemas/typed-text";
@@ -47,7 +47,7 @@ export interface QuoteData {
   readonly customerSpecified: readonly string[];
   readonly howToAccept: readonly string[];
   readonly cancellation: readonly Row[];
-  readonly cautions: readonly string[];
+  readonly cautions: CautionFacts;
 }
 
 /** @throws RangeError when the spec names a model the catalogue does not have */

@@ -5,6 +5,7 @@ import { fill } from "#engine/units";
 import type { Paper } from "#papers/parts/facts";
 import { clockText, dayText, money } from "#papers/parts/format";
 import { PENCIL } from "#papers/parts/theme";
+import { Cautions } from "../parts/cautions";
 import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, rangeText, TwoColumns, When } from "../parts/letter";
 import { PriceTable } from "../parts/price";
@@ -128,7 +129,7 @@ function Terms({ data }: { readonly data: QuoteData }) {
         <Rows rows={data.cancellation} labelWidth={200} size={8} />
       </Section>
       <Section title={w.pleaseNote}>
-        <Bullets lines={data.cautions} />
+        <Cautions cautions={data.cautions} isWhole />
       </Section>
     </>
   );

@@ -1,6 +1,6 @@
 /** remedies.json: what extra capacity costs, and how far each way on from a breakdown goes. */
 import { z } from "zod";
-import { numberIn, oneOf } from "../fields";
+import { numberIn, oneOf, textIn } from "../fields";
 import { about, id } from "./shared";
 
 const whole = (label: string, min: number, max: number) => numberIn({ label, min, max, whole: true });
@@ -14,8 +14,12 @@ export const remediesFileSchema = z.strictObject({
     evenings: whole("Evenings of overtime", 1, 60),
     minutesAnEvening: whole("Minutes an evening", 15, 360),
   }),
-  /** A pair laid up in the evening that cures with nobody there: who stays, and at which stations. */
+  /**
+   * A pair laid up in the evening that cures with nobody there: who stays, at which stations, and the name of the shop's own
+   * written procedure. Without a procedure it is offered nowhere.
+   */
   overnightCure: z.strictObject({
+    procedure: textIn("Written procedure", 3, 120).nullable(),
     people: whole("People who stay", 1, 10),
     stations: z.array(id).min(1),
   }),

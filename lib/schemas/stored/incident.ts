@@ -53,6 +53,8 @@ export interface RemedyOption {
   readonly costCents: number;
   /** What its words say: hours, days, weeks. Absent where they say no number. */
   readonly figures?: Readonly<Record<string, number>>;
+  /** The shop's own written procedure that it is done under; absent where it needs none, and in rows of before it was named. */
+  readonly procedure?: string;
   readonly changes: readonly FloorChange[];
   /** Places in the queue, as shop minutes to rank by. */
   readonly places: readonly { readonly pairId: string; readonly placeMinute: number }[];
@@ -119,6 +121,7 @@ const remedyOption = z.object({
   way: z.enum(remedyCodes),
   costCents: amount,
   figures: z.record(z.string(), amount).readonly().exactOptional(),
+  procedure: words.exactOptional(),
   changes: listOf(storedFloorChange),
   places: listOf(z.object({ pairId: words, placeMinute: amount })),
   crossing: listOf(storedPromiseEffect),

@@ -1,6 +1,7 @@
 import { permit } from "#auth";
 import { type ClubRecord, clubById, recentClubs } from "#data/clubs";
 import { translated } from "#data/transaction";
+import { soldFor } from "#engine/floor";
 import { joinPrices } from "#engine/pricing";
 import type { ClubId } from "#engine/units";
 import { accept, type IsoDate, type Outcome, refuse } from "#engine/units";
@@ -123,6 +124,7 @@ function clubQuote(quote: Quote, palette: ClubPalette, now: Date): ClubQuote {
     leavesPalette: leavesPalette(spec, palette),
     validUntilDay: validUntilDay(quote, shop.timeZone),
     customerSpecified: customerSpecified(spec),
+    soldFor: soldFor(spec, build.models, quote.answers),
   };
 }
 

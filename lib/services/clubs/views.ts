@@ -1,3 +1,4 @@
+import type { SoldFor } from "#engine/floor";
 import type { Price } from "#engine/pricing";
 import type { ClubId, Instant, IsoDate, OrderId, PairId, QuoteId, SheetId } from "#engine/units";
 import type { ClubPalette } from "#schemas/stored/index";
@@ -22,6 +23,8 @@ export interface ClubQuote {
   readonly validUntilDay: IsoDate;
   /** What makes this pair its skier's own, in words. */
   readonly customerSpecified: readonly string[];
+  /** What its cautions depend on. */
+  readonly soldFor: SoldFor;
 }
 
 export interface ClubPair {

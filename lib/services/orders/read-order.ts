@@ -2,7 +2,8 @@ import { permit } from "#auth";
 import { type EventRecord, eventsOf } from "#data/events";
 import { listOrderRecords, type OrderAloneRecord, orderAloneById, pairNamesOfOrder } from "#data/orders";
 import type { PairRecord } from "#data/pairs";
-import type { ClockStartCondition } from "#engine/floor";
+import { quoteById } from "#data/quotes";
+import { type ClockStartCondition, type SoldFor, soldFor } from "#engine/floor";
 import type { OrderId, PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -51,7 +52,7 @@ export async function listOrders(ctx: Context, input: ListOrdersInput): Promise<
     },
     sliceOf(input.page),
   );
-  return accept(pageOf(found.rows.map(orderRow), found.total, input.page));
+  return accept(pageOf(found, orderRow, input.page));
 }
 
 /** The pairs of an order by its link: where the skier's pages of an order begin. */
@@ -78,7 +79,8 @@ export async function readProgress(ctx: Context, input: { readonly pairId: PairI
   if (order === null) throw new Error(`pair ${input.pairId} has no order`);
   const events = await eventsOf(ctx.db, "order", [order.id]);
   const catalog = (await releasedCatalog(ctx.db, found.value.releaseHash)) ?? currentCatalog();
-  return accept(progressView(found.value, order, events, catalog));
+  const quote = await quoteById(ctx.db, found.value.quoteId);
+  return accept(progressView(found.value, order, events, catalog, quote?.answers ?? {}));
 }
 
 function progressView(
@@ -86,6 +88,7 @@ function progressView(
   order: OrderAloneRecord,
   events: readonly EventRecord[],
   catalog: Pick<ReturnType<typeof currentCatalog>, "build" | "shop">,
+  answers: Pick<SoldFor, "offPistePercent" | "ageYears">,
 ): ProgressView {
   const spec = pair.spec;
   const deposit = order.payments.map(paymentView).find((payment) => payment.kind === "deposit");
@@ -118,6 +121,7 @@ function progressView(
     artworkId: artworkIdOf(spec),
     rights: rightsView(pair),
     customerSpecified: order.customerSpecified,
+    soldFor: soldFor(spec, catalog.build.models, answers),
   };
 }
 

@@ -1,6 +1,7 @@
 import { sha256Of } from "#catalog";
 import { config } from "#config";
 import type { QuoteRecord } from "#data/quotes";
+import { soldFor } from "#engine/floor";
 import type { ClubId, QuoteId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { type ClubQuoteFacts, composeClubQuote, type Paper, renderDocument, type TermFacts } from "#papers";
@@ -29,7 +30,7 @@ export async function clubDocument(
   return accept(pdf(await renderDocument("club-quote", data, input.paper), `${read.value.number}-offer.pdf`));
 }
 
-/** What was agreed to with the latest of the quotes: the terms of its own release. */
+/** What was agreed to with the latest of the quotes: the terms of its own release; cautions as all of them need. */
 async function termsOfNewest(ctx: Context, quoteIds: readonly QuoteId[]): Promise<Outcome<TermFacts>> {
   const quotes: QuoteRecord[] = [];
   for (const quoteId of quoteIds) {
@@ -39,7 +40,8 @@ async function termsOfNewest(ctx: Context, quoteIds: readonly QuoteId[]): Promis
   }
   const newest = quotes.reduce((last, quote) => (quote.createdAt > last.createdAt ? quote : last));
   const { released } = await catalogOf(ctx.db, { releaseHash: newest.releaseHash, priceBook: newest.price.priceBook });
-  return accept(termFacts(released.shop));
+  const soldTo = quotes.map(({ spec, answers }) => soldFor(spec, released.build.models, answers));
+  return accept(termFacts(released.shop, "club-quote", soldTo));
 }
 
 function clubFacts(club: ClubView, open: NonNullable<ClubView["open"]>, terms: TermFacts, now: Date): ClubQuoteFacts {

@@ -1,8 +1,8 @@
 /** What papers print of the floor: stations with their cautions, press, resin and limits, from the catalogue. */
 
 import type { Catalog, ReleasedCatalog } from "#catalog";
-import { type StationId, stationOf } from "#engine/floor";
-import type { FloorFacts, QcMeasure, SafetyIcon, StationFact } from "#papers";
+import { cautionsOfStation, type StationId, stationOf } from "#engine/floor";
+import type { FloorFacts, QcMeasure, StationFact } from "#papers";
 import { stationRecipe } from "#shop/floor/recipe";
 
 /** What a build sheet needs to know of the floor; cautions and limits from the catalogue. */
@@ -39,7 +39,6 @@ function stationFact(
   safety: Catalog["safety"],
 ): StationFact {
   const { number, name, typicalMinutes } = stationRecipe(id, floor);
-  const cautions = safety.stations.find((candidate) => candidate.station === id)?.cautions ?? [];
   const own = recipe.stations.find((candidate) => candidate.station === id);
   return {
     role: stationOf(floor, id).role,
@@ -47,7 +46,7 @@ function stationFact(
     name,
     typicalMinutes,
     needsSecondSignOff: own?.needsSecondSignOff ?? false,
-    safety: cautions.map(({ icon, line }) => ({ icon: icon as SafetyIcon, text: line })),
+    safety: cautionsOfStation(safety.hazards, floor, id),
     ...(own?.wait === undefined ? {} : { wait: own.wait }),
   };
 }

@@ -2,7 +2,7 @@ import { type ReleasedCatalog, sha256Of } from "#catalog";
 import { config } from "#config";
 import type { OrderRecord } from "#data/orders";
 import { quoteById } from "#data/quotes";
-import { closingStation, editAllowed, editRules, isOneOf, shippedStates } from "#engine/floor";
+import { closingStation, editAllowed, editRules, isOneOf, type SoldFor, shippedStates, soldFor } from "#engine/floor";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import {
@@ -58,11 +58,13 @@ async function orderFacts(
   const sold = await catalogNamed(ctx, order.quote.releaseHash);
   const { publicOrigin } = config();
   const quotes: string[] = [];
+  const soldTo: SoldFor[] = [];
   const pairs: OrderFacts["pairs"][number][] = [];
   for (const pair of order.pairs) {
     const quote = await quoteById(ctx.db, pair.quoteId);
     if (quote !== null) quotes.push(quoteNumber(quote));
     const { build } = await catalogNamed(ctx, pair.releaseHash);
+    soldTo.push(soldFor(pair.spec, build.models, quote?.answers ?? {}));
     const { serial, skierName, revision, specHash } = pair;
     pairs.push({ serial, skierName, revision, spec: pair.spec, catalog: build, specHash });
   }
@@ -91,7 +93,7 @@ async function orderFacts(
     cutOffs: cutOffs(order),
     customerSpecified: order.customerSpecified,
     notices: { ...withdrawal, delay: delayNotice, warranty },
-    ...termFacts(sold.shop),
+    ...termFacts(sold.shop, "order-confirmation", soldTo),
   };
 }
 

@@ -37,6 +37,7 @@ import { openQueue } from "#shop/queue/queued-pairs";
 import { shopClock, shopDay } from "#shop/time/shop-time";
 import { floorFacts } from "./floor-facts";
 import { pairNotes } from "./pair-notes";
+import { cautionFacts, labelFacts } from "./terms";
 
 export interface PairDocumentInput {
   readonly pairId: PairId;
@@ -62,7 +63,11 @@ export async function kitListDocument(ctx: Context, input: PairDocumentInput): P
   const found = await findPair(ctx, ctx.db, "build-sheet.read", input.pairId);
   if (!found.ok) return found;
   const facts = await pairFacts(ctx, found.value, latestPrint(found.value));
-  const bytes = await renderDocument("kit-list", composeKitList(facts), input.paper);
+  const bytes = await renderDocument(
+    "kit-list",
+    composeKitList({ ...facts, cautions: cautionFacts(currentCatalog().safety, "kit-list") }),
+    input.paper,
+  );
   return accept(pdf(bytes, `${found.value.serial}-kit-list.pdf`));
 }
 
@@ -71,7 +76,11 @@ export async function labelsDocument(ctx: Context, input: PairDocumentInput): Pr
   const found = await findPair(ctx, ctx.db, "build-sheet.read", input.pairId);
   if (!found.ok) return found;
   const facts = await pairFacts(ctx, found.value, latestPrint(found.value));
-  const bytes = await renderDocument("labels", composeLabels(facts), input.paper);
+  const bytes = await renderDocument(
+    "labels",
+    composeLabels({ ...facts, ...labelFacts(currentCatalog().safety) }),
+    input.paper,
+  );
   return accept(pdf(bytes, `${found.value.serial}-labels.pdf`));
 }
 

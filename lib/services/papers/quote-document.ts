@@ -1,4 +1,5 @@
 import { config } from "#config";
+import { soldFor } from "#engine/floor";
 import type { QuoteId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
 import { composeQuote, type PageFacts, type Paper, type QuoteFacts, renderDocument } from "#papers";
@@ -56,6 +57,6 @@ function quoteFacts(quote: QuoteView, { released, engine }: FrozenCatalog, page:
     price: quote.price,
     dates: { from: quote.dateRange.p50, to: quote.dateRange.p90 },
     customerSpecified: quote.customerSpecified,
-    ...termFacts(shop),
+    ...termFacts(shop, "quote", [soldFor(quote.spec, engine.build.models, quote.answers)]),
   };
 }

@@ -47,6 +47,5 @@ export async function listQuotes(ctx: Context, input: ListQuotesInput): Promise<
     },
     sliceOf(input.page),
   );
-  const rows = found.rows.map((record) => quoteRow(record, ctx.now));
-  return accept(pageOf(rows, found.total, input.page));
+  return accept(pageOf(found, (record) => quoteRow(record, ctx.now), input.page));
 }

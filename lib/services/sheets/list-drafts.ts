@@ -31,6 +31,5 @@ export async function listDrafts(ctx: Context, input: ListDraftsInput): Promise<
     },
     slice,
   );
-  const rows = found.rows.map((record) => draftRow(record, ctx.actor, ctx.now));
-  return accept(pageOf(rows, found.total, input.page));
+  return accept(pageOf(found, (record) => draftRow(record, ctx.actor, ctx.now), input.page));
 }

@@ -26,6 +26,8 @@ export interface Page<T> {
   readonly total: number;
   readonly page: number;
   readonly pageSize: number;
+  /** Rows of this page that cannot be read and are therefore left out. */
+  readonly unreadable: readonly UnreadableView[];
 }
 
 /** Bytes to hand to a browser or a printer. */

@@ -3,7 +3,13 @@ import type { OrderState, PaymentState, PromiseClass, ProofIssueState, ProofStat
 export type { OrderState, PromiseClass, ProofState, ShownQuoteState as QuoteState } from "#engine/floor";
 
 import type { PairSpec } from "#engine/configuration";
-import type { CancellationStage, ClockStartCondition, EditConsequence, SpecificationPart } from "#engine/floor";
+import type {
+  CancellationStage,
+  ClockStartCondition,
+  EditConsequence,
+  SoldFor,
+  SpecificationPart,
+} from "#engine/floor";
 import type { Price, PriceComparison } from "#engine/pricing";
 import type { ArtworkId, ClubId, Instant, IsoDate, OrderId, PairId, ProofId, QuoteId } from "#engine/units";
 import type { OrderMoney } from "#shop/money/views";
@@ -170,6 +176,8 @@ export interface ProgressView {
   readonly artworkId: ArtworkId | null;
   readonly rights: RightsStatement | null;
   readonly customerSpecified: readonly string[];
+  /** What its cautions depend on. */
+  readonly soldFor: SoldFor;
 }
 
 /** What the skier states about a picture. The shop keeps it with the order. */

@@ -5,12 +5,30 @@ import { Sheet, type SheetProps } from "#app/_ui/sheet/sheet.client.tsx";
 import refusalWords from "#content/copy/refusals.json";
 import words from "#content/copy/sheet.json";
 import { assessSheet } from "#engine/assessment";
+import type { Hazard } from "#engine/floor";
 import { measure, shapeAtLength } from "#engine/geometry";
 import { textForPeople } from "#engine/units";
 import type { SheetView } from "#services/views";
 import { catalog } from "../../engine/demo-catalog";
 import { operate } from "../../support/browser";
 import { answers, assessed, type Patch, shopOf, typed, viewOf } from "../../support/sheet";
+
+const told = (id: string, onlyFor?: Hazard["onlyFor"]): Hazard => ({
+  id,
+  icon: "note",
+  line: `Line of ${id}`,
+  full: `Text of ${id}`,
+  reference: `Source of ${id}`,
+  stations: [],
+  pages: ["sheet"],
+  papers: [],
+  labels: [],
+  ...(onlyFor ? { onlyFor } : {}),
+});
+const cautions = {
+  localRules: "Local rules come first",
+  hazards: [told("advice"), told("slope", { offPisteFromPercent: 90 }), told("child", { belowAgeYears: 18 })],
+};
 
 async function sheetOf(start: SheetView = viewOf(), known: Partial<SheetProps> = {}) {
   const { patches, ...shop } = shopOf(start);
@@ -22,6 +40,7 @@ async function sheetOf(start: SheetView = viewOf(), known: Partial<SheetProps> =
       words={words}
       refusalWords={refusalWords}
       actions={shop}
+      cautions={cautions}
       pictures={pictures}
       dense
       {...known}
@@ -35,6 +54,16 @@ if (!model || !spec) throw new Error("no recommendation");
 const shape = shapeAtLength(model.shape, spec.lengthCm);
 
 describe("what the sheet says", () => {
+  it("tells what can hurt beside the end, by the skier as typed now", async () => {
+    const told = (page: Awaited<ReturnType<typeof sheetOf>>["page"]) =>
+      page.seen.all("[data-caution]").map((each) => each.attribute("data-caution"));
+    const grown = await sheetOf();
+    expect(told(grown.page)).toEqual(["advice"]);
+    expect(grown.page.seen.one("[data-caution=advice]").text).toContain("Text of advice");
+    const young = await sheetOf(viewOf({ answers: { ...answers, ageYears: 12, offPistePercent: 90 } }));
+    expect(told(young.page)).toEqual(["advice", "slope", "child"]);
+  });
+
   it("has a line for each section, with the engine's price and the shop's date", async () => {
     const { page, shop } = await sheetOf();
     const line = (title: string) =>

@@ -5,6 +5,7 @@
 import { describe, expect, it } from "vitest";
 import { putOnSheet } from "#app/shop/(staff)/call/[sheetId]/compare/actions.ts";
 import * as call from "#app/shop/(staff)/call/actions.ts";
+import * as cautions from "#app/shop/(staff)/cautions/actions.ts";
 import * as clubs from "#app/shop/(staff)/clubs/actions.ts";
 import * as measured from "#app/shop/(staff)/measured/actions.ts";
 import * as notices from "#app/shop/(staff)/notices/actions.ts";
@@ -63,6 +64,7 @@ const bookReadings = Object.fromEntries(
 const id36 = "0190a000-0000-7000-8000-000000000001";
 
 const doors: readonly Door[] = [
+  door("a yes to the cautions", cautions.sayYes, { textsHash: "x" }, ["textsHash", long(65)], null),
   door("open a call", call.openCall, { phone: "303 555 0101", name: "" }, ["phone", "call me"], "maker"),
   door("take a draft over", call.takeOver, { sheetId }, ["sheetId", long(61)], "maker"),
   door("put a draft down", call.putDown, { sheetId }, ["sheetId", long(61)], "maker"),

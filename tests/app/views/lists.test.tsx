@@ -72,7 +72,7 @@ describe("lists", () => {
     const asked: unknown[] = [];
     tell("listOrders", (input: { page?: number }) => {
       asked.push(input);
-      return { rows: [orderRow], total: 5, page: input.page ?? 2, pageSize: 2 };
+      return { rows: [orderRow], total: 5, page: input.page ?? 2, pageSize: 2, unreadable: [] };
     });
     const query = { state: "building", text: "rob", page: "2" };
     const page = await shown(OrdersPage, { query });
@@ -110,10 +110,28 @@ describe("lists", () => {
       `order,customer,pairs,serials,state,waiting_for,promised_on,total_cents,ordered\r\n${row}${row}${row}`,
     );
     expect(asked).toEqual([1, 2, 3].map((number) => ({ state: "building", page: number })));
-    tell("listOrders", { rows: [], total: 0, page: 1, pageSize: 2 });
+    tell("listOrders", { rows: [], total: 0, page: 1, pageSize: 2, unreadable: [] });
     expect((await shown(OrdersPage)).text).toContain("No order matches");
     tell("listOrders", refusal("not-allowed"));
     expect(await sentTo(OrdersPage)).toBe("not-found");
+  });
+
+  it("of anything say which rows are left out because they cannot be read, and lead to the desk's list", async () => {
+    const odd = (row: string) => ({ table: "orders", row, column: "state", why: "is none" });
+    const empty = { rows: [], total: 2, page: 1, pageSize: 25 };
+    tell("listOrders", { ...empty, unreadable: [odd("O-7")] });
+    tell("listQuotes", { ...empty, unreadable: [odd("Q-7"), odd("Q-8")] });
+    tell("listDrafts", { ...empty, unreadable: [odd("s-7")] });
+    const orders = await shown(OrdersPage);
+    expect(orders.text).toContain("One row cannot be read and is left out");
+    expect(orders.text).toContain("O-7, column state: is none");
+    expect(orders.links["The desk's list of what cannot be read"]).toBe("/shop#unreadable");
+    const quotes = await shown(QuotesPage);
+    expect(quotes.text).toContain("2 rows cannot be read and are left out");
+    expect(quotes.text).toContain("Q-8, column state: is none");
+    expect((await shown(CallsPage)).text).toContain("s-7, column state: is none");
+    tell("listOrders", { ...empty, unreadable: [] });
+    expect((await shown(OrdersPage)).text).not.toContain("cannot be read");
   });
 
   it("of quotes mark old books and asked changes", async () => {
@@ -125,6 +143,7 @@ describe("lists", () => {
       total: 2,
       page: 1,
       pageSize: 50,
+      unreadable: [],
     });
     const page = await shown(QuotesPage, { query: { onOldBook: "true" } });
     expect(page.table("Quotes").map((row) => Object.values(row))).toEqual([
@@ -166,6 +185,7 @@ describe("lists", () => {
         total: 3,
         page: 1,
         pageSize: 1,
+        unreadable: [],
       };
     });
     const page = await shown(CallsPage, { query: { text: "kim" } });

@@ -196,8 +196,8 @@ describe("the skier's quote", () => {
   });
 
   it("tells of the right to withdraw that fits, and what cancelling costs at each stage", () => {
-    const own = drawn(<Terms specified={["stiffness", "a picture"]} />);
-    const chosen = drawn(<Terms specified={[]} />);
+    const own = drawn(<Terms specified={["stiffness", "a picture"]} soldFor={[]} />);
+    const chosen = drawn(<Terms specified={[]} soldFor={[]} />);
     expect(own.text).toContain("Made for you alone");
     expect(own.items.slice(0, 2)).toEqual(["stiffness", "a picture"]);
     expect(chosen.text).not.toContain("Made for you alone");
@@ -342,6 +342,7 @@ describe("the skier's pair", () => {
       dateHistory: [],
       proof: null,
       rights: null,
+      soldFor: {},
       ...known,
     } as never);
   const page = (known: object = {}, kind = "order", query = {}) => {
@@ -488,6 +489,7 @@ describe("the club's customer", () => {
       flexClassLabel: "Firm",
       lettering: "ADA",
       customerSpecified: ["stiffness"],
+      soldFor: {},
       ...known,
     });
     const club = partly<ClubView>({

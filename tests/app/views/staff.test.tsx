@@ -1060,6 +1060,7 @@ describe("the desk", () => {
     total: count,
     page: 1,
     pageSize: 50,
+    unreadable: [],
   });
   it("counts what waits, each figure leading to its list", async () => {
     tell("deskOverview", overview);
@@ -1161,6 +1162,7 @@ describe("clubs", () => {
     leavesPalette: false,
     validUntilDay: "2026-12-01",
     customerSpecified: ["stiffness"],
+    soldFor: {},
     ...known,
   });
   const price = {

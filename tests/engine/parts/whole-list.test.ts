@@ -5,7 +5,7 @@
 import { describe, expect, it } from "vitest";
 import { type BuildCatalog, type SpecChoices, solveSpec } from "#engine/configuration";
 import { measure } from "#engine/geometry";
-import { baseUse, type PartLine, partsFor, serveFromRoll } from "#engine/parts";
+import { baseMaterial, baseUse, type PartLine, partsFor, serveFromRoll } from "#engine/parts";
 import { catalog, solved, specOf } from "../demo-catalog";
 
 const { materials } = catalog.build;
@@ -406,9 +406,12 @@ describe("rolls of base sheet", () => {
 
   it("two colours take a length of each", () => {
     const choices: SpecChoices = { base: { left: "black", right: "yellow", inlay: "none" } };
+    const { sheet } = part("base-left", choices);
+    expect(part("base-right", choices).sheet).toBe(sheet);
+    expect(baseMaterial(sheet ?? "", "Signal yellow")).toBe(part("base-right", choices).material);
     expect(at(choices)).toEqual([
-      { colour: "black", material: part("base-left", choices).material, needM: 1.82 },
-      { colour: "yellow", material: part("base-right", choices).material, needM: 1.82 },
+      { colour: "black", material: part("base-left", choices).material, sheet, needM: 1.82 },
+      { colour: "yellow", material: part("base-right", choices).material, sheet, needM: 1.82 },
     ]);
     expect(() => baseUse(specOf(), { ...list(), lines: [] }, catalog.parts)).toThrow(/no bases/);
   });

@@ -1,4 +1,8 @@
 /** What is otherwise since a version was stored, each with its reason; whatever else differs is a fault. */
+import cautionWords from "#content/copy/cautions.json";
+import type { CautionPaper, Hazard } from "#engine/floor";
+import { fill } from "#engine/units";
+import { currentCatalog } from "#shop/catalogue/current";
 
 /** Words that papers say otherwise; `$1` and so on stand for what both say. */
 interface ChangedWords {
@@ -7,10 +11,77 @@ interface ChangedWords {
   readonly why: string;
 }
 
+/** Hazards of stations that the version did not know. */
+const addedAtStations = [
+  ...["eyes-glue", "eyes-resin", "eyes-grinder", "hearing-grinder"],
+  ...["lifting-moulds", "unattended-heat", "flex-bench"],
+];
+
 /** Whether a part of the specification may still change. */
 const until = "(up to|closed with)";
 
+const { hazards, localRules } = currentCatalog().safety;
+const more = fill(cautionWords.paper.more, { localRules });
+
+/** Texts as they are, of which any may be missing. */
+function anyOf(texts: readonly string[]): string {
+  return texts.map((text) => `(?:${escaped(text)})?`).join("");
+}
+
+function escaped(text: string): string {
+  return text.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&");
+}
+
+const linesWhere = (is: (hazard: Hazard) => boolean) => hazards.filter(is).map(({ line }) => line);
+const onPaper = (paper: CautionPaper) => hazards.filter(({ papers }) => papers.includes(paper));
+const linesOn = (paper: CautionPaper) => onPaper(paper).map(({ line }) => line);
+const wholes = (paper: CautionPaper) =>
+  onPaper(paper).map(({ line, full, reference }) => `${line} ${full} ${fill(cautionWords.reference, { reference })}`);
+
+const oldNotes =
+  "Please note · Bindings are mounted, adjusted and inspected by a certified technician following ISO 11088. This shop never quotes, stores or prints release settings. · Bindings are not included. A certified technician mounts, adjusts and inspects them following ISO 11088. · A recommendation is not a guarantee, and the ability asked for here is not a classification of skier type.";
+
 const changedWords: readonly ChangedWords[] = [
+  ...(["quote", "order-confirmation"] as const).map((paper) => ({
+    is: words(`Please note${anyOf(wholes(paper))}${escaped(localRules)}`),
+    was: oldNotes,
+    why: "what can hurt is told whole, by name and not by its place among the terms",
+  })),
+  {
+    is: words(`Please note${anyOf(linesOn("club-quote"))}${escaped(more)}`),
+    was: oldNotes,
+    why: "what can hurt is told by name and not by its place among the terms",
+  },
+  {
+    is: words(`(?:${anyOf(linesOn("kit-list"))}|${anyOf(linesOn("labels"))})${escaped(more)}`),
+    was: "",
+    why: "kit list and labels say what can hurt",
+  },
+  {
+    is: words(
+      `(print revision \\d+)(?:${linesWhere(({ labels }) => labels.length > 0)
+        .map(escaped)
+        .join("|")})`,
+    ),
+    was: "$1",
+    why: "each label says what can hurt where it is stuck on",
+  },
+  {
+    is: words(
+      "Hardwood dust: extraction on, mask on. Hearing protection. Eye protection. Machine doors shut; locked out for a bit change. No gloves at the router.",
+    ),
+    was: "Machine doors shut; locked out for a bit change. No gloves at the router. Hardwood dust: extraction on, mask on. Hearing protection.",
+    why: "eyes at the router; what holds at several machines stands first",
+  },
+  {
+    is: words(
+      `(?:${linesWhere(({ id }) => addedAtStations.includes(id))
+        .map(escaped)
+        .join("|")})`,
+    ),
+    was: "",
+    why: "hazards that no station told of",
+  },
   {
     is: words(
       `Model and length ${until} the start of bonding the sidewalls Core ${until} the start of gluing the core Reinforcements, flex, mount line \\1 the start of shaping the core`,
@@ -45,8 +116,23 @@ function words(pattern: string): RegExp {
 }
 
 /** The letters of a page as the stored version would have put it. */
-export function inOldWords(page: string): string {
+function inOldWords(page: string): string {
   return changedWords.reduce((text, { was, is }) => text.replace(is, bare(was)), bare(page));
+}
+
+/** The pages of a paper as the stored version would have put them: its shorter notes found room on the page before. */
+export function inOldPages(pages: readonly string[]): readonly string[] {
+  const texts = pages.map(inOldWords);
+  const [before, last] = texts.slice(-2);
+  const notes = bare(oldNotes);
+  const head = last?.slice(0, last.indexOf(notes)) ?? "";
+  const count = texts.length;
+  const foot = last?.slice(head.length + notes.length) ?? "";
+  const isAlone = last?.includes(notes) && before?.startsWith(head) && foot.endsWith(`page${count}/${count}`);
+  if (!isAlone || before === undefined) return texts;
+  const footBefore = foot.replace(`page${count}/`, `page${count - 1}/`);
+  const joined = [...texts.slice(0, -2), before.replace(footBefore, notes + footBefore)];
+  return joined.map((text) => text.replace(new RegExp(`(page\\d+/)${count}$`), `$1${count - 1}`));
 }
 
 interface PairOnFloor {

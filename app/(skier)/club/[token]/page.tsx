@@ -116,6 +116,7 @@ function Open({ club, open }: { readonly club: ClubView; readonly open: ClubView
         specified={pricedPicks(club).map(({ skierName, quote }) =>
           fill(online.specified, { name: skierName, items: quote.customerSpecified.join(", ") }),
         )}
+        soldFor={pricedPicks(club).map(({ quote }) => quote.soldFor)}
       />
     </>
   );

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { notThere } from "#app/_server/not-there.ts";
+import { PageCautions } from "#app/_server/page-cautions.tsx";
 import { linkContext } from "#app/_server/request.ts";
 import { DateRange, dateRangeText, dayText } from "#app/_ui/date-range.tsx";
 import { Facts } from "#app/_ui/facts.tsx";
@@ -11,6 +12,7 @@ import { Steps } from "#app/_ui/steps.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { fill, wordOf } from "#app/_ui/words.ts";
 import { PairFigure } from "#app/_visuals/pair-figure.tsx";
+import cautionWords from "#content/copy/cautions.json";
 import paperWords from "#content/copy/papers.json";
 import promiseWords from "#content/copy/promises.json";
 import sheetWords from "#content/copy/sheet.json";
@@ -94,7 +96,9 @@ export default async function PairPage({ params, searchParams }: Props) {
           <Facts columns={2} facts={specFacts(progress.spec, build, sheetWords)} />
         </div>
       </Part>
-      <p className="max-w-measure text-pencil">{w.technician}</p>
+      <Part title={cautionWords.title} id="cautions">
+        <PageCautions page="pair" soldFor={[progress.soldFor]} />
+      </Part>
     </Page>
   );
 }

@@ -19,6 +19,7 @@ import { PairFigure } from "#app/_visuals/pair-figure.tsx";
 import { Terms } from "#app/(skier)/terms.tsx";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/skier.json";
+import { soldFor } from "#engine/floor";
 import { textForPeople } from "#engine/units";
 import { idOf } from "#schemas/ids";
 import { catalogOfRelease, type QuoteView, readQuote, settings } from "#services";
@@ -97,7 +98,7 @@ export default async function QuotePage({ params }: { readonly params: Promise<{
               </div>
             </Part>
           ) : null}
-          <Terms specified={quote.customerSpecified} />
+          <Terms specified={quote.customerSpecified} soldFor={[soldFor(quote.spec, build.models, quote.answers)]} />
         </div>
       </div>
       <Answer quote={quote} token={token} />

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { cookies } from "next/headers";
 import { notFound } from "next/navigation";
 import { notThere } from "#app/_server/not-there.ts";
+import { sheetCautions } from "#app/_server/page-cautions.tsx";
 import { linkContext } from "#app/_server/request.ts";
 import { Notice } from "#app/_ui/notice.tsx";
 import { Sheet } from "#app/_ui/sheet/sheet.client.tsx";
@@ -42,6 +43,7 @@ export default async function SheetPage({ params }: { readonly params: Promise<{
         initial={sheet.value}
         words={words}
         refusalWords={refusalWords}
+        cautions={sheetCautions()}
         band={band.ok ? band.value : null}
         preferImperial={units === "imperial"}
         compareHref={`/sheet/${token}/compare`}

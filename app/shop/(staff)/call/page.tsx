@@ -7,6 +7,7 @@ import { Empty } from "#app/_ui/empty.tsx";
 import { controlClass } from "#app/_ui/field.tsx";
 import { Page, Part } from "#app/_ui/page.tsx";
 import { Paging } from "#app/_ui/paging.tsx";
+import { UnreadableLine } from "#app/shop/unreadable-line.tsx";
 import { permit } from "#auth";
 import words from "#content/copy/shop.json";
 import { listDraftsQuery } from "#schemas";
@@ -25,7 +26,7 @@ export default async function CallsPage({ searchParams }: { readonly searchParam
   const parsed = listDraftsQuery.safeParse(query);
   const drafts = await listDrafts(ctx, { state: "open", ...(parsed.success ? parsed.data : {}) });
   if (!drafts.ok) notFound();
-  const { rows, total, page, pageSize } = drafts.value;
+  const { rows, total, page, pageSize, unreadable } = drafts.value;
   return (
     <Page wide title={w.title} lead={w.lead}>
       <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-[minmax(0,24rem)_minmax(0,1fr)]">
@@ -50,6 +51,7 @@ export default async function CallsPage({ searchParams }: { readonly searchParam
             <Button type="submit">{words.frame.find}</Button>
           </form>
           <DraftTable rows={rows} caption={w.drafts} empty={<Empty title={w.noDrafts}>{w.noDraftsHint}</Empty>} />
+          <UnreadableLine rows={unreadable} />
           <Paging
             page={page}
             pageCount={Math.ceil(total / pageSize)}

@@ -1,4 +1,5 @@
 /** A pair of the paper book, typed in whole. */
+import { PageCautions } from "#app/_server/page-cautions.tsx";
 import { ActionForm, type FormField } from "#app/_ui/action-form.client.tsx";
 import { fill } from "#app/_ui/words.ts";
 import words from "#content/copy/learning.json";
@@ -22,6 +23,9 @@ export function AddPair({ build }: { readonly build: BuildCatalog }) {
   return (
     <>
       <p className="mb-4 max-w-measure text-pencil">{w.addNote}</p>
+      <div className="mb-4">
+        <PageCautions page="measured" />
+      </div>
       <ActionForm
         action={addPair}
         idPrefix="book-"

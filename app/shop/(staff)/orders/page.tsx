@@ -8,6 +8,7 @@ import { Page } from "#app/_ui/page.tsx";
 import { Paging } from "#app/_ui/paging.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { Clock, Day, NumberLink } from "#app/shop/cells.tsx";
+import { UnreadableLine } from "#app/shop/unreadable-line.tsx";
 import words from "#content/copy/shop.json";
 import { listOrdersQuery } from "#schemas";
 import { listOrders } from "#services";
@@ -25,7 +26,7 @@ export default async function OrdersPage({ searchParams }: { readonly searchPara
   const parsed = listOrdersQuery.safeParse(query);
   const found = await listOrders(ctx, parsed.success ? parsed.data : {});
   if (!found.ok) notFound();
-  const { rows, total, page, pageSize } = found.value;
+  const { rows, total, page, pageSize, unreadable } = found.value;
   const any = words.quotes.anyState;
   return (
     <Page wide title={w.title} lead={w.lead}>
@@ -96,6 +97,7 @@ export default async function OrdersPage({ searchParams }: { readonly searchPara
         csvUrl={listHref("/shop/orders/csv", query, { page: undefined })}
         empty={<Empty title={w.none}>{w.noneHint}</Empty>}
       />
+      <UnreadableLine rows={unreadable} />
       <Paging
         page={page}
         pageCount={Math.ceil(total / pageSize)}

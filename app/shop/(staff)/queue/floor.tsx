@@ -1,7 +1,9 @@
 /** One station at a time, for the phone on the floor: what is running, what is ready, each a target for cold hands. */
+import { PageCautions } from "#app/_server/page-cautions.tsx";
 import { cx } from "#app/_ui/cx.ts";
 import { Part } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
+import { StationCautions } from "#app/shop/station-cautions.tsx";
 import words from "#content/copy/shop.json";
 import type { QueueBoard } from "#services";
 
@@ -55,6 +57,10 @@ export function Floor({ board, station }: { readonly board: QueueBoard; readonly
             ))}
           </ul>
         )}
+        <div className="mt-6 grid gap-4">
+          <StationCautions station={chosen.station} />
+          <PageCautions page="floor" size="floor" />
+        </div>
       </Part>
     </div>
   );

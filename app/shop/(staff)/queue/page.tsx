@@ -3,6 +3,8 @@ import { notFound } from "next/navigation";
 import { staffContext } from "#app/_server/request.ts";
 import { Page } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
+import { CautionReminder } from "#app/shop/caution-reminder.tsx";
+import { UnreadableLine } from "#app/shop/unreadable-line.tsx";
 import queueWords from "#content/copy/queue.json";
 import words from "#content/copy/shop.json";
 import { type QueueBoard, queueBoard } from "#services";
@@ -61,6 +63,8 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
           </a>
         ))}
       </nav>
+      <CautionReminder ctx={ctx} />
+      <UnreadableLine rows={board.unreadable} />
       <Shown view={view} board={board} station={query.station} />
     </Page>
   );

@@ -8,6 +8,7 @@ import { Page } from "#app/_ui/page.tsx";
 import { Paging } from "#app/_ui/paging.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { Clock, Day, NumberLink } from "#app/shop/cells.tsx";
+import { UnreadableLine } from "#app/shop/unreadable-line.tsx";
 import words from "#content/copy/shop.json";
 import { listQuotesQuery } from "#schemas";
 import { listQuotes, type QuoteRow } from "#services";
@@ -31,7 +32,7 @@ export default async function QuotesPage({ searchParams }: { readonly searchPara
   const parsed = listQuotesQuery.safeParse(query);
   const found = await listQuotes(ctx, parsed.success ? parsed.data : {});
   if (!found.ok) notFound();
-  const { rows, total, page, pageSize } = found.value;
+  const { rows, total, page, pageSize, unreadable } = found.value;
   return (
     <Page wide title={w.title} lead={w.lead}>
       <FilterForm
@@ -86,6 +87,7 @@ export default async function QuotesPage({ searchParams }: { readonly searchPara
         csvUrl={listHref("/shop/quotes/csv", query, { page: undefined })}
         empty={<Empty title={w.none}>{w.noneHint}</Empty>}
       />
+      <UnreadableLine rows={unreadable} />
       <Paging
         page={page}
         pageCount={Math.ceil(total / pageSize)}

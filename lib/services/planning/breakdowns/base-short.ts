@@ -7,7 +7,7 @@
 import problems from "#content/copy/problems.json";
 import { usableLots } from "#data/lots";
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
-import { type BaseUse, baseUse, serveFromRoll } from "#engine/parts";
+import { type BaseUse, baseMaterial, baseUse, serveFromRoll } from "#engine/parts";
 import { planQueue } from "#engine/routing";
 import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -55,7 +55,7 @@ export async function baseShortage(ctx: Context, { colour, leftM, expectedOn }: 
     });
     return invalid("leftM", fill(w.leftIsEnough, { leftM, needed }));
   }
-  const shelf = await shelfOf(ctx, build, wanting, label);
+  const shelf = await shelfOf(ctx, build, wanting);
   const pairs = wanting.map((each, index) => needView(each, colour, isServed[index] === true, shelf, build));
   return accept({ colour, label, neededM, leftM, shortM, expectedOn, pairs });
 }
@@ -89,27 +89,17 @@ async function inCuttingOrder(ctx: Context, wanting: readonly Wanting[]): Promis
 /** The oldest usable lot of each material that a pair's bases, or the same bases in another colour, would be cut from. */
 type Shelf = ReadonlyMap<string, string>;
 
-async function shelfOf(
-  ctx: Context,
-  build: BuildCatalog,
-  wanting: readonly Wanting[],
-  shortLabel: string,
-): Promise<Shelf> {
+async function shelfOf(ctx: Context, build: BuildCatalog, wanting: readonly Wanting[]): Promise<Shelf> {
   const materials = wanting.flatMap(({ uses }) =>
-    uses.flatMap(({ material }) => [
+    uses.flatMap(({ material, sheet }) => [
       material,
-      ...build.baseColours.map(({ label }) => inColour(material, shortLabel, label)),
+      ...build.baseColours.map(({ label }) => baseMaterial(sheet, label)),
     ]),
   );
   const lots = await usableLots(ctx.db, [...new Set(materials)], ctx.now);
   const oldest = new Map<string, string>();
   for (const { material, number } of lots) if (!oldest.has(material)) oldest.set(material, number);
   return oldest;
-}
-
-/** The shelves name a base sheet by its colour last. */
-function inColour(material: string, from: string, to: string): string {
-  return material.endsWith(from) ? material.slice(0, -from.length) + to : material;
 }
 
 function needView(each: Wanting, colour: string, isServed: boolean, shelf: Shelf, build: BuildCatalog): BaseNeed {
@@ -120,7 +110,7 @@ function needView(each: Wanting, colour: string, isServed: boolean, shelf: Shelf
   const isCounterchanged = spec.base.inlay === "counterchange" && other !== undefined;
   const keptLot = other === undefined ? null : (shelf.get(other.material) ?? null);
   const alternatives = build.baseColours.flatMap(({ id, label }): readonly BaseLot[] => {
-    const lot = short && shelf.get(inColour(short.material, labelOf(colour), label));
+    const lot = short && shelf.get(baseMaterial(short.sheet, label));
     if (id === colour || id === other?.colour || lot === undefined) return [];
     return isCounterchanged && lot !== keptLot ? [] : [{ colour: id, label, lot }];
   });

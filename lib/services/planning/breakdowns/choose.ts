@@ -11,6 +11,7 @@ import type { Context } from "#services/context";
 import { draftNotice } from "#services/letters/draft-notice";
 import { moveState } from "#services/move";
 import { eventOf, nameOf } from "#services/record";
+import { currentCatalog } from "#shop/catalogue/current";
 import { skiText } from "#shop/names/ski-text";
 import { queuedPairs } from "#shop/queue/situation";
 import type { PromiseEffect } from "#shop/queue/views";
@@ -25,7 +26,8 @@ const w = problems.breakdowns;
 
 /**
  * The owner picks a way on: it is applied as it was shown, and a letter is drafted for every order that still crosses its
- * promise. No promise moves and no letter goes out by itself. Refuses `reason-missing`, `invalid-field`, `changed-meanwhile`.
+ * promise. No promise moves and no letter goes out by itself. Refuses `reason-missing`, `invalid-field`, `changed-meanwhile`,
+ * `no-procedure` for a cure with nobody there once the shop names no written procedure any more.
  */
 export async function chooseOption(
   ctx: Context,
@@ -48,6 +50,9 @@ export async function chooseOption(
     return refuse({ code: "invalid-field", path: "option", message: w.wayOn });
   }
   const open = new Set<string>((await queuedPairs(ctx.db)).map(({ id }) => id));
+  if (option.way === "overnight-cure" && currentCatalog().remedies.overnightCure.procedure === null) {
+    return refuse({ code: "no-procedure", path: "option" });
+  }
   return transaction(ctx.db, async (tx) => {
     await bumpQueue(tx);
     const { id } = incident;

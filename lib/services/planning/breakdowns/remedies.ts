@@ -7,11 +7,13 @@ import type { RemedySettings } from "#schemas/content/index";
 import type { QueueEffect } from "#shop/queue/views";
 import type { RemedyCode, RemedyOption } from "./views";
 
-export interface Remedy extends Pick<RemedyOption, "changes" | "places" | "costCents" | "figures"> {
+export interface Remedy extends Pick<RemedyOption, "changes" | "places" | "costCents" | "figures" | "procedure"> {
   readonly way: RemedyCode;
 }
 
 /**
+ * A cure with nobody there is among them only where the shop has named its own written procedure for it.
+ *
  * @param situation the queue with the breakdown in it
  * @param fromMinute when the extra hours begin: at the end of what is down, else now
  */
@@ -23,6 +25,7 @@ export function remedies(
 ): readonly Remedy[] {
   const { floor } = situation;
   const { overtime, overnightCure, secondPress, swap } = settings;
+  const { procedure } = overnightCure;
   const crew = floor.crew.filter(({ isReserve }) => !isReserve).length;
   const hours = (overtime.evenings * overtime.minutesAnEvening) / 60;
   const evenings = { hours: overtime.minutesAnEvening / 60, days: overtime.evenings };
@@ -38,13 +41,18 @@ export function remedies(
       costCents: costOf(crew),
       figures: evenings,
     },
-    {
-      way: "overnight-cure",
-      changes: extraHours(situation, fromMinute, overtime, overnightCure.stations),
-      places: [],
-      costCents: costOf(overnightCure.people),
-      figures: evenings,
-    },
+    ...(procedure === null
+      ? []
+      : [
+          {
+            way: "overnight-cure" as const,
+            changes: extraHours(situation, fromMinute, overtime, overnightCure.stations),
+            places: [],
+            costCents: costOf(overnightCure.people),
+            figures: evenings,
+            procedure,
+          },
+        ]),
     {
       way: "second-press",
       changes: [

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { cookies } from "next/headers";
 import { notFound } from "next/navigation";
+import { sheetCautions } from "#app/_server/page-cautions.tsx";
 import { staffContext } from "#app/_server/request.ts";
 import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { Notice } from "#app/_ui/notice.tsx";
@@ -69,6 +70,7 @@ export default async function CallPage({ params }: { readonly params: Promise<{ 
             initial: sheet,
             words: sheetWords,
             refusalWords,
+            cautions: sheetCautions(),
             band: band.ok ? band.value : null,
             preferImperial: jar.get("units")?.value === "imperial",
             compareHref: `/shop/call/${sheetId}/compare`,

@@ -17,7 +17,10 @@ export const GET = handler("readings as CSV", async (): Promise<Response> => {
       const read = await readLearning(ctx);
       if (!read.ok) return read;
       const rows = read.value.calibration.residuals;
-      return { ok: true, value: { rows, total: rows.length, page: 1, pageSize: Math.max(1, rows.length) } };
+      return {
+        ok: true,
+        value: { rows, total: rows.length, page: 1, pageSize: Math.max(1, rows.length), unreadable: [] },
+      };
     },
     ({ skiId, pair, measure, measured, predictedBefore, predictedAfter, studentised, leftOut }) => {
       const { unit, perEngine } = benchScales[measure];

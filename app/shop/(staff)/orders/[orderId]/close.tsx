@@ -1,4 +1,5 @@
 /** How an order ends: it is sent out and arrives, or it is cancelled by the ladder. */
+import { PageCautions } from "#app/_server/page-cautions.tsx";
 import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { moneyText } from "#app/_ui/money.ts";
 import { Notice } from "#app/_ui/notice.tsx";
@@ -20,6 +21,9 @@ export function Close({ order, isOwner }: { readonly order: OrderView; readonly 
     <>
       {order.state === "ready" ? (
         <Part title={w.ship} id="ship">
+          <div className="mb-3">
+            <PageCautions page="delivery" />
+          </div>
           {isUnpaid ? (
             <div className="mb-3">
               <Notice tone="amber" title={fill(w.shipOpen, { amount: moneyText(order.money.openCents) })}>

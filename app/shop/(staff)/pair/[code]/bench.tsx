@@ -1,5 +1,6 @@
 /** The quality bench: one form for each ski, with target and limits beside, and both skis against each other. */
 
+import { PageCautions } from "#app/_server/page-cautions.tsx";
 import { ActionForm, type FormField } from "#app/_ui/action-form.client.tsx";
 import { Badge } from "#app/_ui/notice.tsx";
 import { Table } from "#app/_ui/table.tsx";
@@ -26,6 +27,7 @@ export async function PairBench({ ctx, pair }: { readonly ctx: Context; readonly
       {mayMeasure ? (
         <>
           <p className="max-w-measure text-pencil">{w.lead}</p>
+          <PageCautions page="bench" size="floor" />
           <div className="grid gap-6 *:min-w-0 md:grid-cols-2">
             {read.value.skis.map((ski) => (
               <SkiForm key={ski.serial} pair={pair} ski={ski} rows={read.value.rows} />

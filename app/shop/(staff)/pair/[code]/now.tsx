@@ -6,6 +6,7 @@ import { More } from "#app/_ui/section.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { WaitingBadges } from "#app/shop/(staff)/waiting-badges.tsx";
 import { clock } from "#app/shop/say.ts";
+import { StationCautions } from "#app/shop/station-cautions.tsx";
 import copy from "#content/copy/rework.json";
 import words from "#content/copy/shop.json";
 import { standingOperationStates } from "#engine/floor";
@@ -154,6 +155,7 @@ function Operation({
       ) : (
         <p className="text-sm text-pencil">{w.deskOnly}</p>
       )}
+      <StationCautions station={operation.station} />
     </>
   );
 }

@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { PageCautions } from "#app/_server/page-cautions.tsx";
 import { staffContext } from "#app/_server/request.ts";
 import { ButtonLink } from "#app/_ui/button.tsx";
 import { Empty } from "#app/_ui/empty.tsx";
@@ -6,6 +7,7 @@ import { Badge, Notice } from "#app/_ui/notice.tsx";
 import { Page, Part } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { orderTones } from "#app/shop/(staff)/order-tones.ts";
+import { CautionReminder } from "#app/shop/caution-reminder.tsx";
 import { History } from "#app/shop/history.tsx";
 import { refusedPage } from "#app/shop/refused-page.tsx";
 import { say } from "#app/shop/say.ts";
@@ -57,9 +59,12 @@ export default async function PairPage({ params, searchParams }: Props) {
       aside={<Badge tone={orderTones[pair.state]}>{words.orders.states[pair.state]}</Badge>}
     >
       <Scanned scan={scan.value} />
+      <CautionReminder ctx={ctx} />
       <Part title={w.next} id="now">
         <Now pair={pair} mayTick={permit(ctx.actor, "pair.work").ok} />
-        <p className="mt-3 text-sm text-pencil">{w.caution}</p>
+        <div className="mt-4">
+          <PageCautions page="shop-pair" size="floor" />
+        </div>
       </Part>
       <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-2">
         <div>
