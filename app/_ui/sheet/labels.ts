@@ -70,6 +70,9 @@ export function graphicLine(spec: PairSpec | null, catalog: EngineCatalog, words
     .join(", ");
 }
 
+/** What a number begins with: it moves nothing up or down. */
+const starts: ReadonlySet<string> = new Set(["reference-length", "body-height", "base"]);
+
 /** The reasons about one number, ready for the list: size in its unit, direction, share of the largest. */
 export function reasonsAbout(
   about: FitReason["about"],
@@ -77,7 +80,7 @@ export function reasonsAbout(
   words: SheetWords,
 ): readonly Reason[] {
   const own = reasons.filter((reason) => reason.about === about);
-  const isStart = (reason: FitReason) => reason.factor === "reference-length" || reason.factor === "base";
+  const isStart = (reason: FitReason) => starts.has(reason.factor);
   const size = (reason: FitReason) => Math.abs(reason.effect === "multiplies" ? reason.amount - 1 : reason.amount);
   const largest = Math.max(1e-9, ...own.filter((reason) => !isStart(reason)).map(size));
   return own.map((reason) => ({
