@@ -5,8 +5,8 @@ import { CheckboxField, SelectField } from "../field";
 import { HeightField, MassField } from "../measure-fields.client";
 import { More } from "../section";
 import { SliderField } from "../slider-field.client";
-import { DraftNumber } from "./draft-number.client";
 import { fill } from "../words";
+import { DraftNumber } from "./draft-number.client";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";
 

@@ -136,11 +136,7 @@ function rowOf({ change, answers, spec }: Case, standing: Standing, catalog: Eng
 }
 
 /** Weight of the skier with gear and pack, N. */
-export function weightN(
-  answers: Pick<FitAnswers, "massKg" | "packKg">,
-  model: Model,
-  { fit }: EngineCatalog,
-): number {
+export function weightN(answers: Pick<FitAnswers, "massKg" | "packKg">, model: Model, { fit }: EngineCatalog): number {
   return (answers.massKg + carriedKg(answers, model, fit)) * STANDARD_GRAVITY;
 }
 

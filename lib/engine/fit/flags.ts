@@ -49,7 +49,8 @@ export function flagsForRanking(
   const { wished, first } = ranking;
   const scoreIfBuilt = (each: RankedModel) => each.choice.score - notBuiltCost(each, c);
   const [best] = wished.toSorted((a, b) => scoreIfBuilt(a) - scoreIfBuilt(b));
-  const isLeftAside = best !== undefined && first !== undefined && best.model !== first.model && best.beyondBuiltCm !== null;
+  const isLeftAside =
+    best !== undefined && first !== undefined && best.model !== first.model && best.beyondBuiltCm !== null;
   return [
     ...(wantsPark(answers) && !hasPark ? laterFlag("use-not-built", c, {}) : []),
     ...(isLeftAside ? laterFlag("not-built-in-length", c, lengthFacts(best)) : []),

@@ -27,7 +27,7 @@ export function reasonsByBody(
   const { heightCm, massKg, temperament, turnSize } = answers;
   const ordinaryKg = rule.ordinaryMassIndex * (heightCm / 100) ** 2;
   const beside = withoutIdle([
-    cm("use", useOf(model, rule).middleCm),
+    cm("use", bandOfUse(model, rule).middleCm),
     cm("height", (rule.heightSlope - 1) * (heightCm - rule.heightPivotCm)),
     cm("mass", rule.perKgCm * (massKg - ordinaryKg)),
     cm("pack", rule.perKgCm * c.packShare * (answers.packKg ?? 0)),
@@ -46,13 +46,13 @@ export function reasonsByBody(
 export function longestUnaskedCm(answers: FitAnswers, model: FitModel, rule: LengthByBody): number {
   const right = longestLikeRightCm(answers, stepCm(model)) ?? 0;
   return Math.max(
-    answers.heightCm + useOf(model, rule).toCm,
+    answers.heightCm + bandOfUse(model, rule).toCm,
     Math.min(right, answers.heightCm + rule.rightPairToCm),
   );
 }
 
 function bandOf(answers: FitAnswers, model: FitModel, rule: LengthByBody, c: FitCoefficients): Band {
-  if (abilityThatCounts(answers, c) !== "learning") return useOf(model, rule);
+  if (abilityThatCounts(answers, c) !== "learning") return bandOfUse(model, rule);
   const beside = (share: number) => (share - 1) * answers.heightCm;
   return { fromCm: beside(rule.learning.fromShare), toCm: beside(rule.learning.toShare) };
 }
@@ -63,7 +63,7 @@ function saturated(value: number, { fromCm, toCm }: Band): number {
   return middle + half * Math.tanh((value - middle) / half);
 }
 
-function useOf(model: FitModel, rule: LengthByBody) {
+function bandOfUse(model: FitModel, rule: LengthByBody) {
   const use = rule.uses[model.use];
   if (use === undefined) throw new RangeError(`fit.length.uses has no "${model.use}", the use of model ${model.id}`);
   return use;

@@ -7,15 +7,7 @@ import { wantedFlex } from "./flex-ratio";
 import { longestLengthCm, nearestLength, wantedLength } from "./length";
 import { outsideOfferedCm } from "./model-lengths";
 import { scoreModel } from "./score";
-import type {
-  FitAnswers,
-  FitCoefficients,
-  FitModel,
-  FitSelection,
-  FitShop,
-  ModelFit,
-  Recommendation,
-} from "./types";
+import type { FitAnswers, FitCoefficients, FitModel, FitSelection, FitShop, ModelFit, Recommendation } from "./types";
 import { type WantedWaist, wantedWaist, wantsPark } from "./waist";
 
 /**

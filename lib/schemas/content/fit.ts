@@ -1,5 +1,13 @@
 import { z } from "zod";
-import type { FitCoefficients, FlagLimits, FlagWords, LengthByBody, LengthBySum, RadiusBand, RankCosts } from "#engine/fit";
+import type {
+  FitCoefficients,
+  FlagLimits,
+  FlagWords,
+  LengthByBody,
+  LengthBySum,
+  RadiusBand,
+  RankCosts,
+} from "#engine/fit";
 import earlier from "../earlier-releases.json";
 import { about, modelUseSchema, notNegative, positive, sentence } from "./shared";
 
