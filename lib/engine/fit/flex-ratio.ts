@@ -35,7 +35,7 @@ export function wantedFlex(
     ratio("pack", bendingForSameFeel(rider(answers.massKg + packKg(answers, c)), bare, exponents)),
     ratio("ability", c.abilityFlex[abilityThatCounts(answers, c)]),
     ratio("temperament", answers.temperament === undefined ? 1 : c.temperamentFlex[answers.temperament]),
-    ratio("terrain", Math.min(1, ...(answers.terrain ?? []).map((terrain) => c.terrainFlex[terrain]))),
+    ratio("also-skis", Math.min(1, ...(answers.terrain ?? []).map((terrain) => c.terrainFlex[terrain]))),
     ratio("age", 1 - c.ageFlex.lessPerYear * Math.max(0, (answers.ageYears ?? 0) - c.ageFlex.fromYears)),
   ];
   const before = productOf(formula);

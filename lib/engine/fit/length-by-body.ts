@@ -28,13 +28,13 @@ export function reasonsByBody(
   const ordinaryKg = rule.ordinaryMassIndex * (heightCm / 100) ** 2;
   const beside = withoutIdle([
     cm("use", bandOfUse(model, rule).middleCm),
-    cm("height", (rule.heightSlope - 1) * (heightCm - rule.heightPivotCm)),
+    cm("proportion", (rule.heightSlope - 1) * (heightCm - rule.heightPivotCm)),
     cm("mass", rule.perKgCm * (massKg - ordinaryKg)),
     cm("pack", rule.perKgCm * c.packShare * (answers.packKg ?? 0)),
     cm("ability", rule.abilityCm[abilityThatCounts(answers, c)]),
     cm("temperament", temperament === undefined ? 0 : rule.temperamentCm[temperament]),
     cm("turn-size", turnSize === undefined ? 0 : rule.turnSizeCm[turnSize]),
-    cm("terrain", terrainCm(answers, rule)),
+    cm("also-skis", terrainCm(answers, rule)),
     cm("age", rule.age.perYearCm * Math.max(0, (answers.ageYears ?? 0) - rule.age.fromYears)),
   ]);
   const wishCm = sumOf(beside);

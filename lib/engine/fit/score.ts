@@ -69,12 +69,12 @@ function metalCosts(answers: FitAnswers, c: FitCoefficients): readonly FitReason
     cost("metal-for-ability", metalByAbility[abilityThatCounts(answers, c)]),
     cost("metal-for-temperament", answers.temperament === undefined ? 0 : metalByTemperament[answers.temperament]),
     cost("metal-for-age", metalByAge.perYear * years),
-    cost("metal-against-priority", asksFor(answers, metalAgainst) ? c.scoreMetalAgainstPriority : 0),
+    cost("metal-against-wish", asksFor(answers, metalAgainst) ? c.scoreMetalAgainstPriority : 0),
   ];
 }
 
 function plainCosts(answers: FitAnswers, { rank }: FitCoefficients): readonly FitReason[] {
-  return [cost("no-metal-against-priority", asksFor(answers, rank.metalFor) ? rank.noMetalAgainstPriority : 0)];
+  return [cost("no-metal-against-wish", asksFor(answers, rank.metalFor) ? rank.noMetalAgainstPriority : 0)];
 }
 
 /** Of models that are all not built in the length, the one that misses it least stands first. */

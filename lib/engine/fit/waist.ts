@@ -28,7 +28,7 @@ export function wantedWaist(answers: FitAnswers, coefficients: FitCoefficients):
   const widestMm = c.rank.widestMm[abilityThatCounts(answers, c)];
   const ability = mm("ability", Math.min(0, widestMm - askedMm));
   const parkMm = wantsPark(answers) ? c.rank.park.narrowestMm : 0;
-  const park = mm("terrain", Math.max(0, parkMm - askedMm - ability.amount));
+  const park = mm("also-skis", Math.max(0, parkMm - askedMm - ability.amount));
   const formula = [...asked, ability, park];
   const current = mm("current-ski", waistEvidenceMm(answers, sumOf(formula), c.waistNearCurrentMm));
   const reasons = withoutIdle([...formula, current]);

@@ -424,6 +424,7 @@ describe("one order", () => {
       payments: [],
       money: { totalCents: 163_240, paidCents: 0, openCents: 163_240, rush: null },
       pairs: [pair],
+      allowed: [],
       ifCancelled: null,
       cancelled: null,
       history: [],
@@ -670,8 +671,8 @@ describe("sheets", () => {
     expect(mine.text).toContain("Before the owner since 10 Nov 2026, 09:00: light");
     expect(mine.form("Set the call back").sent).toEqual({ sheetId: "s-1", at: "", reason: "", phone: "303 555 0101" });
     expect(mine.form("Turn down").sent).toEqual({ sheetId: "s-1", reason: "" });
-    // Five of thirteen are answered; snow comes next of those nobody has asked.
-    expect(mine.text).toContain(`${Object.keys(answers).length} of 13 answered`);
+    // Five of fourteen are answered; snow comes next of those nobody has asked.
+    expect(mine.text).toContain(`${Object.keys(answers).length} of 14 answered`);
     expect(mine.text).toContain("Next question: The snow they ski most");
     expect((await page({ asked: { homeSnow: "refused" } })).text).toContain("Next question: Turns they like");
     const free = await page({ lease: null });
