@@ -456,6 +456,17 @@ describe("one order", () => {
     });
     expect(seen.part("Pairs").text).toContain(`Midlow 84, ${assessed.spec?.lengthCm} cm3 of 14 operations done`);
     expect(seen.form("Make a new private link").sent).toEqual({ kind: "order", id: "o-1" });
+    expect(seen.text).not.toContain("let the sale go on");
+    const lifted = await page({
+      allowed: [
+        { code: "flex-out-of-range", message: "A stout flex.", by: "Odile", reason: "liked it before" },
+        { code: "flex-out-of-range", message: null, by: "Odile", reason: "asked twice" },
+      ],
+    });
+    expect(lifted.text).toContain("A stout flex.Odile let the sale go on: liked it before");
+    expect(lifted.text).toContain(
+      "A flex outside the shop's range was chosen by hand.Odile let the sale go on: asked twice",
+    );
     const waiting = await page({
       promisedOn: null,
       clockStartedAt: null,
