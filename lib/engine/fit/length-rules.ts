@@ -1,5 +1,5 @@
 /** How a shop's coefficients may find a length; a release of either kind stays readable. */
-import type { Ability, Temperament, Terrain, TurnSize } from "./types";
+import type { Ability, Temperament, Terrain, TurnSize } from "./answer-words";
 
 /** Where a kind of ski ends beside the skier who stands next to it; negative is below the top of the head. */
 export interface UseLength {

@@ -3,14 +3,10 @@
  */
 import type { ModelShape } from "#engine/geometry";
 import type { TypedHeight, TypedMass } from "#engine/units";
+import type { Ability, HomeSnow, Priority, Temperament, Terrain, TurnSize } from "./answer-words";
 import type { LengthRule } from "./length-rules";
 
-export type Ability = "learning" | "improving" | "confident" | "expert";
-export type Temperament = "calm" | "steady" | "fast";
-export type HomeSnow = "icy" | "firm" | "mixed" | "soft" | "deep";
-export type TurnSize = "short" | "medium" | "long";
-export type Terrain = "bumps" | "trees" | "park" | "switch";
-export type Priority = "quiet" | "lively" | "light" | "planted" | "forgiving" | "precise";
+export type * from "./answer-words";
 
 /** What the skier said, in SI. Required: height, mass, ability. */
 export interface FitAnswers {
