@@ -41,6 +41,12 @@ const proofs = {
     sample: "a third of these places; seeds 1, 2 and 3 together see them all",
     work: audit,
   },
+  fit: {
+    whole:
+      "every skier of 40 to 130 kg and 140 to 205 cm, ability and use beside those a kilogram and a centimetre on; 48,000 drawn adults",
+    sample: "two lines through each ability and use; 3,000 drawn adults",
+    work: inVitest("unit", ["tests/engine/fit/no-jumps.test.ts", "tests/engine/fit/drawn-adults.test.ts"]),
+  },
   mutants: {
     whole: "200 planted faults, and how many of them are noticed, room by room",
     sample: "the planter's own tests",

@@ -35,6 +35,7 @@ export const policy = {
   "quote.list": { guest: "never", ...office },
   "quote.withdraw": { guest: "never", ...office },
   "quote.discount": { guest: "never", ...office },
+  "quote.override": { guest: "never", ...ownerOnly },
 
   // Calls and customers
   "call.work": { guest: "never", ...office },

@@ -187,6 +187,16 @@ function whereState(state: QuoteFilter["state"], now: Date): Prisma.QuoteWhereIn
   }
 }
 
+/** What an owner let pass when these quotes were made, with the flags that had stopped them. */
+export async function wordsOnQuotes(client: Tx, ids: readonly string[]) {
+  const rows = await client.quote.findMany({
+    where: { id: { in: [...ids] } },
+    select: { number: true, revision: true, fit: true, flagAcks: true },
+    orderBy: [{ number: "asc" }, { revision: "asc" }],
+  });
+  return readableRows(rows, (row) => readRow("quotes", quoteColumns, row, quoteName));
+}
+
 /** What the newest accepted quotes say of skier and ski, without whose they are. */
 export async function acceptedFits(client: Tx, take: number) {
   const rows = await client.quote.findMany({

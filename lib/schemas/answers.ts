@@ -32,16 +32,27 @@ export const typedMeasuresSchema = z.strictObject({
 
 const currentSkiSchema = z.strictObject({
   lengthCm: numberIn({ label: "Length of the current ski", unit: "cm", min: 60, max: 240 }).exactOptional(),
-  waistMm: numberIn({ label: "Waist of the current ski", unit: "mm", min: 40, max: 160 }).exactOptional(),
+  waistMm: numberIn({ label: "Waist of the current ski", unit: "mm", min: 40, max: 160 })
+    .describe("Width in the middle of the current ski: a pair that is right draws the new waist near")
+    .exactOptional(),
   length: oneOf("Length of the current ski", ["too short", "right", "too long"]).exactOptional(),
   flex: oneOf("Flex of the current ski", ["too soft", "right", "too stiff"]).exactOptional(),
+  flexClass: z
+    .literal([1, 2, 3, 4, 5], { error: "Flex class of the current ski: one of 1, 2, 3, 4, 5" })
+    .describe("Of a pair of this shop, as its card says: one that is right keeps the answer within one class")
+    .exactOptional(),
+  newPairFor: oneOf("What the new pair is for", ["the same", "something else"])
+    .describe("Whether the new pair is for the skiing of the current one; unanswered counts as the same")
+    .exactOptional(),
 });
 
 /** Every answer by its key; each is checked alone, so that a sheet saves field by field. */
 export const answerFields = {
   heightCm: heightField,
   massKg: massField,
-  packKg: numberIn({ label: "Usual pack", unit: "kg", min: 0, max: 40 }),
+  packKg: numberIn({ label: "Usual pack", unit: "kg", min: 0, max: 40 }).describe(
+    "What is usually carried: counts as mass for length, waist and flex",
+  ),
   ability: oneOf("Ability", ["learning", "improving", "confident", "expert"]),
   temperament: oneOf("Temperament", ["calm", "steady", "fast"]),
   offPistePercent: percent("Share off the piste"),

@@ -66,6 +66,7 @@ export const eventSchemas = {
   "call-back-set": z.object({ at: storedInstant, reason: words }),
   "review-asked": z.object({ note: words }),
   "flag-acknowledged": z.object({ code: words, reason: words, byOwner: z.boolean() }),
+  "sale-allowed": z.object({ codes: listOf(words), reason: words }),
   "artwork-uploaded": z.object({
     artworkId: idSchema("artwork"),
     fileName: words,

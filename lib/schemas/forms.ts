@@ -40,6 +40,7 @@ export const withdrawSchema = z.strictObject({ reason });
 export const honourOldPriceSchema = z.strictObject({ reason });
 
 export const acknowledgeFlagSchema = z.strictObject({ code: catalogId("Flag"), reason });
+export const allowSaleSchema = z.strictObject({ reason });
 export const turnDownSchema = z.strictObject({ reason });
 export const askReviewSchema = z.strictObject({ note });
 export const callBackSchema = z.strictObject({

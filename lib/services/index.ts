@@ -71,6 +71,7 @@ export * from "#services/quotes/read-quote";
 export * from "#services/quotes/reprice-quote";
 export * from "#services/settings/active-catalog";
 export * from "#services/settings/shop-settings";
+export { allowSale } from "#services/sheets/allow-sale";
 export { assess } from "#services/sheets/assess-sheet";
 export * from "#services/sheets/copy-sheet";
 export * from "#services/sheets/find-by-phone";

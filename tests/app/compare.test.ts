@@ -69,8 +69,8 @@ describe("what is compared", () => {
   it("shows a model in the length that fits, with the sheet's own options", () => {
     const choices = { lengthCm: 166, flexRatio: 0.8, reinforcements: ["carbon-stringers"] };
     const pair = comparedPair("midlow-95", { own: { ...own, choices }, other: null }, catalog);
-    // Scenario 1: Midlow 95 wants 183.6 cm, nearest 186; k 1.07.
-    expect(pair?.spec).toMatchObject({ model: "midlow-95", lengthCm: 186, reinforcements: ["carbon-stringers"] });
+    // Scenario 1: Midlow 95 wants 175.8 cm, nearest 178; k 1.07.
+    expect(pair?.spec).toMatchObject({ model: "midlow-95", lengthCm: 178, reinforcements: ["carbon-stringers"] });
     expect(pair?.spec.flexRatio).toBeCloseTo(1.07, 2);
   });
 

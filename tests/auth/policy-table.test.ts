@@ -21,6 +21,7 @@ const table: Readonly<Record<Action, string>> = {
   "quote.list": "               | desk       owner",
   "quote.withdraw": "           | desk       owner",
   "quote.discount": "           | desk       owner",
+  "quote.override": "           |            owner",
   "call.work": "                | desk       owner",
   "search.everything": "        | desk       owner",
   "club.work": "                | desk       owner",

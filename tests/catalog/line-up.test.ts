@@ -6,7 +6,7 @@ const { build } = loadCatalog();
 
 const table = [
   { id: "kerfline-68", lengths: [150, 156, 162, 168, 174, 180], ref: 168, widths: [121, 68, 103], radiusM: 12.6 },
-  { id: "pathwick-75", lengths: [146, 154, 162, 170, 178], ref: 170, widths: [124, 75, 107], radiusM: 13.7 },
+  { id: "pathwick-75", lengths: [138, 146, 154, 162, 170, 178], ref: 170, widths: [124, 75, 107], radiusM: 13.7 },
   { id: "midlow-84", lengths: [150, 158, 166, 174, 182], ref: 174, widths: [127, 84, 112], radiusM: 15.4 },
   { id: "midlow-95", lengths: [162, 170, 178, 186], ref: 178, widths: [132, 95, 119], radiusM: 17.5 },
   { id: "ridgefold-106", lengths: [168, 176, 184, 192], ref: 184, widths: [138, 106, 126], radiusM: 19.8 },

@@ -29,10 +29,10 @@ test("three pairs share one axis and one line", async ({ page }) => {
   await filledSheet(page);
   await toCompare(page);
   await expect(page.getByRole("checkbox", { name: /The sheet as it stands/ })).toBeChecked();
-  await expect(page.getByRole("checkbox", { name: /Midlow 95, 186 cm/ })).toBeChecked();
+  await expect(page.getByRole("checkbox", { name: /Midlow 95, 178 cm/ })).toBeChecked();
   const lines = page.getByRole("list", { name: "Lines" });
-  await expect(lines.getByText("The sheet: Midlow 84, 182 cm")).toBeVisible();
-  await expect(lines.getByText("As an option: Midlow 95, 186 cm")).toBeVisible();
+  await expect(lines.getByText("The sheet: Midlow 84, 174 cm")).toBeVisible();
+  await expect(lines.getByText("As an option: Midlow 95, 178 cm")).toBeVisible();
 
   const slider = page.getByRole("slider", { name: "Station along the skis" }).locator("visible=true");
   await slider.focus();
@@ -45,7 +45,7 @@ test("three pairs share one axis and one line", async ({ page }) => {
   await expect(page.getByRole("row", { name: /EI/ }).filter({ hasText: "ended" }).first()).toBeVisible();
 
   const numbers = page.getByRole("group", { name: "The pairs in numbers" });
-  await expect(numbers.getByRole("row", { name: /^Length, cm/ })).toContainText(/182.*186/);
+  await expect(numbers.getByRole("row", { name: /^Length, cm/ })).toContainText(/174.*178/);
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
 });
@@ -86,11 +86,11 @@ test("another sheet joins by its link, and its pair can be taken", async ({ page
   await page.getByRole("checkbox", { name: /The sheet as it stands/ }).check();
   await page.getByRole("button", { name: "Compare", exact: true }).click();
   const lines = page.getByRole("list", { name: "Lines" });
-  await expect(lines.getByText("The other sheet: Midlow 84, 182 cm")).toBeVisible();
+  await expect(lines.getByText("The other sheet: Midlow 84, 174 cm")).toBeVisible();
 
   await page.getByRole("button", { name: "Take this one onto my sheet" }).click();
   await page.waitForURL(/\/sheet\/[\w-]{43}$/);
-  await expect(page.locator("#ski > summary")).toContainText("Midlow 84, 182 cm");
+  await expect(page.locator("#ski > summary")).toContainText("Midlow 84, 174 cm");
 });
 
 test("choosing and taking work without scripts", async ({ page, browser }) => {
@@ -98,19 +98,19 @@ test("choosing and taking work without scripts", async ({ page, browser }) => {
   const plain = await browser.newContext({ javaScriptEnabled: false });
   const still = await plain.newPage();
   await still.goto(`${sheet}/compare`);
-  await still.getByRole("checkbox", { name: /Midlow 84, 182 cm.*recommended/ }).check();
+  await still.getByRole("checkbox", { name: /Midlow 84, 174 cm.*recommended/ }).check();
   await still.getByRole("button", { name: "Compare", exact: true }).click();
   await expect(still.getByText("4 are chosen; 3 fit on one axis")).toBeVisible();
-  await still.getByRole("checkbox", { name: /Midlow 84, 182 cm.*recommended/ }).uncheck();
+  await still.getByRole("checkbox", { name: /Midlow 84, 174 cm.*recommended/ }).uncheck();
   await still.getByRole("button", { name: "Compare", exact: true }).click();
   await expect(still.getByText("4 are chosen")).toHaveCount(0);
 
-  const taken = still.getByRole("listitem").filter({ hasText: "Midlow 95, 186 cm" });
+  const taken = still.getByRole("listitem").filter({ hasText: "Midlow 95, 178 cm" });
   await taken.getByRole("button", { name: "Take this one onto my sheet" }).click();
   await still.waitForURL(sheet);
   await plain.close();
   await page.reload();
-  await expect(page.locator("#ski > summary")).toContainText("Midlow 95, 186 cm");
+  await expect(page.locator("#ski > summary")).toContainText("Midlow 95, 178 cm");
 });
 
 test("the desk compares a caller's sheet with the same page", async ({ page }, { project }) => {
@@ -124,5 +124,5 @@ test("the desk compares a caller's sheet with the same page", async ({ page }, {
   await expect(page.getByRole("list", { name: "Lines" }).getByRole("listitem")).toHaveCount(4);
   await page.getByRole("button", { name: "Put this one on the sheet" }).first().click();
   await page.waitForURL(/\/shop\/call\/[\w-]+$/);
-  await expect(page.locator("#ski > summary")).toContainText("Midlow 95, 186 cm");
+  await expect(page.locator("#ski > summary")).toContainText("Midlow 95, 178 cm");
 });

@@ -72,6 +72,12 @@ export function graphicLine(spec: PairSpec | null, catalog: EngineCatalog, words
     .join(", ");
 }
 
+/** What a number begins with: it moves nothing up or down. */
+const starts: ReadonlySet<string> = new Set(["reference-length", "body-height", "base"]);
+
+/** Half of the last digit that is shown: what is less would read as 0. */
+const leastShown: Readonly<Record<FitReason["unit"], number>> = { cm: 0.05, mm: 0.05, ratio: 0.005, score: 0.005 };
+
 /** The reasons about one number, ready for the list: size in its unit, direction, share of the largest. */
 export function reasonsAbout(
   about: FitReason["about"],
@@ -79,10 +85,11 @@ export function reasonsAbout(
   words: SheetWords,
 ): readonly Reason[] {
   const own = reasons.filter((reason) => reason.about === about);
-  const isStart = (reason: FitReason) => reason.factor === "reference-length" || reason.factor === "base";
+  const isStart = (reason: FitReason) => starts.has(reason.factor);
   const size = (reason: FitReason) => Math.abs(reason.effect === "multiplies" ? reason.amount - 1 : reason.amount);
   const largest = Math.max(1e-9, ...own.filter((reason) => !isStart(reason)).map(size));
-  return own.map((reason) => ({
+  const told = own.filter((reason) => isStart(reason) || size(reason) >= leastShown[reason.unit]);
+  return told.map((reason) => ({
     factor: wordOf(words.factors, reason.factor),
     amount: amountText(reason, isStart(reason)),
     direction: isStart(reason) ? "none" : directionOf(reason),

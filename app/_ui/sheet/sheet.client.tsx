@@ -101,7 +101,9 @@ export function Sheet(props: SheetProps) {
   };
   const states = sectionStates(sheet);
   const bodies: Readonly<Record<SectionKey, ReactNode>> = {
-    you: <YouSection sheet={sheet} words={words} dense={dense} preferImperial={props.preferImperial} />,
+    you: (
+      <YouSection sheet={sheet} catalog={catalog} words={words} dense={dense} preferImperial={props.preferImperial} />
+    ),
     ski: <SkiSection sheet={sheet} catalog={catalog} words={words} band={props.band} />,
     core: <CoreSection sheet={sheet} catalog={catalog} words={words} />,
     reinforcement: <ReinforcementSection sheet={sheet} catalog={catalog} words={words} />,

@@ -1,15 +1,18 @@
 "use client";
+import type { EngineCatalog } from "#engine/assessment";
 import { CheckGroup, RadioGroup } from "../choice-group";
 import { CheckboxField, SelectField } from "../field";
 import { HeightField, MassField } from "../measure-fields.client";
 import { More } from "../section";
 import { SliderField } from "../slider-field.client";
+import { fill } from "../words";
 import { DraftNumber } from "./draft-number.client";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";
 
 interface Props {
   readonly sheet: SheetState;
+  readonly catalog: EngineCatalog;
   readonly words: SheetWords;
   readonly dense?: boolean | undefined;
   readonly preferImperial?: boolean | undefined;
@@ -18,9 +21,10 @@ interface Props {
 const choicesOf = (labels: Readonly<Record<string, string>>) =>
   Object.entries(labels).map(([value, label]) => ({ value, label }));
 
-export function YouSection({ sheet, words, dense, preferImperial }: Props) {
+export function YouSection({ sheet, catalog, words, dense, preferImperial }: Props) {
   const { answers, typed, errors } = sheet;
   const w = words.you;
+  const usualPercent = catalog.fit.offPisteUnansweredPercent;
   const abilities = Object.entries(w.abilities).map(([value, text]) => ({ value, ...text }));
   return (
     <>
@@ -60,8 +64,10 @@ export function YouSection({ sheet, words, dense, preferImperial }: Props) {
         step={5}
         unit="%"
         ends={[w.offPisteEnds[0] ?? "", w.offPisteEnds[1] ?? ""]}
-        value={answers.offPistePercent ?? 20}
-        meaning={answers.offPistePercent === undefined ? "not answered yet; 20 % is taken" : undefined}
+        value={answers.offPistePercent ?? usualPercent}
+        meaning={
+          answers.offPistePercent === undefined ? fill(w.offPisteUnanswered, { percent: usualPercent }) : undefined
+        }
         onChange={(value) => sheet.setAnswer("offPistePercent", value)}
       />
       <RadioGroup
@@ -97,13 +103,13 @@ export function YouSection({ sheet, words, dense, preferImperial }: Props) {
         onChange={(values) => sheet.setAnswer("priorities", values as NonNullable<typeof answers.priorities>)}
       />
       <More summary={w.more} open={dense ?? false}>
-        <MoreQuestions sheet={sheet} words={words} />
+        <MoreQuestions sheet={sheet} catalog={catalog} words={words} />
       </More>
     </>
   );
 }
 
-function MoreQuestions({ sheet, words }: Props) {
+function MoreQuestions({ sheet, catalog, words }: Props) {
   const { answers, errors } = sheet;
   const w = words.you;
   const current = answers.currentSki ?? {};
@@ -128,6 +134,15 @@ function MoreQuestions({ sheet, words }: Props) {
         value={answers.touringPercent}
         error={errors["answers.touringPercent"]}
         onChange={(value) => sheet.setAnswer("touringPercent", value)}
+      />
+      <DraftNumber
+        name="packKg"
+        label={w.pack}
+        hint={w.packHint}
+        unit="kg"
+        value={answers.packKg}
+        error={errors["answers.packKg"]}
+        onChange={(value) => sheet.setAnswer("packKg", value)}
       />
       <DraftNumber
         name="daysTotal"
@@ -157,6 +172,15 @@ function MoreQuestions({ sheet, words }: Props) {
           error={errors["answers.currentSki"]}
           onChange={(value) => setCurrent({ lengthCm: value })}
         />
+        <DraftNumber
+          name="currentWaist"
+          label={w.currentWaist}
+          hint={w.currentWaistHint}
+          unit="mm"
+          value={current.waistMm}
+          error={errors["answers.currentSki"]}
+          onChange={(value) => setCurrent({ waistMm: value })}
+        />
         <SelectField
           name="currentLengthVerdict"
           label={w.currentLengthVerdict}
@@ -172,6 +196,30 @@ function MoreQuestions({ sheet, words }: Props) {
           options={choicesOf(w.flexVerdicts)}
           value={current.flex ?? ""}
           onChange={(event) => setCurrent({ flex: (event.target.value || undefined) as typeof current.flex })}
+        />
+        <SelectField
+          name="currentFlexClass"
+          label={w.currentFlexClass}
+          hint={w.currentFlexClassHint}
+          empty="not said"
+          options={catalog.build.flexClasses.map(({ number, label }) => ({
+            value: String(number),
+            label: `${number}, ${label.toLowerCase()}`,
+          }))}
+          value={String(current.flexClass ?? "")}
+          onChange={(event) =>
+            setCurrent({ flexClass: (Number(event.target.value) || undefined) as typeof current.flexClass })
+          }
+        />
+        <SelectField
+          name="newPairFor"
+          label={w.newPairFor}
+          empty="not said"
+          options={choicesOf(w.newPairFors)}
+          value={current.newPairFor ?? ""}
+          onChange={(event) =>
+            setCurrent({ newPairFor: (event.target.value || undefined) as typeof current.newPairFor })
+          }
         />
       </fieldset>
       <div>

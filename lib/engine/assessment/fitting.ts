@@ -4,6 +4,7 @@ import {
   type FitAnswers,
   type FitFlag,
   fitToModel,
+  isAboutRanking,
   type ModelFit,
   type Recommendation,
   recommend,
@@ -66,12 +67,15 @@ function selectionOf(model: string, choices: SheetChoices, { build }: EngineCata
     (each) => each.placement.kind === "metal-pair" && reinforcements.includes(each.id),
   );
   const placed = mount === undefined ? {} : { ...mount, mountOffsetMm: mount.offsetMm };
-  return { model, addsMetal: ordersMetal && !hasMetal, ...placed };
+  const { lengthCm } = choices;
+  const chosen = lengthCm === undefined ? {} : { lengthCm };
+  return { model, addsMetal: ordersMetal && !hasMetal, ...chosen, ...placed };
 }
 
-/** Flags of the model on the sheet as it stands there, and those of the other ranked models. */
+/** Flags of the model on the sheet as it stands there, those of the ranking, and those of the other ranked models. */
 function mergedFlags(ranked: Recommendation, fit: ModelFit, model: string): readonly FitFlag[] {
-  return [...fit.flags, ...ranked.flags.filter((flag) => flag.model !== undefined && flag.model !== model)];
+  const isOfOthers = (flag: FitFlag) => flag.model !== undefined && flag.model !== model;
+  return [...fit.flags, ...ranked.flags.filter((flag) => isOfOthers(flag) || isAboutRanking(flag))];
 }
 
 function defaultsFor(

@@ -12,12 +12,12 @@ import {
   referenceBuildFor,
   solveSpec,
 } from "#engine/configuration";
-import { type FitAnswers, gearKg, relativeDeflection, STANDARD_GRAVITY, torsionForSameTwist } from "#engine/fit";
+import { type FitAnswers, relativeDeflection, STANDARD_GRAVITY, torsionForSameTwist } from "#engine/fit";
 import { evaluateFlex, type SkiBuild, type SkiFlex, springTestOf, twistPerNmm } from "#engine/flex";
 import { completeAnswers } from "./fitting";
 import { populationBand, type SkiersBand } from "./skiers-band";
 import type { EngineCatalog, PartialAnswers } from "./types";
-import { rowNow, spanMm, type WhatIf, weightN, whatIfs } from "./what-ifs";
+import { carriedKg, rowNow, spanMm, type WhatIf, weightN, whatIfs } from "./what-ifs";
 
 export interface StiffnessStory {
   /** The skier with all that is carried. */
@@ -73,10 +73,10 @@ export function stiffnessStory(
   const now = rowNow(standing, catalog);
   const reference = referenceSki(model.value, catalog);
   const shown = bandOn(reference, model.value, band ?? populationBand(model.value, catalog), catalog);
-  const carriedKg = gearKg(model.value.use, catalog.fit);
+  const gear = carriedKg(answers, model.value, catalog.fit);
   return {
-    riderKg: answers.massKg + carriedKg,
-    gearKg: carriedKg,
+    riderKg: answers.massKg + gear,
+    gearKg: gear,
     spanMm: spanMm(solved.value),
     now,
     bendUnderTenKgMm: (10 * STANDARD_GRAVITY) / now.springCentreNPerMm,
@@ -137,11 +137,14 @@ function twistStory(
   catalog: EngineCatalog,
 ): TwistStory {
   const [own, other] = [frontHalf(solved), frontHalf(reference)];
-  const referenceAnswers = { ...answers, massKg: catalog.fit.massReferenceKg };
+  const { packKg: _pack, ...bare } = answers;
+  const referenceAnswers = { ...bare, massKg: catalog.fit.massReferenceKg };
   const momentNmm = (who: FitAnswers, widthMm: number) => (weightN(who, model, catalog) * widthMm) / 2;
   const degrees = (radians: number) => (radians * 180) / Math.PI;
-  const carriedKg = gearKg(model.use, catalog.fit);
-  const on = (who: FitAnswers, half: typeof own) => ({ ...half, massKg: who.massKg + carriedKg });
+  const on = (who: FitAnswers, half: typeof own) => ({
+    ...half,
+    massKg: who.massKg + carriedKg(who, model, catalog.fit),
+  });
   return {
     edgeMomentNm: momentNmm(answers, own.widthMm) / 1000,
     degrees: degrees(momentNmm(answers, own.widthMm) * own.radPerNmm),

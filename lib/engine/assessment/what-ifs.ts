@@ -10,6 +10,7 @@ import {
   type FitAnswers,
   fitToModel,
   gearKg,
+  packKg,
   relativeDeflection,
   STANDARD_GRAVITY,
   springForSameFeel,
@@ -134,9 +135,14 @@ function rowOf({ change, answers, spec }: Case, standing: Standing, catalog: Eng
   };
 }
 
-/** Weight of the skier with gear, N. */
-export function weightN({ massKg }: Pick<FitAnswers, "massKg">, model: Model, { fit }: EngineCatalog): number {
-  return (massKg + gearKg(model.use, fit)) * STANDARD_GRAVITY;
+/** Weight of the skier with gear and pack, N. */
+export function weightN(answers: Pick<FitAnswers, "massKg" | "packKg">, model: Model, { fit }: EngineCatalog): number {
+  return (answers.massKg + carriedKg(answers, model, fit)) * STANDARD_GRAVITY;
+}
+
+/** Gear and what of the pack counts, kg. */
+export function carriedKg(answers: Pick<FitAnswers, "packKg">, model: Model, fit: EngineCatalog["fit"]): number {
+  return gearKg(model.use, fit) + packKg(answers, fit);
 }
 
 /** Between the two supports that springs are read on. */

@@ -4,10 +4,13 @@
  */
 import { textForPeople } from "#engine/units";
 import { bodyMassIndex } from "./answers";
-import { flag } from "./flag-words";
-import { outsideOfferedCm } from "./length";
+import { flag, laterFlag } from "./flag-words";
+import { longestUnaskedCm } from "./length-by-body";
+import { offeredLengths, outsideOfferedCm } from "./model-lengths";
+import { notBuiltCost } from "./score";
 import type { FitAnswers, FitChoice, FitCoefficients, FitFlag, FitModel, FitShop } from "./types";
 import { hasMixedUnits, massSlip } from "./unit-slip";
+import { wantsPark } from "./waist";
 
 /** Flags that hold whatever the model. */
 export function flagsForSkier(answers: FitAnswers, shop: FitShop, c: FitCoefficients): readonly FitFlag[] {
@@ -17,7 +20,56 @@ export function flagsForSkier(answers: FitAnswers, shop: FitShop, c: FitCoeffici
 export interface FittedModel {
   readonly model: FitModel;
   readonly choice: FitChoice;
+  /** As chosen; absent: the recommended one. */
+  readonly lengthCm?: number;
   readonly addsMetal?: boolean;
+}
+
+/** A model with what it would be for this skier. */
+export interface RankedModel {
+  readonly model: FitModel;
+  readonly choice: FitChoice;
+  /** Null where the model is built in the wanted length. */
+  readonly beyondBuiltCm: number | null;
+}
+
+/**
+ * What was asked for and is not built: a kind of ski that is not in the line-up, and the model that would come first but for
+ * its lengths.
+ *
+ * @param ranking the asked kind from best to worst, and what came first in the end
+ */
+export function flagsForRanking(
+  answers: FitAnswers,
+  ranking: { readonly wished: readonly RankedModel[]; readonly first: RankedModel | undefined },
+  shop: FitShop,
+  c: FitCoefficients,
+): readonly FitFlag[] {
+  const hasPark = shop.models.some((model) => model.use === "park" && model.state === "active");
+  const { wished, first } = ranking;
+  const scoreIfBuilt = (each: RankedModel) => each.choice.score - notBuiltCost(each, c);
+  const [best] = wished.toSorted((a, b) => scoreIfBuilt(a) - scoreIfBuilt(b));
+  const isLeftAside =
+    best !== undefined && first !== undefined && best.model !== first.model && best.beyondBuiltCm !== null;
+  return [
+    ...(wantsPark(answers) && !hasPark ? laterFlag("use-not-built", c, {}) : []),
+    ...(isLeftAside ? laterFlag("not-built-in-length", c, lengthFacts(best)) : []),
+  ];
+}
+
+/** Whether a flag is about what the ranking left aside, whatever model stands on the sheet. */
+export function isAboutRanking({ code }: Pick<FitFlag, "code">): boolean {
+  return code === "not-built-in-length" || code === "use-not-built";
+}
+
+function lengthFacts({ model, choice }: Pick<FittedModel, "model" | "choice">) {
+  const offered = offeredLengths(model);
+  return {
+    model: model.name,
+    wantedCm: textForPeople(choice.wantedLengthCm, 1),
+    shortestCm: Math.min(...offered),
+    longestCm: Math.max(...offered),
+  };
 }
 
 /** Flags that hold for one model; each names it. */
@@ -27,7 +79,7 @@ export function flagsForModel(
   shop: FitShop,
   c: FitCoefficients,
 ): readonly FitFlag[] {
-  return [...sizeFlags(fitted, shop, c), ...waistFlags(answers, fitted, c), ...metalFlags(answers, fitted, c)];
+  return [...sizeFlags(answers, fitted, shop, c), ...waistFlags(answers, fitted, c), ...metalFlags(answers, fitted, c)];
 }
 
 function bodyFlags(answers: FitAnswers, c: FitCoefficients): FitFlag[] {
@@ -88,19 +140,14 @@ function equipmentFlags(answers: FitAnswers, shop: FitShop, c: FitCoefficients):
   return flags;
 }
 
-function sizeFlags({ model, choice }: FittedModel, shop: FitShop, c: FitCoefficients): FitFlag[] {
+function sizeFlags(answers: FitAnswers, fitted: FittedModel, shop: FitShop, c: FitCoefficients): FitFlag[] {
+  const { model, choice } = fitted;
   const flags: FitFlag[] = [];
   const named = { model: model.id };
   if (outsideOfferedCm(choice.wantedLengthCm, model) > c.flagLimits.lengthOutsideCm) {
-    const offered = model.lengths.map((each) => each.lengthCm);
-    const facts = {
-      model: model.name,
-      wantedCm: textForPeople(choice.wantedLengthCm, 1),
-      shortestCm: Math.min(...offered),
-      longestCm: Math.max(...offered),
-    };
-    flags.push(flag("length-out-of-range", c, facts, named));
+    flags.push(flag("length-out-of-range", c, lengthFacts(fitted), named));
   }
+  flags.push(...longFlags(answers, fitted, c));
   if (choice.flexClass === null) {
     const facts = {
       model: model.name,
@@ -111,6 +158,15 @@ function sizeFlags({ model, choice }: FittedModel, shop: FitShop, c: FitCoeffici
     flags.push(flag("flex-out-of-range", c, facts, named));
   }
   return flags;
+}
+
+function longFlags(answers: FitAnswers, fitted: FittedModel, c: FitCoefficients): readonly FitFlag[] {
+  if (c.length.rule !== "by-body") return [];
+  const { model, choice, lengthCm = choice.lengthCm } = fitted;
+  const unaskedCm = longestUnaskedCm(answers, model, c.length);
+  if (lengthCm <= unaskedCm) return [];
+  const facts = { model: model.name, lengthCm, beyondCm: textForPeople(lengthCm - answers.heightCm, 0) };
+  return laterFlag("long-for-height", c, facts, { model: model.id });
 }
 
 function waistFlags(answers: FitAnswers, { model }: FittedModel, c: FitCoefficients): FitFlag[] {

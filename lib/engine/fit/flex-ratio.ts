@@ -1,10 +1,11 @@
 /**
  * Flex ratio k, the wanted stiffness over the model's class 3 reference, and its class.
- *   k = ((m + gear)/(75 + gear))^p × ability × temperament
+ *   k = ((m + pack + gear)/(75 + gear))^p × ability × temperament × terrain × age
  * Equal relative deflection needs stiffness ∝ m (similarity.ts); the demo tempers the exponent 1 to p = 0.8 (the shop's own
  * coefficient, no source). Length is not in k: the core is solved for k·(L/Lref)².
  */
 import { abilityThatCounts, withoutIdle } from "./answers";
+import { flexEvidence } from "./current-ski";
 import { bendingForSameFeel } from "./similarity";
 import type { FitAnswers, FitCoefficients, FitModel, FitReason, FitShop } from "./types";
 
@@ -28,13 +29,17 @@ export function wantedFlex(
   const c = coefficients;
   const rider = (massKg: number) => ({ massKg: massKg + gearKg(model.use, c), lengthMm: 1 });
   const exponents = { mass: c.massExponent, length: 2 };
+  const bare = rider(answers.massKg);
   const formula = [
-    ratio("mass", bendingForSameFeel(rider(answers.massKg), rider(c.massReferenceKg), exponents)),
+    ratio("mass", bendingForSameFeel(bare, rider(c.massReferenceKg), exponents)),
+    ratio("pack", bendingForSameFeel(rider(answers.massKg + packKg(answers, c)), bare, exponents)),
     ratio("ability", c.abilityFlex[abilityThatCounts(answers, c)]),
     ratio("temperament", answers.temperament === undefined ? 1 : c.temperamentFlex[answers.temperament]),
+    ratio("also-skis", Math.min(1, ...(answers.terrain ?? []).map((terrain) => c.terrainFlex[terrain]))),
+    ratio("age", 1 - c.ageFlex.lessPerYear * Math.max(0, (answers.ageYears ?? 0) - c.ageFlex.fromYears)),
   ];
   const before = productOf(formula);
-  const reasons = withoutIdle([...formula, ratio("current-ski", currentSkiFactor(answers, before, classes))]);
+  const reasons = withoutIdle([...formula, ratio("current-ski", flexEvidence(answers, before, classes))]);
   const flexRatio = productOf(reasons);
   return {
     flexRatio,
@@ -47,6 +52,11 @@ export function wantedFlex(
 /** Clothes, boots, skis and bindings that a skier on this kind of ski carries, kg. */
 export function gearKg(use: string, { gearKg: usual, touringGearKg }: FitCoefficients): number {
   return use === "touring" ? touringGearKg : usual;
+}
+
+/** What of the pack counts beside the skier's own mass, kg. */
+export function packKg(answers: Pick<FitAnswers, "packKg">, { packShare }: FitCoefficients): number {
+  return packShare * (answers.packKg ?? 0);
 }
 
 /** The class whose half-open interval [from, below) holds the ratio; null outside all of them. */
@@ -71,25 +81,4 @@ function ratio(factor: string, amount: number): FitReason {
 
 function productOf(reasons: readonly FitReason[]): number {
   return reasons.reduce((product, reason) => product * reason.amount, 1);
-}
-
-/**
- * A current ski that is too soft or too stiff moves one class, to the same place within the next class. Beyond the last
- * class the step continues in the last class's own proportion, so that the flag for an unbuildable flex can rise.
- */
-function currentSkiFactor(answers: FitAnswers, flexRatio: number, classes: FlexClasses): number {
-  const said = answers.currentSki?.flex;
-  const own = classes.find((each) => flexRatio >= each.from && flexRatio < each.below);
-  if (own === undefined || said === undefined || said === "right") return 1;
-  const step = said === "too soft" ? 1 : -1;
-  const next = classes.find((each) => each.number === own.number + step);
-  const proportion = own.below / own.from;
-  const target =
-    next ?? (step === 1 ? { from: own.below, below: own.below * proportion } : below(own.from, proportion));
-  const place = (flexRatio - own.from) / (own.below - own.from);
-  return (target.from + place * (target.below - target.from)) / flexRatio;
-}
-
-function below(from: number, proportion: number): { readonly from: number; readonly below: number } {
-  return { from: from / proportion, below: from };
 }

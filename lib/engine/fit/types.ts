@@ -3,17 +3,16 @@
  */
 import type { ModelShape } from "#engine/geometry";
 import type { TypedHeight, TypedMass } from "#engine/units";
+import type { Ability, HomeSnow, Priority, Temperament, Terrain, TurnSize } from "./answer-words";
+import type { LengthRule } from "./length-rules";
 
-export type Ability = "learning" | "improving" | "confident" | "expert";
-export type Temperament = "calm" | "steady" | "fast";
-export type HomeSnow = "icy" | "firm" | "mixed" | "soft" | "deep";
-export type TurnSize = "short" | "medium" | "long";
-export type Priority = "quiet" | "lively" | "light" | "planted" | "forgiving" | "precise";
+export type * from "./answer-words";
 
 /** What the skier said, in SI. Required: height, mass, ability. */
 export interface FitAnswers {
   readonly heightCm: number;
   readonly massKg: number;
+  /** What is usually carried on the back. */
   readonly packKg?: number;
   readonly ability: Ability;
   readonly temperament?: Temperament;
@@ -24,12 +23,16 @@ export interface FitAnswers {
   readonly homeSnow?: HomeSnow;
   readonly turnSize?: TurnSize;
   readonly priorities?: readonly Priority[];
-  readonly terrain?: readonly ("bumps" | "trees" | "park" | "switch")[];
+  readonly terrain?: readonly Terrain[];
   readonly currentSki?: {
     readonly lengthCm?: number;
     readonly waistMm?: number;
     readonly length?: "too short" | "right" | "too long";
     readonly flex?: "too soft" | "right" | "too stiff";
+    /** As its card says, where it is a pair of this shop. */
+    readonly flexClass?: 1 | 2 | 3 | 4 | 5;
+    /** Whether the new pair is for the same skiing; unanswered counts as the same. */
+    readonly newPairFor?: "the same" | "something else";
   };
   readonly bootSoleMm?: number;
   readonly bindingTrackMm?: number;
@@ -98,7 +101,12 @@ export type FitFlagCode =
   | "buyer-not-skier"
   | "release-setting-asked"
   | "unusual-use"
-  | "earlier-date-asked";
+  | "earlier-date-asked"
+  | RankingFlagCode
+  | "long-for-height";
+
+/** What the ranking had to leave aside: it holds for the ranking and for no one model. */
+export type RankingFlagCode = "not-built-in-length" | "use-not-built";
 
 /** One tap sets the field `path` of FitAnswers to `value` and what stands as typed to `typed`. */
 export interface FlagSuggestion {
@@ -161,6 +169,8 @@ export interface FitShop {
 /** What the skier or the seller has chosen, where it differs from the model's own build. */
 export interface FitSelection {
   readonly model: string;
+  /** Chosen by hand. */
+  readonly lengthCm?: number;
   /** A metal laminate is ordered although the model has none. */
   readonly addsMetal?: boolean;
   readonly mountOffsetMm?: number;
@@ -205,31 +215,51 @@ export interface FlagWords {
   readonly script: string;
 }
 
+/** What the kind of skier or of skiing costs a model in the ranking, in points of score. */
+export interface RankCosts {
+  /** Metal under somebody of this ability; whole, whatever the waist. */
+  readonly metalByAbility: Readonly<Record<Ability, number>>;
+  readonly metalByTemperament: Readonly<Record<Temperament, number>>;
+  readonly metalByAge: { readonly fromYears: number; readonly perYear: number };
+  readonly metalAgainst: readonly Priority[];
+  /** A ski without metal for somebody who asked for one of these. */
+  readonly metalFor: readonly Priority[];
+  readonly noMetalAgainstPriority: number;
+  /** Waists that somebody of this ability is offered at most, however much is skied off the piste. */
+  readonly widestMm: Readonly<Record<Ability, number>>;
+  /** In the park: the narrowest waist to land on, and points for each per cent of tail rocker that is missing. */
+  readonly park: { readonly narrowestMm: number; readonly tailRockerPercent: number; readonly perPercent: number };
+  /** Of a model that is not built in the wanted length: above all that the rest can come to. */
+  readonly notBuilt: number;
+}
+
 /** All numbers of the fit, versioned catalogue data. */
 export interface FitCoefficients {
   readonly version: string;
   readonly heightReferenceCm: number;
   readonly massReferenceKg: number;
-  readonly lengthPerCm: number;
-  readonly lengthPerKg: number;
-  readonly abilityLengthCm: Readonly<Record<Ability, number>>;
-  readonly temperamentLengthCm: Readonly<Record<Temperament, number>>;
+  readonly length: LengthRule;
   readonly abilityFlex: Readonly<Record<Ability, number>>;
   readonly temperamentFlex: Readonly<Record<Temperament, number>>;
+  /** Of several only the softest counts. */
+  readonly terrainFlex: Readonly<Record<Terrain, number>>;
+  readonly ageFlex: { readonly fromYears: number; readonly lessPerYear: number };
   /** Fewer days on skis than this count as `learning`, whatever is claimed. */
   readonly learningBelowDays: number;
   readonly gearKg: number;
   readonly touringGearKg: number;
+  /** How much of the pack counts as mass. */
+  readonly packShare: number;
   readonly massExponent: number;
   readonly waistBaseMm: number;
   readonly waistPerOffPistePercent: number;
   /** Taken, and said so, when the share off the piste was not answered. */
   readonly offPisteUnansweredPercent: number;
   readonly homeSnowWaistMm: Readonly<Record<HomeSnow, number>>;
-  readonly heavyKg: number;
-  readonly heavyWaistMm: number;
-  readonly lightKg: number;
-  readonly lightWaistMm: number;
+  /** Waist for weight: at most `mostMm` either way, most of it within `scaleKg` of the reference mass. */
+  readonly waistForMass: { readonly mostMm: number; readonly scaleKg: number };
+  /** A pair that is right draws the wanted waist to within this of its own. */
+  readonly waistNearCurrentMm: number;
   readonly turnRadiusM: Readonly<Record<TurnSize, RadiusBand>>;
   readonly touringSharePercent: number;
   readonly scoreWaistMm: number;
@@ -237,14 +267,20 @@ export interface FitCoefficients {
   readonly scoreLengthCm: number;
   readonly scoreRadiusM: number;
   readonly scoreMetalAgainstPriority: number;
+  readonly rank: RankCosts;
   readonly neighbourWithinCm: number;
   readonly nearClassWithin: number;
   readonly choicesShown: number;
   readonly flagLimits: FlagLimits;
-  readonly flags: Readonly<Record<FitFlagCode, FlagWords>>;
+  /** A release without words for a flag that came after it does not raise that flag. */
+  readonly flags: Readonly<Record<Exclude<FitFlagCode, LaterFlagCode>, FlagWords>> &
+    Readonly<Partial<Record<LaterFlagCode, FlagWords>>>;
   /** Words in a note that call for the health script before the note is saved. */
   readonly healthWords: readonly string[];
 }
+
+/** Flags that releases of the first kind do not know. */
+export type LaterFlagCode = RankingFlagCode | "long-for-height";
 
 export type StructureCode = "F" | "M" | "MC" | "C";
 

@@ -1,10 +1,75 @@
 import { z } from "zod";
-import type { FitCoefficients, FlagLimits, FlagWords, RadiusBand } from "#engine/fit";
-import { about, notNegative, positive, sentence } from "./shared";
+import type {
+  FitCoefficients,
+  FlagLimits,
+  FlagWords,
+  LengthByBody,
+  LengthBySum,
+  RadiusBand,
+  RankCosts,
+} from "#engine/fit";
+import earlier from "../earlier-releases.json";
+import { about, modelUseSchema, notNegative, positive, sentence } from "./shared";
 
 const cm = z.number().min(-40).max(40);
 const mm = z.number().min(-40).max(40);
 const factor = z.number().min(0.3).max(3);
+const years = z.number().min(0).max(120);
+
+const byAbility = <T extends z.ZodType>(value: T) =>
+  z.strictObject({ learning: value, improving: value, confident: value, expert: value });
+const byTemperament = <T extends z.ZodType>(value: T) => z.strictObject({ calm: value, steady: value, fast: value });
+const byTerrain = <T extends z.ZodType>(value: T) =>
+  z.strictObject({ bumps: value, trees: value, park: value, switch: value });
+
+const useLength = z
+  .strictObject({ middleCm: cm, fromCm: cm, toCm: cm })
+  .refine(({ middleCm, fromCm, toCm }) => fromCm < middleCm && middleCm < toCm, {
+    error: "middleCm must lie between fromCm and toCm",
+  });
+
+const lengthByBody = z.strictObject({
+  rule: z.literal("by-body"),
+  uses: z.record(modelUseSchema, useLength),
+  rightPairToCm: cm,
+  learning: z
+    .strictObject({ fromShare: z.number().min(0.5).max(1), toShare: z.number().min(0.5).max(1) })
+    .refine(({ fromShare, toShare }) => fromShare < toShare, { error: "fromShare must be below toShare" }),
+  // Steeper than 1 would move a ski by more than its skier grows.
+  heightSlope: z.number().min(0.5).max(1),
+  heightPivotCm: positive,
+  ordinaryMassIndex: z.number().min(15).max(40),
+  perKgCm: z.number().min(0).max(0.5),
+  abilityCm: byAbility(cm),
+  temperamentCm: byTemperament(cm),
+  turnSizeCm: z.strictObject({ short: cm, medium: cm, long: cm }),
+  terrainCm: byTerrain(z.number().min(-40).max(0)),
+  age: z.strictObject({ fromYears: years, perYearCm: z.number().min(-1).max(0) }),
+}) satisfies z.ZodType<LengthByBody>;
+
+const lengthBySum = z.strictObject({
+  rule: z.literal("by-sum"),
+  perCm: z.number().min(0).max(3),
+  perKg: z.number().min(0).max(3),
+  abilityCm: byAbility(cm),
+  temperamentCm: byTemperament(cm),
+}) satisfies z.ZodType<LengthBySum>;
+
+const priority = z.enum(["quiet", "lively", "light", "planted", "forgiving", "precise"]);
+const points = z.number().min(0).max(10);
+
+const rank = z.strictObject({
+  metalByAbility: byAbility(points),
+  metalByTemperament: byTemperament(points),
+  metalByAge: z.strictObject({ fromYears: years, perYear: points }),
+  metalAgainst: z.array(priority).readonly(),
+  metalFor: z.array(priority).readonly(),
+  noMetalAgainstPriority: points,
+  widestMm: byAbility(positive),
+  park: z.strictObject({ narrowestMm: notNegative, tailRockerPercent: z.number().min(0).max(45), perPercent: points }),
+  // A model that cannot be built stands behind all that can, whatever else there is to say.
+  notBuilt: z.number().min(0).max(10_000),
+}) satisfies z.ZodType<RankCosts>;
 
 const band = z
   .strictObject({ fromM: positive.exactOptional(), toM: positive.exactOptional() })
@@ -54,31 +119,32 @@ const flags = z.strictObject({
   "release-setting-asked": flagWords,
   "unusual-use": flagWords,
   "earlier-date-asked": flagWords,
+  "not-built-in-length": flagWords.exactOptional(),
+  "use-not-built": flagWords.exactOptional(),
+  "long-for-height": flagWords.exactOptional(),
 }) satisfies z.ZodType<FitCoefficients["flags"]>;
 
-export const fitFileSchema = z.strictObject({
+const fitFile = z.strictObject({
   about,
   version: z.string().min(1),
   heightReferenceCm: positive,
   massReferenceKg: positive,
-  lengthPerCm: z.number().min(0).max(3),
-  lengthPerKg: z.number().min(0).max(3),
-  abilityLengthCm: z.strictObject({ learning: cm, improving: cm, confident: cm, expert: cm }),
-  temperamentLengthCm: z.strictObject({ calm: cm, steady: cm, fast: cm }),
-  abilityFlex: z.strictObject({ learning: factor, improving: factor, confident: factor, expert: factor }),
-  temperamentFlex: z.strictObject({ calm: factor, steady: factor, fast: factor }),
+  length: z.discriminatedUnion("rule", [lengthByBody, lengthBySum]),
+  abilityFlex: byAbility(factor),
+  temperamentFlex: byTemperament(factor),
+  terrainFlex: byTerrain(factor),
+  ageFlex: z.strictObject({ fromYears: years, lessPerYear: z.number().min(0).max(0.01) }),
   learningBelowDays: notNegative,
   gearKg: notNegative.max(40),
   touringGearKg: notNegative.max(40),
+  packShare: z.number().min(0).max(1),
   massExponent: z.number().min(0).max(2),
   waistBaseMm: positive,
   waistPerOffPistePercent: z.number().min(0).max(2),
   offPisteUnansweredPercent: notNegative.max(100),
   homeSnowWaistMm: z.strictObject({ icy: mm, firm: mm, mixed: mm, soft: mm, deep: mm }),
-  heavyKg: positive,
-  heavyWaistMm: mm,
-  lightKg: positive,
-  lightWaistMm: mm,
+  waistForMass: z.strictObject({ mostMm: notNegative.max(40), scaleKg: positive }),
+  waistNearCurrentMm: notNegative,
   turnRadiusM: z.strictObject({ short: band, medium: band, long: band }),
   touringSharePercent: notNegative.max(100),
   scoreWaistMm: positive,
@@ -86,6 +152,7 @@ export const fitFileSchema = z.strictObject({
   scoreLengthCm: positive,
   scoreRadiusM: positive,
   scoreMetalAgainstPriority: notNegative,
+  rank,
   neighbourWithinCm: notNegative,
   nearClassWithin: notNegative,
   choicesShown: z.int().min(1).max(10),
@@ -93,3 +160,22 @@ export const fitFileSchema = z.strictObject({
   flags,
   healthWords: z.array(z.string().min(2)),
 }) satisfies z.ZodType<FitCoefficients>;
+
+type Fields = Readonly<Record<string, unknown>>;
+
+/** A file of the first kind says its length formula in four fields of its own and knows nothing of what came after them. */
+function inTodaysFields(raw: unknown): unknown {
+  if (typeof raw !== "object" || raw === null || !("lengthPerCm" in raw)) return raw;
+  const { lengthPerCm, lengthPerKg, abilityLengthCm, temperamentLengthCm, ...rest }: Fields = { ...raw };
+  const { heavyKg: _heavy, heavyWaistMm: _wider, lightKg: _light, lightWaistMm: _narrower, ...kept } = rest;
+  const length = {
+    rule: "by-sum",
+    perCm: lengthPerCm,
+    perKg: lengthPerKg,
+    abilityCm: abilityLengthCm,
+    temperamentCm: temperamentLengthCm,
+  };
+  return { ...earlier.fit, ...kept, length };
+}
+
+export const fitFileSchema = z.preprocess(inTodaysFields, fitFile);

@@ -125,6 +125,8 @@ export const storedAnswers = z.object({
       waistMm: amount.exactOptional(),
       length: z.enum(["too short", "right", "too long"]).exactOptional(),
       flex: z.enum(["too soft", "right", "too stiff"]).exactOptional(),
+      flexClass: z.literal([1, 2, 3, 4, 5]).exactOptional(),
+      newPairFor: z.enum(["the same", "something else"]).exactOptional(),
     })
     .exactOptional(),
   bootSoleMm: amount.exactOptional(),

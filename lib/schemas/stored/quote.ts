@@ -70,9 +70,13 @@ const flagCodes = {
   "release-setting-asked": true,
   "unusual-use": true,
   "earlier-date-asked": true,
+  "not-built-in-length": true,
+  "use-not-built": true,
+  "long-for-height": true,
 } as const satisfies Readonly<Record<FitFlagCode, true>>;
 
-const isFlagCode = (text: string): text is FitFlagCode => text in flagCodes;
+/** Whether a refusal is one of the fit's flags. */
+export const isFlagCode = (text: string): text is FitFlagCode => text in flagCodes;
 
 const flag = z.object({
   code: z.custom<FitFlagCode>((value) => typeof value === "string" && isFlagCode(value), {

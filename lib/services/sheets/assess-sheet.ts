@@ -4,6 +4,7 @@ import type { SheetRecord } from "#data/sheets";
 import { type Assessment, assessSheet, type SheetInput } from "#engine/assessment";
 import type { SheetId } from "#engine/units";
 import { accept, type Outcome, type Refusal } from "#engine/units";
+import { isFlagCode } from "#schemas/stored/index";
 import type { Context } from "#services/context";
 import { currentCatalog, engineOn } from "#shop/catalogue/current";
 import type { DateRange } from "#shop/names/views";
@@ -19,6 +20,8 @@ export interface SheetAssessment {
   readonly releaseHash: string;
   /** Flags that still stop the sale after what staff acknowledged. */
   readonly stoppedBy: readonly Refusal[];
+  /** Codes of those that an owner's word would lift. */
+  readonly liftable: readonly string[];
 }
 
 /** The server's answer to a sheet: the browser's function on the saved sheet, with dates from the live queue. */
@@ -27,11 +30,13 @@ export async function assess(ctx: Context, input: { readonly sheetId: SheetId })
   if (!found.ok) return found;
   const assessment = assessSheet(await inputOf(ctx.db, found.value), engineOn(ctx.now));
   const { spec } = assessment;
+  const stops = stoppedBy(assessment, found.value.content.flagAcks);
   return accept({
     assessment,
     dateRange: spec === null ? null : await rangeOf(ctx, spec),
     releaseHash: currentCatalog().hash,
-    stoppedBy: stoppedBy(assessment, found.value.content.flagAcks),
+    stoppedBy: stops,
+    liftable: stops.filter(mayBeLifted).map(({ code }) => code),
   });
 }
 
@@ -43,9 +48,13 @@ export async function inputOf(client: Tx, sheet: SheetRecord): Promise<SheetInpu
   return { ...input, rightsConfirmed: artwork?.rightsAt != null };
 }
 
-/** A flag that blocks the sale is lifted by an owner's word; a missing answer or a clash by nobody's. */
+/** What an owner's word has not lifted. */
 export function stoppedBy(assessment: Assessment, acks: readonly FlagAck[]): readonly Refusal[] {
-  const flags = new Set<string>((assessment.recommendation?.flags ?? []).map((flag) => flag.code));
   const lifted = new Set(acks.filter((ack) => ack.byOwner).map((ack) => ack.code));
-  return assessment.saleBlockedBy.filter((refusal) => !(flags.has(refusal.code) && lifted.has(refusal.code)));
+  return assessment.saleBlockedBy.filter((refusal) => !(mayBeLifted(refusal) && lifted.has(refusal.code)));
+}
+
+/** A flag that blocks the sale is lifted by an owner's word; a missing answer or a clash by nobody's. */
+export function mayBeLifted({ code }: Refusal): boolean {
+  return isFlagCode(code);
 }

@@ -120,7 +120,7 @@ async function follow(
 }
 
 /** Words for the record: some, not too many, and nothing medical. */
-function checkReason(text: string, path: string): Outcome<string> {
+export function checkReason(text: string, path: string): Outcome<string> {
   const trimmed = text.trim();
   if (trimmed.length < reasonLength.min || trimmed.length > reasonLength.max) {
     return refuse({ code: "reason-length", path, length: trimmed.length, ...reasonLength });

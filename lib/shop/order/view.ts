@@ -4,6 +4,7 @@ import names from "#content/copy/names.json";
 import type { Tx } from "#data/client";
 import { eventsOf } from "#data/events";
 import type { OrderAloneRecord, OrderLineRecord, OrderRecord } from "#data/orders";
+import { wordsOnQuotes } from "#data/quotes";
 import type { PairSpec } from "#engine/configuration";
 import type { StationId } from "#engine/floor";
 import { begunOperationStates, cancellationStage, isFinal, isOneOf, keptOnCancellation } from "#engine/floor";
@@ -15,7 +16,7 @@ import { orderMoney, paidCents } from "#shop/money/money";
 import { customerView, eventView } from "#shop/names/common-view";
 import { clubNumber, orderNumber, quoteNumber } from "#shop/names/numbers";
 import { gatesView, orderClock } from "./gate-facts";
-import type { OrderPairView, OrderRow, OrderView, PaymentView, ProofView, RightsStatement } from "./views";
+import type { AllowedSale, OrderPairView, OrderRow, OrderView, PaymentView, ProofView, RightsStatement } from "./views";
 
 type OrderPair = OrderRecord["pairs"][number];
 
@@ -54,10 +55,24 @@ export async function orderView(client: Tx, record: OrderRecord): Promise<OrderV
     payments: record.payments.map(paymentView),
     money: orderMoney(record),
     pairs: record.pairs.map((pair) => orderPairView(record, pair, modelName(pair.spec))),
+    allowed: await allowedSales(client, record),
     ifCancelled: await ifCancelled(client, record),
     cancelled: cancelledOf(record),
     history: history.map(eventView),
   };
+}
+
+/** Each owner's word once, whatever the number of pairs. */
+async function allowedSales(client: Tx, { pairs }: OrderRecord): Promise<readonly AllowedSale[]> {
+  const quotes = await wordsOnQuotes(client, [...new Set(pairs.map((pair) => pair.quoteId))]);
+  return quotes.flatMap(({ fit, flagAcks }) =>
+    flagAcks
+      .filter((ack) => ack.byOwner)
+      .map(({ code, by, reason }) => {
+        const flag = fit.flags.find((each) => each.code === code);
+        return { code, message: flag?.message ?? null, by, reason };
+      }),
+  );
 }
 
 export function orderRow(record: OrderLineRecord): OrderRow {

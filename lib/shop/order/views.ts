@@ -68,6 +68,14 @@ export interface OrderPairView {
   readonly pressSlot: { readonly at: Instant; readonly press: string } | null;
 }
 
+export interface AllowedSale {
+  readonly code: string;
+  /** The flag's words; null where what stopped it had none of its own. */
+  readonly message: string | null;
+  readonly by: string;
+  readonly reason: string;
+}
+
 export interface OrderView {
   readonly orderId: OrderId;
   readonly number: string;
@@ -95,6 +103,8 @@ export interface OrderView {
   readonly payments: readonly PaymentView[];
   readonly money: OrderMoney;
   readonly pairs: readonly OrderPairView[];
+  /** Flags that had stopped the sale, and why an owner let it go on. */
+  readonly allowed: readonly AllowedSale[];
   /** What cancelling now would keep and give back. */
   readonly ifCancelled: {
     readonly stage: CancellationStage;

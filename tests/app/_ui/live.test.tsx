@@ -172,7 +172,7 @@ describe("a call", () => {
     const view = viewOf({ answers: { heightCm: 180 }, asked: { massKg: "refused" }, version: 4 });
     const page = await operate(<NextQuestion view={view} words={shopWords.call} save={save} />);
     expect(page.seen.text).toContain("Next question: Ability, by what they do on the hill");
-    expect(page.seen.text).toContain("1 of 13 answered");
+    expect(page.seen.text).toContain("1 of 14 answered");
     await page.press("Would rather not say");
     expect(save).toHaveBeenCalledWith({ "asked.ability": "refused" }, 4);
     const all = Object.fromEntries(Object.keys(shopWords.call.questions).map((name) => [name, "refused"]));

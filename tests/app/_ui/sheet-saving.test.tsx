@@ -16,7 +16,7 @@ function Saved({ start, shop }: { start: SheetView; shop: ReturnType<typeof shop
   const sheet = useSheet(catalog, start, shop);
   return (
     <>
-      <YouSection sheet={sheet} words={words} />
+      <YouSection sheet={sheet} catalog={catalog} words={words} />
       <SummaryBar sheet={sheet} words={words} />
       <p id="save">{sheet.save}</p>
       <p id="trouble">{[sheet.errors.sheet, ...sheet.conflicts.map((each) => JSON.stringify(each))].join(" ")}</p>

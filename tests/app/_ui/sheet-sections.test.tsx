@@ -43,7 +43,7 @@ async function sectionOf(draw: (sheet: SheetState) => ReactNode, start = viewOf(
 }
 const stateRights = vi.fn(async (): Promise<{ ok: boolean; message?: string }> => ({ ok: true }));
 const pictures = { uploadUrl: "/files/artwork/s-1", pictureBase: "/files/artwork/s-1", stateRights };
-const you = (sheet: SheetState) => <YouSection sheet={sheet} words={words} dense />;
+const you = (sheet: SheetState) => <YouSection sheet={sheet} catalog={catalog} words={words} dense />;
 const ski = (sheet: SheetState) => <SkiSection sheet={sheet} catalog={catalog} words={words} />;
 const build = (sheet: SheetState) => (
   <>
@@ -68,11 +68,15 @@ describe("each field of the sheet", () => {
     await page.choose("priorities", "light");
     await page.choose("terrain", "park");
     await page.type("touringPercent", "20");
+    await page.type("packKg", "12");
     await page.type("daysTotal", "300");
     await page.type("ageYears", "41");
     await page.type("currentLength", "176");
+    await page.type("currentWaist", "88");
     await page.choose("currentLengthVerdict", "too long");
     await page.choose("currentFlexVerdict", "right");
+    await page.choose("currentFlexClass", "3");
+    await page.choose("newPairFor", "the same");
     await page.press("buyer");
     await page.press("growing");
     await page.press("health");
@@ -83,9 +87,17 @@ describe("each field of the sheet", () => {
       "answers.priorities": ["light"],
       "answers.terrain": ["park"],
       "answers.touringPercent": 20,
+      "answers.packKg": 12,
       "answers.daysTotal": 300,
       "answers.ageYears": 41,
-      "answers.currentSki": { lengthCm: 176, length: "too long", flex: "right" },
+      "answers.currentSki": {
+        lengthCm: 176,
+        waistMm: 88,
+        length: "too long",
+        flex: "right",
+        flexClass: 3,
+        newPairFor: "the same",
+      },
       "answers.buyerIsSkier": false,
       "answers.stillGrowing": true,
       "answers.healthAdviceGiven": true,
@@ -96,6 +108,9 @@ describe("each field of the sheet", () => {
     await page.press("health");
     await page.choose("currentLengthVerdict", "");
     await page.choose("currentFlexVerdict", "");
+    await page.choose("currentFlexClass", "");
+    await page.choose("newPairFor", "");
+    await page.type("currentWaist", "");
     await page.type("currentLength", "");
     expect(sent()).toMatchObject({
       "answers.buyerIsSkier": null,
@@ -103,6 +118,17 @@ describe("each field of the sheet", () => {
       "answers.healthAdviceGiven": null,
       "answers.currentSki": null,
     });
+  });
+
+  it("takes the share that the catalogue names while days off the piste are not answered, and says so", async () => {
+    const unanswered = viewOf({ answers: { heightCm: 182, massKg: 82, ability: "confident" } });
+    const { page } = await sectionOf(you, unanswered);
+    const { offPisteUnansweredPercent: usual } = catalog.fit;
+    expect(page.value("offPiste")).toBe(String(usual));
+    expect(page.seen.text).toContain(`not answered yet; ${usual} % is taken`);
+    const { wantedWaistMm } = assessSheet({ answers: unanswered.answers, choices: {} }, catalog).recommendation ?? {};
+    const said = { ...unanswered.answers, offPistePercent: usual };
+    expect(assessSheet({ answers: said, choices: {} }, catalog).recommendation?.wantedWaistMm).toBe(wantedWaistMm);
   });
 
   it("keeps contact as typed, and nothing where it was emptied", async () => {

@@ -23,6 +23,29 @@ import { browser, called, freshBrowser, press, sitDown } from "../../support/pag
 
 const db = databaseForTests();
 
+describe("the owner's word", () => {
+  it("lets a stopped call be quoted, and the desk's does not", async () => {
+    freshBrowser();
+    await openShop(db());
+    await sitDown("desk1");
+    await press(call.openCall, { phone: "303 555 0131", name: "Robin Alder" });
+    const sheetId = (await db().sheet.findFirstOrThrow({})).id as SheetId;
+    const patch = { ...plainAnswers, "choices.destination": "collect", "choices.flexRatio": 1.5 };
+    expect(await call.saveCall(sheetId, patch, 1)).toMatchObject({ ok: true });
+    expect((await call.assessCall(sheetId)).liftable).toEqual(["flex-out-of-range"]);
+    const word = { sheetId, reason: "rode one last year" };
+    expect((await press(call.quoteAllTheSame, word)).state?.status).toBe("refused");
+    expect(await called(() => call.quoteCall(sheetId))).toMatchObject({ value: { ok: false } });
+
+    await sitDown("owner");
+    expect((await press(call.quoteAllTheSame, { ...word, reason: "" })).state?.refusals.reason).toBeTruthy();
+    expect((await press(call.quoteAllTheSame, word)).state?.status).toBe("done");
+    expect((await call.assessCall(sheetId)).liftable).toEqual([]);
+    const quoted = await called(() => call.quoteCall(sheetId));
+    expect(quoted.to ?? quoted.value).toBe(`/shop/quotes/${(await db().quote.findFirstOrThrow({})).id}`);
+  });
+});
+
 describe("the desk's buttons", () => {
   it("lead from a call to an order that is paid, locked, changed, cancelled", async () => {
     freshBrowser();

@@ -444,6 +444,7 @@ describe("one order", () => {
       payments: [],
       money: { totalCents: 163_240, paidCents: 0, openCents: 163_240, rush: null },
       pairs: [pair],
+      allowed: [],
       ifCancelled: null,
       cancelled: null,
       history: [],
@@ -475,6 +476,17 @@ describe("one order", () => {
     });
     expect(seen.part("Pairs").text).toContain(`Midlow 84, ${assessed.spec?.lengthCm} cm3 of 14 operations done`);
     expect(seen.form("Make a new private link").sent).toEqual({ kind: "order", id: "o-1" });
+    expect(seen.text).not.toContain("let the sale go on");
+    const lifted = await page({
+      allowed: [
+        { code: "flex-out-of-range", message: "A stout flex.", by: "Odile", reason: "liked it before" },
+        { code: "flex-out-of-range", message: null, by: "Odile", reason: "asked twice" },
+      ],
+    });
+    expect(lifted.text).toContain("A stout flex.Odile let the sale go on: liked it before");
+    expect(lifted.text).toContain(
+      "A flex outside the shop's range was chosen by hand.Odile let the sale go on: asked twice",
+    );
     const waiting = await page({
       promisedOn: null,
       clockStartedAt: null,
@@ -690,8 +702,8 @@ describe("sheets", () => {
     expect(mine.text).toContain("Before the owner since 10 Nov 2026, 09:00: light");
     expect(mine.form("Set the call back").sent).toEqual({ sheetId: "s-1", at: "", reason: "", phone: "303 555 0101" });
     expect(mine.form("Turn down").sent).toEqual({ sheetId: "s-1", reason: "" });
-    // Five of thirteen are answered; snow comes next of those nobody has asked.
-    expect(mine.text).toContain(`${Object.keys(answers).length} of 13 answered`);
+    // Five of fourteen are answered; snow comes next of those nobody has asked.
+    expect(mine.text).toContain(`${Object.keys(answers).length} of 14 answered`);
     expect(mine.text).toContain("Next question: The snow they ski most");
     expect((await page({ asked: { homeSnow: "refused" } })).text).toContain("Next question: Turns they like");
     const free = await page({ lease: null });

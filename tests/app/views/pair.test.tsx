@@ -303,7 +303,7 @@ describe("a pair on the floor", () => {
     ];
     const seen = await page({ prints, gates: { proof: null, waitingFor: [] } });
     expect(seen.headings[0]).toBe("Pair TY-0401");
-    expect(seen.text).toContain("Midlow 84 r3, 182 cm, flex class middle, for Robin");
+    expect(seen.text).toContain("Midlow 84 r3, 174 cm, flex class middle, for Robin");
     expect(Object.entries(seen.part("Skis").facts)).toEqual([
       ["left ski", "TY-0401-L-7✕scrapped"],
       ["right ski", "TY-0401-R-5!heldparked: rack 3"],

@@ -111,7 +111,7 @@ describe("the skier's quote", () => {
     const seen = await page();
     expect(quoteMetadata).toMatchObject({ title: "Quote", robots: { index: false } });
     expect(seen.headings[0]).toBe("Quote Q-101");
-    expect(seen.text).toContain("Midlow 84, 182 cm, flex class middle");
+    expect(seen.text).toContain("Midlow 84, 174 cm, flex class middle");
     expect(seen.text).toContain("iopen until the end of 1 December 2026");
     expect(seen.links).toMatchObject({
       "Print it: A4": "/files/quotes/tok",
@@ -217,7 +217,7 @@ describe("the desk's quote", () => {
   };
   it("becomes an order with the name, the way and what was told", async () => {
     const seen = await page();
-    expect(seen.text).toContain("Midlow 84, 182 cm, flex class middle, for Robin Alder");
+    expect(seen.text).toContain("Midlow 84, 174 cm, flex class middle, for Robin Alder");
     expect(seen.form("Make it an order").sent).toEqual({ quoteId: "q-1", name: "Robin Alder", how: "phone" });
     expect(seen.form("Make it an order").fields.how?.choices).toEqual({
       phone: "on the telephone",

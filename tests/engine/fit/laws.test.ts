@@ -59,7 +59,7 @@ describe("recommend", () => {
           Math.min(...offered) - choice.wantedLengthCm,
           choice.wantedLengthCm - Math.max(...offered),
         );
-        expect(codes.includes("length-out-of-range")).toBe(outsideCm > 3);
+        expect(codes.includes("length-out-of-range")).toBe(outsideCm > 4);
         expect(codes.includes("flex-out-of-range")).toBe(choice.flexRatio < 0.62 || choice.flexRatio >= 1.45);
       }),
     );

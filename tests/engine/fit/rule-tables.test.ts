@@ -6,7 +6,8 @@ import { describe, expect, it } from "vitest";
 import { loadCatalog } from "#catalog";
 import { abilityThatCounts, bodyMassIndex } from "#lib/engine/fit/answers";
 import { classOf, gearKg, wantedFlex } from "#lib/engine/fit/flex-ratio";
-import { nearestLength, outsideOfferedCm, wantedLength } from "#lib/engine/fit/length";
+import { nearestLength, wantedLength } from "#lib/engine/fit/length";
+import { outsideOfferedCm } from "#lib/engine/fit/model-lengths";
 import { scoreModel } from "#lib/engine/fit/score";
 import type { Ability, FitAnswers, FitModel, Temperament } from "#lib/engine/fit/types";
 import { wantedWaist } from "#lib/engine/fit/waist";
@@ -140,41 +141,96 @@ describe("what is said of the current ski's flex", () => {
     expect(wantedFlex(answers, midlow84, [{ number: 1, from, below }], fit).flexRatio).toBeCloseTo(k, 6);
   });
 
-  it("moves nobody who is in no class", () => {
+  it("goes on outside every class in the proportion of the last: no jump at its edge", () => {
+    // 1.741101 · 1.45/1.25; 0.574349 · 0.62/0.78.
     const heavy = { massKg: 159, currentSki: { flex: "too soft" } } as const;
-    expect(flexOf(heavy).flexRatio).toBeCloseTo(1.741_101, 6);
+    expect(flexOf(heavy).flexRatio).toBeCloseTo(2.019_677, 5);
+    const light = { massKg: 33, currentSki: { flex: "too stiff" } } as const;
+    expect(flexOf(light).flexRatio).toBeCloseTo(0.456_534, 5);
+  });
+
+  it.each([
+    // 159 kg asks for k 1.741: a pair of class 3 that is right keeps it within class 4, [1.08, 1.25).
+    [159, 3, "right", 1.25],
+    [159, 5, "right", 1.45],
+    // 33 kg asks for 0.574: within class 2 of class 3, within class 1 of class 1 or 2.
+    [33, 3, "right", 0.78],
+    [33, 2, "right", 0.62],
+    [75, 3, "right", 1],
+    [75, 3, undefined, 1],
+  ] as const)("%d kg on a pair of class %d that is %s: %d", (massKg, flexClass, flex, k) => {
+    const currentSki = { flexClass, ...(flex === undefined ? {} : { flex }) };
+    expect(flexOf({ massKg, currentSki }).flexRatio).toBeCloseTo(k, 5);
+    const elsewhere = { ...currentSki, newPairFor: "something else" } as const;
+    expect(flexOf({ massKg, currentSki: elsewhere }).flexRatio).toBeCloseTo(flexOf({ massKg }).flexRatio, 9);
   });
 });
 
-describe("wanted length = 174 + 0.45(h − 175) + 0.35(m − 75) + ability + temperament − terrain", () => {
+describe("what else moves the flex", () => {
   it.each<[string, Partial<FitAnswers>, number]>([
-    ["the reference skier", {}, 174],
-    ["10 cm taller", { heightCm: 185 }, 178.5],
-    ["10 kg lighter", { massKg: 65 }, 170.5],
-    ["learning", { ability: "learning" }, 164],
-    ["improving", { ability: "improving" }, 169],
-    ["expert", { ability: "expert" }, 178],
-    ["expert by claim alone", { ability: "expert", daysTotal: 14 }, 164],
-    ["calm", { temperament: "calm" }, 171],
-    ["steady", { temperament: "steady" }, 174],
-    ["fast", { temperament: "fast" }, 177],
-    ["bumps", { terrain: ["bumps"] }, 166],
-    ["trees", { terrain: ["trees"] }, 166],
-    ["bumps and trees once", { terrain: ["bumps", "trees"] }, 166],
-    ["park", { terrain: ["park", "switch"] }, 174],
-    ["too long, no length told", { currentSki: { length: "too long" } }, 166],
-    ["too short, no length told", { currentSki: { length: "too short" } }, 182],
-    ["right", { currentSki: { length: "right", lengthCm: 190 } }, 174],
-    // The formula has gone the wished way already when it is past the ski that was wrong.
-    ["too long at 175", { currentSki: { length: "too long", lengthCm: 175 } }, 174],
-    ["too long at 174", { currentSki: { length: "too long", lengthCm: 174 } }, 166],
+    // ((75 + 12 + 9)/84)^0.8 = e^(0.8·0.133531) = 1.11274
+    ["a pack of 12 kg", { packKg: 12 }, 1.112_74],
+    ["bumps", { terrain: ["bumps"] }, 0.96],
+    ["trees", { terrain: ["trees"] }, 0.98],
+    ["bumps and trees: the softer of the two", { terrain: ["trees", "bumps"] }, 0.96],
+    ["park", { terrain: ["park", "switch"] }, 1],
+    ["55 years", { ageYears: 55 }, 1],
+    // 1 − 0.004·13
+    ["68 years", { ageYears: 68 }, 0.948],
+  ])("%s: %d", (_what, answers, k) => {
+    expect(flexOf(answers).flexRatio).toBeCloseTo(k, 5);
+  });
+});
+
+/**
+ * Midlow 84 (all-mountain narrow): o = −7 − 0.2(h − 175) + 0.2(m + pack − 24.5 h²) + ability + temperament + turns + terrain + age,
+ * L* = h − 9.5 + 12.5 tanh((o + 9.5)/12.5); somebody who learns: L* = 0.89 h + 0.02 h tanh((o + 0.11 h)/(0.02 h)).
+ * For 175 cm and 75 kg o is −7 + 0.2(75 − 75.03125) = −7.00625.
+ */
+describe("wanted length", () => {
+  it.each<[string, Partial<FitAnswers>, number]>([
+    ["the reference skier", {}, 167.961],
+    ["10 cm taller", { heightCm: 185 }, 174.234],
+    ["10 kg lighter", { massKg: 65 }, 165.994],
+    ["a pack of 10 kg", { packKg: 10 }, 169.81],
+    ["learning", { ability: "learning" }, 158.917],
+    ["improving", { ability: "improving" }, 164.994],
+    ["expert", { ability: "expert" }, 171.466],
+    ["expert by claim alone", { ability: "expert", daysTotal: 14 }, 158.917],
+    ["calm", { temperament: "calm" }, 165.994],
+    ["steady", { temperament: "steady" }, 167.961],
+    ["fast", { temperament: "fast" }, 169.81],
+    ["short turns", { turnSize: "short" }, 164.994],
+    ["medium turns", { turnSize: "medium" }, 167.961],
+    ["long turns", { turnSize: "long" }, 170.665],
+    ["bumps", { terrain: ["bumps"] }, 164.001],
+    ["trees", { terrain: ["trees"] }, 164.001],
+    ["bumps and trees once", { terrain: ["bumps", "trees"] }, 164.001],
+    ["park", { terrain: ["switch", "park"] }, 164.994],
+    ["switch", { terrain: ["switch"] }, 165.994],
+    ["55 years", { ageYears: 55 }, 167.961],
+    ["75 years", { ageYears: 75 }, 165.994],
+    ["too long, no length told", { currentSki: { length: "too long" } }, 159.961],
+    ["too short, no length told", { currentSki: { length: "too short" } }, 175.961],
+    ["right, no length told", { currentSki: { length: "right" } }, 167.961],
+    // Right: 190 + 4 tanh((167.961 − 190)/8) and 166 + 4 tanh((167.961 − 166)/8).
+    ["right at 190", { currentSki: { length: "right", lengthCm: 190 } }, 186.032],
+    ["right at 166", { currentSki: { length: "right", lengthCm: 166 } }, 166.961],
+    [
+      "right at 190, for something else",
+      { currentSki: { length: "right", lengthCm: 190, newPairFor: "something else" } },
+      167.961,
+    ],
+    ["right at 190, for the same", { currentSki: { length: "right", lengthCm: 190, newPairFor: "the same" } }, 186.032],
+    // Wrong: at least half a step of 8 away from it, and what the formula wants where that is farther.
+    ["too long at 175", { currentSki: { length: "too long", lengthCm: 175 } }, 167.961],
     ["too long at 170", { currentSki: { length: "too long", lengthCm: 170 } }, 166],
-    ["too short at 173", { currentSki: { length: "too short", lengthCm: 173 } }, 174],
-    ["too short at 174", { currentSki: { length: "too short", lengthCm: 174 } }, 182],
-    ["too short at 180", { currentSki: { length: "too short", lengthCm: 180 } }, 182],
+    ["too short at 160", { currentSki: { length: "too short", lengthCm: 160 } }, 167.961],
+    ["too short at 166", { currentSki: { length: "too short", lengthCm: 166 } }, 170.1],
+    ["too short at 180", { currentSki: { length: "too short", lengthCm: 180 } }, 184.1],
   ])("%s", (_who, answers, wantedCm) => {
     const wanted = wantedLength({ ...plain, ...answers }, midlow84, fit);
-    expect(wanted.wantedLengthCm).toBeCloseTo(wantedCm, 9);
+    expect(wanted.wantedLengthCm).toBeCloseTo(wantedCm, 2);
     expect(wanted.reasons.every((reason) => reason.amount !== 0)).toBe(true);
   });
 });
@@ -197,6 +253,14 @@ describe("the nearest offered length", () => {
   });
 
   it.each([
+    [179, 182, 182],
+    [179, 181.9, 174],
+    [160, 140, 150],
+  ])("to %d cm, and no longer than %d cm, is %d", (wantedCm, longestCm, lengthCm) => {
+    expect(nearestLength(wantedCm, midlow84, fit, longestCm)).toEqual({ lengthCm });
+  });
+
+  it.each([
     [150, 0],
     [149, 1],
     [182, 0],
@@ -207,7 +271,7 @@ describe("the nearest offered length", () => {
   });
 });
 
-describe("wanted waist = 70 + 0.45 · off-piste + snow + mass", () => {
+describe("wanted waist = 70 + 0.45 · off-piste + snow + mass, within what ability, park and a pair that is right say", () => {
   it.each<[string, Partial<FitAnswers>, number]>([
     // Unanswered counts as 30 %.
     ["nothing said", {}, 83.5],
@@ -219,13 +283,26 @@ describe("wanted waist = 70 + 0.45 · off-piste + snow + mass", () => {
     ["mixed", { offPistePercent: 0, homeSnow: "mixed" }, 70],
     ["soft", { offPistePercent: 0, homeSnow: "soft" }, 72.5],
     ["deep", { offPistePercent: 0, homeSnow: "deep" }, 75],
-    // Heavy is above 95 kg, light below 60 kg; at the limit neither.
-    ["95 kg", { offPistePercent: 0, massKg: 95 }, 70],
-    ["95.01 kg", { offPistePercent: 0, massKg: 95.01 }, 73],
-    ["60 kg", { offPistePercent: 0, massKg: 60 }, 70],
-    ["59.99 kg", { offPistePercent: 0, massKg: 59.99 }, 67],
+    // 3 tanh((m + pack − 75)/20): tanh 1 = 0.761594.
+    ["95 kg", { offPistePercent: 0, massKg: 95 }, 72.284_782],
+    ["55 kg", { offPistePercent: 0, massKg: 55 }, 67.715_218],
+    ["75 kg and a pack of 20", { offPistePercent: 0, packKg: 20 }, 72.284_782],
+    ["learning, 100 %", { offPistePercent: 100, ability: "learning" }, 88],
+    ["improving, 100 %", { offPistePercent: 100, ability: "improving" }, 100],
+    ["improving, 60 %", { offPistePercent: 60, ability: "improving" }, 97],
+    ["park, 10 %", { offPistePercent: 10, terrain: ["park"] }, 86],
+    ["park, 50 %", { offPistePercent: 50, terrain: ["switch"] }, 92.5],
+    // A pair that is right: 100 + 5 tanh((88 − 100)/10) = 100 − 5·0.833655.
+    ["40 %, right at 100 mm", { offPistePercent: 40, currentSki: { length: "right", waistMm: 100 } }, 95.831_727],
+    ["40 %, its flex right", { offPistePercent: 40, currentSki: { flex: "right", waistMm: 100 } }, 95.831_727],
+    ["40 %, too long", { offPistePercent: 40, currentSki: { length: "too long", flex: "right", waistMm: 100 } }, 88],
+    [
+      "40 %, for something else",
+      { offPistePercent: 40, currentSki: { length: "right", waistMm: 100, newPairFor: "something else" } },
+      88,
+    ],
   ])("%s", (_who, answers, wantedMm) => {
-    expect(wantedWaist({ ...plain, ...answers }, fit).wantedWaistMm).toBeCloseTo(wantedMm, 9);
+    expect(wantedWaist({ ...plain, ...answers }, fit).wantedWaistMm).toBeCloseTo(wantedMm, 5);
   });
 
   it("says whether the share off the piste was answered", () => {
@@ -236,8 +313,8 @@ describe("wanted waist = 70 + 0.45 · off-piste + snow + mass", () => {
   });
 });
 
-describe("score = |waist − wanted|/8 + max(0, |L* − L| − 2)/4 + |R − band|/4 + 0.5 for unwanted metal", () => {
-  const fitting = { wantedWaistMm: 84, wantedLengthCm: 174, lengthCm: 174 };
+describe("score = |waist − wanted|/8 + max(0, |L* − L| − 2)/4 + |R − band|/4 + 0.5 for unwanted metal, and what the skier says against or for it", () => {
+  const fitting = { wantedWaistMm: 84, wantedLengthCm: 174, lengthCm: 174, beyondBuiltCm: null };
   const kerfline = model("kerfline-68");
 
   it.each<[string, FitModel, Partial<FitAnswers>, Partial<typeof fitting>, number]>([
@@ -251,7 +328,17 @@ describe("score = |waist − wanted|/8 + max(0, |L* − L| − 2)/4 + |R − ban
     ["metal against light", kerfline, { priorities: ["light"] }, { wantedWaistMm: 68 }, 0.5],
     ["metal against forgiving", kerfline, { priorities: ["precise", "forgiving"] }, { wantedWaistMm: 68 }, 0.5],
     ["metal for precise", kerfline, { priorities: ["precise", "planted"] }, { wantedWaistMm: 68 }, 0],
+    ["metal against lively", kerfline, { priorities: ["lively"] }, { wantedWaistMm: 68 }, 0.5],
     ["no metal, light", midlow84, { priorities: ["light"] }, {}, 0],
+    ["no metal, quiet", midlow84, { priorities: ["quiet"] }, {}, 0.25],
+    ["metal, learning", kerfline, { ability: "learning" }, { wantedWaistMm: 68 }, 2],
+    ["metal, improving", kerfline, { ability: "improving" }, { wantedWaistMm: 68 }, 1],
+    ["metal, calm", kerfline, { temperament: "calm" }, { wantedWaistMm: 68 }, 2],
+    ["metal, fast", kerfline, { temperament: "fast" }, { wantedWaistMm: 68 }, 0],
+    // 0.03·13
+    ["metal, 68 years", kerfline, { ageYears: 68 }, { wantedWaistMm: 68 }, 0.39],
+    // A tail that rises over 3 % of the length, where 10 % are wanted.
+    ["a flat tail in the park", midlow84, { terrain: ["park"] }, {}, 0.7],
   ])("%s", (_what, of, answers, changed, score) => {
     expect(scoreModel({ ...plain, ...answers }, of, { ...fitting, ...changed }, fit).score).toBeCloseTo(score, 9);
   });
@@ -262,8 +349,16 @@ describe("score = |waist − wanted|/8 + max(0, |L* − L| − 2)/4 + |R − ban
     ["medium", 0],
     ["long", (19 - 17.71) / 4],
   ] as const)("%s turns on a radius of 17.71 m", (turnSize, score) => {
-    const at = { wantedWaistMm: 95, wantedLengthCm: 178, lengthCm: 178 };
+    const at = { wantedWaistMm: 95, wantedLengthCm: 178, lengthCm: 178, beyondBuiltCm: null };
     expect(scoreModel({ ...plain, turnSize }, model("midlow-95"), at, fit).score).toBeCloseTo(score, 2);
+  });
+});
+
+describe("a model that is not built in the wanted length", () => {
+  it("costs a hundred and a hundred more for each centimetre that it misses by", () => {
+    const at = { wantedWaistMm: 84, wantedLengthCm: 188, lengthCm: 182, beyondBuiltCm: 2 };
+    // 300, and (6 − 2)/4 for the length.
+    expect(scoreModel(plain, midlow84, at, fit).score).toBeCloseTo(301, 9);
   });
 });
 

@@ -21,8 +21,9 @@ const model = (id: string): FitModel => build.models.find((each) => each.id === 
 describe("flags of a model", () => {
   // One skier and one model for each flag of a model.
   it.each<[string, string, Partial<FitAnswers>]>([
-    ["length-out-of-range", "midlow-84", { heightCm: 230 }],
+    ["length-out-of-range", "midlow-84", { heightCm: 205, massKg: 85 }],
     ["flex-out-of-range", "midlow-84", { massKg: 150, heightCm: 200, ability: "expert" }],
+    ["long-for-height", "midlow-84", { heightCm: 145, currentSki: { length: "right", lengthCm: 165 } }],
     ["wide-for-piste", "ridgefold-106", { offPistePercent: 0 }],
     ["narrow-for-off-piste", "kerfline-68", { offPistePercent: 100 }],
     ["wide-for-light-skier", "ridgefold-106", { massKg: 45, heightCm: 160 }],
@@ -31,7 +32,7 @@ describe("flags of a model", () => {
     const { flags } = fitToModel({ ...plain, ...answers }, { model: id }, build, fit);
     const found = flags.find((each) => each.code === code);
     expect(found?.model).toBe(id);
-    const words = fit.flags[code as keyof typeof fit.flags];
+    const words = fit.flags[code as keyof typeof fit.flags] ?? expect.fail(code);
     expect(found?.blocks).toBe(words.blocks);
     const told = `${found?.message} ${found?.script}`;
     if (`${words.message} ${words.script}`.includes("{model}")) expect(told).toContain(model(id).name);
@@ -54,9 +55,9 @@ describe("flags in full", () => {
     expect(
       message("flex-out-of-range", "{model}: {flexRatio}, {softest} to {stiffest}", { massKg: 150, heightCm: 200 }),
     ).toBe("Midlow 84: 1.666, 0.62 to 1.45");
-    // 174 + 0.45·35 = 189.8; built from 150 to 182.
+    // o = −7 − 0.2·35 − 0.2·(24.5·2.1² − 75) = −20.609; 210 − 9.5 + 12.5·tanh((−20.609 + 9.5)/12.5) = 191.6.
     expect(message("length-out-of-range", "{model}: {wantedCm}, {shortestCm} to {longestCm}", { heightCm: 210 })).toBe(
-      "Midlow 84: 189.8, 150 to 182",
+      "Midlow 84: 191.6, 150 to 182",
     );
     // 0.8·25 − 0.8·0.
     expect(message("height-mass-disagree", "{apartCm}", { heightCm: 200 })).toBe("20.0");
@@ -153,7 +154,7 @@ describe("a model of one length", () => {
   it("has no step to move by, and no neighbour", () => {
     for (const answers of [
       { currentSki: { length: "too long" } },
-      { terrain: ["bumps"] },
+      { currentSki: { length: "right", lengthCm: 150 } },
     ] satisfies Partial<FitAnswers>[])
       expect(wantedLength({ ...plain, ...answers }, single, fit)).toEqual(wantedLength(plain, single, fit));
     expect(nearestLength(175, single, fit)).toEqual({ lengthCm: 174 });
@@ -163,7 +164,7 @@ describe("a model of one length", () => {
   it("steps by the two shortest lengths, in whatever order they stand", () => {
     const mixed: FitModel = { ...single, lengths: [{ lengthCm: 190 }, { lengthCm: 160 }, { lengthCm: 165 }] };
     const move =
-      wantedLength({ ...plain, terrain: ["trees"] }, mixed, fit).wantedLengthCm -
+      wantedLength({ ...plain, currentSki: { length: "too long" } }, mixed, fit).wantedLengthCm -
       wantedLength(plain, mixed, fit).wantedLengthCm;
     expect(move).toBeCloseTo(-5, 9);
   });

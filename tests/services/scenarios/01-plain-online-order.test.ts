@@ -9,7 +9,7 @@ const db = databaseForTests();
 
 // Expected values: the shop's own fit and price rules (content/catalog), worked by hand.
 describe("scenario 1: plain online order", () => {
-  it("proposes Midlow 84 at 182 and Midlow 95 at 186 with k 1.07, a PB-3 price and a date range", async () => {
+  it("proposes Midlow 84 at 174 and Midlow 95 at 178 with k 1.07, a PB-3 price and a date range", async () => {
     const shop = await openShop(db());
     const opened = must(await openSheet(shop.visitor, { channel: "online" }));
     const guest = await guestByToken(opened.token ?? "", shopNow);
@@ -22,13 +22,13 @@ describe("scenario 1: plain online order", () => {
     const choices = assessment.recommendation?.choices ?? [];
     expect(choices.map(({ model, lengthCm }) => ({ model, lengthCm }))).toEqual(
       expect.arrayContaining([
-        { model: "midlow-84", lengthCm: 182 },
-        { model: "midlow-95", lengthCm: 186 },
+        { model: "midlow-84", lengthCm: 174 },
+        { model: "midlow-95", lengthCm: 178 },
       ]),
     );
     const narrow = choices.find((choice) => choice.model === "midlow-84");
-    // L* = 174 + 0.45 · 7 + 0.35 · 7 = 179.6; k = (91/84)^0.8 = 1.066
-    expect(narrow?.wantedLengthCm).toBeCloseTo(179.6, 1);
+    // o = −7 − 0.2·7 + 0.2·(82 − 24.5·1.82²) = −8.231; L* = 182 − 9.5 + 12.5 tanh(1.269/12.5) = 173.8; k = (91/84)^0.8 = 1.066
+    expect(narrow?.wantedLengthCm).toBeCloseTo(173.8, 1);
     expect(narrow?.flexRatio).toBeCloseTo(1.066, 2);
     expect(narrow).toMatchObject({ flexClass: 3, nearClass: 4 });
     expect(narrow?.reasons.length).toBeGreaterThan(3);

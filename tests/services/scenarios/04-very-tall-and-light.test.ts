@@ -17,7 +17,7 @@ describe("scenario 4: very tall, light", () => {
       },
     });
     const { assessment } = must(await assess(shop.as(shop.desk), { sheetId }));
-    // L* = 178 + 0.45 · 28 − 0.35 · 5 = 188.9; height alone 178 + 0.8 · 28 = 200.4, mass alone 178 − 0.8 · 5 = 174
+    // L* = 203 − 8 + 12 tanh((−16.792 + 8)/12) = 187.5; height alone 178 + 0.8 · 28 = 200.4, mass alone 178 − 0.8 · 5 = 174
     expect(assessment.spec).toMatchObject({ model: "midlow-95", lengthCm: 186 });
     const flag = assessment.recommendation?.flags.find(
       (candidate) => /height/.test(candidate.code) && /mass/.test(candidate.code),

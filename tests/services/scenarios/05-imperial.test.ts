@@ -25,7 +25,7 @@ describe("scenario 5: imperial", () => {
     expect(sheet.answers.massKg).toBeCloseTo(67.585, 3);
     expect(sheet.typed).toEqual({ height, mass });
     const { assessment } = must(await assess(shop.as(shop.desk), { sheetId }));
-    // L* = 174 + 0.45 · (170.18 − 175) + 0.35 · (67.585 − 75) − 5 = 164.2 → 166
-    expect(assessment.spec).toMatchObject({ model: "midlow-84", lengthCm: 166 });
+    // L* = 170.18 − 9.5 + 12.5 tanh((−9.710 + 9.5)/12.5) = 160.5 → 158
+    expect(assessment.spec).toMatchObject({ model: "midlow-84", lengthCm: 158 });
   });
 });

@@ -14,6 +14,7 @@ import type { FitFlag } from "#engine/fit";
 import type { Outcome } from "#engine/units";
 import {
   acknowledgeFlagSchema,
+  allowSaleSchema,
   askReviewSchema,
   callBackSchema,
   confirmRightsSchema,
@@ -24,6 +25,7 @@ import {
 import { idOf } from "#schemas/ids";
 import {
   acknowledgeFlag,
+  allowSale,
   askReview,
   assess,
   type Context,
@@ -112,6 +114,15 @@ export const turnCallerDown = formAction({
   done: show,
 });
 
+export const quoteAllTheSame = formAction({
+  name: "allow a stopped sale",
+  schema: allowSaleSchema.extend(sheetField),
+  context,
+  run: allowSale,
+  words: say,
+  done: show,
+});
+
 export const answerForFlag = formAction({
   name: "acknowledge a flag",
   schema: acknowledgeFlagSchema.extend(sheetField),
@@ -135,18 +146,19 @@ export async function saveCall(sheetId: SheetId, patch: Patch, baseVersion: numb
   return saved.ok ? { ok: true, sheet: saved.value.sheet, conflicts: saved.value.conflicts } : saved;
 }
 
-/** As the skier's sheet gets it, with every flag that stands. */
+/** As the skier's sheet gets it, with every flag that stands and what an owner's word would lift. */
 export async function assessCall(
   sheetId: SheetId,
-): Promise<{ readonly reply: AssessReply; readonly flags: readonly FitFlag[] }> {
+): Promise<{ readonly reply: AssessReply; readonly flags: readonly FitFlag[]; readonly liftable: readonly string[] }> {
   const assessed = await onSheet("assess a call", (ctx) => assess(ctx, { sheetId }));
-  if (!assessed.ok) return { reply: assessed, flags: [] };
-  const { dateRange, assessment } = assessed.value;
+  if (!assessed.ok) return { reply: assessed, flags: [], liftable: [] };
+  const { dateRange, assessment, liftable } = assessed.value;
   const model = assessment.spec?.model;
   const flags = assessment.recommendation?.flags ?? [];
   return {
     reply: { ok: true, dateRange, totalCents: assessment.price?.totalCents ?? null },
     flags: flags.filter((flag) => flag.model === undefined || flag.model === model),
+    liftable,
   };
 }
 

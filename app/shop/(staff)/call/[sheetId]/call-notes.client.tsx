@@ -9,24 +9,27 @@ import type { SheetActions } from "#app/_ui/sheet/use-sheet.client.ts";
 import { fill } from "#app/_ui/words.ts";
 import type { FitFlag } from "#engine/fit";
 import type { FlagAck, SheetId, SheetView } from "#services/views";
-import { answerForFlag } from "../actions";
+import { answerForFlag, quoteAllTheSame } from "../actions";
 import type { CallWords } from "./words";
 
 const tones: Readonly<Record<FitFlag["blocks"], Tone>> = { sale: "iron", build: "amber", nothing: "info" };
 
 export function CallFlags({
   flags,
+  liftable,
   acks,
   sheetId,
   words,
   isOwner,
 }: {
   readonly flags: readonly FitFlag[];
+  readonly liftable: readonly string[];
   readonly acks: readonly FlagAck[];
   readonly sheetId: SheetId;
   readonly words: CallWords;
   readonly isOwner: boolean;
 }) {
+  const isStopped = liftable.some((code) => !acks.some((ack) => ack.code === code && ack.byOwner));
   return (
     <section aria-labelledby="flags-title" className="grid gap-3">
       <h2 id="flags-title" className="text-lg">
@@ -44,7 +47,7 @@ export function CallFlags({
             </p>
             {ack ? <p>{fill(words.acked, { by: ack.by, reason: ack.reason })}</p> : null}
             {needsOwner && !isOwner ? <p className="text-sm text-pencil">{words.ackOwner}</p> : null}
-            {ack === undefined || (needsOwner && isOwner) ? (
+            {ack === undefined && !(needsOwner && isOwner) ? (
               <ActionForm
                 action={answerForFlag}
                 idPrefix={`ack-${flag.code}-`}
@@ -61,7 +64,27 @@ export function CallFlags({
           </div>
         );
       })}
+      {isOwner && isStopped ? <AllowSale sheetId={sheetId} words={words} /> : null}
     </section>
+  );
+}
+
+/** An owner's word against everything that stops the sale now; the quote is then made like any other. */
+function AllowSale({ sheetId, words }: { readonly sheetId: SheetId; readonly words: CallWords }) {
+  return (
+    <div className="grid max-w-measure gap-2 border border-rule bg-sheet p-4">
+      <h3 className="font-semibold">{words.allow}</h3>
+      <p className="text-pencil">{words.allowLead}</p>
+      <ActionForm
+        action={quoteAllTheSame}
+        idPrefix="allow-"
+        fields={[
+          { kind: "hidden", name: "sheetId", value: sheetId },
+          { kind: "textarea", name: "reason", label: words.allowReason, rows: 2 },
+        ]}
+        submit={words.allowButton}
+      />
+    </div>
   );
 }
 

@@ -14,9 +14,15 @@ import { ShortcutKeys } from "./shortcuts.client";
 import type { CallWords } from "./words";
 
 interface CallActions extends Omit<SheetActions, "assess"> {
-  readonly assess: () => Promise<{ readonly reply: AssessReply; readonly flags: readonly FitFlag[] }>;
+  readonly assess: () => Promise<{ readonly reply: AssessReply } & CallStops>;
   readonly quote: SheetProps["actions"]["quote"];
   readonly ask: SheetProps["actions"]["ask"];
+}
+
+/** Flags that stand, and codes of what stops the sale until an owner lets it go on. */
+interface CallStops {
+  readonly flags: readonly FitFlag[];
+  readonly liftable: readonly string[];
 }
 
 export interface CallSheetProps {
@@ -30,8 +36,8 @@ export interface CallSheetProps {
 
 export function CallSheet({ sheet, actions, callWords, isOwner, children }: CallSheetProps) {
   const [saved, setSaved] = useState<SheetView>(sheet.initial);
-  const [flags, setFlags] = useState<readonly FitFlag[]>([]);
-  const listening = useMemo(() => listen(actions, setSaved, setFlags), [actions]);
+  const [stops, setStops] = useState<CallStops>({ flags: [], liftable: [] });
+  const listening = useMemo(() => listen(actions, setSaved, setStops), [actions]);
   // What the page read anew (an acknowledged flag, a call back) counts when it is the newer one.
   const view = sheet.initial.version > saved.version ? sheet.initial : saved;
   const acks = sheet.initial.flagAcks.length >= view.flagAcks.length ? sheet.initial.flagAcks : view.flagAcks;
@@ -42,7 +48,7 @@ export function CallSheet({ sheet, actions, callWords, isOwner, children }: Call
         {view.state === "open" ? <NextQuestion view={view} words={callWords} save={listening.save} /> : null}
       </div>
       <Sheet {...sheet} actions={listening} dense>
-        <CallFlags flags={flags} acks={acks} sheetId={view.sheetId} words={callWords} isOwner={isOwner} />
+        <CallFlags {...stops} acks={acks} sheetId={view.sheetId} words={callWords} isOwner={isOwner} />
         {view.state === "open" ? <CallNotes view={view} words={callWords} save={listening.save} /> : null}
         {children}
       </Sheet>
@@ -54,7 +60,7 @@ export function CallSheet({ sheet, actions, callWords, isOwner, children }: Call
 function listen(
   actions: CallActions,
   setSaved: (view: SheetView) => void,
-  setFlags: (flags: readonly FitFlag[]) => void,
+  setStops: (stops: CallStops) => void,
 ): SheetProps["actions"] {
   return {
     ...actions,
@@ -64,8 +70,8 @@ function listen(
       return reply;
     },
     assess: async () => {
-      const { reply, flags } = await actions.assess();
-      setFlags(flags);
+      const { reply, ...stops } = await actions.assess();
+      setStops(stops);
       return reply;
     },
   };

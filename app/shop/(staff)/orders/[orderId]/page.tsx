@@ -67,6 +67,7 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
           />
         </div>
       ) : null}
+      <Allowed order={order} />
       <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
         <div>
           <Part title={w.promise} id="promise">
@@ -107,6 +108,20 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
         </div>
       </div>
     </Page>
+  );
+}
+
+/** What had stopped the sale, and the owner's word. */
+function Allowed({ order }: { readonly order: OrderView }) {
+  if (order.allowed.length === 0) return null;
+  return (
+    <div className="mb-6 grid gap-3">
+      {order.allowed.map(({ code, message, by, reason }) => (
+        <Notice key={`${code} ${by} ${reason}`} tone="amber" title={message ?? w.allowedByHand}>
+          <p>{fill(w.allowed, { by, reason })}</p>
+        </Notice>
+      ))}
+    </div>
   );
 }
 
