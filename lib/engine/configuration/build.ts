@@ -91,6 +91,7 @@ export function bareBuildFor(resolved: ResolvedSpec, lengthCm: number, given: Bu
     extraMassG: extraMassG({ planAreaMm2, steelMm, coreLengthMm: coreToMm - coreFromMm, model, catalog }),
     mountFromTipMm: shape.mountFromTipMm,
     springTest: springTestFor(shape, shape.mountFromTipMm, rules),
+    sections: rules.sections,
     ...(catalog.corrections ? { coreOffsetMm: catalog.corrections.coreOffsetMm } : {}),
   };
 }

@@ -2,7 +2,7 @@
  * What can be ordered (models, cores, reinforcements, bases, graphics) and what one order asks for (PairSpec).
  * A PairSpec is complete: with a catalogue release it recomputes to the same millimetres and cents for ever.
  */
-import type { ScatterSettings } from "#engine/flex";
+import type { ScatterSettings, SectionTheory } from "#engine/flex";
 import type { ModelShape } from "#engine/geometry";
 import type { Corrections, MaterialLibrary } from "#engine/materials";
 import type { Refusal } from "#engine/units";
@@ -121,6 +121,8 @@ export interface FlexClass {
 /** Build constants that are not a customer's choice. */
 export interface BuildRules {
   readonly axialOverBendingModulus: number;
+  /** How sections are reckoned. */
+  readonly sections: SectionTheory;
   readonly sidewall: { readonly material: string; readonly widthMm: number };
   readonly edge: {
     readonly material: string;

@@ -72,6 +72,12 @@ export interface PlatePocket {
   readonly centreMm: number;
 }
 
+/**
+ * How a section is reckoned. `thin-skins`: every layer by its moduli, twist of two skins joined by core and walls.
+ * `layered`: cloths with what they hold back across the ski, twist by Saint-Venant with every part in its place.
+ */
+export type SectionTheory = "thin-skins" | "layered";
+
 /** The whole construction of one ski, before the core thickness is known. */
 export interface SkiBuild {
   readonly shape: SkiShape;
@@ -90,6 +96,8 @@ export interface SkiBuild {
   readonly mountFromTipMm: number;
   /** Where spring constants are read; absent = supports at shoulder and heel, load at the mount line. */
   readonly springTest?: SpringTest;
+  /** How sections are reckoned; absent = layered. */
+  readonly sections?: SectionTheory;
   /** Built core thickness minus programmed, mm, as measured pairs have taught; absent = 0. */
   readonly coreOffsetMm?: number;
 }

@@ -51,6 +51,8 @@ const scatterSchema = z.strictObject({
 export const buildRulesFileSchema = z.strictObject({
   about,
   axialOverBendingModulus: z.number().min(1).max(1.5),
+  /** Releases before 30 November 2026 say nothing of it. */
+  sections: z.enum(["thin-skins", "layered"]).default("thin-skins"),
   sidewall: z.strictObject({ material: id, widthMm: positive.max(20) }),
   edge: z.strictObject({
     material: id,
