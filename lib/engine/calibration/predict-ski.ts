@@ -72,6 +72,7 @@ export function measuredBuild(
     return {
       ...column,
       axialModulusMpa,
+      acrossModulusMpa: axialModulusMpa * catalog.rules.acrossOverAxialModulus,
       shearModulusMpa: axialModulusMpa / wood.modulusToShearRatio,
       densityKgM3: strip.densityKgM3 * (catalog.corrections?.densities[wood.id] ?? 1),
     };

@@ -121,6 +121,8 @@ export interface FlexClass {
 /** Build constants that are not a customer's choice. */
 export interface BuildRules {
   readonly axialOverBendingModulus: number;
+  /** Of wood, across the grain over along it. */
+  readonly acrossOverAxialModulus: number;
   /** How sections are reckoned. */
   readonly sections: SectionTheory;
   readonly sidewall: { readonly material: string; readonly widthMm: number };

@@ -9,8 +9,9 @@
  * - core strips run straight and are weighed by the width that is left of them between the sidewalls;
  * - a plate lies flush in its pocket, rubber under it, wood and sidewall beside it;
  * - a foil of rubber along the whole ski lets what lies outside it slip, over half a wave as long as the bench's span;
- * - cloths contract across the ski when they are pulled, by their Poisson's ratio, and hold each other and the rest back from
- *   it: EI = b/d11 of the whole plate. Wood and sheets count by their moduli, as in laminate's sections.
+ * - cloths and sheets contract across the ski when they are pulled, by their Poisson's ratio, and hold each other back from
+ *   it, wood by its modulus across the grain: EI = b/d11 of the whole plate. Narrow parts (steel, bands, walls, plate) count
+ *   by their moduli.
  *
  * Valid for thin sections bent over many times their thickness. Bonded, EI is that of lamination theory; what slips is
  * reckoned with the moduli alone, and the two together are within 0.5 % (what contraction adds is a few per cent). Against
@@ -253,20 +254,15 @@ function addLayer(
   const widthMm = laid.isSpread ? whole : laid.coveredMm;
   const besideSteel = Math.max(0, build.edge.heightMm - sum.thicknessMm);
   const low = steelMm > 0 ? Math.min(thicknessMm, besideSteel) : 0;
-  const isCloth = isWovenAcross(layer);
+  const isAcross = layer.role === "base" || layer.extent.kind !== "bands";
   const slice = (sliceMm: number, ownMm: number, edgeMm: number) => {
     const width = new WidthOf();
-    width.add(layer.material, ownMm, isCloth);
+    width.add(layer.material, ownMm, isAcross);
     if (edgeMm > 0) width.add(build.edge.material, edgeMm, false);
     sum.add(sliceMm, width.sum());
   };
   if (low > 0) slice(low, Math.min(widthMm, whole - steelMm), steelMm);
   if (thicknessMm > low) slice(thicknessMm - low, widthMm, 0);
-}
-
-/** A cloth that lies across the ski; bands do not hold one another. */
-function isWovenAcross(layer: SheetLayer): boolean {
-  return (layer.role === "fabric" || layer.role === "mat") && layer.extent.kind !== "bands";
 }
 
 /** Anchors weigh but do not stiffen. */
@@ -291,6 +287,7 @@ export interface CorePart {
   readonly fromMm: number;
   readonly toMm: number;
   readonly modulusMpa: number;
+  readonly acrossMpa: number;
   readonly shearMpa: number;
   readonly densityKgM3: number;
 }
@@ -302,6 +299,7 @@ export function coreParts(build: SkiBuild, xMm: number, fromHalfMm: number, toHa
     fromMm,
     toMm,
     modulusMpa: exMpa,
+    acrossMpa: exMpa,
     shearMpa: gxyMpa,
     densityKgM3,
   });
@@ -318,6 +316,7 @@ export function coreParts(build: SkiBuild, xMm: number, fromHalfMm: number, toHa
       fromMm,
       toMm: fromMm + widthMm,
       modulusMpa: column.axialModulusMpa,
+      acrossMpa: column.acrossModulusMpa ?? column.axialModulusMpa,
       shearMpa: column.shearModulusMpa,
       densityKgM3: column.densityKgM3,
     });
@@ -329,9 +328,7 @@ export function coreParts(build: SkiBuild, xMm: number, fromHalfMm: number, toHa
 
 function coreWidths(build: SkiBuild, xMm: number, fromHalfMm: number, toHalfMm: number): WidthOf {
   const width = new WidthOf();
-  for (const { fromMm, toMm, modulusMpa, shearMpa, densityKgM3 } of coreParts(build, xMm, fromHalfMm, toHalfMm)) {
-    width.addModuli(2 * (toMm - fromMm), modulusMpa, shearMpa, densityKgM3);
-  }
+  for (const part of coreParts(build, xMm, fromHalfMm, toHalfMm)) width.addPart(2 * (part.toMm - part.fromMm), part);
   return width;
 }
 
@@ -345,24 +342,25 @@ class WidthOf {
   private across = 0;
   private widthMm = 0;
 
-  addModuli(widthMm: number, modulusMpa: number, shearMpa: number, densityKgM3: number): void {
+  addPart(widthMm: number, { modulusMpa, acrossMpa, shearMpa, densityKgM3 }: Omit<CorePart, "fromMm" | "toMm">): void {
     this.ew += modulusMpa * widthMm;
     this.gw += shearMpa * widthMm;
     this.densityWidth += densityKgM3 * widthMm;
     this.q11w += modulusMpa * widthMm;
-    this.across += widthMm / modulusMpa;
+    this.across += widthMm / acrossMpa;
     this.widthMm += widthMm;
   }
 
-  /** A cloth by its reduced stiffnesses (Jones eq. 2.66), any other sheet by its moduli. */
-  add(material: LayerMaterial, widthMm: number, isCloth: boolean): void {
-    const { exMpa, eyMpa, nuXy, gxyMpa, densityKgM3 } = material;
-    this.addModuli(widthMm, exMpa, gxyMpa, densityKgM3);
-    if (!isCloth) return;
-    const scale = 1 - (nuXy * nuXy * eyMpa) / exMpa;
-    this.q11w += (exMpa / scale - exMpa) * widthMm;
-    this.q12w += ((nuXy * eyMpa) / scale) * widthMm;
-    this.across += (widthMm * scale) / eyMpa - widthMm / exMpa;
+  /** What lies across the ski by its reduced stiffnesses (Jones eq. 2.66), what is narrow by its moduli. */
+  add({ exMpa, eyMpa, nuXy, gxyMpa, densityKgM3 }: LayerMaterial, widthMm: number, isAcross: boolean): void {
+    const scale = isAcross ? 1 - (nuXy * nuXy * eyMpa) / exMpa : 1;
+    this.ew += exMpa * widthMm;
+    this.gw += gxyMpa * widthMm;
+    this.densityWidth += densityKgM3 * widthMm;
+    this.q11w += (exMpa / scale) * widthMm;
+    if (isAcross) this.q12w += ((nuXy * eyMpa) / scale) * widthMm;
+    this.across += (widthMm * scale) / eyMpa;
+    this.widthMm += widthMm;
   }
 
   sum(): WidthSum {

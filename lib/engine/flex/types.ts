@@ -44,6 +44,8 @@ export interface StripColumn {
   readonly innerMm: number;
   readonly outerMm: number;
   readonly axialModulusMpa: number;
+  /** Across the grain, across the ski; absent = as along. */
+  readonly acrossModulusMpa?: number;
   readonly shearModulusMpa: number;
   readonly densityKgM3: number;
 }

@@ -51,7 +51,8 @@ const scatterSchema = z.strictObject({
 export const buildRulesFileSchema = z.strictObject({
   about,
   axialOverBendingModulus: z.number().min(1).max(1.5),
-  /** Releases before 30 November 2026 say nothing of it. */
+  /** Releases before 30 November 2026 say nothing of these two and reckon thin skins, which feel nothing across the grain. */
+  acrossOverAxialModulus: z.number().min(0.001).max(1).default(1),
   sections: z.enum(["thin-skins", "layered"]).default("thin-skins"),
   sidewall: z.strictObject({ material: id, widthMm: positive.max(20) }),
   edge: z.strictObject({
