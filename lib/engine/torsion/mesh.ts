@@ -7,9 +7,9 @@ import type { MeshSettings, TwistSection } from "./types";
 
 /** For every station of a ski, where time counts (its error: torsional-stiffness.ts); for one section; to judge both. */
 export const MESHES = {
-  station: { edgeColumn: 0.08, growth: 0.3, highestRow: 0.26, leastRows: 1 },
-  single: { edgeColumn: 0.05, growth: 0.2, highestRow: 0.1, leastRows: 2 },
-  fine: { edgeColumn: 0.02, growth: 0.12, highestRow: 0.05, leastRows: 4 },
+  station: { edgeColumn: 0.03, growth: 0.25, leastAtEdge: 3, highestRow: 0.12, leastRows: 1 },
+  single: { edgeColumn: 0.02, growth: 0.15, leastAtEdge: 6, highestRow: 0.06, leastRows: 2 },
+  fine: { edgeColumn: 0.01, growth: 0.1, leastAtEdge: 8, highestRow: 0.045, leastRows: 4 },
 } as const satisfies Readonly<Record<string, MeshSettings>>;
 
 /** Lines nearer than this share of the section's size are one. */
@@ -78,7 +78,7 @@ function columnLines(
   breaks: readonly number[],
   isHalf: boolean,
   sizeMm: number,
-  { edgeColumn, growth }: MeshSettings,
+  { edgeColumn, growth, leastAtEdge }: MeshSettings,
 ): number[] {
   const right = breaks.at(-1) ?? 0;
   const left = isHalf ? -right : (breaks[0] ?? 0);
@@ -89,7 +89,7 @@ function columnLines(
     const mirrored = from + to < 2 * middle;
     const near = mirrored ? from - left : right - to;
     const far = mirrored ? to - left : right - from;
-    const offsets = graded(near, far, least, growth);
+    const offsets = graded(near, far, least, growth, near === 0 ? leastAtEdge : 1);
     if (mirrored) lines.push(...offsets.map((offset) => left + offset));
     else lines.push(...offsets.reverse().map((offset) => right - offset));
   };
@@ -108,10 +108,10 @@ function columnLines(
 }
 
 /** Inner lines of a piece from `near` to `far` off the edge, steps of about least + growth·distance, ascending. */
-function graded(near: number, far: number, least: number, growth: number): number[] {
+function graded(near: number, far: number, least: number, growth: number, leastColumns: number): number[] {
   const start = least + growth * near;
   const ratio = portableLog((least + growth * far) / start);
-  const count = Math.ceil(ratio / growth - 1e-9);
+  const count = Math.max(leastColumns, Math.ceil(ratio / growth - 1e-9));
   return Array.from({ length: Math.max(0, count - 1) }, (_, i) => {
     const grown = start * portableExp((ratio * (i + 1)) / count);
     return (grown - least) / growth;

@@ -27,6 +27,8 @@ export interface MeshSettings {
   /** Columns at a free edge, over the lesser of the section's width and height, and how fast they grow away from it. */
   readonly edgeColumn: number;
   readonly growth: number;
+  /** Columns at least of the outermost part, where steel twists for itself as well. */
+  readonly leastAtEdge: number;
   /** A layer is cut into rows no higher than this share of the same, and into at least `leastRows`. */
   readonly highestRow: number;
   readonly leastRows: number;
