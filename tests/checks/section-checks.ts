@@ -187,7 +187,7 @@ const partsSideBySide: readonly Check[] = [
       values: () => {
         const parts = [{ widthMm: b, modulusMpa: 2600, shearModulusMpa: 1000 }];
         const computed = sectionConstants([{ thicknessMm: h, parts }]).torsionalStiffnessNmm2 * NM2;
-        const wanted = 1000 * NM2 * expected(id, "J_mm4");
+        const wanted = 1000 * NM2 * Number(expected(id, "J_mm4"));
         return [{ name: "GJ, N·m²", expected: wanted, computed, tolerance: { kind: "rel", value: 0.003 } }];
       },
     };
@@ -278,4 +278,10 @@ const softLayers: readonly Check[] = [
   },
 ];
 
-export const sectionChecks: readonly Check[] = [...moduli, ...ofPlies, ...otherShapes, ...partsSideBySide, ...softLayers];
+export const sectionChecks: readonly Check[] = [
+  ...moduli,
+  ...ofPlies,
+  ...otherShapes,
+  ...partsSideBySide,
+  ...softLayers,
+];

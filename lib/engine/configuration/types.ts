@@ -162,6 +162,12 @@ export interface BuildRules {
     readonly supports: "shoulder-heel" | { readonly frontFromTipMm: number; readonly rearFromTailMm: number };
     readonly load: "mount" | "middle";
   };
+  /** How twist is read; absent in older releases, which read none. */
+  readonly twistTest?: {
+    readonly span: "mount-shoulder" | { readonly clampFromMountMm: number; readonly armFromMountMm: number };
+    readonly torqueNm: number;
+    readonly armMm: number;
+  };
   /** How much materials and work vary; absent in older releases, whose numbers then carry no ±. */
   readonly scatter?: ScatterSettings;
   readonly springBackMm: number;

@@ -43,11 +43,18 @@ export function evaluateFlex(build: SkiBuild, profile: ThicknessProfile, options
   };
 }
 
+/** Twist takes longer than all the rest and many never ask: it is worked out when the first station is asked for it. */
 function withTorsion(build: SkiBuild, sections: readonly SectionStation[]): readonly FlexStation[] {
-  const torsion = torsionAlong(build, sections);
+  let torsion: readonly number[] | undefined;
+  const torsionAt = (i: number) => {
+    torsion ??= torsionAlong(build, sections);
+    return torsion[i] ?? 0;
+  };
   return sections.map(({ coreShearStiffnessN: _shear, thinStripTorsionNmm2: _strip, ...station }, i) => ({
     ...station,
-    torsionalStiffnessNmm2: torsion[i] ?? 0,
+    get torsionalStiffnessNmm2() {
+      return torsionAt(i);
+    },
   }));
 }
 
@@ -79,7 +86,10 @@ export function sectionsAlong(build: SkiBuild, profile: ThicknessProfile, gridPi
 }
 
 /** Mass and its moment about the tip; mass per metre is linear between stations. */
-function massOf(stations: readonly Pick<FlexStation, "xMm" | "massGPerM">[]): { readonly massG: number; readonly momentGmm: number } {
+function massOf(stations: readonly Pick<FlexStation, "xMm" | "massGPerM">[]): {
+  readonly massG: number;
+  readonly momentGmm: number;
+} {
   let massG = 0;
   let momentGmm = 0;
   let last: Pick<FlexStation, "xMm" | "massGPerM"> | undefined;

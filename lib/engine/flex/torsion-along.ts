@@ -20,8 +20,9 @@ export function torsionAlong(
   stations: readonly SectionStation[],
   longestStepMm = LONGEST_STEP_MM,
 ): readonly number[] {
+  const factor = build.twistFactor ?? 1;
   if (build.sections === "thin-skins") {
-    return stations.map(({ xMm, coreMm }) => skinsTorsionalStiffness(localSection(build, xMm), coreMm));
+    return stations.map(({ xMm, coreMm }) => factor * skinsTorsionalStiffness(localSection(build, xMm), coreMm));
   }
   const solved = solvedAt(stations, longestStepMm);
   const ratios = solved.map((at) => ratioAt(build, stations[at]));
@@ -33,7 +34,7 @@ export function torsionAlong(
     const x0 = stations[from]?.xMm ?? xMm;
     const x1 = stations[to]?.xMm ?? xMm;
     const ratio = x1 > x0 ? r0 + ((r1 - r0) * (xMm - x0)) / (x1 - x0) : r1;
-    return thinStripTorsionNmm2 * ratio;
+    return factor * thinStripTorsionNmm2 * ratio;
   });
 }
 

@@ -98,10 +98,23 @@ export interface SkiBuild {
   readonly mountFromTipMm: number;
   /** Where spring constants are read; absent = supports at shoulder and heel, load at the mount line. */
   readonly springTest?: SpringTest;
+  /** How the shop reads twist; absent = it does not. */
+  readonly twistTest?: TwistTest;
+  /** What torsional stiffness is multiplied by, as measured pairs have taught; absent = 1. */
+  readonly twistFactor?: number;
   /** How sections are reckoned; absent = layered. */
   readonly sections?: SectionTheory;
   /** Built core thickness minus programmed, mm, as measured pairs have taught; absent = 0. */
   readonly coreOffsetMm?: number;
+}
+
+/** How twist is read: the ski clamped at one place, an arm across it at another, a weight on the arm's end. Settings. */
+export interface TwistTest {
+  readonly clampMm: number;
+  readonly armAtMm: number;
+  readonly torqueNm: number;
+  /** From the ski's axis to the weight; the weight is torque over arm. */
+  readonly armMm: number;
 }
 
 /** Where a ski is held and pressed, mm from the tip. Positions are settings, not those of a standard. */

@@ -16,7 +16,8 @@ const TERMS = 1500;
 /** GJ of layers of one width, N·mm². @throws RangeError when a size or modulus is not above 0 */
 export function layeredRectangleTorsionNmm2(widthMm: number, layers: readonly RectangleLayer[]): number {
   const isSound = layers.every(({ thicknessMm, shearModulusMpa }) => thicknessMm > 0 && shearModulusMpa > 0);
-  if (!(widthMm > 0 && layers.length > 0 && isSound)) throw new RangeError("width, thickness and modulus must be above 0");
+  if (!(widthMm > 0 && layers.length > 0 && isSound))
+    throw new RangeError("width, thickness and modulus must be above 0");
   let sum = 0;
   for (let n = 1; n < 2 * TERMS; n += 2) sum += (2 * 2 * widthMm * areaOfTerm(n, widthMm, layers)) / (n * Math.PI);
   return sum;

@@ -12,12 +12,12 @@
  * Analysis, from memory). The first term is the thin strip's 4b/d66 about the axis that makes it least.
  *
  * Error: a minimum over fewer functions is never below the true value. With the coarse mesh of a ski's station it is 0.2 %
- * above a fine one on average and at most 0.7 % (soft wood between metal and rubber foils); nothing is fitted. Left out: what
+ * above a fine one on average and seldom 0.5 % (soft wood between metal and rubber foils); nothing is fitted. Left out: what
  * changes along the ski within about its own width (warping held at a plate's end), and the moduli's own error. Only
  * +, −, ×, ÷ and the portable logarithm: the same digits on every machine.
  */
 import { solveBanded } from "#engine/math";
-import { type Mesh, MESHES, meshOf } from "./mesh";
+import { MESHES, type Mesh, meshOf } from "./mesh";
 import type { MeshSettings, TwistSection } from "./types";
 
 /**

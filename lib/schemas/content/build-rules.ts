@@ -89,6 +89,24 @@ export const buildRulesFileSchema = z.strictObject({
     ]),
     load: z.enum(["mount", "middle"]),
   }),
+  twistTest: z
+    .strictObject({
+      span: z.union([
+        z.literal("mount-shoulder"),
+        z
+          .strictObject({
+            clampFromMountMm: z.number().min(-900).max(900),
+            armFromMountMm: z.number().min(-900).max(900),
+          })
+          .refine((span) => Math.abs(span.clampFromMountMm - span.armFromMountMm) >= 100, {
+            path: ["armFromMountMm"],
+            error: "clamp and arm must lie at least 100 mm apart",
+          }),
+      ]),
+      torqueNm: positive.max(60),
+      armMm: positive.max(1500),
+    })
+    .exactOptional(),
   scatter: scatterSchema.exactOptional(),
   springBackMm: z.number().min(-5).max(10),
   maxExtraPlies: z.int().min(0).max(8),

@@ -22,13 +22,20 @@ type Lamina = { e1Mpa: number; e2Mpa: number; g12Mpa: number; nu12: number };
 
 /** A balanced cloth of such laminas, homogenised: equal parts at +angle and −angle, mirrored. */
 function clothOf(lam: Lamina, angleDeg: number): LayerMaterial {
-  const plies = [angleDeg, -angleDeg, -angleDeg, angleDeg].map((angle) => ({ ...lam, angleDeg: angle, thicknessMm: 0.1 }));
+  const plies = [angleDeg, -angleDeg, -angleDeg, angleDeg].map((angle) => ({
+    ...lam,
+    angleDeg: angle,
+    thicknessMm: 0.1,
+  }));
   const { exMpa, eyMpa, gxyMpa, nuXy } = laminateConstants(plies);
   return { label: "cloth", exMpa, eyMpa, gxyMpa, nuXy, densityKgM3: 1500 };
 }
 
 /** b/d11 of the 6×6 for layers given as laminas along the ski's axes. */
-function fullTheory(widthMm: number, layers: readonly { readonly thicknessMm: number; readonly material: LayerMaterial }[]) {
+function fullTheory(
+  widthMm: number,
+  layers: readonly { readonly thicknessMm: number; readonly material: LayerMaterial }[],
+) {
   const plate = plateStiffness(
     layers.map(({ thicknessMm, material: { exMpa, eyMpa, gxyMpa, nuXy } }) => ({
       thicknessMm,
@@ -84,7 +91,13 @@ describe("EI of a section with cloths on the diagonals", () => {
       extent: { kind: "full" } as const,
     });
     const core = plain.layers.findIndex(({ role }) => role === "core");
-    const layers = [...plain.layers.slice(0, core), ply("a"), { role: "core" } as const, ply("b"), ...plain.layers.slice(core + 1)];
+    const layers = [
+      ...plain.layers.slice(0, core),
+      ply("a"),
+      { role: "core" } as const,
+      ply("b"),
+      ...plain.layers.slice(core + 1),
+    ];
     const glass = layers.map((layer) =>
       layer.role === "fabric" && layer.material !== carbon
         ? { ...layer, material: { ...layer.material, eyMpa: 11_680, nuXy: 0.432 } }
