@@ -98,6 +98,7 @@ export function aboutOwnAxis({ a, s, i }: StackMoments): number {
  * and bend across have been let go one after another (Gauss). N·mm².
  */
 export function freePlateBending(q11: StackMoments, q12: StackMoments, q22: StackMoments): number {
+  if (!(q11.a > 0)) return 0;
   // Unknowns in order: stretch along, stretch across, bend across; last the bend along.
   const along = 1 / q11.a;
   const acrossA = q22.a - q12.a * q12.a * along;

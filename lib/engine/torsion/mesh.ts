@@ -7,7 +7,7 @@ import type { MeshSettings, TwistSection } from "./types";
 
 /** For every station of a ski, where time counts (its error: torsional-stiffness.ts); for one section; to judge both. */
 export const MESHES = {
-  station: { edgeColumn: 0.03, growth: 0.25, leastAtEdge: 3, highestRow: 0.12, leastRows: 1 },
+  station: { edgeColumn: 0.02, growth: 0.2, leastAtEdge: 4, highestRow: 0.09, leastRows: 1 },
   single: { edgeColumn: 0.02, growth: 0.15, leastAtEdge: 6, highestRow: 0.06, leastRows: 2 },
   fine: { edgeColumn: 0.01, growth: 0.1, leastAtEdge: 8, highestRow: 0.045, leastRows: 4 },
 } as const satisfies Readonly<Record<string, MeshSettings>>;

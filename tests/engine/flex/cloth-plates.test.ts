@@ -98,11 +98,11 @@ describe("EI of a section with cloths on the diagonals", () => {
       ply("b"),
       ...plain.layers.slice(core + 1),
     ];
-    const glass = layers.map((layer) =>
-      layer.role === "fabric" && layer.material !== carbon
-        ? { ...layer, material: { ...layer.material, eyMpa: 11_680, nuXy: 0.432 } }
-        : layer,
-    );
+    const glass = layers.map((layer) => {
+      if (layer.role === "core" || layer.material === carbon) return layer;
+      const across = layer.role === "fabric" ? { eyMpa: 11_680, nuXy: 0.432 } : { nuXy: 0.35 };
+      return { ...layer, material: { ...layer.material, ...across } };
+    });
     const columns = plain.columns.map((column) => ({ ...column, acrossModulusMpa: 0.07 * column.axialModulusMpa }));
     const build: SkiBuild = { ...plain, layers: glass, columns };
     const profile = designedCore(model, plain);
