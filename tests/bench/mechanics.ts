@@ -51,7 +51,10 @@ export async function mechanicsMeasures(): Promise<Measured[]> {
 
 /** Asks a ski worked out anew for its stiffness in twist. */
 function twistOf(build: SkiBuild, profile: ThicknessProfile): number {
-  return evaluateFlex(build, profile).stations.reduce((sum, { torsionalStiffnessNmm2 }) => sum + torsionalStiffnessNmm2, 0);
+  return evaluateFlex(build, profile).stations.reduce(
+    (sum, { torsionalStiffnessNmm2 }) => sum + torsionalStiffnessNmm2,
+    0,
+  );
 }
 
 /** Thirty pairs that measure a little off what was computed, each with a flex of its own. */
