@@ -3,13 +3,14 @@ import { z } from "zod";
 import type { BenchMeasure, BenchValues } from "#engine/calibration";
 import { catalogId, numberIn, oneOf, textIn } from "./fields";
 
-/** As the bench reads: gram, mm, N/cm. `perEngine` turns the engine's unit into the bench's. */
+/** As the bench reads: gram, mm, N/cm, N·m a degree. `perEngine` turns the engine's unit into the bench's. */
 export const benchScales = {
   massKg: { label: "Mass", unit: "g", min: 400, max: 4000, perEngine: 1000 },
   camberMm: { label: "Camber", unit: "mm", min: -5, max: 30, perEngine: 1 },
   springCentreNPerMm: { label: "Centre spring", unit: "N/cm", min: 5, max: 400, perEngine: 10 },
   springForebodyNPerMm: { label: "Forebody spring", unit: "N/cm", min: 1, max: 400, perEngine: 10 },
   springAfterbodyNPerMm: { label: "Afterbody spring", unit: "N/cm", min: 1, max: 400, perEngine: 10 },
+  twistNmPerDeg: { label: "Twist", unit: "N·m/°", min: 0.1, max: 20, perEngine: 1 },
 } as const satisfies Readonly<Record<BenchMeasure, object>>;
 
 export const benchMeasures = Object.keys(benchScales) as readonly BenchMeasure[];
@@ -27,6 +28,7 @@ export const benchReadingsSchema = z.strictObject({
   springCentreNPerMm: readingIn("springCentreNPerMm").exactOptional(),
   springForebodyNPerMm: readingIn("springForebodyNPerMm").exactOptional(),
   springAfterbodyNPerMm: readingIn("springAfterbodyNPerMm").exactOptional(),
+  twistNmPerDeg: readingIn("twistNmPerDeg").exactOptional(),
 });
 
 /** The engine's values as the bench shows them; the inverse of {@link benchReadingsSchema}. */
@@ -46,6 +48,7 @@ export const benchMeasureField = oneOf("Measure", [
   "springCentreNPerMm",
   "springForebodyNPerMm",
   "springAfterbodyNPerMm",
+  "twistNmPerDeg",
 ]);
 export const decisionField = oneOf("Decision", ["leave-out", "keep"]);
 

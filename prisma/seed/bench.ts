@@ -22,9 +22,10 @@ const hidden: Corrections = {
   densities: {},
   coreOffsetMm: 0.06,
   camberOffsetMm: -0.6,
+  twist: 0.96,
 };
-/** How the bench's readings scatter: shares of mass and springs, mm of camber. Invented. */
-const scatter = { mass: 0.006, spring: 0.008, camberMm: 0.2 } as const;
+/** How the bench's readings scatter: shares of mass, springs and twist, mm of camber. Invented. */
+const scatter = { mass: 0.006, spring: 0.008, camberMm: 0.2, twist: 0.015 } as const;
 const seed = 417;
 const bookPairs = 24;
 /** The pair whose right ski was typed a kilogram too heavy. */
@@ -46,7 +47,7 @@ function noise(pair: number, side: "L" | "R", measure: number): number {
   return normalQuantile(unitFromU32(keyedDraw(seed, pair, side === "L" ? 0 : 1, measure, 0)));
 }
 
-/** What the bench reads of such a ski: the hidden truth, scattered, in the bench's own steps (1 g, 0.1 mm, 0.1 N/cm). */
+/** What the bench reads of such a ski: the hidden truth, scattered, in the bench's own steps (1 g, 0.1 mm, 0.1 N/cm, 0.01 N·m a degree). */
 function benchOf(ski: Pick<MeasuredSki, "spec" | "strips">, truth: BuildCatalog, pair: number, side: "L" | "R") {
   const exact = done(predictSki(ski, truth), "a prediction");
   const scattered = (measure: BenchMeasure, index: number, share: number, steps: number) =>
@@ -57,6 +58,7 @@ function benchOf(ski: Pick<MeasuredSki, "spec" | "strips">, truth: BuildCatalog,
     springCentreNPerMm: scattered("springCentreNPerMm", 2, scatter.spring, 100),
     springForebodyNPerMm: scattered("springForebodyNPerMm", 3, scatter.spring, 100),
     springAfterbodyNPerMm: scattered("springAfterbodyNPerMm", 4, scatter.spring, 100),
+    twistNmPerDeg: scattered("twistNmPerDeg", 5, scatter.twist, 100),
   } satisfies BenchValues;
 }
 

@@ -9,6 +9,7 @@ const none = {
   springCentreNPerMm: "",
   springForebodyNPerMm: "",
   springAfterbodyNPerMm: "",
+  twistNmPerDeg: "",
 };
 
 describe("the bench's form", () => {

@@ -19,6 +19,7 @@ export const testOnlyExports: Readonly<Record<string, readonly string[]>> = {
   ],
   "lib/engine/handbook/johnson.ts": ["johnsonOrder"],
   "lib/engine/handbook/lamina.ts": ["compliance", "laminaInvariants"],
+  "lib/engine/handbook/layered-rectangle.ts": ["layeredRectangleTorsionNmm2"],
   "lib/engine/handbook/lognormal.ts": ["lognormalQuantile"],
   "lib/engine/handbook/quadrature.ts": ["integrate", "integratePiecewiseLinear"],
   "lib/engine/handbook/sandwich-beam.ts": ["coreShearDeflectionMm"],

@@ -3,7 +3,14 @@ import { engineCatalog, loadCatalog, priceBookNamed } from "#catalog";
 import { assessSheet, sameFlexOptions } from "#engine/assessment";
 import { calibrate, type MeasuredSki } from "#engine/calibration";
 import { solveSpec } from "#engine/configuration";
-import { closingForceN, flexSpread, skiBehaviour } from "#engine/flex";
+import {
+  closingForceN,
+  evaluateFlex,
+  flexSpread,
+  type SkiBuild,
+  skiBehaviour,
+  type ThicknessProfile,
+} from "#engine/flex";
 import { arithmetic, type Measured, measured } from "./measure";
 
 const loaded = loadCatalog();
@@ -22,6 +29,7 @@ export async function mechanicsMeasures(): Promise<Measured[]> {
   const found = [
     await measured("spread of one ski (first order)", () => flexSpread(build, core.profile, scatter), million, plain),
     await measured("swing, twist and frequencies", () => skiBehaviour(build, flexWithPlate), million, plain),
+    await measured("twist of a whole ski (all its stations)", () => twistOf(build, core.profile), million, plain),
     await measured("force that closes the camber", () => closingForceN(build, flexWithPlate), million, plain, 3),
     await measured(
       "all builds of the same flex",
@@ -39,6 +47,14 @@ export async function mechanicsMeasures(): Promise<Measured[]> {
     ),
   ];
   return found;
+}
+
+/** Asks a ski worked out anew for its stiffness in twist. */
+function twistOf(build: SkiBuild, profile: ThicknessProfile): number {
+  return evaluateFlex(build, profile).stations.reduce(
+    (sum, { torsionalStiffnessNmm2 }) => sum + torsionalStiffnessNmm2,
+    0,
+  );
 }
 
 /** Thirty pairs that measure a little off what was computed, each with a flex of its own. */

@@ -1,6 +1,10 @@
 /** Sections: parts given by moduli, plies on a core, torsion of other shapes, mass. */
 
-import { closedBoxTorsionalStiffnessNmm2, rectangleTorsionConstantMm4 } from "#engine/handbook";
+import {
+  closedBoxTorsionalStiffnessNmm2,
+  layeredRectangleTorsionNmm2,
+  rectangleTorsionConstantMm4,
+} from "#engine/handbook";
 import {
   coupleStiffnessNmm2,
   laminateConstants,
@@ -10,6 +14,7 @@ import {
   torsionSlipCompliance,
 } from "#engine/laminate";
 import { findRoot, invert } from "#engine/math";
+import sectionTorsion from "../fixtures/truth/section-torsion.json";
 import { caseCheck, caseOf, expected, input, markOf } from "./cases";
 import type { Check } from "./types";
 
@@ -126,7 +131,7 @@ const ofPlies: readonly Check[] = [
     mark: markOf("TW-COMPARE"),
     values: () => [
       ...perFace("EI_Nm2", bendingNm2),
-      ...perFace("GJ_Nm2", (layers) => sectionConstants(layers).torsionalStiffnessNmm2 * NM2),
+      ...perFace("GJ_Nm2", (layers) => sectionConstants(layers).thinStripTorsionalStiffnessNmm2 * NM2),
     ],
   },
   caseCheck("TW-SANDWICH45", "torsion", () => {
@@ -135,13 +140,13 @@ const ofPlies: readonly Check[] = [
     return {
       D66_Nmm: dNmm[2]?.[2] ?? Number.NaN,
       one_over_d66_Nmm: 1 / (invert(dNmm)[2]?.[2] ?? Number.NaN),
-      GJ_Nm2: sectionConstants(faced(biaxial)).torsionalStiffnessNmm2 * NM2,
+      GJ_Nm2: sectionConstants(faced(biaxial)).thinStripTorsionalStiffnessNmm2 * NM2,
     };
   }),
   caseCheck("TW-4BD66-ISO", "torsion", () => {
     const at = (name: string) => input("TW-4BD66-ISO", name);
     const parts = [{ widthMm: at("b_mm"), modulusMpa: 2.6 * at("G_MPa"), shearModulusMpa: at("G_MPa") }];
-    return { GJ_Nm2: sectionConstants([{ thicknessMm: at("h_mm"), parts }]).torsionalStiffnessNmm2 * NM2 };
+    return { GJ_Nm2: sectionConstants([{ thicknessMm: at("h_mm"), parts }]).thinStripTorsionalStiffnessNmm2 * NM2 };
   }),
 ];
 
@@ -167,6 +172,66 @@ const otherShapes: readonly Check[] = [
       limit_rigid_walls_Nm2: closedBoxTorsionalStiffnessNmm2(areaMm2, [face, face]) * NM2,
     };
   }),
+];
+
+/** Sections with parts side by side, by the product's own solver. */
+const partsSideBySide: readonly Check[] = [
+  ...["TW-J-10", "TW-J-7"].map((id): Check => {
+    const [b, h] = [input(id, "b_mm"), input(id, "h_mm")];
+    return {
+      id: `${id}-SECTION`,
+      topic: "torsion",
+      about: `the same rectangle b/h = ${b / h} as a section, G 1,000 MPa`,
+      source: caseOf(id).source,
+      mark: markOf(id),
+      values: () => {
+        const parts = [{ widthMm: b, modulusMpa: 2600, shearModulusMpa: 1000 }];
+        const computed = sectionConstants([{ thicknessMm: h, parts }]).torsionalStiffnessNmm2 * NM2;
+        const wanted = 1000 * NM2 * Number(expected(id, "J_mm4"));
+        return [{ name: "GJ, N·m²", expected: wanted, computed, tolerance: { kind: "rel", value: 0.003 } }];
+      },
+    };
+  }),
+  {
+    id: "TW-LAYERS",
+    topic: "torsion",
+    about: "layers of 90 mm: base, glass, wood, rubber foil, metal, glass, topsheet",
+    source:
+      "Prandtl's stress function as a sine series across, layer by layer (after S. P. Timoshenko & J. N. Goodier, Theory of Elasticity, art. 109, from memory; own derivation)",
+    mark: "derived",
+    values: () => {
+      const layers = [
+        [1.3, 270],
+        [0.656, 7470],
+        [9, 730],
+        [0.4, 26_900],
+        [0.2, 0.7],
+        [0.656, 7470],
+        [0.6, 480],
+      ].map(([thicknessMm = 0, shearModulusMpa = 0]) => ({ thicknessMm, shearModulusMpa }));
+      const stacked = layers.map(({ thicknessMm, shearModulusMpa }) => ({
+        thicknessMm,
+        parts: [{ widthMm: 90, modulusMpa: 1, shearModulusMpa }],
+      }));
+      const computed = sectionConstants(stacked).torsionalStiffnessNmm2 * NM2;
+      const wanted = layeredRectangleTorsionNmm2(90, layers) * NM2;
+      return [{ name: "GJ, N·m²", expected: wanted, computed, tolerance: { kind: "rel", value: 0.003 } }];
+    },
+  },
+  {
+    id: "TW-PARTS",
+    topic: "torsion",
+    about: "ski sections with steel, sidewalls, metal and carbon, parts from left to right",
+    source: sectionTorsion.source,
+    mark: "derived",
+    values: () =>
+      sectionTorsion.cases.map((each) => ({
+        name: `GJ ${each.id}, N·m²`,
+        expected: each.torsionalStiffnessNmm2 * NM2,
+        computed: sectionConstants(each.layers).torsionalStiffnessNmm2 * NM2,
+        tolerance: { kind: "rel", value: 0.01 } as const,
+      })),
+  },
 ];
 
 /** Closed forms of parts that slip; N, mm. */
@@ -213,4 +278,10 @@ const softLayers: readonly Check[] = [
   },
 ];
 
-export const sectionChecks: readonly Check[] = [...moduli, ...ofPlies, ...otherShapes, ...softLayers];
+export const sectionChecks: readonly Check[] = [
+  ...moduli,
+  ...ofPlies,
+  ...otherShapes,
+  ...partsSideBySide,
+  ...softLayers,
+];

@@ -133,6 +133,8 @@ export const catalog: BuildCatalog = {
   ],
   rules: {
     axialOverBendingModulus: 1.1,
+    acrossOverAxialModulus: 0.07,
+    sections: "layered",
     sidewall: { material: "abs", widthMm: 7 },
     edge: { material: "steel", widthMm: 2, heightMm: 2, anchorMassFactor: 1.25, beyondSidecutMm: 60 },
     edgeRubber: { material: "rubber", thicknessMm: 0.15, widthMm: 10 },

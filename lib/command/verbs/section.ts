@@ -12,7 +12,10 @@ const moduliPart = z.strictObject({
 });
 const plyPart = z.strictObject({
   widthMm: positive,
-  ply: z.strictObject(plyConstants),
+  ply: z.strictObject({
+    ...plyConstants,
+    g13Mpa: positive.describe("shear through the thickness; absent: as g12Mpa").optional(),
+  }),
   densityKgM3: nonNegative.optional(),
 });
 
@@ -29,20 +32,20 @@ const input = z.strictObject({
     )
     .min(1)
     .max(200),
-  walls: z.strictObject({ thicknessMm: positive, heightMm: positive, shearModulusMpa: positive }).optional(),
 });
 
 export const sectionVerb = verb({
   name: "section",
-  summary: "one cross-section; layers from the bottom, each one part or parts side by side",
+  summary: "one cross-section; layers from the bottom, centred on one another, each its parts from left to right",
   input,
   output: z.object({
     neutralAxisMm: z.number(),
     axialStiffnessN: z.number(),
     bendingStiffnessNmm2: z.number(),
-    torsionalStiffnessNmm2: z.number(),
+    torsionalStiffnessNmm2: z.number().describe("Saint-Venant, parts where they lie"),
+    thinStripTorsionalStiffnessNmm2: z.number().describe("4b/d66"),
     massGPerM: z.number(),
     thicknessMm: z.number(),
   }),
-  run: ({ layers, walls }) => accept(sectionConstants(layers, walls)),
+  run: ({ layers }) => accept(sectionConstants(layers)),
 });

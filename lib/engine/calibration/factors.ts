@@ -12,7 +12,7 @@ export interface Unknown {
   readonly priorSd: number;
 }
 
-/** One modulus and one density a material, the mill's and the camber's offset: whatever might be learnt. */
+/** One modulus and one density a material, the mill's and the camber's offset, one factor of all twist: whatever might be learnt. */
 export function unknownsOf(library: MaterialLibrary, { priorSd }: CalibrationSettings): readonly Unknown[] {
   const sheet = { modulus: priorSd.sheet ?? priorSd.modulus, density: priorSd.sheet ?? priorSd.density };
   const rows = [
@@ -28,6 +28,7 @@ export function unknownsOf(library: MaterialLibrary, { priorSd }: CalibrationSet
     ...rows.map(({ id, density }): Unknown => ({ kind: "density", material: id, priorSd: density })),
     { kind: "core-offset", priorSd: priorSd.coreOffsetMm },
     { kind: "camber-offset", priorSd: priorSd.camberOffsetMm },
+    { kind: "twist", priorSd: priorSd.twist },
   ];
 }
 
@@ -37,19 +38,22 @@ export function correctionsOf(unknowns: readonly Unknown[], values: readonly num
   const densities: Record<string, number> = {};
   let coreOffsetMm = 0;
   let camberOffsetMm = 0;
+  let twist: number | undefined;
   for (const [i, { kind, material = "" }] of unknowns.entries()) {
     const value = values[i] ?? 0;
     if (kind === "modulus") moduli[material] = Math.exp(value);
     else if (kind === "density") densities[material] = Math.exp(value);
     else if (kind === "core-offset") coreOffsetMm = value;
+    else if (kind === "twist") twist = Math.exp(value);
     else camberOffsetMm = value;
   }
-  return { version, moduli, densities, coreOffsetMm, camberOffsetMm };
+  const learnt = { version, moduli, densities, coreOffsetMm, camberOffsetMm };
+  return twist === undefined ? learnt : { ...learnt, twist };
 }
 
 /** One unknown as people read it: a factor with the standard deviation of the factor itself, or mm. */
 export function factorOf({ kind, material, priorSd }: Unknown, value: number, sd: number): CorrectionFactor {
-  const isFactor = kind === "modulus" || kind === "density";
+  const isFactor = kind === "modulus" || kind === "density" || kind === "twist";
   return {
     kind,
     ...(material === undefined ? {} : { material }),

@@ -4,7 +4,13 @@
  * limits (engine/flex): no friction at the supports, no sag of the bench.
  */
 import { type BuildCatalog, type LookupRefusal, resolveSpec, skiBuildFor, solveSpec } from "#engine/configuration";
-import { evaluateFlex, type SkiBuild, type ThicknessProfile } from "#engine/flex";
+import {
+  evaluateFlex,
+  type SectionTheory,
+  type SkiBuild,
+  type ThicknessProfile,
+  twistBenchNmPerDeg,
+} from "#engine/flex";
 import type { Corrections } from "#engine/materials";
 import { woodById } from "#engine/materials";
 import { accept, type Outcome } from "#engine/units";
@@ -13,9 +19,9 @@ import type { MeasuredSki, PredictedValues } from "./types";
 /** Coarser than for an order: springs and mass move by less than 0.1 %, well under what the bench can read. */
 const GRID_PIECES = 40;
 
-/** @returns mass in kg, camber in mm and springs in N/mm, or the first item of its spec that the catalogue does not hold */
+/** @returns mass in kg, camber in mm, springs in N/mm and twist in N·m per degree, or the first item of its spec that the catalogue does not hold */
 export function predictSki(
-  ski: Pick<MeasuredSki, "spec" | "strips" | "builtWith">,
+  ski: Pick<MeasuredSki, "spec" | "strips" | "builtWith" | "reckonedAs">,
   catalog: BuildCatalog,
 ): Outcome<PredictedValues, LookupRefusal> {
   const profile = programmedCore(ski, catalog);
@@ -25,9 +31,10 @@ export function predictSki(
 
 /** The core as the mill was told to leave it: solved with the book the ski was built with, or with handbook values. */
 export function programmedCore(
-  { spec, builtWith }: Pick<MeasuredSki, "spec" | "builtWith">,
-  catalog: BuildCatalog,
+  { spec, builtWith, reckonedAs }: Pick<MeasuredSki, "spec" | "builtWith" | "reckonedAs">,
+  given: BuildCatalog,
 ): Outcome<ThicknessProfile, LookupRefusal> {
+  const catalog = reckoned(given, reckonedAs ?? given.rules.sections);
   const solved = solveSpec(spec, builtWith ? catalogWith(catalog, builtWith) : nominalCatalog(catalog));
   return solved.ok ? accept(solved.value.core.profile) : solved;
 }
@@ -48,6 +55,10 @@ export function predictBuilt(
     springCentreNPerMm: flex.springCentreNPerMm,
     springForebodyNPerMm: flex.springForebodyNPerMm,
     springAfterbodyNPerMm: flex.springAfterbodyNPerMm,
+    // Few skis have been twisted: worked out when asked for.
+    get twistNmPerDeg() {
+      return twistBenchNmPerDeg(build.value, flex);
+    },
   });
 }
 
@@ -72,6 +83,7 @@ export function measuredBuild(
     return {
       ...column,
       axialModulusMpa,
+      acrossModulusMpa: axialModulusMpa * catalog.rules.acrossOverAxialModulus,
       shearModulusMpa: axialModulusMpa / wood.modulusToShearRatio,
       densityKgM3: strip.densityKgM3 * (catalog.corrections?.densities[wood.id] ?? 1),
     };
@@ -85,6 +97,16 @@ export function measuredBuild(
  */
 const nominals = new WeakMap<BuildCatalog, BuildCatalog>();
 const withBooks = new WeakMap<BuildCatalog, WeakMap<Corrections, BuildCatalog>>();
+
+const byTheory = new WeakMap<BuildCatalog, BuildCatalog>();
+
+/** The catalogue with the other way of reckoning sections. */
+function reckoned(catalog: BuildCatalog, sections: SectionTheory): BuildCatalog {
+  if (catalog.rules.sections === sections) return catalog;
+  const known = byTheory.get(catalog) ?? { ...catalog, rules: { ...catalog.rules, sections } };
+  byTheory.set(catalog, known);
+  return known;
+}
 
 /** The catalogue of handbook values. */
 export function nominalCatalog(catalog: BuildCatalog): BuildCatalog {

@@ -43,10 +43,10 @@ export function prepare(
 }
 
 /** Skis with one key were programmed alike, of equal strips. */
-function constructionKey({ spec, strips, builtWith }: MeasuredSki): string {
+function constructionKey({ spec, strips, builtWith, reckonedAs }: MeasuredSki): string {
   const { model, lengthCm, core, reinforcements, flexRatio, mount } = spec;
   const book = builtWith?.version;
-  return JSON.stringify([model, lengthCm, core, reinforcements, flexRatio, mount?.offsetMm, strips, book]);
+  return JSON.stringify([model, lengthCm, core, reinforcements, flexRatio, mount?.offsetMm, strips, book, reckonedAs]);
 }
 
 function sharedOf(ski: MeasuredSki, nominal: BuildCatalog, unknowns: readonly Unknown[]) {

@@ -7,6 +7,7 @@ export const BENCH_MEASURES = [
   "springCentreNPerMm",
   "springForebodyNPerMm",
   "springAfterbodyNPerMm",
+  "twistNmPerDeg",
 ] as const satisfies readonly BenchMeasure[];
 
 export interface Reading {
@@ -36,5 +37,6 @@ export function readingSd(
   { readingSd: sd }: CalibrationSettings,
 ): number {
   if (measure === "camberMm") return sd.camberMm;
+  if (measure === "twistNmPerDeg") return sd.twist * before[measure];
   return (measure === "massKg" ? sd.mass : sd.spring) * before[measure];
 }

@@ -47,13 +47,16 @@ export function slopesOf(
   const slope = (measure: BenchMeasure, unknown: Unknown): number => {
     const isIn = unknown.material === undefined || present.value.has(unknown.material);
     if (!isIn || !moves(unknown.kind, measure)) return 0;
-    return unknown.kind === "camber-offset" ? 1 : movedBy(unknown)[measure];
+    if (unknown.kind === "camber-offset") return 1;
+    // Twist is multiplied as a whole, so that its slope over the logarithm is the twist itself.
+    return unknown.kind === "twist" ? base[measure] : movedBy(unknown)[measure];
   };
   return byMeasure((measure) => unknowns.map((unknown) => slope(measure, unknown)));
 }
 
 function moves(kind: Unknown["kind"], measure: BenchMeasure): boolean {
   if (measure === "camberMm") return kind === "camber-offset";
+  if (kind === "twist") return measure === "twistNmPerDeg";
   if (measure === "massKg") return kind === "density" || kind === "core-offset";
   return kind === "modulus" || kind === "core-offset";
 }

@@ -4,7 +4,7 @@
  * mm; factors without a unit, offsets in mm.
  */
 import type { BuildableSpec } from "#engine/configuration";
-import type { StripColumn } from "#engine/flex";
+import type { SectionTheory, StripColumn } from "#engine/flex";
 import type { Corrections } from "#engine/materials";
 
 /** What the quality bench reads of one finished ski. Whatever was not read is absent. */
@@ -14,6 +14,8 @@ export interface BenchValues {
   readonly springCentreNPerMm?: number;
   readonly springForebodyNPerMm?: number;
   readonly springAfterbodyNPerMm?: number;
+  /** Torque over angle of twist on the shop's twist bench (the build's twistTest). */
+  readonly twistNmPerDeg?: number;
 }
 
 export type BenchMeasure = keyof BenchValues;
@@ -38,6 +40,8 @@ export interface MeasuredSki {
   readonly strips?: Readonly<Partial<Record<StripColumn["position"], MeasuredStrip>>>;
   /** The book its core was solved with; absent = the handbook's values. What is predicted of it does not follow this book. */
   readonly builtWith?: Corrections;
+  /** How sections were reckoned when its core was solved; absent = as in the catalogue at hand. */
+  readonly reckonedAs?: SectionTheory;
   readonly measured: BenchValues;
 }
 
@@ -60,19 +64,22 @@ export interface CalibrationSettings {
     readonly sheet?: number;
     readonly coreOffsetMm: number;
     readonly camberOffsetMm: number;
+    /** Of the logarithm of what all torsional stiffness is multiplied by. */
+    readonly twist: number;
   };
-  /** Standard deviations of one reading with what no factor explains: shares of mass and springs, mm of camber. */
+  /** Standard deviations of one reading with what no factor explains: shares of mass, springs and twist, mm of camber. */
   readonly readingSd: {
     readonly mass: number;
     readonly spring: number;
     readonly camberMm: number;
+    readonly twist: number;
   };
   /** A reading this many standard deviations from what all the others predict is suspicious. */
   readonly suspiciousAt: number;
 }
 
 export interface CorrectionFactor {
-  readonly kind: "modulus" | "density" | "core-offset" | "camber-offset";
+  readonly kind: "modulus" | "density" | "core-offset" | "camber-offset" | "twist";
   /** Material id; absent for a process. */
   readonly material?: string;
   /** A factor (1 = as the handbook says), or mm for an offset. */

@@ -5,7 +5,7 @@
 
 import type { BuildLayer, SkiBuild, SpringTest } from "#engine/flex";
 import { measure, mountLineMm, type SkiShape, shapeAtLength } from "#engine/geometry";
-import { correctedLibrary, fabricById, sheetById } from "#engine/materials";
+import { type Corrections, correctedLibrary, fabricById, sheetById } from "#engine/materials";
 import { accept, type Outcome } from "#engine/units";
 import { fabricLayer, sheetLayer } from "./layer-materials";
 import { stackOf } from "./layup";
@@ -104,7 +104,9 @@ export function bareBuildFor(resolved: ResolvedSpec, lengthCm: number, given: Bu
     extraMassG: extraMassG({ planAreaMm2, steelMm, coreLengthMm: coreToMm - coreFromMm, model, catalog }),
     mountFromTipMm: shape.mountFromTipMm,
     springTest: springTestFor(shape, shape.mountFromTipMm, rules),
-    ...(catalog.corrections ? { coreOffsetMm: catalog.corrections.coreOffsetMm } : {}),
+    ...twistTestFor(shape, shape.mountFromTipMm, rules),
+    sections: rules.sections,
+    ...(catalog.corrections ? builtAsLearnt(catalog.corrections) : {}),
   };
 }
 
@@ -126,6 +128,25 @@ function springTestFor(shape: SkiShape, mountMm: number, { springTest }: BuildRu
     throw new RangeError(`springTest: a load at ${loadMm} mm is not between ${frontSupportMm} and ${rearSupportMm} mm`);
   }
   return { frontSupportMm, rearSupportMm, loadMm };
+}
+
+/** Where the bench clamps and turns a ski, by the shop's setting; nothing without one. @throws RangeError when off the ski */
+function twistTestFor(shape: SkiShape, mountMm: number, { twistTest }: BuildRules): Pick<SkiBuild, "twistTest"> {
+  if (!twistTest) return {};
+  const { span, torqueNm, armMm } = twistTest;
+  const [clampMm, armAtMm] =
+    span === "mount-shoulder"
+      ? [mountMm, shape.tipLengthMm]
+      : [mountMm - span.clampFromMountMm, mountMm - span.armFromMountMm];
+  if (![clampMm, armAtMm].every((x) => x > 0 && x < shape.lengthMm)) {
+    throw new RangeError(`twistTest: ${clampMm} and ${armAtMm} mm do not both lie on a ski of ${shape.lengthMm} mm`);
+  }
+  return { twistTest: { clampMm, armAtMm, torqueNm, armMm } };
+}
+
+/** What measured pairs have taught of the mill and of twist. */
+function builtAsLearnt({ coreOffsetMm, twist }: Corrections): Pick<SkiBuild, "coreOffsetMm" | "twistFactor"> {
+  return twist === undefined ? { coreOffsetMm } : { coreOffsetMm, twistFactor: twist };
 }
 
 /** Rough length and height of a core blank over the milled core (common practice, no source). */
@@ -196,5 +217,6 @@ export function withBindingZone(
     },
     mountFromTipMm: mountMm,
     springTest: springTestFor(bare.shape, mountMm, rules),
+    ...twistTestFor(bare.shape, mountMm, rules),
   };
 }

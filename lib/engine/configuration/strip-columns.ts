@@ -28,6 +28,7 @@ export function stripColumns(blend: CoreBlend, stripWidthMm: number, catalog: Bu
     return {
       ...sides,
       axialModulusMpa,
+      acrossModulusMpa: axialModulusMpa * catalog.rules.acrossOverAxialModulus,
       shearModulusMpa: axialModulusMpa / wood.modulusToShearRatio,
       densityKgM3: wood.densityKgM3,
     };

@@ -2,7 +2,7 @@
  * What can be ordered (models, cores, reinforcements, bases, graphics) and what one order asks for (PairSpec).
  * A PairSpec is complete: with a catalogue release it recomputes to the same millimetres and cents for ever.
  */
-import type { ScatterSettings } from "#engine/flex";
+import type { ScatterSettings, SectionTheory } from "#engine/flex";
 import type { ModelShape } from "#engine/geometry";
 import type { Corrections, MaterialLibrary } from "#engine/materials";
 import type { Refusal } from "#engine/units";
@@ -163,6 +163,10 @@ export interface PlateChoice extends PlateSheet {
 /** Build constants that are not a customer's choice. */
 export interface BuildRules {
   readonly axialOverBendingModulus: number;
+  /** Of wood, across the grain over along it. */
+  readonly acrossOverAxialModulus: number;
+  /** How sections are reckoned. */
+  readonly sections: SectionTheory;
   readonly sidewall: { readonly material: string; readonly widthMm: number };
   readonly edge: {
     readonly material: string;
@@ -201,6 +205,12 @@ export interface BuildRules {
   readonly springTest: {
     readonly supports: "shoulder-heel" | { readonly frontFromTipMm: number; readonly rearFromTailMm: number };
     readonly load: "mount" | "middle";
+  };
+  /** How twist is read; absent in older releases, which read none. */
+  readonly twistTest?: {
+    readonly span: "mount-shoulder" | { readonly clampFromMountMm: number; readonly armFromMountMm: number };
+    readonly torqueNm: number;
+    readonly armMm: number;
   };
   /** How much materials and work vary; absent in older releases, whose numbers then carry no ±. */
   readonly scatter?: ScatterSettings;

@@ -56,6 +56,16 @@ export function twistPerNmm(stations: readonly FlexStation[], fromMm: number, to
   return turn;
 }
 
+/**
+ * What the shop's twist bench reads, N·m per degree: torque over the turn between clamp and arm (c_TB of ISO 6289 where the arm
+ * lies at the shoulder and the clamp at the mount line). Without a setting, between mount line and shoulder.
+ */
+export function twistBenchNmPerDeg(build: SkiBuild, { stations }: Pick<SkiFlex, "stations">): number {
+  const { frontSupportMm, loadMm } = springTestOf(build);
+  const { clampMm, armAtMm } = build.twistTest ?? { clampMm: loadMm, armAtMm: frontSupportMm };
+  return perDegree(twistPerNmm(stations, Math.min(clampMm, armAtMm), Math.max(clampMm, armAtMm)));
+}
+
 /** Turn of one place against another under a torque about the ski's axis, degrees. */
 export function twistDeg(
   stations: readonly FlexStation[],

@@ -9,6 +9,7 @@ import { localSection, type SectionStation, stationOf } from "./local-section";
 import { springTestOf } from "./spring-test";
 import { springConstants, withCoreShear } from "./springs";
 import { stationPositions } from "./stations";
+import { torsionAlong } from "./torsion-along";
 import type { FlexStation, ReferenceCurve, SkiBuild, SkiFlex, SpringTest, ThicknessProfile } from "./types";
 
 export interface FlexOptions {
@@ -27,18 +28,34 @@ const GRID_PIECES = 60;
  * @throws RangeError for a profile without stations, or a plate that goes through the core
  */
 export function evaluateFlex(build: SkiBuild, profile: ThicknessProfile, options: FlexOptions = {}): SkiFlex {
-  const stations = sectionsAlong(build, profile, options.gridPieces ?? GRID_PIECES);
+  const sections = sectionsAlong(build, profile, options.gridPieces ?? GRID_PIECES);
+  const stations = withTorsion(build, sections);
   const xs = stations.map((station) => station.xMm);
   const stiffness = stations.map((station) => station.bendingStiffnessNmm2);
   const { massG, momentGmm } = massOf(stations);
   const test = options.springTest ?? springTestOf(build);
-  const shear = stations.map((station) => station.coreShearStiffnessN);
+  const shear = sections.map((station) => station.coreShearStiffnessN);
   return {
     ...withCoreShear(springConstants(xs, stiffness, test), xs, shear, test),
     stations,
     massKg: (massG + build.extraMassG) / 1000,
     balancePointMm: momentGmm / massG,
   };
+}
+
+/** Twist takes longer than all the rest and many never ask: it is worked out when the first station is asked for it. */
+function withTorsion(build: SkiBuild, sections: readonly SectionStation[]): readonly FlexStation[] {
+  let torsion: readonly number[] | undefined;
+  const torsionAt = (i: number) => {
+    torsion ??= torsionAlong(build, sections);
+    return torsion[i] ?? 0;
+  };
+  return sections.map(({ coreShearStiffnessN: _shear, thinStripTorsionNmm2: _strip, ...station }, i) => ({
+    ...station,
+    get torsionalStiffnessNmm2() {
+      return torsionAt(i);
+    },
+  }));
 }
 
 /** The build as the core is solved for: without plate and mat, which are added afterwards. */
@@ -69,10 +86,13 @@ export function sectionsAlong(build: SkiBuild, profile: ThicknessProfile, gridPi
 }
 
 /** Mass and its moment about the tip; mass per metre is linear between stations. */
-function massOf(stations: readonly FlexStation[]): { readonly massG: number; readonly momentGmm: number } {
+function massOf(stations: readonly Pick<FlexStation, "xMm" | "massGPerM">[]): {
+  readonly massG: number;
+  readonly momentGmm: number;
+} {
   let massG = 0;
   let momentGmm = 0;
-  let last: FlexStation | undefined;
+  let last: Pick<FlexStation, "xMm" | "massGPerM"> | undefined;
   for (const station of stations) {
     if (last) {
       const perMm = (station.xMm - last.xMm) / 1000;

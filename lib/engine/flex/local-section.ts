@@ -9,10 +9,14 @@
  * - core strips run straight and are weighed by the width that is left of them between the sidewalls;
  * - a plate lies flush in its pocket, rubber under it, wood and sidewall beside it;
  * - a foil of rubber along the whole ski lets what lies outside it slip, over half a wave as long as the bench's span;
- * - in twist the core and the sidewalls carry the shear between the skins.
+ * - cloths and sheets contract across the ski when they are pulled, by their Poisson's ratio, and hold each other back from
+ *   it, wood by its modulus across the grain: EI = b/d11 of the whole plate. Narrow parts (steel, bands, walls, plate) count
+ *   by their moduli.
  *
- * Valid for thin sections bent over many times their thickness. Against full lamination theory the moduli-only section is
- * within 1 % for cloths with fibres on both diagonals; against two-part beam theory the foils are within 1 % of springs.
+ * Valid for thin sections bent over many times their thickness. Bonded, EI is that of lamination theory; what slips is
+ * reckoned with the moduli alone, and the two together are within 0.5 % (what contraction adds is a few per cent). Against
+ * two-part beam theory the foils are within 1 % of springs. Releases before 30 November 2026 count every layer by its
+ * moduli and say so (`thin-skins`).
  */
 import { halfWidthAt } from "#engine/geometry";
 import { coreShearStiffnessN } from "./core-shear";
@@ -20,7 +24,14 @@ import { stripWidthLeftMm } from "./milled-strips";
 import { type PlateShare, partlyBonded } from "./plate-bond";
 import { bendingLostToFoils, type FoilJoint, momentsOf, momentsSince, torsionLost } from "./soft-foils";
 import { springTestOf } from "./spring-test";
-import { aboutOwnAxis, type StackMoments, StackSum, shearMoments, type WidthSum, youngMoments } from "./stack-sum";
+import {
+  aboutOwnAxis,
+  freePlateBending,
+  momentsOfWhole,
+  type StackMoments,
+  StackSum,
+  type WidthSum,
+} from "./stack-sum";
 import type { BuildLayer, FlexStation, LayerMaterial, SkiBuild } from "./types";
 
 type SheetLayer = Exclude<BuildLayer, { readonly role: "core" }>;
@@ -42,6 +53,8 @@ export interface LocalSection {
   readonly halfWaveMm: number;
   /** Each of two sidewalls; of no thickness where a spacer fills the end. */
   readonly wall: { readonly thicknessMm: number; readonly shearMpa: number };
+  /** Cloths hold each other back from contracting across the ski. */
+  readonly isPlate: boolean;
 }
 
 /** The section at x. @throws RangeError when the build lists no core, or x is off the ski. */
@@ -58,7 +71,7 @@ export function localSection(build: SkiBuild, xMm: number): LocalSection {
     addLayer(below, build, layer, xMm, halfMm, steelMm);
   }
   addSteelMass(below, build, steelMm);
-  const core = coreWidths(build, xMm, 0, halfMm);
+  const core = coreWidths(build, xMm, 0, halfMm).sum();
   const above = new StackSum();
   const plate = addPlate(above, build, xMm, halfMm);
   const pocketMm = above.thicknessMm;
@@ -82,6 +95,7 @@ export function localSection(build: SkiBuild, xMm: number): LocalSection {
     foilAbove: foilAbove && foilAbove.young.a > 0 ? foilAbove : undefined,
     halfWaveMm: rearSupportMm - frontSupportMm,
     wall: wallAt(build, xMm, halfMm),
+    isPlate: build.sections !== "thin-skins",
   };
 }
 
@@ -103,13 +117,21 @@ function wallAt({ sidewall, coreFromMm, coreToMm }: SkiBuild, xMm: number, halfM
 /** EI of a section with this core thickness, N·mm². */
 export function sectionBendingStiffness(section: LocalSection, coreMm: number): number {
   const solidMm = coreMm - section.pocketMm;
-  const moments = youngMoments(section.below, section.core, solidMm, section.above);
+  const moments = momentsOfWhole(section, solidMm, "young");
   return bondedBending(section, solidMm, moments) - bendingLost(section, solidMm, moments);
 }
 
 /** EI with every joint bonded but a plate's on its foil. */
-function bondedBending({ below, plate }: LocalSection, solidMm: number, moments: StackMoments): number {
-  return plate ? partlyBonded(moments, plate, below.thicknessMm + solidMm + plate.heightMm) : aboutOwnAxis(moments);
+function bondedBending(section: LocalSection, solidMm: number, moments: StackMoments): number {
+  const { below, plate, isPlate } = section;
+  const bonded = aboutOwnAxis(moments);
+  const slipping = plate ? partlyBonded(moments, plate, below.thicknessMm + solidMm + plate.heightMm) : bonded;
+  return isPlate ? slipping + freeBending(section, solidMm) - bonded : slipping;
+}
+
+function freeBending(section: LocalSection, solidMm: number): number {
+  const of = (modulus: "q11" | "q12" | "q22") => momentsOfWhole(section, solidMm, modulus);
+  return freePlateBending(of("q11"), of("q12"), of("q22"));
 }
 
 function bendingLost(section: LocalSection, solidMm: number, moments: StackMoments): number {
@@ -123,63 +145,62 @@ export function sectionMassGPerM({ below, core, above, pocketMm }: LocalSection,
   return below.massGPerM + (core.densityWidth * (coreMm - pocketMm)) / 1000 + above.massGPerM;
 }
 
-/** What joints that let slip take from a bonded section with this thickness of core, N·mm². */
-export function jointLosses(
-  section: LocalSection,
-  coreMm: number,
-): { readonly bendingNmm2: number; readonly torsionNmm2: number } {
-  const solidMm = coreMm - section.pocketMm;
-  const moments = youngMoments(section.below, section.core, solidMm, section.above);
-  return { bendingNmm2: bendingLost(section, solidMm, moments), torsionNmm2: torsionLostAt(section, solidMm) };
-}
-
-/** Objects are written out: to spread them here took half the time of a whole solve. */
-function torsionLostAt({ below, core, above, foilBelow, foilAbove, wall, widthMm }: LocalSection, solidMm: number) {
-  const wallsGw = 2 * wall.thicknessMm * wall.shearMpa;
-  return torsionLost({
+/** Torsional stiffness of two skins with a core and walls between, as releases before 30 November 2026 reckoned it, N·mm². */
+export function skinsTorsionalStiffness(section: LocalSection, coreMm: number): number {
+  const { below, core, above, foilBelow, foilAbove, wall, widthMm, pocketMm } = section;
+  const solidMm = coreMm - pocketMm;
+  const lost = torsionLost({
     below: foilBelow,
     above: foilAbove,
-    under: { a: below.ga, s: below.gs, i: below.gi },
-    over: { a: above.ga, s: above.gs, i: above.gi },
+    under: below.shear,
+    over: above.shear,
     widthMm,
     aboveAtMm: below.thicknessMm + solidMm,
     coreMm: solidMm,
-    core: { ew: core.ew, gw: Math.max(0, core.gw - wallsGw), densityWidth: core.densityWidth },
+    coreGw: Math.max(0, core.gw - 2 * wall.thicknessMm * wall.shearMpa),
     wall,
   });
+  return thinStripTorsion(section, solidMm) - lost;
+}
+
+/** 4b/d66 of everything bonded, without regard to its edges. */
+function thinStripTorsion(section: LocalSection, solidMm: number): number {
+  return 4 * aboutOwnAxis(momentsOfWhole(section, solidMm, "shear"));
 }
 
 /** Shear stiffness of the core between its skins, N; infinite where there is nothing to shear. */
 function shearStiffnessN({ below, core, above }: LocalSection, solidMm: number): number {
-  if (!(solidMm > 0 && below.ea > 0 && above.ea > 0)) return Number.POSITIVE_INFINITY;
-  const betweenSkinsMm = below.thicknessMm + solidMm + above.es / above.ea - below.es / below.ea;
+  const [under, over] = [below.young, above.young];
+  if (!(solidMm > 0 && under.a > 0 && over.a > 0)) return Number.POSITIVE_INFINITY;
+  const betweenSkinsMm = below.thicknessMm + solidMm + over.s / over.a - under.s / under.a;
   return coreShearStiffnessN(core.gw, betweenSkinsMm, solidMm);
 }
 
-/** A station with what only the springs need. */
-export interface SectionStation extends FlexStation {
+/** A station before its twist is worked out, with what only springs and twist need. */
+export interface SectionStation extends Omit<FlexStation, "torsionalStiffnessNmm2"> {
   readonly coreShearStiffnessN: number;
+  /** 4b/d66: what its twist would be without edges and with all joints bonded. */
+  readonly thinStripTorsionNmm2: number;
 }
 
 /** All values of a section with this core thickness. @throws RangeError when the plate's pocket is as deep as the core. */
 export function stationOf(section: LocalSection, coreMm: number): SectionStation {
-  const { below, core, above, pocketMm } = section;
+  const { below, above, pocketMm } = section;
   const solidMm = coreMm - pocketMm;
   if (pocketMm > 0 && !(solidMm > 0)) {
     throw new RangeError(
       `plate: its pocket of ${pocketMm} mm at ${section.xMm} mm is as deep as the core, ${coreMm} mm`,
     );
   }
-  const young = youngMoments(below, core, solidMm, above);
+  const young = momentsOfWhole(section, solidMm, "young");
   const thicknessMm = below.thicknessMm + solidMm + above.thicknessMm;
-  const lost = jointLosses(section, coreMm);
   return {
     xMm: section.xMm,
     widthMm: section.widthMm,
     coreMm,
     thicknessMm,
-    bendingStiffnessNmm2: bondedBending(section, solidMm, young) - lost.bendingNmm2,
-    torsionalStiffnessNmm2: 4 * aboutOwnAxis(shearMoments(below, core, solidMm, above)) - lost.torsionNmm2,
+    bendingStiffnessNmm2: bondedBending(section, solidMm, young) - bendingLost(section, solidMm, young),
+    thinStripTorsionNmm2: thinStripTorsion(section, solidMm),
     neutralAxisMm: young.a > 0 ? young.s / young.a : thicknessMm / 2,
     massGPerM: sectionMassGPerM(section, coreMm),
     coreShearStiffnessN: shearStiffnessN(section, solidMm),
@@ -196,9 +217,25 @@ export function edgeSpan({ shape, edge }: SkiBuild): { readonly fromMm: number; 
 }
 
 /** Steel of both sides at x, mm. */
-function edgeWidthAt(build: SkiBuild, xMm: number, halfMm: number): number {
+export function edgeWidthAt(build: SkiBuild, xMm: number, halfMm: number): number {
   const { fromMm, toMm } = edgeSpan(build);
   return xMm >= fromMm && xMm <= toMm ? 2 * Math.min(build.edge.widthMm, halfMm) : 0;
+}
+
+/** How a layer lies at a place: over this width, its thickness spread over the ski where it covers only a part. */
+export interface LaidLayer {
+  readonly thicknessMm: number;
+  readonly coveredMm: number;
+  readonly isSpread: boolean;
+}
+
+export function laidLayer(build: SkiBuild, layer: SheetLayer, xMm: number, halfMm: number): LaidLayer | undefined {
+  const whole = 2 * halfMm;
+  const coveredMm = coveredWidth(build, layer, xMm, whole);
+  if (coveredMm <= 0) return undefined;
+  const isSpread = layer.role !== "base" && layer.extent.kind !== "full";
+  const thicknessMm = isSpread ? (layer.thicknessMm * coveredMm) / whole : layer.thicknessMm;
+  return { thicknessMm, coveredMm, isSpread };
 }
 
 function addLayer(
@@ -210,32 +247,22 @@ function addLayer(
   steelMm: number,
 ): void {
   if (!layer || layer.role === "core") return;
+  const laid = laidLayer(build, layer, xMm, halfMm);
+  if (!laid) return;
+  const { thicknessMm } = laid;
   const whole = 2 * halfMm;
-  const covered = coveredWidth(build, layer, xMm, whole);
-  if (covered <= 0) return;
-  const isSpread = layer.role !== "base" && layer.extent.kind !== "full";
-  const thicknessMm = isSpread && whole > 0 ? (layer.thicknessMm * covered) / whole : layer.thicknessMm;
-  const widthMm = isSpread ? whole : covered;
+  const widthMm = laid.isSpread ? whole : laid.coveredMm;
   const besideSteel = Math.max(0, build.edge.heightMm - sum.thicknessMm);
   const low = steelMm > 0 ? Math.min(thicknessMm, besideSteel) : 0;
-  if (low > 0) addSlice(sum, low, Math.min(widthMm, whole - steelMm), layer.material, steelMm, build.edge.material);
-  if (thicknessMm > low) addSlice(sum, thicknessMm - low, widthMm, layer.material, 0, build.edge.material);
-}
-
-function addSlice(
-  sum: StackSum,
-  thicknessMm: number,
-  widthMm: number,
-  material: LayerMaterial,
-  steelMm: number,
-  steel: LayerMaterial,
-): void {
-  sum.add(
-    thicknessMm,
-    material.exMpa * widthMm + steel.exMpa * steelMm,
-    material.gxyMpa * widthMm + steel.gxyMpa * steelMm,
-    material.densityKgM3 * widthMm + steel.densityKgM3 * steelMm,
-  );
+  const isAcross = layer.role === "base" || layer.extent.kind !== "bands";
+  const slice = (sliceMm: number, ownMm: number, edgeMm: number) => {
+    const width = new WidthOf();
+    width.add(layer.material, ownMm, isAcross);
+    if (edgeMm > 0) width.add(build.edge.material, edgeMm, false);
+    sum.add(sliceMm, width.sum());
+  };
+  if (low > 0) slice(low, Math.min(widthMm, whole - steelMm), steelMm);
+  if (thicknessMm > low) slice(thicknessMm - low, widthMm, 0);
 }
 
 /** Anchors weigh but do not stiffen. */
@@ -255,42 +282,103 @@ function coveredWidth(build: SkiBuild, layer: SheetLayer, xMm: number, wholeMm: 
   return isInside ? Math.min(limit, extent.widthMm ?? limit) : 0;
 }
 
-/** What the core's layer holds between these half widths, both sides: strips and sidewalls, or a spacer at the ends. */
-function coreWidths(build: SkiBuild, xMm: number, fromHalfMm: number, toHalfMm: number): WidthSum {
-  const sum: WidthSum = { ew: 0, gw: 0, densityWidth: 0 };
-  const { sidewall } = build;
-  if (xMm < build.coreFromMm || xMm > build.coreToMm) {
-    addMaterial(sum, build.spacer ?? sidewall.material, 2 * (toHalfMm - fromHalfMm));
-    return sum;
-  }
-  const woodHalfMm = Math.max(fromHalfMm, toHalfMm - sidewall.widthMm);
-  build.columns.forEach((column, i) => {
-    const widthMm = 2 * stripWidthLeftMm(build.columns, i, woodHalfMm, fromHalfMm);
-    if (widthMm === 0) return;
-    sum.ew += column.axialModulusMpa * widthMm;
-    sum.gw += column.shearModulusMpa * widthMm;
-    sum.densityWidth += column.densityKgM3 * widthMm;
-  });
-  addMaterial(sum, sidewall.material, 2 * (toHalfMm - woodHalfMm));
-  return sum;
+/** A part of the core's layer on one side of the centre line. */
+export interface CorePart {
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly modulusMpa: number;
+  readonly acrossMpa: number;
+  readonly shearMpa: number;
+  readonly densityKgM3: number;
 }
 
-function addMaterial(sum: WidthSum, material: LayerMaterial, widthMm: number): void {
-  sum.ew += material.exMpa * widthMm;
-  sum.gw += material.gxyMpa * widthMm;
-  sum.densityWidth += material.densityKgM3 * widthMm;
+/** What the core's layer holds between these half widths on one side: strips and a sidewall, or a spacer at the ends. */
+export function coreParts(build: SkiBuild, xMm: number, fromHalfMm: number, toHalfMm: number): readonly CorePart[] {
+  const { sidewall } = build;
+  const of = (fromMm: number, toMm: number, { exMpa, gxyMpa, densityKgM3 }: LayerMaterial): CorePart => ({
+    fromMm,
+    toMm,
+    modulusMpa: exMpa,
+    acrossMpa: exMpa,
+    shearMpa: gxyMpa,
+    densityKgM3,
+  });
+  if (xMm < build.coreFromMm || xMm > build.coreToMm) {
+    return [of(fromHalfMm, toHalfMm, build.spacer ?? sidewall.material)];
+  }
+  const woodHalfMm = Math.max(fromHalfMm, toHalfMm - sidewall.widthMm);
+  const parts: CorePart[] = [];
+  let fromMm = fromHalfMm;
+  build.columns.forEach((column, i) => {
+    const widthMm = stripWidthLeftMm(build.columns, i, woodHalfMm, fromHalfMm);
+    if (widthMm === 0) return;
+    parts.push({
+      fromMm,
+      toMm: fromMm + widthMm,
+      modulusMpa: column.axialModulusMpa,
+      acrossMpa: column.acrossModulusMpa ?? column.axialModulusMpa,
+      shearMpa: column.shearModulusMpa,
+      densityKgM3: column.densityKgM3,
+    });
+    fromMm += widthMm;
+  });
+  if (toHalfMm > woodHalfMm) parts.push(of(woodHalfMm, toHalfMm, sidewall.material));
+  return parts;
+}
+
+function coreWidths(build: SkiBuild, xMm: number, fromHalfMm: number, toHalfMm: number): WidthOf {
+  const width = new WidthOf();
+  for (const part of coreParts(build, xMm, fromHalfMm, toHalfMm)) width.addPart(2 * (part.toMm - part.fromMm), part);
+  return width;
+}
+
+/** A layer being put together from its parts; across the ski they act in series. */
+class WidthOf {
+  private ew = 0;
+  private gw = 0;
+  private densityWidth = 0;
+  private q11w = 0;
+  private q12w = 0;
+  private across = 0;
+  private widthMm = 0;
+
+  addPart(widthMm: number, { modulusMpa, acrossMpa, shearMpa, densityKgM3 }: Omit<CorePart, "fromMm" | "toMm">): void {
+    this.ew += modulusMpa * widthMm;
+    this.gw += shearMpa * widthMm;
+    this.densityWidth += densityKgM3 * widthMm;
+    this.q11w += modulusMpa * widthMm;
+    this.across += widthMm / acrossMpa;
+    this.widthMm += widthMm;
+  }
+
+  /** What lies across the ski by its reduced stiffnesses (Jones eq. 2.66), what is narrow by its moduli. */
+  add({ exMpa, eyMpa, nuXy, gxyMpa, densityKgM3 }: LayerMaterial, widthMm: number, isAcross: boolean): void {
+    const scale = isAcross ? 1 - (nuXy * nuXy * eyMpa) / exMpa : 1;
+    this.ew += exMpa * widthMm;
+    this.gw += gxyMpa * widthMm;
+    this.densityWidth += densityKgM3 * widthMm;
+    this.q11w += (exMpa / scale) * widthMm;
+    if (isAcross) this.q12w += ((nuXy * eyMpa) / scale) * widthMm;
+    this.across += (widthMm * scale) / eyMpa;
+    this.widthMm += widthMm;
+  }
+
+  sum(): WidthSum {
+    const { ew, gw, densityWidth, q11w, q12w, across, widthMm } = this;
+    const q22w = across > 0 ? (widthMm * widthMm) / across : 0;
+    return { ew, gw, densityWidth, q11w, q12w, q22w };
+  }
 }
 
 /** Adds the pocket's two layers, foil and plate with core beside them, where the plate lies. */
 function addPlate(sum: StackSum, build: SkiBuild, xMm: number, halfMm: number): PlateShare | undefined {
   const { plate } = build;
-  if (!plate || Math.abs(xMm - plate.centreMm) > plate.lengthMm / 2) return undefined;
-  const widthMm = Math.min(plate.widthMm, 2 * halfMm);
-  const beside = coreWidths(build, xMm, widthMm / 2, halfMm);
+  const widthMm = plateWidthAt(build, xMm, halfMm);
+  if (!plate || widthMm === 0) return undefined;
   const addPart = (thicknessMm: number, material: LayerMaterial | undefined) => {
-    const part = { ...beside };
-    if (material) addMaterial(part, material, widthMm);
-    sum.add(thicknessMm, part.ew, part.gw, part.densityWidth);
+    const part = coreWidths(build, xMm, widthMm / 2, halfMm);
+    if (material) part.add(material, widthMm, false);
+    sum.add(thicknessMm, part.sum());
   };
   if (plate.rubberMm > 0) addPart(plate.rubberMm, plate.rubber);
   addPart(plate.thicknessMm, plate.material);
@@ -302,4 +390,9 @@ function addPlate(sum: StackSum, build: SkiBuild, xMm: number, halfMm: number): 
     fromMiddleMm: Math.abs(xMm - plate.centreMm),
     halfLengthMm: plate.lengthMm / 2,
   };
+}
+
+/** Width of the plate in its pocket at x, mm; 0 where there is none. */
+export function plateWidthAt({ plate }: SkiBuild, xMm: number, halfMm: number): number {
+  return plate && Math.abs(xMm - plate.centreMm) <= plate.lengthMm / 2 ? Math.min(plate.widthMm, 2 * halfMm) : 0;
 }

@@ -3,7 +3,7 @@
  * foils of a metal ski cut its section into three parts: outer skin, core with its metal, outer skin.
  */
 import { bendingSlipCompliance, coupleStiffnessNmm2, type StiffPart, torsionSlipCompliance } from "#engine/laminate";
-import type { StackMoments, StackSum, WidthSum } from "./stack-sum";
+import type { StackMoments, StackSum } from "./stack-sum";
 
 /** One foil and what lies outside it; heights from the bottom of its own stack. */
 export interface FoilJoint {
@@ -18,7 +18,7 @@ export type Moments = "young" | "shear";
 
 /** Everything that lies in a stack so far. */
 export function momentsOf(sum: StackSum): { readonly young: StackMoments; readonly shear: StackMoments } {
-  return { young: { a: sum.ea, s: sum.es, i: sum.ei }, shear: { a: sum.ga, s: sum.gs, i: sum.gi } };
+  return { young: { ...sum.young }, shear: { ...sum.shear } };
 }
 
 const minus = (x: StackMoments, y: StackMoments): StackMoments => ({ a: x.a - y.a, s: x.s - y.s, i: x.i - y.i });
@@ -75,15 +75,15 @@ export interface TwistedSection extends FoilStack {
   readonly widthMm: number;
   readonly aboveAtMm: number;
   readonly coreMm: number;
-  /** Core without its walls. */
-  readonly core: WidthSum;
+  /** G·w of the core without its walls, N/mm. */
+  readonly coreGw: number;
   /** Both sidewalls: thickness of each and shear modulus; nothing where a spacer fills the end. */
   readonly wall: { readonly thicknessMm: number; readonly shearMpa: number };
 }
 
 /** Torsional stiffness that shear of core, walls and foils takes away from 4b/d66, N·mm². */
 export function torsionLost(section: TwistedSection): number {
-  const { below, above, under, over, widthMm, aboveAtMm, coreMm, core, wall } = section;
+  const { below, above, under, over, widthMm, aboveAtMm, coreMm, coreGw, wall } = section;
   if (!(under.a > 0 && over.a > 0 && widthMm > 0 && coreMm > 0)) return 0;
   const innerUnder = below ? minus(under, below.shear) : under;
   const innerOver = above ? minus(over, above.shear) : over;
@@ -99,7 +99,7 @@ export function torsionLost(section: TwistedSection): number {
   const upperN = over.a;
   const slips = [
     ...(below ? [joint(below.shear.a, innerUnder.a + upperN, foil(below), 0)] : []),
-    joint(lowerN, upperN, core.gw / coreWidthMm / coreMm, (wall.shearMpa * wall.thicknessMm) / coreMm),
+    joint(lowerN, upperN, coreGw / coreWidthMm / coreMm, (wall.shearMpa * wall.thicknessMm) / coreMm),
     ...(above ? [joint(innerOver.a + lowerN, above.shear.a, foil(above), 0)] : []),
   ];
   return 4 * (coupleStiffnessNmm2(parts, [0, 0, 0]) - coupleStiffnessNmm2(parts, slips));

@@ -44,6 +44,8 @@ export interface StripColumn {
   readonly innerMm: number;
   readonly outerMm: number;
   readonly axialModulusMpa: number;
+  /** Across the grain, across the ski; absent = as along. */
+  readonly acrossModulusMpa?: number;
   readonly shearModulusMpa: number;
   readonly densityKgM3: number;
 }
@@ -72,6 +74,12 @@ export interface PlatePocket {
   readonly centreMm: number;
 }
 
+/**
+ * How a section is reckoned. `thin-skins`: every layer by its moduli, twist of two skins joined by core and walls.
+ * `layered`: cloths with what they hold back across the ski, twist by Saint-Venant with every part in its place.
+ */
+export type SectionTheory = "thin-skins" | "layered";
+
 /** The whole construction of one ski, before the core thickness is known. */
 export interface SkiBuild {
   readonly shape: SkiShape;
@@ -90,8 +98,23 @@ export interface SkiBuild {
   readonly mountFromTipMm: number;
   /** Where spring constants are read; absent = supports at shoulder and heel, load at the mount line. */
   readonly springTest?: SpringTest;
+  /** How the shop reads twist; absent = it does not. */
+  readonly twistTest?: TwistTest;
+  /** What torsional stiffness is multiplied by, as measured pairs have taught; absent = 1. */
+  readonly twistFactor?: number;
+  /** How sections are reckoned; absent = layered. */
+  readonly sections?: SectionTheory;
   /** Built core thickness minus programmed, mm, as measured pairs have taught; absent = 0. */
   readonly coreOffsetMm?: number;
+}
+
+/** How twist is read: the ski clamped at one place, an arm across it at another, a weight on the arm's end. Settings. */
+export interface TwistTest {
+  readonly clampMm: number;
+  readonly armAtMm: number;
+  readonly torqueNm: number;
+  /** From the ski's axis to the weight; the weight is torque over arm. */
+  readonly armMm: number;
 }
 
 /** Where a ski is held and pressed, mm from the tip. Positions are settings, not those of a standard. */

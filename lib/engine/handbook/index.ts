@@ -5,6 +5,7 @@ export * from "./carving";
 export * from "./cloth";
 export * from "./johnson";
 export * from "./lamina";
+export * from "./layered-rectangle";
 export * from "./lognormal";
 export * from "./quadrature";
 export * from "./sandwich-beam";

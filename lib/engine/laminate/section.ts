@@ -1,25 +1,27 @@
 /**
- * One cross-section as a wide thin strip: every layer is smeared over the section's width b (the widest layer), then
- *   EI = b/d11, GJ = 4b/d66, neutral axis = mid − b11/d11, EA = b/(a11 − b11²/d11)
+ * One cross-section. Bending, neutral axis and the thin strip's torsion smear every layer over the section's width b (the widest
+ * layer):
+ *   EI = b/d11, 4b/d66, neutral axis = mid − b11/d11, EA = b/(a11 − b11²/d11)
  * of the inverted 6×6 (free edges; L. P. Kollár & G. S. Springer, Mechanics of Composite Structures, 2003, from memory).
- * For parts given by moduli alone this is ΣE·w·t for EA and the transformed section for EI. No shear lag: a section has no
- * length (partial-interaction.ts has one).
+ * For parts given by moduli alone this is ΣE·w·t for EA and the transformed section for EI. Torsion itself is Saint-Venant's,
+ * with the parts where they lie (engine/torsion). No shear lag in bending: a section has no length (partial-interaction.ts has
+ * one).
  *
- * Validity: strips at least ten times as wide as thick, parts that bend together. Error: EI exact for that model; GJ of a
- * solid strip 6 % high at b/h = 10 and 9 % at 7 (rectangle factors .937 and .910, torsion.ts), since a thin strip's ends are
- * left out.
+ * Validity: strips at least ten times as wide as thick, parts that bend together. Error: EI exact for that model; the thin
+ * strip of a solid rectangle 6 % high at b/h = 10 and 9 % at 7 (factors .937 and .910), since its ends are left out.
  */
+import { MESHES, type TwistPart, type TwistSection, torsionalStiffnessNmm2 } from "#engine/torsion";
 import type { Stiffness } from "./laminate";
 import { plateCompliance, plateStiffness, transformedStiffness } from "./laminate";
-import type { SectionConstants, SectionLayer, SectionPart, SectionWalls } from "./types";
+import type { SectionConstants, SectionLayer, SectionPart } from "./types";
 
 /**
- * Stiffnesses, neutral axis and mass of a section, layers from the bottom up.
+ * Stiffnesses, neutral axis and mass of a section, layers from the bottom up, their parts from left to right, layers centred
+ * on one another.
  *
- * @param walls soft sidewalls: their shear adds compliance in torsion, d/(2A²·G·t) (Bredt), and touches nothing else
  * @throws RangeError naming the layer and part for a missing or impossible value
  */
-export function sectionConstants(layers: readonly SectionLayer[], walls?: SectionWalls): SectionConstants {
+export function sectionConstants(layers: readonly SectionLayer[]): SectionConstants {
   layers.forEach(checkLayer);
   const widthMm = layers.reduce((widest, layer) => Math.max(widest, layerWidthMm(layer)), 0);
   const smeared = layers.map((layer) => ({ thicknessMm: layer.thicknessMm, stiffness: smear(layer, widthMm) }));
@@ -29,12 +31,12 @@ export function sectionConstants(layers: readonly SectionLayer[], walls?: Sectio
   const plate = plateStiffness(solvable);
   const { a, b, d } = plateCompliance(plate);
   const at = (matrix: typeof a, i: number) => matrix[i]?.[i] ?? Number.NaN;
-  const torsionalStiffnessNmm2 = resistsTwist ? (4 * widthMm) / at(d, 2) : 0;
   return {
     neutralAxisMm: plate.thicknessMm / 2 - at(b, 0) / at(d, 0),
     axialStiffnessN: widthMm / (at(a, 0) - at(b, 0) ** 2 / at(d, 0)),
     bendingStiffnessNmm2: widthMm / at(d, 0),
-    torsionalStiffnessNmm2: walls ? softened(torsionalStiffnessNmm2, widthMm, walls) : torsionalStiffnessNmm2,
+    torsionalStiffnessNmm2: resistsTwist ? torsionalStiffnessNmm2(twistSection(layers), MESHES.single) : 0,
+    thinStripTorsionalStiffnessNmm2: resistsTwist ? (4 * widthMm) / at(d, 2) : 0,
     massGPerM: layers.reduce((sum, layer) => sum + layerMassGPerM(layer), 0),
     thicknessMm: plate.thicknessMm,
   };
@@ -52,7 +54,13 @@ function checkLayer(layer: SectionLayer, index: number): void {
     const path = `layers[${index}].parts[${i}]`;
     if (!(part.widthMm > 0)) throw new RangeError(`${path}.widthMm: ${part.widthMm} mm is not above 0`);
     if (!((part.densityKgM3 ?? 0) >= 0)) throw new RangeError(`${path}.densityKgM3: ${part.densityKgM3} is below 0`);
-    if ("ply" in part) return;
+    if ("ply" in part) {
+      const { g13Mpa } = part.ply;
+      if (g13Mpa !== undefined && !(g13Mpa > 0)) {
+        throw new RangeError(`${path}.ply.g13Mpa: ${g13Mpa} MPa is not above 0`);
+      }
+      return;
+    }
     if (!(part.modulusMpa > 0)) throw new RangeError(`${path}.modulusMpa: ${part.modulusMpa} MPa is not above 0`);
     if (!((part.shearModulusMpa ?? 0) >= 0)) {
       throw new RangeError(`${path}.shearModulusMpa: ${part.shearModulusMpa} MPa is below 0`);
@@ -89,8 +97,43 @@ function withUnitShear(layer: { readonly thicknessMm: number; readonly stiffness
   return { ...layer, stiffness: [q11, q12, q16, q22, q26, 1] as const };
 }
 
-function softened(rigidNmm2: number, widthMm: number, walls: SectionWalls): number {
-  const areaMm2 = widthMm * walls.heightMm;
-  const wallCompliance = walls.heightMm / (2 * areaMm2 ** 2 * walls.shearModulusMpa * walls.thicknessMm);
-  return rigidNmm2 === 0 ? 0 : 1 / (1 / rigidNmm2 + wallCompliance);
+/** The parts in their places; a section that is its own mirror image is described by its right half. */
+function twistSection(layers: readonly SectionLayer[]): TwistSection {
+  const isHalf = layers.every(isMirrored);
+  return {
+    isHalf,
+    layers: layers.map((layer) => {
+      let fromMm = -layerWidthMm(layer) / 2;
+      const parts = layer.parts.map((part) => {
+        const toMm = fromMm + part.widthMm;
+        const placed: TwistPart = { fromMm, toMm, ...shearOf(part) };
+        fromMm = toMm;
+        return placed;
+      });
+      return { thicknessMm: layer.thicknessMm, parts: isHalf ? parts.flatMap(rightOfMiddle) : parts };
+    }),
+  };
+}
+
+function rightOfMiddle(part: TwistPart): readonly TwistPart[] {
+  return part.toMm > 0 ? [{ ...part, fromMm: Math.max(0, part.fromMm) }] : [];
+}
+
+function isMirrored({ parts }: SectionLayer): boolean {
+  return parts.every((part, i) => {
+    const other = parts[parts.length - 1 - i];
+    if (!other || other.widthMm !== part.widthMm) return false;
+    const [a, b] = [shearOf(part), shearOf(other)];
+    return a.inPlaneMpa === b.inPlaneMpa && a.throughMpa === b.throughMpa;
+  });
+}
+
+/** A part given by moduli is isotropic in shear; a ply has Q̄66 in its plane and, through the thickness, its G13 or else G12. */
+function shearOf(part: SectionPart): Pick<TwistPart, "inPlaneMpa" | "throughMpa"> {
+  if ("ply" in part) {
+    const { g12Mpa, g13Mpa = g12Mpa } = part.ply;
+    return { inPlaneMpa: transformedStiffness(part.ply)[5], throughMpa: g13Mpa };
+  }
+  const { shearModulusMpa = 0 } = part;
+  return { inPlaneMpa: shearModulusMpa, throughMpa: shearModulusMpa };
 }

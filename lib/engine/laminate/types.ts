@@ -52,18 +52,16 @@ export type SectionPart =
       readonly shearModulusMpa?: number | undefined;
       readonly densityKgM3?: number | undefined;
     }
-  | { readonly widthMm: number; readonly ply: PlyMaterial; readonly densityKgM3?: number | undefined };
+  | { readonly widthMm: number; readonly ply: SectionPly; readonly densityKgM3?: number | undefined };
+
+/** A ply within a section; without G13 its G12 holds through the thickness too. */
+export interface SectionPly extends PlyMaterial {
+  readonly g13Mpa?: number | undefined;
+}
 
 export interface SectionLayer {
   readonly thicknessMm: number;
   readonly parts: readonly SectionPart[];
-}
-
-/** Soft sidewalls of a closed section: two walls of this thickness between face mid-planes this far apart. */
-export interface SectionWalls {
-  readonly thicknessMm: number;
-  readonly heightMm: number;
-  readonly shearModulusMpa: number;
 }
 
 export interface SectionConstants {
@@ -71,7 +69,10 @@ export interface SectionConstants {
   readonly neutralAxisMm: number;
   readonly axialStiffnessN: number;
   readonly bendingStiffnessNmm2: number;
+  /** Saint-Venant's, every part in its place. */
   readonly torsionalStiffnessNmm2: number;
+  /** 4b/d66: an endless strip of the smeared layers. */
+  readonly thinStripTorsionalStiffnessNmm2: number;
   readonly massGPerM: number;
   readonly thicknessMm: number;
 }

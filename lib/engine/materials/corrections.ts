@@ -15,6 +15,8 @@ export interface Corrections {
   readonly coreOffsetMm: number;
   /** Finished camber minus planned, mm. */
   readonly camberOffsetMm: number;
+  /** What all torsional stiffness is multiplied by, as twist readings have taught; absent = 1. */
+  readonly twist?: number;
   /** Typical difference of measured from computed that the fit left, shares of spring and mass (root mean square). */
   readonly differenceLeft?: { readonly spring: number; readonly mass: number };
 }

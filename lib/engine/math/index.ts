@@ -1,3 +1,4 @@
+export * from "./banded";
 export * from "./binomial";
 export * from "./dense";
 export * from "./eigen";

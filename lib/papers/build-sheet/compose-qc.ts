@@ -2,7 +2,7 @@
 
 import words from "#content/copy/papers.json";
 import type { PairSpec } from "#engine/configuration";
-import { type SkiFlex, type SpringTest, twistDeg } from "#engine/flex";
+import { type SkiFlex, type SpringTest, type TwistTest, twistDeg } from "#engine/flex";
 import { barRiseMm } from "#engine/geometry";
 import { fill } from "#engine/units";
 import type { DrawingData, FloorFacts, QcLimit, QcMeasure, Row } from "#papers/parts/facts";
@@ -13,6 +13,7 @@ const w = words.buildSheet.check;
 
 /** N/mm at the bench is spoken of as newtons per centimetre. */
 const CM = 10;
+/** Of releases that say nothing of their twist bench. */
 const TORQUE_NMM = 10_000;
 
 export function composeQc(input: {
@@ -21,6 +22,8 @@ export function composeQc(input: {
   readonly flex: SkiFlex;
   readonly floor: FloorFacts;
   readonly springTest: SpringTest;
+  /** Absent in releases that read no twist. */
+  readonly twistTest?: TwistTest | undefined;
 }): readonly QcRow[] {
   const { spec, drawing: d, flex, floor } = input;
   const limits = floor.qcLimits;
@@ -35,8 +38,11 @@ export function composeQc(input: {
   const centre = flex.springCentreNPerMm * CM;
   const fore = flex.springForebodyNPerMm * CM;
   const aft = flex.springAfterbodyNPerMm * CM;
-  const forebody = { fromMm: d.shoulder.xMm, toMm: d.mountMm };
-  const twist = twistDeg(flex.stations, forebody, TORQUE_NMM);
+  const bench = input.twistTest;
+  const span = bench
+    ? { fromMm: Math.min(bench.clampMm, bench.armAtMm), toMm: Math.max(bench.clampMm, bench.armAtMm) }
+    : { fromMm: d.shoulder.xMm, toMm: d.mountMm };
+  const twist = twistDeg(flex.stations, span, bench ? bench.torqueNm * 1000 : TORQUE_NMM);
   const end = (name: string, where: string, v: number) =>
     row(
       "springEnds",
@@ -79,7 +85,7 @@ export function composeQc(input: {
     row(
       "torsion",
       w.torsion,
-      fill(w.torsionMethod, { torqueNm: TORQUE_NMM / 1000 }),
+      bench ? twistWords(bench, d) : fill(w.torsionMethod, { torqueNm: TORQUE_NMM / 1000 }),
       `${numberText(twist, 1)}°`,
       banded(twist, 1),
     ),
@@ -105,6 +111,19 @@ function benchWords({ frontSupportMm, rearSupportMm, loadMm }: SpringTest, d: Dr
   return fill(w.springMethod, {
     supports,
     load: isAt(loadMm, d.mountMm) ? w.loadAtMount : fill(w.loadAt, { loadMm: mm(loadMm) }),
+  });
+}
+
+/** What is hung where: torque, weight and arm, and between which places. */
+function twistWords({ torqueNm, armMm, clampMm, armAtMm }: TwistTest, d: DrawingData): string {
+  const isAt = (a: number, b: number) => Math.abs(a - b) < 0.5;
+  const isNamed = isAt(clampMm, d.mountMm) && isAt(armAtMm, d.shoulder.xMm);
+  return fill(isNamed ? w.torsionBench : w.torsionBenchAt, {
+    torqueNm: plainNumber(torqueNm, 1),
+    weightN: plainNumber((torqueNm * 1000) / armMm, 1),
+    armMm: plainNumber(armMm, 0),
+    clampMm: mm(clampMm),
+    armAtMm: mm(armAtMm),
   });
 }
 

@@ -82,6 +82,7 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
       flex: solved.flexWithPlate,
       floor,
       springTest: springTestOf(solved.build),
+      twistTest: solved.build.twistTest,
     }),
     orderedClass: flexText(spec, catalog),
     classBands: classBands(facts),

@@ -51,6 +51,9 @@ const scatterSchema = z.strictObject({
 export const buildRulesFileSchema = z.strictObject({
   about,
   axialOverBendingModulus: z.number().min(1).max(1.5),
+  /** Releases before 30 November 2026 say nothing of these two and reckon thin skins, which feel nothing across the grain. */
+  acrossOverAxialModulus: z.number().min(0.001).max(1).default(1),
+  sections: z.enum(["thin-skins", "layered"]).default("thin-skins"),
   sidewall: z.strictObject({ material: id, widthMm: positive.max(20) }),
   edge: z.strictObject({
     material: id,
@@ -99,6 +102,24 @@ export const buildRulesFileSchema = z.strictObject({
     ]),
     load: z.enum(["mount", "middle"]),
   }),
+  twistTest: z
+    .strictObject({
+      span: z.union([
+        z.literal("mount-shoulder"),
+        z
+          .strictObject({
+            clampFromMountMm: z.number().min(-900).max(900),
+            armFromMountMm: z.number().min(-900).max(900),
+          })
+          .refine((span) => Math.abs(span.clampFromMountMm - span.armFromMountMm) >= 100, {
+            path: ["armFromMountMm"],
+            error: "clamp and arm must lie at least 100 mm apart",
+          }),
+      ]),
+      torqueNm: positive.max(60),
+      armMm: positive.max(1500),
+    })
+    .exactOptional(),
   scatter: scatterSchema.exactOptional(),
   springBackMm: z.number().min(-5).max(10),
   maxExtraPlies: z.int().min(0).max(8),

@@ -13,7 +13,8 @@ export const calibrationFileSchema = z.strictObject({
     sheet: share.exactOptional(),
     coreOffsetMm: z.number().positive().max(2),
     camberOffsetMm: z.number().positive().max(10),
+    twist: share,
   }),
-  readingSd: z.strictObject({ mass: share, spring: share, camberMm: z.number().positive().max(10) }),
+  readingSd: z.strictObject({ mass: share, spring: share, camberMm: z.number().positive().max(10), twist: share }),
   suspiciousAt: z.number().min(2).max(10),
 }) satisfies z.ZodType<CalibrationSettings>;

@@ -12,5 +12,6 @@ export const correctionsFileSchema = z.strictObject({
   densities: z.record(id, factor),
   coreOffsetMm: z.number().min(-2).max(2),
   camberOffsetMm: z.number().min(-20).max(20),
+  twist: factor.exactOptional(),
   differenceLeft: z.strictObject({ spring: z.number().min(0).max(1), mass: z.number().min(0).max(1) }).exactOptional(),
 }) satisfies z.ZodType<Corrections>;

@@ -26,6 +26,7 @@ export const storedBenchValues = z.object({
   springCentreNPerMm: amount.exactOptional(),
   springForebodyNPerMm: amount.exactOptional(),
   springAfterbodyNPerMm: amount.exactOptional(),
+  twistNmPerDeg: amount.exactOptional(),
 }) satisfies z.ZodType<BenchValues>;
 
 /** What was measured of a ski, by name. */
@@ -35,6 +36,7 @@ export const storedMeasure = z.enum([
   "springCentreNPerMm",
   "springForebodyNPerMm",
   "springAfterbodyNPerMm",
+  "twistNmPerDeg",
 ]) satisfies z.ZodType<BenchMeasure>;
 
 const strip = z.object({ modulusMpa: amount, densityKgM3: amount });
@@ -52,6 +54,7 @@ export const storedCorrections = z.object({
   densities: z.record(z.string(), amount).readonly(),
   coreOffsetMm: amount,
   camberOffsetMm: amount,
+  twist: amount.exactOptional(),
   differenceLeft: z.object({ spring: amount, mass: amount }).exactOptional(),
 }) satisfies z.ZodType<Corrections>;
 
@@ -65,7 +68,7 @@ const quality = z.object({
 }) satisfies z.ZodType<Quality>;
 
 const factor = z.object({
-  kind: z.enum(["modulus", "density", "core-offset", "camber-offset"]),
+  kind: z.enum(["modulus", "density", "core-offset", "camber-offset", "twist"]),
   material: words.exactOptional(),
   value: amount,
   sd: amount,

@@ -11,6 +11,7 @@ const limitOf: Readonly<Record<BenchMeasure, Limit["measure"]>> = {
   springCentreNPerMm: "springCentre",
   springForebodyNPerMm: "springEnds",
   springAfterbodyNPerMm: "springEnds",
+  twistNmPerDeg: "torsion",
 };
 /** What 1 of an absolute limit, written in the bench's unit, is in the engine's. */
 const perBench: Readonly<Record<BenchMeasure, number>> = {
@@ -19,6 +20,7 @@ const perBench: Readonly<Record<BenchMeasure, number>> = {
   springCentreNPerMm: 0.1,
   springForebodyNPerMm: 0.1,
   springAfterbodyNPerMm: 0.1,
+  twistNmPerDeg: 1,
 };
 
 /** In, out, or null where nothing was read or no limit is set. */

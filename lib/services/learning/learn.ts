@@ -11,7 +11,6 @@ import {
 } from "#data/learning";
 import { type BenchValues, type Calibration, calibrate, type LeftOut, type MeasuredSki } from "#engine/calibration";
 import { resolveSpec } from "#engine/configuration";
-import type { Corrections } from "#engine/materials";
 import { handbookCatalog, releasedCatalog } from "#shop/catalogue/current";
 
 export interface LearningData {
@@ -84,7 +83,8 @@ export async function learn(client: Tx, data: LearningData): Promise<Learnt> {
 }
 
 async function measuredSki(client: Tx, record: BenchRecordRow): Promise<MeasuredSki> {
-  const builtWith = await bookOf(client, record.releaseHash);
+  const release = record.releaseHash === null ? null : await releasedCatalog(client, record.releaseHash);
+  const builtWith = release?.build.corrections;
   return {
     id: record.serial,
     pair: record.pairSerial,
@@ -93,11 +93,6 @@ async function measuredSki(client: Tx, record: BenchRecordRow): Promise<Measured
     measured: record.measured,
     ...(record.strips === null ? {} : { strips: record.strips }),
     ...(builtWith ? { builtWith } : {}),
+    ...(release ? { reckonedAs: release.build.rules.sections } : {}),
   };
-}
-
-async function bookOf(client: Tx, releaseHash: string | null): Promise<Corrections | null> {
-  if (releaseHash === null) return null;
-  const catalog = await releasedCatalog(client, releaseHash);
-  return catalog?.build.corrections ?? null;
 }

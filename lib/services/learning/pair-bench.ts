@@ -2,6 +2,7 @@ import { permit } from "#auth";
 import { benchRecordsOfPair } from "#data/learning";
 import { pairById } from "#data/pairs";
 import type { BenchValues } from "#engine/calibration";
+import { twistBenchNmPerDeg } from "#engine/flex";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { benchMeasures } from "#schemas/learning";
@@ -39,11 +40,15 @@ export async function readPairBench(ctx: Context, input: { readonly pairId: Pair
     springCentreNPerMm: flex.springCentreNPerMm,
     springForebodyNPerMm: flex.springForebodyNPerMm,
     springAfterbodyNPerMm: flex.springAfterbodyNPerMm,
+    twistNmPerDeg: twistBenchNmPerDeg(solved.build, flex),
   };
+  // A release from before the twist bench has no setting for it, so that nothing can be compared.
+  const measures = benchMeasures.filter((measure) => measure !== "twistNmPerDeg" || solved.build.twistTest);
   const read = (side: "L" | "R") => skis.find((ski) => ski.side === side)?.values ?? {};
   return accept({
     skis,
-    rows: benchMeasures.map((measure) =>
+    twistTest: solved.build.twistTest ?? null,
+    rows: measures.map((measure) =>
       benchRow(measure, targets[measure], catalog.finish.qcLimits, read("L")[measure], read("R")[measure]),
     ),
   });

@@ -1,5 +1,6 @@
 import type { BenchMeasure, BenchValues, Calibration, Quality, Residual } from "#engine/calibration";
 import type { BuildableSpec } from "#engine/configuration";
+import type { TwistTest } from "#engine/flex";
 import type { Corrections } from "#engine/materials";
 import type { Instant, PairId } from "#engine/units";
 import type { BookSummary } from "#schemas/stored/index";
@@ -81,6 +82,8 @@ export interface PairBenchView {
     readonly measuredBy: string | null;
   }[];
   readonly rows: readonly BenchRow[];
+  /** How twist is read; null for a release that does not say. */
+  readonly twistTest: TwistTest | null;
 }
 
 /** One measure of both skis against its target, in the engine's units. */

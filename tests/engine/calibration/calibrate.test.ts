@@ -12,13 +12,14 @@ import { specOf } from "../demo-catalog";
 import { fineSettings, hidden, measuredPairs, nominal, settings, truly } from "./simulated-shop";
 
 // Simulation with known hidden errors: aspen −6 %, ash +4 %, glass +5 % stiffer and 3 % heavier, cores 0.08 mm too thick,
-// camber 0.7 mm low. Every expected value is what was hidden, or computed with what was hidden.
+// camber 0.7 mm low, 7 % softer in twist than its materials say. Every expected value is what was hidden, or computed with what was hidden.
 const fitOf = (skis: readonly MeasuredSki[], leftOut: Parameters<typeof calibrate>[3] = []) =>
   calibrate(skis, nominal, settings, leftOut, "CB-1");
 
 function hiddenValue({ kind, material = "" }: CorrectionFactor): number {
   if (kind === "modulus") return hidden.moduli[material] ?? 1;
   if (kind === "density") return hidden.densities[material] ?? 1;
+  if (kind === "twist") return hidden.twist ?? 1;
   return kind === "core-offset" ? hidden.coreOffsetMm : hidden.camberOffsetMm;
 }
 

@@ -13,15 +13,15 @@ export const nominal: BuildCatalog = catalog.build;
 
 export const settings: CalibrationSettings = {
   leastPairs: 20,
-  priorSd: { modulus: 0.08, density: 0.04, sheet: 0.01, coreOffsetMm: 0.1, camberOffsetMm: 1 },
-  readingSd: { mass: 0.01, spring: 0.01, camberMm: 0.3 },
+  priorSd: { modulus: 0.08, density: 0.04, sheet: 0.01, coreOffsetMm: 0.1, camberOffsetMm: 1, twist: 0.1 },
+  readingSd: { mass: 0.01, spring: 0.01, camberMm: 0.3, twist: 0.02 },
   suspiciousAt: 4.5,
 };
 
 /** A bench that reads ten times as well: what is left then is the fit's own error. */
 export const fineSettings: CalibrationSettings = {
   ...settings,
-  readingSd: { mass: 0.001, spring: 0.001, camberMm: 0.03 },
+  readingSd: { mass: 0.001, spring: 0.001, camberMm: 0.03, twist: 0.002 },
 };
 
 export const hidden: Corrections = {
@@ -30,6 +30,7 @@ export const hidden: Corrections = {
   densities: { "triax-750": 1.03 },
   coreOffsetMm: 0.08,
   camberOffsetMm: -0.7,
+  twist: 0.93,
 };
 
 export const truth: BuildCatalog = { ...nominal, corrections: hidden };
@@ -92,6 +93,7 @@ export function measuredPairs(pairs: number, seed: number, { readingSd } = setti
           springCentreNPerMm: scaled(exact.springCentreNPerMm, readingSd.spring),
           springForebodyNPerMm: scaled(exact.springForebodyNPerMm, readingSd.spring),
           springAfterbodyNPerMm: scaled(exact.springAfterbodyNPerMm, readingSd.spring),
+          twistNmPerDeg: scaled(exact.twistNmPerDeg, readingSd.twist),
         },
       };
     });

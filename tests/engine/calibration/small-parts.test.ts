@@ -44,13 +44,14 @@ const ski = (measured: MeasuredSki["measured"], id = "A-L"): MeasuredSki => ({
 });
 
 describe("unknowns", () => {
-  it("are a modulus and a density for each material, then the mill's and the camber's offset", () => {
+  it("are a modulus and a density for each material, then the mill's and the camber's offset and all twist", () => {
     const priorSd: CalibrationSettings["priorSd"] = {
       modulus: 0.1,
       density: 0.2,
       sheet: 0.3,
       coreOffsetMm: 0.4,
       camberOffsetMm: 0.5,
+      twist: 0.6,
     };
     expect(unknownsOf(library, { ...settings, priorSd })).toEqual([
       { kind: "modulus", material: "w", priorSd: 0.1 },
@@ -61,6 +62,7 @@ describe("unknowns", () => {
       { kind: "density", material: "s", priorSd: 0.3 },
       { kind: "core-offset", priorSd: 0.4 },
       { kind: "camber-offset", priorSd: 0.5 },
+      { kind: "twist", priorSd: 0.6 },
     ]);
     const { sheet: _as, ...alike } = priorSd;
     expect(unknownsOf(library, { ...settings, priorSd: alike }).filter((each) => each.material === "s")).toMatchObject([
@@ -71,12 +73,15 @@ describe("unknowns", () => {
 
   it("become a book: logarithms are raised, offsets stay millimetres", () => {
     const unknowns = unknownsOf(library, settings);
-    expect(correctionsOf(unknowns, [Math.log(1.1), 0, Math.log(0.9), 0, Math.log(2), 0, 0.3, -0.4], "B")).toEqual({
+    expect(
+      correctionsOf(unknowns, [Math.log(1.1), 0, Math.log(0.9), 0, Math.log(2), 0, 0.3, -0.4, Math.log(0.96)], "B"),
+    ).toEqual({
       version: "B",
       moduli: { w: expect.closeTo(1.1, 12), f: 1, s: expect.closeTo(0.9, 12) },
       densities: { w: 1, f: expect.closeTo(2, 12), s: 1 },
       coreOffsetMm: 0.3,
       camberOffsetMm: -0.4,
+      twist: expect.closeTo(0.96, 12),
     });
   });
 
@@ -116,8 +121,9 @@ describe("readings", () => {
   });
 
   it("are trusted to a share of what was computed, camber to millimetres", () => {
-    const before = { massKg: 2, camberMm: 4, springCentreNPerMm: 3, springForebodyNPerMm: 5, springAfterbodyNPerMm: 7 };
-    const readingSds = { ...settings, readingSd: { mass: 0.01, spring: 0.02, camberMm: 0.3 } };
+    const springs = { springCentreNPerMm: 3, springForebodyNPerMm: 5, springAfterbodyNPerMm: 7 };
+    const before = { massKg: 2, camberMm: 4, ...springs, twistNmPerDeg: 2.5 };
+    const readingSds = { ...settings, readingSd: { mass: 0.01, spring: 0.02, camberMm: 0.3, twist: 0.04 } };
     const sd = (measure: keyof typeof before) => readingSd(measure, before, readingSds);
     expect([
       sd("massKg"),
@@ -125,7 +131,8 @@ describe("readings", () => {
       sd("springCentreNPerMm"),
       sd("springForebodyNPerMm"),
       sd("springAfterbodyNPerMm"),
-    ]).toEqual([0.02, 0.3, 0.06, 0.1, 0.14]);
+      sd("twistNmPerDeg"),
+    ]).toEqual([0.02, 0.3, 0.06, 0.1, 0.14, 0.1]);
   });
 
   it("agree by mean and root mean square: 2 % and −1 % off are 0.5 % and √2.5 %", () => {
@@ -204,7 +211,7 @@ describe("what a fit rests on", () => {
     expect(whole.ok && whole.value).toEqual(before);
     const check = (
       i: number,
-      measure: "massKg" | "springCentreNPerMm" | "springForebodyNPerMm" | "camberMm",
+      measure: "massKg" | "springCentreNPerMm" | "springForebodyNPerMm" | "camberMm" | "twistNmPerDeg",
       up: Partial<Corrections>,
       down: Partial<Corrections>,
       step: number,
@@ -219,6 +226,10 @@ describe("what a fit rests on", () => {
       if (kind === "modulus") {
         check(i, "springCentreNPerMm", ...both("moduli"), h);
         expect([slopes.massKg[i], slopes.camberMm[i]]).toEqual([0, 0]);
+      }
+      if (kind === "twist") {
+        check(i, "twistNmPerDeg", { twist: Math.exp(h) }, { twist: Math.exp(-h) }, h);
+        expect([slopes.springCentreNPerMm[i], slopes.massKg[i], slopes.camberMm[i]]).toEqual([0, 0, 0]);
       }
       if (kind === "density") {
         check(i, "massKg", ...both("densities"), h);

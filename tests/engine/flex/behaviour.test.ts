@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { FlexStation } from "#engine/flex";
 import {
+  bareBuild,
   camberUnderLoad,
   closingForceN,
   freeFreeFrequencies,
@@ -8,6 +9,7 @@ import {
   skiBehaviour,
   twistPerNmm,
 } from "#engine/flex";
+import { profileHeightMm } from "#engine/geometry";
 import { evenlySpaced } from "#engine/math";
 import { catalog, solved, specOf } from "../demo-catalog";
 
@@ -122,6 +124,30 @@ describe("camber under load", () => {
     const stiff = solved(specOf({ flexRatio: 1.15 }));
     expect(closingForceN(stiff.build, stiff.flex)).toBeGreaterThan(closingForceN(build, flex));
     expect(() => camberUnderLoad(build, flex, -1)).toThrow(/below 0/);
+  });
+
+  it("has converged: a mesh four times finer moves the closing force by less than 1 % and heights by less than 0.02 mm", () => {
+    for (const [model, lengthCm] of [
+      ["drifthold-117", 188],
+      ["midlow-95", 178],
+    ] as const) {
+      const one = solved(specOf({ model, lengthCm, flexRatio: 1 }));
+      const bare = bareBuild(one.build);
+      const fine = closingForceN(bare, one.flex, 480);
+      expect(Math.abs(closingForceN(bare, one.flex) / fine - 1), model).toBeLessThan(0.01);
+      const { tipTangentMm: fromMm, tailTangentMm: toMm } = bare.shape;
+      const beam = {
+        stations: one.flex.stations,
+        fromMm,
+        toMm,
+        loadMm: bare.mountFromTipMm,
+        restHeightMm: (x: number) => profileHeightMm(bare.shape, x, "free"),
+      };
+      for (const share of [0.3, 0.7]) {
+        const [coarse, exact] = [120, 480].map((pieces) => pressedCamber(beam, share * fine, pieces));
+        expect(Math.abs((coarse?.heightMm ?? 0) - (exact?.heightMm ?? 1))).toBeLessThan(0.02);
+      }
+    }
   });
 
   it("reads the springs where the shop's bench is set to", () => {

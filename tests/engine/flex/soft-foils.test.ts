@@ -85,7 +85,7 @@ describe("twist over the core", () => {
     widthMm: b,
     aboveAtMm: t + core,
     coreMm: core,
-    core: { ew: 0, gw: coreGw, densityWidth: 0 },
+    coreGw,
     wall,
     ...more,
   });
@@ -162,17 +162,21 @@ describe("twist over the core", () => {
 });
 
 describe("StackSum", () => {
-  it("sums ∫w, ∫w·z and ∫w·z² layer by layer (two layers by hand), and grams per metre", () => {
+  it("sums ∫w, ∫w·z and ∫w·z² layer by layer for every modulus (two layers by hand), and grams per metre", () => {
     const sum = new StackSum();
-    sum.add(2, 100, 10, 50_000);
-    sum.add(3, 7, 5, 20_000);
+    sum.add(2, { ew: 100, gw: 10, densityWidth: 50_000, q11w: 110, q12w: 30, q22w: 80 });
+    sum.add(3, { ew: 7, gw: 5, densityWidth: 20_000, q11w: 8, q12w: 1, q22w: 6 });
     // Second layer from 2 to 5: ∫z = 10.5, ∫z² = (125 − 8)/3 = 39; first: 2 and 8/3.
-    expect([sum.ea, sum.es, sum.ei]).toEqual(
-      [221, 100 * 2 + 7 * 10.5, (100 * 8) / 3 + 7 * 39].map((x) => expect.closeTo(x, 9)),
-    );
-    expect([sum.ga, sum.gs, sum.gi]).toEqual(
-      [35, 10 * 2 + 5 * 10.5, (10 * 8) / 3 + 5 * 39].map((x) => expect.closeTo(x, 9)),
-    );
+    const byHand = (first: number, second: number) => ({
+      a: expect.closeTo(2 * first + 3 * second, 9),
+      s: expect.closeTo(2 * first + 10.5 * second, 9),
+      i: expect.closeTo((8 / 3) * first + 39 * second, 9),
+    });
+    expect({ ...sum.young }).toEqual(byHand(100, 7));
+    expect({ ...sum.shear }).toEqual(byHand(10, 5));
+    expect({ ...sum.q11 }).toEqual(byHand(110, 8));
+    expect({ ...sum.q12 }).toEqual(byHand(30, 1));
+    expect({ ...sum.q22 }).toEqual(byHand(80, 6));
     expect(sum.massGPerM).toBeCloseTo(100 + 60, 9);
     expect(sum.thicknessMm).toBe(5);
   });

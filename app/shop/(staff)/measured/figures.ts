@@ -4,8 +4,13 @@ import type { BenchMeasure } from "#engine/calibration";
 import { textForPeople } from "#engine/units";
 import { benchScales } from "#schemas";
 
+function decimalsOf(measure: BenchMeasure): number {
+  if (measure === "massKg") return 0;
+  return measure === "twistNmPerDeg" ? 2 : 1;
+}
+
 export function benchNumber(measure: BenchMeasure, value: number): string {
-  return textForPeople(value * benchScales[measure].perEngine, measure === "massKg" ? 0 : 1);
+  return textForPeople(value * benchScales[measure].perEngine, decimalsOf(measure));
 }
 
 export function benchText(measure: BenchMeasure, value: number): string {

@@ -13,6 +13,7 @@ import { unbuiltStates } from "#engine/floor";
 import { benchScales } from "#schemas";
 import { type BenchRow, type Context, type PairBenchView, type PairView, readPairBench } from "#services";
 import { measure } from "./bench-actions";
+import { TwistBench } from "./twist-bench";
 
 const w = words.bench;
 
@@ -28,6 +29,9 @@ export async function PairBench({ ctx, pair }: { readonly ctx: Context; readonly
         <>
           <p className="max-w-measure text-pencil">{w.lead}</p>
           <PageCautions page="bench" size="floor" />
+          {read.value.twistTest ? (
+            <TwistBench test={read.value.twistTest} lengthMm={10 * pair.spec.lengthCm} rows={read.value.rows} />
+          ) : null}
           <div className="grid gap-6 *:min-w-0 md:grid-cols-2">
             {read.value.skis.map((ski) => (
               <SkiForm key={ski.serial} pair={pair} ski={ski} rows={read.value.rows} />
