@@ -3,11 +3,14 @@
  */
 export * from "./bench-class";
 export { type BuildableSpec, type ResolvedSpec, referenceBuildFor, resolveSpec, skiBuildFor } from "./build";
+export { type Cloth, type ClothChoice, clothOf, isSymmetric } from "./cloth";
 export * from "./compatibility";
+export { coreLimitsFor } from "./core-limits";
 export * from "./complete-spec";
 export * from "./core-mass";
 export * from "./designed-profile";
 export * from "./flex-class";
+export type { FlexRefusal, NearFlex } from "./flex-refusal";
 export * from "./graphic-resolution";
 export * from "./house-pattern";
 export * from "./layer-materials";
@@ -16,6 +19,7 @@ export * from "./lookup";
 export * from "./mould-camber";
 export * from "./pair-layout";
 export * from "./print-face";
+export { referenceOf } from "./reference";
 export * from "./solve-spec";
 export { nineOfTen, spreadOf } from "./spread";
 export { stripSides } from "./strip-columns";

@@ -150,7 +150,7 @@ function torsionLostAt({ below, core, above, foilBelow, foilAbove, wall, widthMm
 }
 
 /** Shear stiffness of the core between its skins, N; infinite where there is nothing to shear. */
-function shearStiffnessN({ below, core, above }: LocalSection, solidMm: number): number {
+export function sectionShearStiffnessN({ below, core, above }: LocalSection, solidMm: number): number {
   if (!(solidMm > 0 && below.ea > 0 && above.ea > 0)) return Number.POSITIVE_INFINITY;
   const betweenSkinsMm = below.thicknessMm + solidMm + above.es / above.ea - below.es / below.ea;
   return coreShearStiffnessN(core.gw, betweenSkinsMm, solidMm);
@@ -182,12 +182,13 @@ export function stationOf(section: LocalSection, coreMm: number): SectionStation
     torsionalStiffnessNmm2: 4 * aboutOwnAxis(shearMoments(below, core, solidMm, above)) - lost.torsionNmm2,
     neutralAxisMm: young.a > 0 ? young.s / young.a : thicknessMm / 2,
     massGPerM: sectionMassGPerM(section, coreMm),
-    coreShearStiffnessN: shearStiffnessN(section, solidMm),
+    coreShearStiffnessN: sectionShearStiffnessN(section, solidMm),
   };
 }
 
-/** From where to where the edge steel runs: as much beyond the shoulder as beyond the heel, within the ski. */
+/** From where to where the edge steel runs: its own span, or as much beyond the shoulder as beyond the heel, within the ski. */
 export function edgeSpan({ shape, edge }: SkiBuild): { readonly fromMm: number; readonly toMm: number } {
+  if (edge.span) return edge.span;
   const surplus = (edge.lengthMm - shape.sidecutLengthMm) / 2;
   return {
     fromMm: Math.max(0, shape.tipLengthMm - surplus),

@@ -1,5 +1,5 @@
 /** All measured skis with what was decided about them, and the fit through them. */
-import { sha256Of } from "#catalog";
+import { type ReleasedCatalog, sha256Of } from "#catalog";
 import type { Tx } from "#data/client";
 import {
   allBenchRecords,
@@ -9,9 +9,15 @@ import {
   type CorrectionBookRow,
   type ReadingDecisionRow,
 } from "#data/learning";
-import { type BenchValues, type Calibration, calibrate, type LeftOut, type MeasuredSki } from "#engine/calibration";
+import {
+  type BenchValues,
+  type BuiltBy,
+  type Calibration,
+  calibrate,
+  type LeftOut,
+  type MeasuredSki,
+} from "#engine/calibration";
 import { resolveSpec } from "#engine/configuration";
-import type { Corrections } from "#engine/materials";
 import { handbookCatalog, releasedCatalog } from "#shop/catalogue/current";
 
 export interface LearningData {
@@ -84,7 +90,8 @@ export async function learn(client: Tx, data: LearningData): Promise<Learnt> {
 }
 
 async function measuredSki(client: Tx, record: BenchRecordRow): Promise<MeasuredSki> {
-  const builtWith = await bookOf(client, record.releaseHash);
+  const release = record.releaseHash === null ? null : await releasedCatalog(client, record.releaseHash);
+  const builtWith = release?.build.corrections;
   return {
     id: record.serial,
     pair: record.pairSerial,
@@ -92,12 +99,26 @@ async function measuredSki(client: Tx, record: BenchRecordRow): Promise<Measured
     spec: record.spec,
     measured: record.measured,
     ...(record.strips === null ? {} : { strips: record.strips }),
+    builtBy: release ? rulesOf(release) : rulesOfPaper(handbookCatalog()),
     ...(builtWith ? { builtWith } : {}),
   };
 }
 
-async function bookOf(client: Tx, releaseHash: string | null): Promise<Corrections | null> {
-  if (releaseHash === null) return null;
-  const catalog = await releasedCatalog(client, releaseHash);
-  return catalog?.build.corrections ?? null;
+/** By the catalogue, so that one release is one object. */
+const ofReleases = new WeakMap<ReleasedCatalog, BuiltBy>();
+const ofPaper = new WeakMap<ReleasedCatalog, BuiltBy>();
+
+function rulesOf(release: ReleasedCatalog): BuiltBy {
+  const { models, rules } = release.build;
+  const known = ofReleases.get(release) ?? { name: release.hash, models, rules };
+  ofReleases.set(release, known);
+  return known;
+}
+
+/** Pairs of the paper book were built before the shop's bench rules stood here, on their models' own cloth. */
+function rulesOfPaper(catalog: ReleasedCatalog): BuiltBy {
+  const { bench: _bench, cloth: _cloth, ...rules } = catalog.build.rules;
+  const known = ofPaper.get(catalog) ?? { name: "paper", models: catalog.build.models, rules };
+  ofPaper.set(catalog, known);
+  return known;
 }

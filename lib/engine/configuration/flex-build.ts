@@ -1,0 +1,108 @@
+/**
+ * The build that reaches an ordered flex: the model's own cloth and the core's thickness first; where thickness alone does
+ * not reach it within the bench's rules, another cloth of the shop together with its own thickness, the lightest or the
+ * cheapest of those that do. Deterministic: the same order and catalogue give the same build for ever.
+ */
+import { type CoreLimit, type CoreLimits, type CoreSolution, keepsFloors, type SkiBuild, solveCore } from "#engine/flex";
+import { bareBuildFor, type ResolvedSpec } from "./build";
+import {
+  byPreference,
+  type Cloth,
+  type ClothChoice,
+  clothOf,
+  clothStiffness,
+  layupWithCloth,
+  otherCloths,
+} from "./cloth";
+import { coreLimitsFor } from "./core-limits";
+import { referenceOf } from "./reference";
+import type { BuildCatalog, LayupLayer } from "./types";
+
+/** What is built for: everything of an order that its core and cloth depend on. */
+export interface FlexOrder {
+  readonly resolved: ResolvedSpec;
+  readonly lengthCm: number;
+  readonly flexRatio: number;
+  /** Of the mount line from the model's own, mm. */
+  readonly mountOffsetMm: number;
+}
+
+export interface FlexBuild {
+  /** Without plate and mat. */
+  readonly bare: SkiBuild;
+  readonly core: CoreSolution;
+  readonly layup: readonly LayupLayer[];
+  readonly cloth: ClothChoice;
+}
+
+/** One cloth tried. */
+export interface Tried {
+  readonly cloth: Cloth;
+  readonly layup: readonly LayupLayer[];
+  readonly bare: SkiBuild;
+  readonly core: CoreSolution;
+  readonly isReached: boolean;
+}
+
+/**
+ * @returns the build; `isReached` says whether it is one that the shop builds, otherwise it is the nearest to the flex that
+ * the rules allow, with every cloth that was tried
+ */
+export function flexBuildOf(
+  order: FlexOrder,
+  catalog: BuildCatalog,
+): { readonly build: FlexBuild; readonly isReached: boolean; readonly tried: readonly Tried[] } {
+  const own = tryCloth(order, null, catalog);
+  if (own.isReached) return { build: asBuild(own, own, catalog), isReached: true, tried: [own] };
+  const tried = [own];
+  for (const cloth of byPreference(towardsFlex(own, catalog), catalog)) {
+    const other = tryCloth(order, cloth, catalog);
+    if (other.isReached) return { build: asBuild(other, own, catalog), isReached: true, tried: [other] };
+    tried.push(other);
+  }
+  const [nearest = own] = tried.toSorted((a, b) => distance(a.core) - distance(b.core));
+  return { build: asBuild(nearest, own, catalog), isReached: false, tried };
+}
+
+/** Softer cloths where the model's own comes out too stiff, stiffer ones where it comes out too soft. */
+function towardsFlex({ cloth, core }: Tried, catalog: BuildCatalog): readonly Cloth[] {
+  const isTooStiff = core.achievedRatio > core.wantedRatio;
+  const own = clothStiffness(cloth, catalog);
+  return otherCloths(cloth, catalog).filter((other) => clothStiffness(other, catalog) < own === isTooStiff);
+}
+
+/** @param cloth null = the model's own */
+export function tryCloth(order: FlexOrder, cloth: Cloth | null, catalog: BuildCatalog): Tried {
+  const { resolved, lengthCm, flexRatio, mountOffsetMm } = order;
+  const { model } = resolved;
+  const layup = cloth ? layupWithCloth(model.layup, cloth) : model.layup;
+  const bare = bareBuildFor(resolved, lengthCm, catalog, layup);
+  const limits = coreLimitsFor(bare.shape, model, mountOffsetMm, catalog);
+  const core = solveCore(bare, { reference: referenceOf(model, catalog), flexRatio }, limits);
+  return { cloth: clothOf(layup), layup, bare, core, isReached: isReached(bare, core, limits, catalog) };
+}
+
+/** Older releases have no bench and build whatever comes nearest. */
+function isReached(bare: SkiBuild, core: CoreSolution, limits: CoreLimits, { rules }: BuildCatalog): boolean {
+  if (!rules.bench || !limits.bench) return true;
+  return (
+    Math.abs(core.achievedRatio / core.wantedRatio - 1) <= rules.bench.flexTolerance.share &&
+    keepsFloors(core.profile, limits.bench, bare.coreOffsetMm)
+  );
+}
+
+function distance({ achievedRatio, wantedRatio }: CoreSolution): number {
+  return Math.abs(Math.log(achievedRatio / wantedRatio));
+}
+
+/** Another cloth says in the core's own limits what kept the model's from the flex. */
+function asBuild({ cloth, layup, bare, core }: Tried, own: Tried, { rules }: BuildCatalog): FlexBuild {
+  const isOwn = layup === own.layup;
+  const limitedBy = isOwn ? core.limitedBy : [...new Set<CoreLimit>([...own.core.limitedBy, ...core.limitedBy, "cloth"])];
+  return {
+    bare,
+    core: { ...core, limitedBy },
+    layup,
+    cloth: { laid: cloth, own: own.cloth, isOwn, by: isOwn ? null : (rules.cloth?.prefer ?? null) },
+  };
+}

@@ -1,0 +1,31 @@
+import { it } from "vitest";
+import { nearestBuild } from "#engine/configuration";
+import { catalog } from "../demo-catalog";
+it("explore", () => {
+  const { build } = catalog;
+  const ask = (model: string, lengthCm: number, flexRatio: number, reinforcements: string[] = [], core?: string) => {
+    const m = build.models.find((e) => e.id === model)!;
+    const spec = { model, lengthCm, core: core ?? m.core.blend, reinforcements, flexRatio };
+    const t = performance.now();
+    const r = nearestBuild(spec, build);
+    const ms = performance.now() - t;
+    if (!r.ok) return console.log(JSON.stringify(r));
+    const { solved, refusal } = r.value;
+    const st = solved.core.profile.stations;
+    console.log(model, lengthCm, flexRatio, reinforcements.join(), "max", Math.max(...st.map((s) => s.thicknessMm)), "ends", st[0]!.thicknessMm, st.at(-1)!.thicknessMm, "ach", solved.core.achievedRatio.toFixed(3), solved.cloth.laid.bottom.join("+"), solved.core.limitedBy.join(), "kg", solved.flexWithPlate.massKg.toFixed(3), ms.toFixed(1), refusal ? JSON.stringify({ softer: refusal.softer, stiffer: refusal.stiffer, s: refusal.shorterCm, l: refusal.longerCm }) : "");
+  };
+  ask("upleigh-92", 158, 0.65, ["carbon-stringers"]);
+  ask("upleigh-92", 158, 0.65, ["carbon-stringers"]);
+  ask("upleigh-92", 158, 0.65, ["carbon-biax"]);
+  ask("upleigh-92", 166, 0.83, ["carbon-stringers"]);
+  ask("upleigh-92", 166, 0.83, ["carbon-biax"]);
+  ask("kerfline-68", 150, 0.65);
+  ask("kerfline-68", 150, 0.75);
+  ask("kerfline-68", 150, 0.85);
+  ask("kerfline-68", 150, 1);
+  ask("midlow-95", 186, 1);
+  ask("midlow-95", 178, 1);
+  ask("midlow-95", 178, 0.62);
+  ask("pathwick-75", 146, 0.62);
+  ask("pathwick-75", 170, 0.62, ["metal-pair", "carbon-biax"]);
+});
