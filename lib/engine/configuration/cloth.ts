@@ -1,4 +1,5 @@
 /** The cloth of a lay-up by face, and the lay-ups that the shop may build instead of a model's own. */
+import type { CoreLimit } from "#engine/flex";
 import { type Fabric, fabricById, type MaterialLibrary } from "#engine/materials";
 import type { BuildCatalog, ClothPreference, LayupLayer } from "./types";
 
@@ -87,6 +88,28 @@ export interface ClothChoice {
   readonly laid: Cloth;
   readonly own: Cloth;
   readonly isOwn: boolean;
+  /** What the core came up against with the model's own cloth; empty where that was laid. */
+  readonly because: readonly CoreLimit[];
   /** Chosen by; null where the cloth is the model's own. */
   readonly by: ClothPreference | null;
+}
+
+/** Another cloth in words' pieces: how it differs, and what lies on the faces. */
+export interface ClothChange {
+  readonly kind: "lighter" | "heavier" | "softer";
+  readonly laid: string;
+  readonly own: string;
+}
+
+/** @returns null where the model's own cloth is laid */
+export function clothChange(choice: ClothChoice, materials: MaterialLibrary): ClothChange | null {
+  if (choice.isOwn) return null;
+  const weight = (cloth: Cloth) => sumOf(cloth, ({ arealWeightGM2 }) => arealWeightGM2, materials);
+  const [laid, own] = [weight(choice.laid), weight(choice.own)];
+  const label = ({ bottom, top }: Cloth) => {
+    const face = (plies: readonly string[]) => plies.map((id) => fabricById(materials, id).label).join(" + ");
+    return isSymmetric({ bottom, top }) ? face(bottom) : `${face(bottom)} / ${face(top)}`;
+  };
+  const kind = laid < own ? "lighter" : laid > own ? "heavier" : "softer";
+  return { kind, laid: label(choice.laid), own: label(choice.own) };
 }

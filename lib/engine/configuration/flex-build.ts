@@ -95,14 +95,11 @@ function distance({ achievedRatio, wantedRatio }: CoreSolution): number {
   return Math.abs(Math.log(achievedRatio / wantedRatio));
 }
 
-/** Another cloth says in the core's own limits what kept the model's from the flex. */
+/** Another cloth is told among the limits too: it is what the limits of the model's own led to. */
 function asBuild({ cloth, layup, bare, core }: Tried, own: Tried, { rules }: BuildCatalog): FlexBuild {
   const isOwn = layup === own.layup;
-  const limitedBy = isOwn ? core.limitedBy : [...new Set<CoreLimit>([...own.core.limitedBy, ...core.limitedBy, "cloth"])];
-  return {
-    bare,
-    core: { ...core, limitedBy },
-    layup,
-    cloth: { laid: cloth, own: own.cloth, isOwn, by: isOwn ? null : (rules.cloth?.prefer ?? null) },
-  };
+  const because = isOwn ? [] : own.core.limitedBy;
+  const limitedBy = isOwn ? core.limitedBy : [...new Set<CoreLimit>([...because, ...core.limitedBy, "cloth"])];
+  const by = isOwn ? null : (rules.cloth?.prefer ?? null);
+  return { bare, core: { ...core, limitedBy }, layup, cloth: { laid: cloth, own: own.cloth, isOwn, because, by } };
 }

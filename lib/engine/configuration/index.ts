@@ -3,9 +3,8 @@
  */
 export * from "./bench-class";
 export { type BuildableSpec, type ResolvedSpec, referenceBuildFor, resolveSpec, skiBuildFor } from "./build";
-export { type Cloth, type ClothChoice, clothOf, isSymmetric } from "./cloth";
+export { type ClothChoice, clothChange, isSameCloth } from "./cloth";
 export * from "./compatibility";
-export { coreLimitsFor } from "./core-limits";
 export * from "./complete-spec";
 export * from "./core-mass";
 export * from "./designed-profile";

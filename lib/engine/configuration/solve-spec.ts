@@ -27,35 +27,42 @@ export type SolveRefusal = LookupRefusal | FlexRefusal;
 export function solveSpec(spec: BuildableSpec, catalog: BuildCatalog): Outcome<SolvedSpec, SolveRefusal> {
   const nearest = nearestBuild(spec, catalog);
   if (!nearest.ok) return nearest;
-  const { solved, refusal } = nearest.value;
-  return refusal ? refuse(refusal) : accept(solved);
+  const { solved, isReached, whyNot } = nearest.value;
+  return isReached ? accept(solved) : refuse(whyNot());
+}
+
+/** The build nearest to an ordered flex. */
+export interface NearestBuild {
+  readonly solved: SolvedSpec;
+  /** Whether the shop builds it for this flex; releases without bench rules build whatever comes nearest. */
+  readonly isReached: boolean;
+  /** What stands in the way and what is built instead, for one that is not reached; worked out when it is asked for. */
+  readonly whyNot: () => FlexRefusal;
 }
 
 /**
  * The build that comes nearest to the ordered flex within the shop's rules, so that a sheet can be shown whatever was asked.
  *
- * @returns with why it is not to be sold where it misses the flex, or the first item that this catalogue does not hold
+ * @returns the build, or the first item that this catalogue does not hold
  */
-export function nearestBuild(
-  spec: BuildableSpec,
-  catalog: BuildCatalog,
-): Outcome<{ readonly solved: SolvedSpec; readonly refusal: FlexRefusal | null }, LookupRefusal> {
+export function nearestBuild(spec: BuildableSpec, catalog: BuildCatalog): Outcome<NearestBuild, LookupRefusal> {
   const resolved = resolveSpec(spec, catalog);
   if (!resolved.ok) return resolved;
   const mountOffsetMm = spec.mount?.offsetMm ?? 0;
   const order = { resolved: resolved.value, lengthCm: spec.lengthCm, flexRatio: spec.flexRatio, mountOffsetMm };
-  const { build: found, flex, refusal } = remembered(catalog, stiffnessKey(spec, catalog), () => {
-    const { build, isReached, tried } = flexBuildOf(order, catalog);
-    return {
-      build,
-      flex: evaluateFlex(build.bare, build.core.profile),
-      refusal: isReached ? null : flexRefusalOf(order, build, tried, catalog),
+  const { found, flex, isReached, whyNot } = remembered(catalog, stiffnessKey(spec, catalog), () => {
+    const { build, tried, ...rest } = flexBuildOf(order, catalog);
+    let refusal: FlexRefusal | undefined;
+    const refused = () => {
+      refusal ??= flexRefusalOf(order, build, tried, catalog);
+      return refusal;
     };
+    return { ...rest, found: build, flex: evaluateFlex(build.bare, build.core.profile), whyNot: refused };
   });
   const { bare, core, layup, cloth } = found;
   const build = withBindingZone(bare, resolved.value.model, mountOffsetMm, catalog);
   const flexWithPlate = evaluateFlex(build, core.profile);
-  return accept({ solved: { build, core, layup, cloth, flex, flexWithPlate }, refusal });
+  return accept({ solved: { build, core, layup, cloth, flex, flexWithPlate }, isReached, whyNot });
 }
 
 /**
@@ -78,10 +85,9 @@ export function massOfFlexG(spec: BuildableSpec, catalog: BuildCatalog): Outcome
 const solutions = new WeakMap<BuildCatalog, Map<string, BareSolution>>();
 const KEPT_SOLUTIONS = 32;
 
-interface BareSolution {
-  readonly build: FlexBuild;
+interface BareSolution extends Pick<NearestBuild, "isReached" | "whyNot"> {
+  readonly found: FlexBuild;
   readonly flex: SkiFlex;
-  readonly refusal: FlexRefusal | null;
 }
 
 /** The boot's floor lies where the boot stands; without one the mount line does not touch the core. */

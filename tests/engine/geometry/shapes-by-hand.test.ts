@@ -151,8 +151,8 @@ describe("halfOutline", () => {
 
 describe("edgeSpanMm", () => {
   it("the steel of a partial wrap begins half its surplus ahead of the shoulder and ends as far behind the heel", () => {
-    expect(edgeSpanMm(midlow, 60)).toEqual({ fromMm: 145, toMm: 1666 });
-    expect(edgeSpanMm(midlow, 20)).toEqual({ fromMm: 165, toMm: 1646 });
+    expect(edgeSpanMm(midlow, { beyondSidecutMm: 60 })).toEqual({ fromMm: 145, toMm: 1666 });
+    expect(edgeSpanMm(midlow, { beyondSidecutMm: 20 })).toEqual({ fromMm: 165, toMm: 1646 });
   });
 });
 
