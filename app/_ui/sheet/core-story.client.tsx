@@ -32,9 +32,7 @@ export function CoreStory({
   const reasons = reasonsFor(solved.core.limitedBy, catalog.build.rules.bench, words);
   return (
     <div className="grid max-w-measure gap-1 text-sm text-pencil">
-      <p>
-        {isReached ? reachedText(spec, solved, catalog, words) : fill(w.nearest, coreWords(solved, words))}
-      </p>
+      <p>{isReached ? reachedText(spec, solved, catalog, words) : fill(w.nearest, coreWords(solved, words))}</p>
       {reasons.map((reason) => (
         <p key={reason}>{reason}</p>
       ))}
@@ -70,9 +68,7 @@ function reachedText(spec: PairSpec, solved: SolvedSpec, catalog: EngineCatalog,
   return [
     fill(w.line, coreWords(solved, words)),
     grams === null ? "" : Math.abs(grams) >= 1 ? fill(w.weighs, { mass: signedText(grams) }) : w.weighsNothing,
-    change && by
-      ? fill(w.cloth[change.kind], { ...change, limits: limitNames(because, words), by: w.by[by] })
-      : held,
+    change && by ? fill(w.cloth[change.kind], { ...change, limits: limitNames(because, words), by: w.by[by] }) : held,
   ]
     .filter(Boolean)
     .join(" ");

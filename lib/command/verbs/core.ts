@@ -1,5 +1,11 @@
 import { z } from "zod";
-import { type BuildCatalog, type ClothPreference, massOfFlexG, type SolvedSpec, solveSpec } from "#engine/configuration";
+import {
+  type BuildCatalog,
+  type ClothPreference,
+  massOfFlexG,
+  type SolvedSpec,
+  solveSpec,
+} from "#engine/configuration";
 import { accept } from "#engine/units";
 import { catalogue } from "../catalogue";
 import { verb } from "../verb";

@@ -45,7 +45,17 @@ export function prepare(
 function constructionKey({ spec, strips, builtWith, builtBy }: MeasuredSki): string {
   const { model, lengthCm, core, reinforcements, flexRatio, mount } = spec;
   const book = builtWith?.version;
-  return JSON.stringify([model, lengthCm, core, reinforcements, flexRatio, mount?.offsetMm, strips, book, builtBy?.name]);
+  return JSON.stringify([
+    model,
+    lengthCm,
+    core,
+    reinforcements,
+    flexRatio,
+    mount?.offsetMm,
+    strips,
+    book,
+    builtBy?.name,
+  ]);
 }
 
 function sharedOf(ski: MeasuredSki, nominal: BuildCatalog, unknowns: readonly Unknown[]) {

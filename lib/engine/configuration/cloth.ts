@@ -78,8 +78,7 @@ export function byPreference(
   const weight = (cloth: Cloth) => sumOf(cloth, ({ arealWeightGM2 }) => arealWeightGM2, catalog.materials);
   const cost = (cloth: Cloth) => (catalog.rules.cloth?.prefer === "price" ? costCentsM2(cloth, catalog) : 0);
   return cloths.toSorted(
-    (a, b) =>
-      cost(a) - cost(b) || weight(a) - weight(b) || clothStiffness(b, catalog) - clothStiffness(a, catalog),
+    (a, b) => cost(a) - cost(b) || weight(a) - weight(b) || clothStiffness(b, catalog) - clothStiffness(a, catalog),
   );
 }
 

@@ -3,7 +3,14 @@
  * not reach it within the bench's rules, another cloth of the shop together with its own thickness, the lightest or the
  * cheapest of those that do. Deterministic: the same order and catalogue give the same build for ever.
  */
-import { type CoreLimit, type CoreLimits, type CoreSolution, keepsFloors, type SkiBuild, solveCore } from "#engine/flex";
+import {
+  type CoreLimit,
+  type CoreLimits,
+  type CoreSolution,
+  keepsFloors,
+  type SkiBuild,
+  solveCore,
+} from "#engine/flex";
 import { bareBuildFor, type ResolvedSpec } from "./build";
 import {
   byPreference,

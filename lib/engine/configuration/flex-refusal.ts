@@ -27,7 +27,12 @@ export type FlexRefusal = {
   readonly longerCm: number | null;
 };
 
-export function flexRefusalOf(order: FlexOrder, nearest: Pick<Tried, "core">, tried: readonly Tried[], catalog: BuildCatalog): FlexRefusal {
+export function flexRefusalOf(
+  order: FlexOrder,
+  nearest: Pick<Tried, "core">,
+  tried: readonly Tried[],
+  catalog: BuildCatalog,
+): FlexRefusal {
   const { resolved, lengthCm, flexRatio } = order;
   const lengths = resolved.model.lengths.map((each) => each.lengthCm).toSorted((a, b) => a - b);
   const isBuilt = (cm: number) => flexBuildOf({ ...order, lengthCm: cm }, catalog).isReached;

@@ -2,10 +2,10 @@
 
 import words from "#content/copy/papers.json";
 import {
-  benchClass,
   type BuildCatalog,
-  clothChange,
+  benchClass,
   type CoreBlend,
+  clothChange,
   flexClassOf,
   isPaperMirrored,
   type PairSpec,

@@ -17,7 +17,9 @@ describe("solveSpec on the demo line-up, from the catalogue", () => {
     ({ id, printed }) => {
       const { core, flex, flexWithPlate, build: ski } = solved(specOf({ model: id, lengthCm: printed.lengthCm }));
       const midMm = Math.max(...core.profile.stations.map((station) => station.thicknessMm));
-      expect(Math.abs(midMm - printed.coreMidMm)).toBeLessThan(0.051);
+      // The table knows no floor under the boot: where it is thinner than the shop's, the floor stands.
+      const wantedMm = Math.max(printed.coreMidMm, build.rules.bench?.bootCore.leastMm ?? 0);
+      expect(Math.abs(midMm - wantedMm)).toBeLessThan(0.051);
       expect(relative(core.achievedRatio, 1)).toBeLessThan(0.005);
       const midEi = interpolate(
         flex.stations.map((station) => station.xMm),

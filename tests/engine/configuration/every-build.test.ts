@@ -74,9 +74,18 @@ describe("every build of the shop", () => {
       const { softer, stiffer, shorterCm, longerCm } = flexRefusalOf(order, found, tried, build);
       const isBuilt = (change: Partial<FlexSpec>) => flexBuildOf(orderOf({ ...spec, ...change }), build).isReached;
       expect(softer !== null || stiffer !== null, name).toBe(true);
-      if (softer) expect([softer.flexRatio < spec.flexRatio, isBuilt({ flexRatio: softer.flexRatio })], name).toEqual([true, true]);
-      if (stiffer) expect([stiffer.flexRatio > spec.flexRatio, isBuilt({ flexRatio: stiffer.flexRatio })], name).toEqual([true, true]);
-      for (const lengthCm of [shorterCm, longerCm]) if (lengthCm !== null) expect(isBuilt({ lengthCm }), name).toBe(true);
+      if (softer)
+        expect([softer.flexRatio < spec.flexRatio, isBuilt({ flexRatio: softer.flexRatio })], name).toEqual([
+          true,
+          true,
+        ]);
+      if (stiffer)
+        expect([stiffer.flexRatio > spec.flexRatio, isBuilt({ flexRatio: stiffer.flexRatio })], name).toEqual([
+          true,
+          true,
+        ]);
+      for (const lengthCm of [shorterCm, longerCm])
+        if (lengthCm !== null) expect(isBuilt({ lengthCm }), name).toBe(true);
     }
     // What was measured, for whoever asks by name.
     if (isWhole) process.stdout.write(`${JSON.stringify({ builds: index, refused, tenths })}\n`);

@@ -35,7 +35,8 @@ export function benchFaults({ model, bare, profile }: Built, rules: BuildRules):
     const next = stations[i + 1];
     if (thicknessMm > core.maxMm + tiny) faults.push(`${thicknessMm} mm at ${xMm}`);
     if (!next) return;
-    if (Math.abs(next.thicknessMm - thicknessMm) > core.maxSlope * (next.xMm - xMm) + tiny) faults.push(`slope at ${xMm}`);
+    if (Math.abs(next.thicknessMm - thicknessMm) > core.maxSlope * (next.xMm - xMm) + tiny)
+      faults.push(`slope at ${xMm}`);
     // Outwards is towards lower x before the boot and towards higher x behind it.
     if (next.xMm <= boot[0] && thicknessMm > next.thicknessMm + tiny) faults.push(`rises towards the tip at ${xMm}`);
     if (xMm >= boot[1] && next.thicknessMm > thicknessMm + tiny) faults.push(`rises towards the tail at ${next.xMm}`);
@@ -68,5 +69,10 @@ function isMirrored(layers: readonly BuildLayer[]): boolean {
   const coreAt = layers.findIndex(({ role }) => role === "core");
   const glass = (part: readonly BuildLayer[]) =>
     part.flatMap((layer) => (layer.role === "fabric" && layer.fromOption === undefined ? [layer.material.label] : []));
-  return glass(layers.slice(0, coreAt)).join() === glass(layers.slice(coreAt + 1)).reverse().join();
+  return (
+    glass(layers.slice(0, coreAt)).join() ===
+    glass(layers.slice(coreAt + 1))
+      .reverse()
+      .join()
+  );
 }

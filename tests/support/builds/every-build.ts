@@ -10,7 +10,9 @@ export function everyConstruction({ models, blends, reinforcements, rules }: Bui
     const offered = reinforcements.filter(
       ({ forUses, placement }) => forUses.includes(model.use) && !(model.hasMetal && placement.kind === "metal-pair"),
     );
-    const sets = Array.from({ length: 2 ** offered.length }, (_, bits) => offered.filter((_each, i) => bits & (1 << i)));
+    const sets = Array.from({ length: 2 ** offered.length }, (_, bits) =>
+      offered.filter((_each, i) => bits & (1 << i)),
+    );
     const plies = (set: typeof offered) => set.reduce((sum, { extraPlies }) => sum + extraPlies, 0);
     return sets.filter((set) => plies(set) <= rules.maxExtraPlies).map((set) => set.map(({ id }) => id));
   };
@@ -18,7 +20,9 @@ export function everyConstruction({ models, blends, reinforcements, rules }: Bui
     model.lengths.flatMap(({ lengthCm }) =>
       blends
         .filter(({ forUses }) => forUses.includes(model.use))
-        .flatMap(({ id }) => setsFor(model).map((set) => ({ model: model.id, lengthCm, core: id, reinforcements: set }))),
+        .flatMap(({ id }) =>
+          setsFor(model).map((set) => ({ model: model.id, lengthCm, core: id, reinforcements: set })),
+        ),
     ),
   );
 }
