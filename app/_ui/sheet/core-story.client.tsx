@@ -58,6 +58,9 @@ function limitNames(limits: readonly CoreLimit[], words: SheetWords): string {
   return limits.map((limit) => words.core.solved.limits[limit]).join(", ");
 }
 
+/** A ratio that differs by less than this share reads the same. */
+const TELLING = 0.01;
+
 function reachedText(spec: PairSpec, solved: SolvedSpec, catalog: EngineCatalog, words: SheetWords): string {
   const w = words.core.solved;
   const weighs = massOfFlexG(spec, catalog.build);
@@ -65,8 +68,13 @@ function reachedText(spec: PairSpec, solved: SolvedSpec, catalog: EngineCatalog,
   const { because, by } = solved.cloth;
   const grams = weighs.ok ? weighs.value : null;
   const held = solved.core.limitedBy.length > 0 ? fill(w.limited, coreWords(solved, words)) : w.free;
+  const off = Math.abs(solved.core.achievedRatio / solved.core.wantedRatio - 1);
+  const tolerance = catalog.build.rules.bench?.flexTolerance;
   return [
     fill(w.line, coreWords(solved, words)),
+    tolerance && off > TELLING
+      ? fill(w.within, { percent: textForPeople(100 * off, 1), reason: tolerance.reason })
+      : "",
     grams === null ? "" : Math.abs(grams) >= 1 ? fill(w.weighs, { mass: signedText(grams) }) : w.weighsNothing,
     change && by ? fill(w.cloth[change.kind], { ...change, limits: limitNames(because, words), by: w.by[by] }) : held,
   ]
@@ -78,13 +86,13 @@ function reachedText(spec: PairSpec, solved: SolvedSpec, catalog: EngineCatalog,
 function reasonsFor(limits: readonly CoreLimit[], bench: BenchRules | undefined, words: SheetWords): readonly string[] {
   if (!bench) return [];
   const w = words.core.solved;
-  const reasons: Partial<Record<CoreLimit, string>> = {
-    "boot-floor": bench.bootCore.reason,
-    "no-rise": bench.noRise.reason,
-    "end-sheet": bench.endSheets.reason,
+  const reasons: Partial<Record<CoreLimit, readonly string[]>> = {
+    "boot-floor": [bench.bootCore.reason, bench.woodUnderPocket.reason, bench.relief.reason],
+    "no-rise": [bench.noRise.reason],
+    "end-sheet": [bench.endSheets.reason],
   };
   return limits.flatMap((limit) => {
-    const reason = reasons[limit];
-    return reason === undefined ? [] : [fill(w.because, { limit: w.limits[limit], reason })];
+    const own = reasons[limit];
+    return own ? [fill(w.because, { limit: w.limits[limit], reason: own.join(" ") })] : [];
   });
 }

@@ -50,8 +50,8 @@ export function withoutRise(knots: readonly Knot[], { fromMm, toMm }: CoreZone):
       return { ...knot, thicknessMm };
     });
   };
-  const toTail = outward(knots, (x) => x < toMm);
-  return outward(toTail.toReversed(), (x) => x > fromMm).toReversed();
+  const toTail = outward(knots, (x) => x <= toMm);
+  return outward(toTail.toReversed(), (x) => x >= fromMm).toReversed();
 }
 
 /**
