@@ -1,5 +1,5 @@
 /** All measured skis with what was decided about them, and the fit through them. */
-import { type ReleasedCatalog, sha256Of } from "#catalog";
+import { sha256Of } from "#catalog";
 import type { Tx } from "#data/client";
 import {
   allBenchRecords,
@@ -11,7 +11,8 @@ import {
 } from "#data/learning";
 import {
   type BenchValues,
-  type BuiltBy,
+  builtByRelease,
+  builtOnPaper,
   type Calibration,
   calibrate,
   type LeftOut,
@@ -99,26 +100,7 @@ async function measuredSki(client: Tx, record: BenchRecordRow): Promise<Measured
     spec: record.spec,
     measured: record.measured,
     ...(record.strips === null ? {} : { strips: record.strips }),
-    builtBy: release ? rulesOf(release) : rulesOfPaper(handbookCatalog()),
+    builtBy: release ? builtByRelease(release.build, release.hash) : builtOnPaper(handbookCatalog().build),
     ...(builtWith ? { builtWith } : {}),
   };
-}
-
-/** By the catalogue, so that one release is one object. */
-const ofReleases = new WeakMap<ReleasedCatalog, BuiltBy>();
-const ofPaper = new WeakMap<ReleasedCatalog, BuiltBy>();
-
-function rulesOf(release: ReleasedCatalog): BuiltBy {
-  const { models, rules } = release.build;
-  const known = ofReleases.get(release) ?? { name: release.hash, models, rules };
-  ofReleases.set(release, known);
-  return known;
-}
-
-/** Pairs of the paper book were built before the shop's bench rules stood here, on their models' own cloth. */
-function rulesOfPaper(catalog: ReleasedCatalog): BuiltBy {
-  const { bench: _bench, cloth: _cloth, ...rules } = catalog.build.rules;
-  const known = ofPaper.get(catalog) ?? { name: "paper", models: catalog.build.models, rules };
-  ofPaper.set(catalog, known);
-  return known;
 }
