@@ -1,12 +1,6 @@
 /** A build in bending alone: what the solver weighs cores by, without the work that twist takes. */
 import { interpolate } from "#engine/math";
-import {
-  type LocalSection,
-  localSection,
-  sectionBendingStiffness,
-  sectionMassGPerM,
-  sectionShearStiffnessN,
-} from "./local-section";
+import { type LocalSection, localSection, sectionBendingStiffness, sectionShearStiffnessN } from "./local-section";
 import { springTestOf } from "./spring-test";
 import { springConstants, withCoreShear } from "./springs";
 import { stationPositions } from "./stations";
@@ -38,21 +32,6 @@ export function centreSpringNPerMm({ build, xs, sections }: BendingSections, pro
   const shear = sections.map((section) => sectionShearStiffnessN(section, core(section.xMm) - section.pocketMm));
   const test = springTestOf(build);
   return withCoreShear(springConstants(xs, stiffness, test), xs, shear, test).springCentreNPerMm;
-}
-
-/** Mass with this core, kg; mass per metre is linear between stations. */
-export function massKgOf(build: SkiBuild, profile: ThicknessProfile): number {
-  const { xs, sections } = bendingSections(
-    build,
-    profile.stations.map((station) => station.xMm),
-  );
-  const core = builtCoreAt(build, profile);
-  const gPerM = sections.map((section) => sectionMassGPerM(section, core(section.xMm)));
-  const massG = xs.reduce((sum, x, i) => {
-    const before = i - 1;
-    return sum + ((x - (xs[before] ?? x)) * ((gPerM[i] ?? 0) + (gPerM[before] ?? 0))) / 2000;
-  }, build.extraMassG);
-  return massG / 1000;
 }
 
 /** Thickness of the built core at x: its programme and what the mill is known to leave. */

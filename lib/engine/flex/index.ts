@@ -5,7 +5,6 @@
 export * from "./beam";
 export * from "./beam-types";
 export * from "./behaviour";
-export { massKgOf } from "./bending-along";
 export * from "./camber";
 export { keepsFloors } from "./core-bench";
 export { coreShearStiffnessN } from "./core-shear";

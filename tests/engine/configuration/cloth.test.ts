@@ -1,7 +1,7 @@
 /** Another glass where thickness alone does not reach the flex: which, why, and that everything is made of it. */
 import { describe, expect, it } from "vitest";
 import { type BuildCatalog, type ClothPreference, clothChange, type PairSpec } from "#engine/configuration";
-import { massKgOf } from "#engine/flex";
+import { evaluateFlex } from "#engine/flex";
 import { partsFor } from "#engine/parts";
 import { clothOf, layupWithCloth, otherCloths } from "#lib/engine/configuration/cloth";
 import { flexBuildOf, tryCloth } from "#lib/engine/configuration/flex-build";
@@ -66,7 +66,7 @@ describe("the cloth of a build", () => {
       if (found.cloth.isOwn) continue;
       chosen += 1;
       const worth = (tried: Pick<ReturnType<typeof tryCloth>, "bare" | "core">, plies: readonly string[]) =>
-        prefer === "mass" ? massKgOf(tried.bare, tried.core.profile) : areaCost(plies);
+        prefer === "mass" ? evaluateFlex(tried.bare, tried.core.profile).massKg : areaCost(plies);
       const others = otherCloths(found.cloth.own, shop)
         .map((other) => tryCloth(order, other, shop))
         .filter(({ isReached }) => isReached);
