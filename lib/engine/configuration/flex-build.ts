@@ -62,20 +62,25 @@ export function flexBuildOf(
   const own = tryCloth(order, null, catalog);
   if (own.isReached) return { build: asBuild(own, own, catalog), isReached: true, tried: [own] };
   const tried = [own];
-  for (const cloth of byPreference(towardsFlex(own, catalog), catalog)) {
+  let left = towardsFlex(own, byPreference(otherCloths(own.cloth, catalog), catalog), catalog);
+  for (let [cloth] = left; cloth; [cloth] = left) {
     const other = tryCloth(order, cloth, catalog);
     if (other.isReached) return { build: asBuild(other, own, catalog), isReached: true, tried: [other] };
     tried.push(other);
+    left = towardsFlex(other, left, catalog);
   }
   const [nearest = own] = tried.toSorted((a, b) => distance(a.core) - distance(b.core));
   return { build: asBuild(nearest, own, catalog), isReached: false, tried };
 }
 
-/** Softer cloths where the model's own comes out too stiff, stiffer ones where it comes out too soft. */
-function towardsFlex({ cloth, core }: Tried, catalog: BuildCatalog): readonly Cloth[] {
+/** Of these cloths the softer where the tried one comes out too stiff, the stiffer where it comes out too soft. */
+function towardsFlex({ cloth, core }: Tried, cloths: readonly Cloth[], catalog: BuildCatalog): readonly Cloth[] {
   const isTooStiff = core.achievedRatio > core.wantedRatio;
   const own = clothStiffness(cloth, catalog);
-  return otherCloths(cloth, catalog).filter((other) => clothStiffness(other, catalog) < own === isTooStiff);
+  return cloths.filter((other) => {
+    const stiffness = clothStiffness(other, catalog);
+    return isTooStiff ? stiffness < own : stiffness > own;
+  });
 }
 
 /** @param cloth null = the model's own */
