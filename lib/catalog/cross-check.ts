@@ -214,10 +214,16 @@ function ruleProblems(files: ReleaseFiles, names: Names): CatalogProblem[] {
   const unknownSheets = sheets
     .filter(([, sheet]) => !names.sheets.has(sheet))
     .map(([path, sheet]) => unknownName("build-rules.json", path, sheet, "sheet"));
-  const hasMat = names.fabrics.has(rules.mat.fabric);
-  return hasMat
-    ? unknownSheets
-    : [...unknownSheets, unknownName("build-rules.json", "mat.fabric", rules.mat.fabric, "fabric")];
+  const fabrics: readonly (readonly [string, string])[] = [
+    ["mat.fabric", rules.mat.fabric],
+    ...(rules.cloth?.faces ?? []).flatMap((plies, face) =>
+      plies.map((cloth, place) => [`cloth.faces.${face}.${place}`, cloth] as const),
+    ),
+  ];
+  const unknownFabrics = fabrics
+    .filter(([, fabric]) => !names.fabrics.has(fabric))
+    .map(([path, fabric]) => unknownName("build-rules.json", path, fabric, "fabric"));
+  return [...unknownSheets, ...unknownFabrics];
 }
 
 /** Every book prices everything that can be ordered, and nothing that cannot. */

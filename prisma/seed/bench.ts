@@ -5,7 +5,7 @@
  */
 import { systemActor } from "#auth";
 import { pairById } from "#data/pairs";
-import { type BenchMeasure, type BenchValues, type MeasuredSki, predictSki } from "#engine/calibration";
+import { type BenchMeasure, type BenchValues, builtOnPaper, type MeasuredSki, predictSki } from "#engine/calibration";
 import type { BuildableSpec, BuildCatalog } from "#engine/configuration";
 import type { Corrections } from "#engine/materials";
 import { keyedDraw, normalQuantile, unitFromU32 } from "#engine/math";
@@ -48,7 +48,12 @@ function noise(pair: number, side: "L" | "R", measure: number): number {
 }
 
 /** What the bench reads of such a ski: the hidden truth, scattered, in the bench's own steps (1 g, 0.1 mm, 0.1 N/cm, 0.01 N·m a degree). */
-function benchOf(ski: Pick<MeasuredSki, "spec" | "strips">, truth: BuildCatalog, pair: number, side: "L" | "R") {
+function benchOf(
+  ski: Pick<MeasuredSki, "spec" | "strips" | "builtBy">,
+  truth: BuildCatalog,
+  pair: number,
+  side: "L" | "R",
+) {
   const exact = done(predictSki(ski, truth), "a prediction");
   const scattered = (measure: BenchMeasure, index: number, share: number, steps: number) =>
     Math.round(exact[measure] * (1 + share * noise(pair, side, index)) * steps) / steps;
@@ -67,11 +72,12 @@ export function demoBookPairs(build: BuildCatalog): readonly BookPairInput[] {
   const truth: BuildCatalog = { ...build, corrections: hidden };
   return Array.from({ length: bookPairs }, (_, index): BookPairInput => {
     const spec = bookSpec(index, build);
-    const right = benchOf({ spec }, truth, index, "R");
+    const ski = { spec, builtBy: builtOnPaper(build) };
+    const right = benchOf(ski, truth, index, "R");
     return {
       serial: `OB-${String(101 + index)}`,
       spec,
-      left: benchOf({ spec }, truth, index, "L"),
+      left: benchOf(ski, truth, index, "L"),
       right: index === mistypedPair ? { ...right, massKg: right.massKg + 1 } : right,
     };
   });

@@ -15,6 +15,7 @@ import {
 } from "#engine/routing";
 import { isoDate, type Outcome } from "#engine/units";
 import { demoQueue } from "#lib/command/demo-queue";
+import { type FlexOrder, flexBuildOf } from "#lib/engine/configuration/flex-build";
 import { arithmetic, type Measured, measured } from "./measure";
 
 const answers = { heightCm: 182, massKg: 82, ability: "confident", offPistePercent: 40 } as const;
@@ -59,6 +60,7 @@ async function sheetMeasures(): Promise<Measured[]> {
   const resolved = accepted(resolveSpec(spec, catalog.build));
   const bare = bareBuild(solved.build);
   const target = { reference: referenceOf(resolved.model, catalog.build), flexRatio: spec.flexRatio };
+  const short = shortAndSoft();
   const runs = accepted(prepareRuns(situation(queueOf(30)), 1));
   runRange(runs, 100);
   const date = () => {
@@ -87,6 +89,12 @@ async function sheetMeasures(): Promise<Measured[]> {
       plainSections(solved),
     ),
     await measured(
+      "core and cloth of a ski that its own cloth makes too stiff",
+      () => flexBuildOf(short, catalog.build),
+      "plain section sums at the same stations",
+      plainSections(solved),
+    ),
+    await measured(
       "catalogue load and one sheet",
       () => assessSheet({ answers, choices: {} }, engineCatalog(loadCatalog(), priceBookNamed(loaded, "PB-3"))),
       million,
@@ -94,6 +102,16 @@ async function sheetMeasures(): Promise<Measured[]> {
       3,
     ),
   ];
+}
+
+/** The shortest metal ski in a soft class: its own glass leaves no 9 mm under the boot. */
+function shortAndSoft(): FlexOrder {
+  const spec = { model: "kerfline-68", lengthCm: 150, core: "aspen-ash", reinforcements: [], flexRatio: 0.7 };
+  const resolved = accepted(resolveSpec(spec, catalog.build));
+  const order = { resolved, lengthCm: spec.lengthCm, flexRatio: spec.flexRatio, mountOffsetMm: 0 };
+  const { build, isReached } = flexBuildOf(order, catalog.build);
+  if (!isReached || build.cloth.isOwn) throw new Error("the bench's short ski is built in its own cloth");
+  return order;
 }
 
 /** EI by Σ E·(w·t³/12 + w·t·d²) of seven rectangles at every station. */

@@ -305,6 +305,14 @@ const core = {
   limitedBy: ["step"] as const,
 };
 
+const ownCloth = {
+  laid: { bottom: ["triax-750"], top: ["triax-750"] },
+  own: { bottom: ["triax-750"], top: ["triax-750"] },
+  isOwn: true,
+  because: [],
+  by: null,
+} as const;
+
 const stations: readonly FlexStation[] = Array.from({ length: 19 }, (_, i) => {
   const xMm = 90 * i + 80;
   const bump = Math.exp(-(((xMm - 960) / 420) ** 2));
@@ -551,7 +559,7 @@ export const facts: BuildSheetFacts & KitListFacts & LabelFacts = {
   spec,
   shape,
   measures: measure(shape),
-  solved: { build, core, flex, flexWithPlate: { ...flex, springCentreNPerMm: 3.81, massKg: 1.836 } },
+  solved: { build, core, cloth: ownCloth, flex, flexWithPlate: { ...flex, springCentreNPerMm: 3.81, massKg: 1.836 } },
   parts,
   strips: (["L", "R"] as const).flatMap((ski, s) =>
     (

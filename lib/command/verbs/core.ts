@@ -1,5 +1,11 @@
 import { z } from "zod";
-import { massOfFlexG, solveSpec } from "#engine/configuration";
+import {
+  type BuildCatalog,
+  type ClothPreference,
+  massOfFlexG,
+  type SolvedSpec,
+  solveSpec,
+} from "#engine/configuration";
 import { accept } from "#engine/units";
 import { catalogue } from "../catalogue";
 import { verb } from "../verb";
@@ -7,21 +13,50 @@ import { flexSpec } from "./schemas";
 
 export const coreVerb = verb({
   name: "core",
-  summary: "a spec → the core's thickness along the ski that gives the wanted flex ratio",
-  input: flexSpec,
+  summary: "a spec → the core's thickness and the cloth that give the wanted flex ratio",
+  input: flexSpec.extend({ prefer: z.enum(["mass", "price"]).exactOptional() }),
   output: z.object({
     profile: z.array(z.object({ xMm: z.number(), thicknessMm: z.number() })),
     achievedRatio: z.number(),
     limitedBy: z.array(z.string()),
-    massOverClass3G: z.number(),
+    layers: z.array(
+      z.object({ role: z.string(), material: z.string().optional(), thicknessMm: z.number().optional() }),
+    ),
+    cloth: z.object({ isOwn: z.boolean(), bottom: z.array(z.string()), top: z.array(z.string()) }),
+    massOverClass3G: z.number().nullable(),
   }),
-  run: (spec) => {
-    const solved = solveSpec(spec, catalogue().build);
+  run: ({ prefer, ...spec }) => {
+    const build = preferring(prefer, catalogue().build);
+    const solved = solveSpec(spec, build);
     if (!solved.ok) return solved;
     const { profile, achievedRatio, wantedRatio, limitedBy } = solved.value.core;
-    const costs = massOfFlexG(spec, catalogue().build);
-    if (!costs.ok) return costs;
-    const massOverClass3G = costs.value;
-    return accept({ profile: profile.stations, achievedRatio, wantedRatio, limitedBy, massOverClass3G });
+    const { laid, isOwn } = solved.value.cloth;
+    // Class 3 of the same build may be one that the shop does not make.
+    const costs = massOfFlexG(spec, build);
+    return accept({
+      profile: profile.stations,
+      achievedRatio,
+      wantedRatio,
+      limitedBy,
+      layers: layersOf(solved.value),
+      cloth: { isOwn, ...laid },
+      massOverClass3G: costs.ok ? costs.value : null,
+    });
   },
 });
+
+/** The shop's catalogue, choosing cloth by what this call asks for. */
+function preferring(prefer: ClothPreference | undefined, build: BuildCatalog): BuildCatalog {
+  const { cloth } = build.rules;
+  if (prefer === undefined || !cloth) return build;
+  return { ...build, rules: { ...build.rules, cloth: { ...cloth, prefer } } };
+}
+
+/** From the base up, each with what it is made of. */
+function layersOf({ build }: SolvedSpec) {
+  return build.layers.map((layer) =>
+    layer.role === "core"
+      ? { role: layer.role }
+      : { role: layer.role, material: layer.material.label, thicknessMm: layer.thicknessMm },
+  );
+}

@@ -57,7 +57,7 @@ async function shapeOfModel(input: ModelLengthInput, flags: VerbFlags): Promise<
   const offered = modelLength(model.value, input.lengthCm);
   if (!offered.ok) return offered;
   const shape = shapeAtLength(model.value.shape, input.lengthCm);
-  const measures = measure(shape);
+  const measures = measure(shape, { edge: build.rules.edge });
   const outline = machineOutline(shape);
   const marks = [
     { layer: "MOUNT", xMm: shape.mountFromTipMm, halfWidthMm: shape.waistWidthMm / 2 },

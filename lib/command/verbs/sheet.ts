@@ -58,7 +58,7 @@ export const sheetVerb = verb({
       catalog: build,
       spec,
       shape,
-      measures: measure(shape, { edgeBeyondSidecutMm: build.rules.edge.beyondSidecutMm }),
+      measures: measure(shape, { edge: build.rules.edge }),
       solved: solved.value,
       parts: partsFor(spec, solved.value, build, partsRules),
       strips: null,

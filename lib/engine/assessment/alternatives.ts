@@ -95,7 +95,7 @@ export function judgeSameFlex(search: SameFlexSearch, choice: BuildChoice, catal
   const worked = workOut({ ...search.choices, core, reinforcements }, search.defaults, catalog);
   if (!worked.ok || !worked.value.price.ok) return { kind: "no-price" };
   const { solved, price } = worked.value;
-  if (!reachesFlex(solved)) return { kind: "flex-not-reached", limitedBy: solved.core.limitedBy };
+  if (!reachesFlex(worked.value, catalog)) return { kind: "flex-not-reached", limitedBy: solved.core.limitedBy };
   const build = buildOf(worked.value, price.value.totalCents);
   return { kind: "option", option: { ...build, isCurrent, change: changeOf(search.now, build) } };
 }

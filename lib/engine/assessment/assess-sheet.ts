@@ -1,10 +1,12 @@
 /** From answers and choices to everything a skier, a seller or a maker is shown. Pure: the same sheet gives the same answer. */
 import {
   conflictsOf,
+  type FlexRefusal,
   flexClassOf,
   letteringWarnings,
   type SpecConflict,
   type SpecDefaults,
+  type SpecWay,
   spreadOf,
 } from "#engine/configuration";
 import type { FitFlag } from "#engine/fit";
@@ -56,7 +58,7 @@ function withSpec(
   const { shape } = solved.build;
   const { print } = catalog.build.rules;
   const withEffect = (conflict: SpecConflict) => withEffects(conflict, input, defaults, worked, catalog);
-  const clashes = [...conflictsOf(spec, resolved, catalog.build), ...unreachableFlex(worked)];
+  const clashes = [...conflictsOf(spec, resolved, catalog.build), ...unreachableFlex(worked, catalog)];
   const conflicts = clashes.map(withEffect);
   const artwork = artworkFindings(spec, shape, input.rightsConfirmed ?? false, catalog);
   return {
@@ -102,13 +104,38 @@ function flexOutsideClasses({ spec }: WorkedOut, { flags }: Fitting, { build }: 
   return [{ code: "flex-out-of-range", path: "choices.flexRatio", flexRatio: spec.flexRatio, softest, stiffest }];
 }
 
-function unreachableFlex({ solved, spec }: WorkedOut): SpecConflict[] {
-  if (reachesFlex(solved)) return [];
-  const { achievedRatio, limitedBy } = solved.core;
+/** A flex that the shop does not build, with what it builds beside it: the nearest flexes, and lengths that bend as asked. */
+function unreachableFlex(worked: WorkedOut, catalog: EngineCatalog): SpecConflict[] {
+  if (worked.whyNot) return [unbuildableFlex(worked.whyNot())];
+  if (reachesFlex(worked, catalog)) return [];
+  const { achievedRatio, limitedBy } = worked.solved.core;
   const reachable = Math.round(achievedRatio * 100) / 100;
-  const way = { code: "reachable-flex", label: `Flex ratio ${reachable}`, choices: { flexRatio: reachable } };
-  const { flexRatio } = spec;
-  return [{ code: "flex-not-reachable", path: "choices.flexRatio", flexRatio, achievedRatio, limitedBy, ways: [way] }];
+  const { flexRatio } = worked.spec;
+  const ways = [flexWay("reachable-flex", reachable)];
+  return [{ code: "flex-not-reachable", path: "choices.flexRatio", flexRatio, achievedRatio, limitedBy, ways }];
+}
+
+function unbuildableFlex(refusal: FlexRefusal): SpecConflict {
+  const { softer, stiffer, shorterCm, longerCm } = refusal;
+  const lengthWay = (code: string, lengthCm: number): SpecWay => ({
+    code,
+    label: `${lengthCm} cm`,
+    choices: { lengthCm },
+  });
+  return {
+    ...refusal,
+    path: "choices.flexRatio",
+    ways: [
+      ...(softer ? [flexWay("softer-flex", softer.flexRatio)] : []),
+      ...(stiffer ? [flexWay("stiffer-flex", stiffer.flexRatio)] : []),
+      ...(shorterCm === null ? [] : [lengthWay("shorter-ski", shorterCm)]),
+      ...(longerCm === null ? [] : [lengthWay("longer-ski", longerCm)]),
+    ],
+  };
+}
+
+function flexWay(code: string, flexRatio: number): SpecWay {
+  return { code, label: `Flex ratio ${flexRatio}`, choices: { flexRatio } };
 }
 
 function withoutWays({ ways: _, ...refusal }: SpecConflict): Refusal {

@@ -90,7 +90,7 @@ function predictAll(
   values: readonly number[],
 ): Predictions {
   const catalog: BuildCatalog = { ...nominal, corrections: correctionsOf(unknowns, values, "trial") };
-  return new Map([...prepared.values()].map(({ ski, profile }) => [ski, predicted(ski, profile, catalog)]));
+  return new Map([...prepared.values()].map(({ ski, programme }) => [ski, predicted(ski, programme, catalog)]));
 }
 
 function rowsOf(

@@ -3,50 +3,64 @@
  * that was programmed for it; materials, mill and camber are as the catalogue's corrections say. Linear beam theory with its
  * limits (engine/flex): no friction at the supports, no sag of the bench.
  */
-import { type BuildCatalog, type LookupRefusal, resolveSpec, skiBuildFor, solveSpec } from "#engine/configuration";
 import {
-  evaluateFlex,
-  type SectionTheory,
-  type SkiBuild,
-  type ThicknessProfile,
-  twistBenchNmPerDeg,
-} from "#engine/flex";
+  type BuildCatalog,
+  type LayupLayer,
+  type LookupRefusal,
+  nearestBuild,
+  resolveSpec,
+  skiBuildFor,
+} from "#engine/configuration";
+import { evaluateFlex, type SkiBuild, type ThicknessProfile, twistBenchNmPerDeg } from "#engine/flex";
 import type { Corrections } from "#engine/materials";
 import { woodById } from "#engine/materials";
 import { accept, type Outcome } from "#engine/units";
-import type { MeasuredSki, PredictedValues } from "./types";
+import type { BuiltBy, MeasuredSki, PredictedValues } from "./types";
 
 /** Coarser than for an order: springs and mass move by less than 0.1 %, well under what the bench can read. */
 const GRID_PIECES = 40;
 
+/** What the mill and the lay-up bench were told: thickness of the core, and what lies above and below it. */
+export interface Programme {
+  readonly profile: ThicknessProfile;
+  readonly layup: readonly LayupLayer[];
+}
+
+type BuiltSki = Pick<MeasuredSki, "spec" | "strips" | "builtBy">;
+
 /** @returns mass in kg, camber in mm, springs in N/mm and twist in N·m per degree, or the first item of its spec that the catalogue does not hold */
 export function predictSki(
-  ski: Pick<MeasuredSki, "spec" | "strips" | "builtWith" | "reckonedAs">,
+  ski: BuiltSki & Pick<MeasuredSki, "builtWith">,
   catalog: BuildCatalog,
 ): Outcome<PredictedValues, LookupRefusal> {
-  const profile = programmedCore(ski, catalog);
-  if (!profile.ok) return profile;
-  return predictBuilt(ski, profile.value, catalog);
+  const programme = programmedCore(ski, catalog);
+  if (!programme.ok) return programme;
+  return predictBuilt(ski, programme.value, catalog);
 }
 
-/** The core as the mill was told to leave it: solved with the book the ski was built with, or with handbook values. */
+/**
+ * Core and lay-up as they were told: solved with the book the ski was built with, or with handbook values. It was built, so
+ * what a rule of today would refuse is still worked out.
+ */
 export function programmedCore(
-  { spec, builtWith, reckonedAs }: Pick<MeasuredSki, "spec" | "builtWith" | "reckonedAs">,
-  given: BuildCatalog,
-): Outcome<ThicknessProfile, LookupRefusal> {
-  const catalog = reckoned(given, reckonedAs ?? given.rules.sections);
-  const solved = solveSpec(spec, builtWith ? catalogWith(catalog, builtWith) : nominalCatalog(catalog));
-  return solved.ok ? accept(solved.value.core.profile) : solved;
+  { spec, builtWith, builtBy }: Pick<MeasuredSki, "spec" | "builtWith" | "builtBy">,
+  catalog: BuildCatalog,
+): Outcome<Programme, LookupRefusal> {
+  const nominal = nominalCatalog(catalog);
+  const found = nearestBuild(spec, asBuilt(builtWith ? catalogWith(catalog, builtWith) : nominal, builtBy));
+  if (!found.ok) return found;
+  const { core, layup } = found.value.solved;
+  return accept({ profile: core.profile, layup });
 }
 
-/** As {@link predictSki}, of a core that is known. */
+/** As {@link predictSki}, of a core and lay-up that are known. */
 export function predictBuilt(
-  ski: Pick<MeasuredSki, "spec" | "strips">,
-  profile: ThicknessProfile,
+  ski: BuiltSki,
+  { profile, layup }: Programme,
   catalog: BuildCatalog,
   gridPieces = GRID_PIECES,
 ): Outcome<PredictedValues, LookupRefusal> {
-  const build = measuredBuild(ski, catalog);
+  const build = measuredBuild(ski, catalog, layup);
   if (!build.ok) return build;
   const flex = evaluateFlex(build.value, profile, { gridPieces });
   return accept({
@@ -67,10 +81,12 @@ export function predictBuilt(
  * strip, so it is taken as measured; the factor of its wood multiplies it like the handbook's value.
  */
 export function measuredBuild(
-  { spec, strips }: Pick<MeasuredSki, "spec" | "strips">,
-  catalog: BuildCatalog,
+  { spec, strips, builtBy }: BuiltSki,
+  given: BuildCatalog,
+  layup?: readonly LayupLayer[],
 ): Outcome<SkiBuild, LookupRefusal> {
-  const built = skiBuildFor(spec, catalog);
+  const catalog = asReckoned(given, builtBy);
+  const built = skiBuildFor(spec, catalog, layup);
   if (!built.ok || !strips) return built;
   const resolved = resolveSpec(spec, catalog);
   if (!resolved.ok) return resolved;
@@ -98,16 +114,6 @@ export function measuredBuild(
 const nominals = new WeakMap<BuildCatalog, BuildCatalog>();
 const withBooks = new WeakMap<BuildCatalog, WeakMap<Corrections, BuildCatalog>>();
 
-const byTheory = new WeakMap<BuildCatalog, BuildCatalog>();
-
-/** The catalogue with the other way of reckoning sections. */
-function reckoned(catalog: BuildCatalog, sections: SectionTheory): BuildCatalog {
-  if (catalog.rules.sections === sections) return catalog;
-  const known = byTheory.get(catalog) ?? { ...catalog, rules: { ...catalog.rules, sections } };
-  byTheory.set(catalog, known);
-  return known;
-}
-
 /** The catalogue of handbook values. */
 export function nominalCatalog(catalog: BuildCatalog): BuildCatalog {
   if (!catalog.corrections) return catalog;
@@ -116,6 +122,35 @@ export function nominalCatalog(catalog: BuildCatalog): BuildCatalog {
   const { corrections: _learnt, ...nominal } = catalog;
   nominals.set(catalog, nominal);
   return nominal;
+}
+
+const asBuilts = new WeakMap<BuildCatalog, WeakMap<BuiltBy, BuildCatalog>>();
+
+/** The catalogue's materials with the models and rules that the ski was built by. */
+export function asBuilt(catalog: BuildCatalog, builtBy: BuiltBy | undefined): BuildCatalog {
+  if (!builtBy) return catalog;
+  const others = asBuilts.get(catalog) ?? new WeakMap<BuiltBy, BuildCatalog>();
+  asBuilts.set(catalog, others);
+  const known = others.get(builtBy) ?? { ...catalog, models: builtBy.models, rules: builtBy.rules };
+  others.set(builtBy, known);
+  return known;
+}
+
+const asReckoneds = new WeakMap<BuildCatalog, WeakMap<BuiltBy, BuildCatalog>>();
+
+/** As it was built, and reckoned as the catalogue at hand reckons sections and reads its benches. */
+function asReckoned(catalog: BuildCatalog, builtBy: BuiltBy | undefined): BuildCatalog {
+  if (!builtBy) return catalog;
+  const others = asReckoneds.get(catalog) ?? new WeakMap<BuiltBy, BuildCatalog>();
+  asReckoneds.set(catalog, others);
+  const known = others.get(builtBy) ?? reckonedAs(asBuilt(catalog, builtBy), catalog);
+  others.set(builtBy, known);
+  return known;
+}
+
+function reckonedAs(built: BuildCatalog, { rules: { sections, acrossOverAxialModulus, twistTest } }: BuildCatalog) {
+  const rules = { ...built.rules, sections, acrossOverAxialModulus, ...(twistTest ? { twistTest } : {}) };
+  return { ...built, rules };
 }
 
 function catalogWith(catalog: BuildCatalog, corrections: Corrections): BuildCatalog {

@@ -1,8 +1,7 @@
 /** What stays the same during a fit: cores, handbook predictions and slopes of all skis, and which unknowns matter. */
 import type { BuildCatalog } from "#engine/configuration";
-import type { ThicknessProfile } from "#engine/flex";
 import { type Unknown, unknownsOf } from "./factors";
-import { predictBuilt, programmedCore } from "./predict-ski";
+import { type Programme, predictBuilt, programmedCore } from "./predict-ski";
 import { BENCH_MEASURES, readingSd } from "./readings";
 import { byMeasure, type Slopes, slopesOf } from "./sensitivity";
 import type { CalibrationSettings, MeasuredSki, PredictedValues } from "./types";
@@ -13,7 +12,7 @@ const LEAST_EFFECT = 0.1;
 /** A ski with what does not change during the fit. */
 export interface PreparedSki {
   readonly ski: MeasuredSki;
-  readonly profile: ThicknessProfile;
+  readonly programme: Programme;
   readonly before: PredictedValues;
   readonly slopes: Slopes;
 }
@@ -27,12 +26,12 @@ export function prepare(
   settings: CalibrationSettings,
 ): { readonly unknowns: readonly Unknown[]; readonly prepared: Prepared } {
   const all = unknownsOf(nominal.materials, settings);
-  const bySpec = new Map<string, { readonly profile: ThicknessProfile; readonly slopes: Slopes }>();
+  const bySpec = new Map<string, { readonly programme: Programme; readonly slopes: Slopes }>();
   const rows = skis.map((ski): PreparedSki => {
     const key = constructionKey(ski);
     const shared = bySpec.get(key) ?? sharedOf(ski, nominal, all);
     bySpec.set(key, shared);
-    return { ski, ...shared, before: predicted(ski, shared.profile, nominal) };
+    return { ski, ...shared, before: predicted(ski, shared.programme, nominal) };
   });
   const matters = all.map((unknown, i) => rows.some((row) => effectOf(row, i, unknown, settings) >= LEAST_EFFECT));
   const kept = <T>(values: readonly T[]): readonly T[] => values.filter((_, i) => matters[i]);
@@ -43,20 +42,30 @@ export function prepare(
 }
 
 /** Skis with one key were programmed alike, of equal strips. */
-function constructionKey({ spec, strips, builtWith, reckonedAs }: MeasuredSki): string {
+function constructionKey({ spec, strips, builtWith, builtBy }: MeasuredSki): string {
   const { model, lengthCm, core, reinforcements, flexRatio, mount } = spec;
   const book = builtWith?.version;
-  return JSON.stringify([model, lengthCm, core, reinforcements, flexRatio, mount?.offsetMm, strips, book, reckonedAs]);
+  return JSON.stringify([
+    model,
+    lengthCm,
+    core,
+    reinforcements,
+    flexRatio,
+    mount?.offsetMm,
+    strips,
+    book,
+    builtBy?.name,
+  ]);
 }
 
 function sharedOf(ski: MeasuredSki, nominal: BuildCatalog, unknowns: readonly Unknown[]) {
   const core = programmedCore(ski, nominal);
   if (!core.ok) throw new RangeError(`${ski.id}: ${JSON.stringify(core.refusal)}`);
-  return { profile: core.value, slopes: slopesOf(ski, core.value, nominal, unknowns) };
+  return { programme: core.value, slopes: slopesOf(ski, core.value, nominal, unknowns) };
 }
 
-export function predicted(ski: MeasuredSki, profile: ThicknessProfile, catalog: BuildCatalog): PredictedValues {
-  const values = predictBuilt(ski, profile, catalog);
+export function predicted(ski: MeasuredSki, programme: Programme, catalog: BuildCatalog): PredictedValues {
+  const values = predictBuilt(ski, programme, catalog);
   if (!values.ok) throw new RangeError(`${ski.id}: ${JSON.stringify(values.refusal)}`);
   return values.value;
 }

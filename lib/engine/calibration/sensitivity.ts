@@ -7,7 +7,7 @@ import type { BuildCatalog } from "#engine/configuration";
 import type { ThicknessProfile } from "#engine/flex";
 import type { Corrections } from "#engine/materials";
 import { correctionsOf, type Unknown } from "./factors";
-import { predictBuilt } from "./predict-ski";
+import { asBuilt, type Programme, predictBuilt } from "./predict-ski";
 import { materialsIn } from "./present-materials";
 import { BENCH_MEASURES } from "./readings";
 import type { BenchMeasure, MeasuredSki, PredictedValues } from "./types";
@@ -21,7 +21,7 @@ const CORE_STEP_MM = 0.01;
 const KNOTS_KEPT_EVERY = 5;
 const GRID_PIECES = 16;
 
-type BuiltSki = Pick<MeasuredSki, "spec" | "strips">;
+type BuiltSki = Pick<MeasuredSki, "spec" | "strips" | "builtBy">;
 
 /**
  * @param nominal a catalogue without corrections
@@ -29,12 +29,12 @@ type BuiltSki = Pick<MeasuredSki, "spec" | "strips">;
  */
 export function slopesOf(
   ski: BuiltSki,
-  profile: ThicknessProfile,
+  { profile, layup }: Programme,
   nominal: BuildCatalog,
   unknowns: readonly Unknown[],
 ): Slopes {
-  const coarse = everyFewKnots(profile);
-  const present = materialsIn(ski.spec, nominal);
+  const coarse = { profile: everyFewKnots(profile), layup };
+  const present = materialsIn(ski.spec, asBuilt(nominal, ski.builtBy), layup);
   if (!present.ok) throw new RangeError(`spec: ${JSON.stringify(present.refusal)}`);
   const base = coarsely(ski, coarse, nominal);
   const tried = new Map<string, PredictedValues>();
@@ -65,17 +65,17 @@ function moves(kind: Unknown["kind"], measure: BenchMeasure): boolean {
 function difference(
   base: PredictedValues,
   ski: BuiltSki,
-  profile: ThicknessProfile,
+  programme: Programme,
   nominal: BuildCatalog,
   material: string | undefined,
 ): PredictedValues {
   const step = material === undefined ? CORE_STEP_MM : LOG_STEP;
-  const moved = coarsely(ski, profile, { ...nominal, corrections: trialBook(material, step) });
+  const moved = coarsely(ski, programme, { ...nominal, corrections: trialBook(material, step) });
   return byMeasure((measure) => (moved[measure] - base[measure]) / step);
 }
 
-function coarsely(ski: BuiltSki, profile: ThicknessProfile, catalog: BuildCatalog): PredictedValues {
-  const predicted = predictBuilt(ski, profile, catalog, GRID_PIECES);
+function coarsely(ski: BuiltSki, programme: Programme, catalog: BuildCatalog): PredictedValues {
+  const predicted = predictBuilt(ski, programme, catalog, GRID_PIECES);
   if (!predicted.ok) throw new RangeError(`spec: ${JSON.stringify(predicted.refusal)}`);
   return predicted.value;
 }

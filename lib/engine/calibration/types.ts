@@ -3,8 +3,8 @@
  * difference is put down to materials and process by regularised least squares. Springs in N/mm, mass in kg a ski, camber in
  * mm; factors without a unit, offsets in mm.
  */
-import type { BuildableSpec } from "#engine/configuration";
-import type { SectionTheory, StripColumn } from "#engine/flex";
+import type { BuildableSpec, BuildRules, Model } from "#engine/configuration";
+import type { StripColumn } from "#engine/flex";
 import type { Corrections } from "#engine/materials";
 
 /** What the quality bench reads of one finished ski. Whatever was not read is absent. */
@@ -29,6 +29,14 @@ export interface MeasuredStrip {
   readonly densityKgM3: number;
 }
 
+/** What decided a measured ski's core and cloth when it was built: shapes and rules change, a ski does not. */
+export interface BuiltBy {
+  /** Two skis with one name were built by the same. */
+  readonly name: string;
+  readonly models: readonly Model[];
+  readonly rules: BuildRules;
+}
+
 export interface MeasuredSki {
   /** Its serial, "TY-0412-L-3". */
   readonly id: string;
@@ -38,10 +46,10 @@ export interface MeasuredSki {
   readonly spec: BuildableSpec;
   /** Absent positions count with the handbook's value of their wood. */
   readonly strips?: Readonly<Partial<Record<StripColumn["position"], MeasuredStrip>>>;
+  /** The models and rules it was built by; absent = the catalogue's own. */
+  readonly builtBy?: BuiltBy;
   /** The book its core was solved with; absent = the handbook's values. What is predicted of it does not follow this book. */
   readonly builtWith?: Corrections;
-  /** How sections were reckoned when its core was solved; absent = as in the catalogue at hand. */
-  readonly reckonedAs?: SectionTheory;
   readonly measured: BenchValues;
 }
 

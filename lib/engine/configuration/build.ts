@@ -3,8 +3,8 @@
  * is about; the finished build adds the binding plate in its pocket at the order's own mount line, and the mat over it.
  */
 
-import type { BuildLayer, SkiBuild, SpringTest } from "#engine/flex";
-import { measure, mountLineMm, type SkiShape, shapeAtLength } from "#engine/geometry";
+import type { BuildLayer, PlatePocket, SkiBuild, SpringTest } from "#engine/flex";
+import { edgeSpanMm, measure, mountLineMm, type SkiShape, shapeAtLength } from "#engine/geometry";
 import { type Corrections, correctedLibrary, fabricById, sheetById } from "#engine/materials";
 import { accept, type Outcome } from "#engine/units";
 import { fabricLayer, sheetLayer } from "./layer-materials";
@@ -16,6 +16,7 @@ import type {
   BuildRules,
   CoreBlend,
   FlexSpec,
+  LayupLayer,
   Model,
   PairSpec,
   PlateChoice,
@@ -52,11 +53,19 @@ export function resolveSpec(spec: BuildableSpec, catalog: BuildCatalog): Outcome
   return accept({ model: model.value, blend: blend.value, reinforcements, plate: plate?.value ?? null });
 }
 
-/** The finished ski: plate pocket at the order's mount line and mat included. */
-export function skiBuildFor(spec: BuildableSpec, catalog: BuildCatalog): Outcome<SkiBuild, LookupRefusal> {
+/**
+ * The finished ski: plate pocket at the order's mount line and mat included.
+ *
+ * @param layup what lies above and below the core; absent = the model's own, whatever the flex would need
+ */
+export function skiBuildFor(
+  spec: BuildableSpec,
+  catalog: BuildCatalog,
+  layup?: readonly LayupLayer[],
+): Outcome<SkiBuild, LookupRefusal> {
   const resolved = resolveSpec(spec, catalog);
   if (!resolved.ok) return resolved;
-  const bare = bareBuildFor(resolved.value, spec.lengthCm, catalog);
+  const bare = bareBuildFor(resolved.value, spec.lengthCm, catalog, layup);
   return accept(withBindingZone(bare, resolved.value, spec.mount?.offsetMm ?? 0, catalog));
 }
 
@@ -72,20 +81,24 @@ export function referenceBuildFor(model: Model, nominalAndMore: BuildCatalog): S
 }
 
 /** Everything but plate and mat, of materials as measured pairs have shown them. */
-export function bareBuildFor(resolved: ResolvedSpec, lengthCm: number, given: BuildCatalog): SkiBuild {
+export function bareBuildFor(
+  resolved: ResolvedSpec,
+  lengthCm: number,
+  given: BuildCatalog,
+  layup: readonly LayupLayer[] = resolved.model.layup,
+): SkiBuild {
   const catalog = asLearnt(given);
   const { model, blend, reinforcements } = resolved;
   const { materials, rules } = catalog;
   const shape = shapeAtLength(model.shape, lengthCm);
-  const { planAreaMm2, edgeCarryingMm, perimeterMm } = measure(shape, {
-    edgeBeyondSidecutMm: rules.edge.beyondSidecutMm,
-  });
-  const steelMm = shape.edgeWrap === "full" ? perimeterMm / 2 : edgeCarryingMm;
+  const { planAreaMm2, edgeCarryingMm, perimeterMm } = measure(shape, { edge: rules.edge });
+  const isFull = shape.edgeWrap === "full";
+  const steelMm = isFull ? perimeterMm / 2 : edgeCarryingMm;
   const coreFromMm = rules.spacers.tipMm;
   const coreToMm = shape.lengthMm - rules.spacers.tailMm;
   return {
     shape,
-    layers: stackOf(model, reinforcements, catalog),
+    layers: stackOf(model, layup, reinforcements, catalog),
     columns: stripColumns(blend, model.core.stripWidthMm, catalog),
     sidewall: {
       widthMm: rules.sidewall.widthMm,
@@ -95,6 +108,7 @@ export function bareBuildFor(resolved: ResolvedSpec, lengthCm: number, given: Bu
       widthMm: rules.edge.widthMm,
       heightMm: rules.edge.heightMm,
       lengthMm: steelMm,
+      ...(isFull ? {} : { span: edgeSpanMm(shape, rules.edge) }),
       material: sheetLayer(sheetById(materials, rules.edge.material)),
       anchorMassFactor: rules.edge.anchorMassFactor,
     },
@@ -187,8 +201,7 @@ export function withBindingZone(
   given: BuildCatalog,
 ): SkiBuild {
   const { rules, materials } = asLearnt(given);
-  const { plate, mat } = rules;
-  const own = ordered.plate ?? plate.byUse?.[ordered.model.use] ?? plate;
+  const { mat } = rules;
   const mountMm = mountLineMm(bare.shape, offsetMm);
   const fabric = fabricById(materials, mat.fabric);
   const matLayer: BuildLayer = {
@@ -206,17 +219,28 @@ export function withBindingZone(
   return {
     ...bare,
     layers: bare.layers.flatMap((layer): BuildLayer[] => (layer.role === "core" ? [layer, matLayer] : [layer])),
-    plate: {
-      material: sheetLayer(sheetById(materials, own.material)),
-      thicknessMm: own.thicknessMm,
-      rubberMm: plate.rubberMm,
-      rubber: sheetLayer(sheetById(materials, plate.rubber)),
-      lengthMm: plate.lengthMm,
-      widthMm: bare.shape.waistWidthMm - plate.widthInsetMm,
-      centreMm: mountMm,
-    },
+    plate: plateFor(bare.shape, ordered, mountMm, { rules, materials }),
     mountFromTipMm: mountMm,
     springTest: springTestFor(bare.shape, mountMm, rules),
     ...twistTestFor(bare.shape, mountMm, rules),
+  };
+}
+
+/** The binding plate that was ordered, else the shop's own for the model's use, centred on a mount line. */
+export function plateFor(
+  shape: SkiShape,
+  { model, plate: ordered }: { readonly model: Pick<Model, "use">; readonly plate: PlateChoice | null },
+  centreMm: number,
+  { rules: { plate }, materials }: Pick<BuildCatalog, "rules" | "materials">,
+): PlatePocket {
+  const own = ordered ?? plate.byUse?.[model.use] ?? plate;
+  return {
+    material: sheetLayer(sheetById(materials, own.material)),
+    thicknessMm: own.thicknessMm,
+    rubberMm: plate.rubberMm,
+    rubber: sheetLayer(sheetById(materials, plate.rubber)),
+    lengthMm: plate.lengthMm,
+    widthMm: shape.waistWidthMm - plate.widthInsetMm,
+    centreMm,
   };
 }

@@ -3,11 +3,13 @@
  */
 export * from "./bench-class";
 export { type BuildableSpec, type ResolvedSpec, referenceBuildFor, resolveSpec, skiBuildFor } from "./build";
+export { type ClothChoice, clothChange, isSameCloth } from "./cloth";
 export * from "./compatibility";
 export * from "./complete-spec";
 export * from "./core-mass";
 export * from "./designed-profile";
 export * from "./flex-class";
+export type { FlexRefusal, NearFlex } from "./flex-refusal";
 export * from "./graphic-resolution";
 export * from "./house-pattern";
 export * from "./layer-materials";
@@ -17,6 +19,7 @@ export * from "./mould-camber";
 export { coreIdFor, type OwnCore, ownCoreOf } from "./own-core";
 export * from "./pair-layout";
 export * from "./print-face";
+export { referenceOf } from "./reference";
 export * from "./solve-spec";
 export { nineOfTen, spreadOf } from "./spread";
 export { stripSides } from "./strip-columns";

@@ -10,18 +10,22 @@ import type { BuildCatalog, LayupLayer, Model, Reinforcement } from "./types";
 
 type Face = "bottom" | "top";
 
-/** @throws RangeError when the lay-up has no core or the catalogue lacks one of its materials */
+/**
+ * @param layup the model's own, or with other cloth in its place
+ * @throws RangeError when the lay-up has no core or the catalogue lacks one of its materials
+ */
 export function stackOf(
   model: Model,
+  layup: readonly LayupLayer[],
   reinforcements: readonly Reinforcement[],
   catalog: BuildCatalog,
 ): readonly BuildLayer[] {
-  const coreAt = model.layup.findIndex((layer) => layer.role === "core");
+  const coreAt = layup.findIndex((layer) => layer.role === "core");
   if (coreAt < 0) throw new RangeError(`models.${model.id}.layup: no core`);
   const own = (layers: readonly LayupLayer[], face: Face) =>
     layers.map((layer, i) => ownLayer(layer, `${face}-${i}`, catalog));
-  const below = own(model.layup.slice(0, coreAt), "bottom");
-  const above = own(model.layup.slice(coreAt + 1), "top");
+  const below = own(layup.slice(0, coreAt), "bottom");
+  const above = own(layup.slice(coreAt + 1), "top");
   const lastGlass = below.findLastIndex((layer) => layer.role === "fabric") + 1;
   const glassAt = Math.max(
     0,

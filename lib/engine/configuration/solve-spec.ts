@@ -1,51 +1,76 @@
-/** A spec's core, stiffness and mass: the model's own class 3 ski gives the target, the ordered build gives the section. */
-import {
-  type CoreSolution,
-  evaluateFlex,
-  type ReferenceCurve,
-  referenceCurve,
-  type SkiBuild,
-  type SkiFlex,
-  solveCore,
-} from "#engine/flex";
-import { accept, type Outcome } from "#engine/units";
-import { type BuildableSpec, bareBuildFor, referenceBuildFor, resolveSpec, withBindingZone } from "./build";
-import { designedProfile } from "./designed-profile";
+/** A spec's core, cloth, stiffness and mass: the model's own class 3 ski gives the target, the ordered build the section. */
+import { type CoreSolution, evaluateFlex, type SkiBuild, type SkiFlex } from "#engine/flex";
+import { accept, type Outcome, refuse } from "#engine/units";
+import { type BuildableSpec, resolveSpec, withBindingZone } from "./build";
+import type { ClothChoice } from "./cloth";
+import { type FlexBuild, flexBuildOf } from "./flex-build";
+import { type FlexRefusal, flexRefusalOf } from "./flex-refusal";
 import type { LookupRefusal } from "./lookup";
-import type { BuildCatalog, FlexSpec, Model } from "./types";
+import type { BuildCatalog, FlexSpec, LayupLayer } from "./types";
 
 /** One spec worked out. `build` is the finished ski; the core is solved for it without plate and mat. */
 export interface SolvedSpec {
   readonly build: SkiBuild;
   readonly core: CoreSolution;
+  /** What is laid above and below the core, base to topsheet: the model's own, with the cloth that was chosen. */
+  readonly layup: readonly LayupLayer[];
+  readonly cloth: ClothChoice;
   /** Without plate and mat, loaded at the model's mount line: what the flex ratio is about. */
   readonly flex: SkiFlex;
   /** With plate and mat, loaded at the order's mount line: what bench and scale will read. */
   readonly flexWithPlate: SkiFlex;
 }
 
-/** @returns the solution, or the first item of the spec that this catalogue does not hold */
-export function solveSpec(spec: BuildableSpec, catalog: BuildCatalog): Outcome<SolvedSpec, LookupRefusal> {
+export type SolveRefusal = LookupRefusal | FlexRefusal;
+
+/** @returns the solution; the first item that this catalogue does not hold; or `flex-not-buildable` with what is, beside it */
+export function solveSpec(spec: BuildableSpec, catalog: BuildCatalog): Outcome<SolvedSpec, SolveRefusal> {
+  const nearest = nearestBuild(spec, catalog);
+  if (!nearest.ok) return nearest;
+  const { solved, isReached, whyNot } = nearest.value;
+  return isReached ? accept(solved) : refuse(whyNot());
+}
+
+/** The build nearest to an ordered flex. */
+export interface NearestBuild {
+  readonly solved: SolvedSpec;
+  /** Whether the shop builds it for this flex; releases without bench rules build whatever comes nearest. */
+  readonly isReached: boolean;
+  /** What stands in the way and what is built instead, for one that is not reached; worked out when it is asked for. */
+  readonly whyNot: () => FlexRefusal;
+}
+
+/**
+ * The build that comes nearest to the ordered flex within the shop's rules, so that a sheet can be shown whatever was asked.
+ *
+ * @returns the build, or the first item that this catalogue does not hold
+ */
+export function nearestBuild(spec: BuildableSpec, catalog: BuildCatalog): Outcome<NearestBuild, LookupRefusal> {
   const resolved = resolveSpec(spec, catalog);
   if (!resolved.ok) return resolved;
-  const { model } = resolved.value;
-  const solved = remembered(catalog, stiffnessKey(spec), () => {
-    const bare = bareBuildFor(resolved.value, spec.lengthCm, catalog);
-    const target = { reference: referenceOf(model, catalog), flexRatio: spec.flexRatio };
-    const core = solveCore(bare, target, catalog.rules.core);
-    return { bare, core, flex: evaluateFlex(bare, core.profile) };
+  const mountOffsetMm = spec.mount?.offsetMm ?? 0;
+  const order = { resolved: resolved.value, lengthCm: spec.lengthCm, flexRatio: spec.flexRatio, mountOffsetMm };
+  const { found, flex, isReached, whyNot } = remembered(catalog, stiffnessKey(spec, catalog), () => {
+    const { build, tried, ...rest } = flexBuildOf(order, catalog);
+    let refusal: FlexRefusal | undefined;
+    const refused = () => {
+      refusal ??= flexRefusalOf(order, build, tried, catalog);
+      return refusal;
+    };
+    return { ...rest, found: build, flex: evaluateFlex(build.bare, build.core.profile), whyNot: refused };
   });
-  const build = withBindingZone(solved.bare, resolved.value, spec.mount?.offsetMm ?? 0, catalog);
-  const { core, flex } = solved;
-  return accept({ build, core, flex, flexWithPlate: evaluateFlex(build, core.profile) });
+  const { bare, core, layup, cloth } = found;
+  const build = withBindingZone(bare, resolved.value, mountOffsetMm, catalog);
+  const flexWithPlate = evaluateFlex(build, core.profile);
+  return accept({ solved: { build, core, layup, cloth, flex, flexWithPlate }, isReached, whyNot });
 }
 
 /**
  * What the ordered flex weighs: mass of one ski over that of the same build at a flex ratio of 1, g. Negative when softer.
  *
- * @returns the difference, or the first item of the spec that this catalogue does not hold
+ * @returns the difference, or why one of the two is not built
  */
-export function massOfFlexG(spec: BuildableSpec, catalog: BuildCatalog): Outcome<number, LookupRefusal> {
+export function massOfFlexG(spec: BuildableSpec, catalog: BuildCatalog): Outcome<number, SolveRefusal> {
   const ordered = solveSpec(spec, catalog);
   if (!ordered.ok) return ordered;
   const classThree = solveSpec({ ...spec, flexRatio: 1 }, catalog);
@@ -53,32 +78,24 @@ export function massOfFlexG(spec: BuildableSpec, catalog: BuildCatalog): Outcome
   return accept(1000 * (ordered.value.flexWithPlate.massKg - classThree.value.flexWithPlate.massKg));
 }
 
-/** EI(x) of the model's reference build with its designed core. */
-export function referenceOf(model: Model, catalog: BuildCatalog): ReferenceCurve {
-  const known = referenceCurves.get(model);
-  if (known) return known;
-  const build = referenceBuildFor(model, catalog);
-  const curve = referenceCurve(build, designedProfile(model, build.shape, catalog.rules));
-  referenceCurves.set(model, curve);
-  return curve;
-}
-
 /*
- * A sheet is assessed at every keystroke, and most keystrokes leave stiffness alone. Both memories hold only what their
- * arguments determine, belong to one catalogue object and go with it; a catalogue is never changed once it is made.
+ * A sheet is assessed at every keystroke, and most keystrokes leave stiffness alone. The memory holds only what its arguments
+ * determine, belongs to one catalogue object and goes with it; a catalogue is never changed once it is made.
  */
-const referenceCurves = new WeakMap<Model, ReferenceCurve>();
 const solutions = new WeakMap<BuildCatalog, Map<string, BareSolution>>();
 const KEPT_SOLUTIONS = 32;
 
-interface BareSolution {
-  readonly bare: SkiBuild;
-  readonly core: CoreSolution;
+interface BareSolution extends Pick<NearestBuild, "isReached" | "whyNot"> {
+  readonly found: FlexBuild;
   readonly flex: SkiFlex;
 }
 
-function stiffnessKey({ model, lengthCm, core, reinforcements, flexRatio }: FlexSpec): string {
-  return JSON.stringify([model, lengthCm, core, reinforcements, flexRatio]);
+/** The boot's floor lies where the boot stands; without one the mount line does not touch the core. */
+function stiffnessKey(spec: BuildableSpec, { rules }: BuildCatalog): string {
+  const { model, lengthCm, core, reinforcements, flexRatio }: FlexSpec = spec;
+  // Bench rules look at the pocket: where it lies and how deep its plate makes it.
+  const pocket = rules.bench && [spec.mount?.offsetMm ?? 0, spec.plate];
+  return JSON.stringify([model, lengthCm, core, reinforcements, flexRatio, pocket]);
 }
 
 function remembered(catalog: BuildCatalog, key: string, solve: () => BareSolution): BareSolution {

@@ -174,6 +174,8 @@ export interface BuildRules {
     readonly heightMm: number;
     readonly anchorMassFactor: number;
     readonly beyondSidecutMm: number;
+    /** Beyond each contact point at the least; absent in older releases, whose steel may end before them. */
+    readonly pastContactMm?: number;
   };
   readonly edgeRubber: { readonly material: string; readonly thicknessMm: number; readonly widthMm: number };
   readonly spacers: {
@@ -201,6 +203,10 @@ export interface BuildRules {
   readonly resinAtFacesGM2: number;
   readonly coreGlueGM2: number;
   readonly core: { readonly minMm: number; readonly maxMm: number; readonly maxSlope: number; readonly stepMm: number };
+  /** What no core may go below whatever its flex; absent in older releases, which build whatever the mill can. */
+  readonly bench?: BenchRules;
+  /** The cloths that may take the place of a model's own; absent in older releases, whose cloth never changes. */
+  readonly cloth?: ClothRules;
   /** Where the spring constants are read, as in ASTM F498's definitions; positions are settings. */
   readonly springTest: {
     readonly supports: "shoulder-heel" | { readonly frontFromTipMm: number; readonly rearFromTailMm: number };
@@ -219,6 +225,34 @@ export interface BuildRules {
   readonly mountOffsetReviewMm: number;
   readonly bootSoleRangeMm: readonly [number, number];
   readonly print: PrintRules;
+}
+
+/** Bench rules of the shop, each with its reason in the shop's words. */
+export interface BenchRules {
+  /** Stretch under the boot, centred on the order's mount line. */
+  readonly bootZoneMm: number;
+  readonly bootCore: { readonly leastMm: number; readonly reason: string };
+  /** Wood that is left under the pocket of the binding plate, over the whole pocket. */
+  readonly woodUnderPocket: { readonly leastMm: number; readonly reason: string };
+  readonly noRise: { readonly reason: string };
+  /** Thicknesses of the spacers' sheet, ascending. */
+  readonly endSheets: { readonly sheetsMm: readonly number[]; readonly reason: string };
+  /** How much softer than its curve the rest of a ski may be made where the floors keep the boot stiffer. */
+  readonly relief: { readonly share: number; readonly reason: string };
+  /** How far the built flex ratio may lie from the ordered one, as a share of it. */
+  readonly flexTolerance: { readonly share: number; readonly reason: string };
+}
+
+/** What a build is chosen by where more than one cloth reaches the flex. */
+export type ClothPreference = "mass" | "price";
+
+/** Cloth as the second lever: what may be laid where thickness alone does not reach the flex. */
+export interface ClothRules {
+  readonly prefer: ClothPreference;
+  /** Plies of one face, from the outside in, each a cloth of the shop. */
+  readonly faces: readonly (readonly string[])[];
+  /** Cost of a cloth, cents a square metre. */
+  readonly costCentsM2: Readonly<Record<string, number>>;
 }
 
 /** How a graphic is printed and read. */

@@ -6,6 +6,7 @@ export * from "./beam";
 export * from "./beam-types";
 export * from "./behaviour";
 export * from "./camber";
+export { keepsFloors } from "./core-bench";
 export { coreShearStiffnessN } from "./core-shear";
 export { bareBuild, evaluateFlex, referenceCurve } from "./evaluate";
 export { freeFreeFrequencies } from "./frequencies";

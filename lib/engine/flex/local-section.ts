@@ -169,7 +169,7 @@ function thinStripTorsion(section: LocalSection, solidMm: number): number {
 }
 
 /** Shear stiffness of the core between its skins, N; infinite where there is nothing to shear. */
-function shearStiffnessN({ below, core, above }: LocalSection, solidMm: number): number {
+export function sectionShearStiffnessN({ below, core, above }: LocalSection, solidMm: number): number {
   const [under, over] = [below.young, above.young];
   if (!(solidMm > 0 && under.a > 0 && over.a > 0)) return Number.POSITIVE_INFINITY;
   const betweenSkinsMm = below.thicknessMm + solidMm + over.s / over.a - under.s / under.a;
@@ -203,12 +203,13 @@ export function stationOf(section: LocalSection, coreMm: number): SectionStation
     thinStripTorsionNmm2: thinStripTorsion(section, solidMm),
     neutralAxisMm: young.a > 0 ? young.s / young.a : thicknessMm / 2,
     massGPerM: sectionMassGPerM(section, coreMm),
-    coreShearStiffnessN: shearStiffnessN(section, solidMm),
+    coreShearStiffnessN: sectionShearStiffnessN(section, solidMm),
   };
 }
 
-/** From where to where the edge steel runs: as much beyond the shoulder as beyond the heel, within the ski. */
+/** From where to where the edge steel runs: its own span, or as much beyond the shoulder as beyond the heel, within the ski. */
 export function edgeSpan({ shape, edge }: SkiBuild): { readonly fromMm: number; readonly toMm: number } {
+  if (edge.span) return edge.span;
   const surplus = (edge.lengthMm - shape.sidecutLengthMm) / 2;
   return {
     fromMm: Math.max(0, shape.tipLengthMm - surplus),

@@ -54,8 +54,10 @@ export interface EdgeSteel {
   readonly widthMm: number;
   /** Of the bar; a section counts no more of it than lies below the core, which is not rebated for it. */
   readonly heightMm: number;
-  /** Along x from shoulder − half of the surplus to heel + half of it. */
+  /** Along x from shoulder − half of the surplus to heel + half of it, unless `span` says where. */
   readonly lengthMm: number;
+  /** From where to where it runs, mm from the tip. */
+  readonly span?: { readonly fromMm: number; readonly toMm: number };
   readonly material: LayerMaterial;
   /** Mass of the whole edge, anchors included, over that of its bar; anchors weigh but do not stiffen. */
   readonly anchorMassFactor: number;
@@ -176,9 +178,37 @@ export interface CoreLimits {
   readonly maxSlope: number;
   /** Rounding of the programme, e.g. 0.05 mm. */
   readonly stepMm: number;
+  /** What hand and bench ask beyond the mill's limits; absent = nothing. */
+  readonly bench?: CoreBench;
 }
 
-export type CoreLimit = "minimum-thickness" | "maximum-thickness" | "slope" | "step";
+/** What a maker asks of a core, whatever its stiffness comes to. Places in mm from the tip. */
+export interface CoreBench {
+  /** Under the boot: from here outwards the core never grows thicker again. */
+  readonly bootZone: CoreZone;
+  /** Stretches where the built core may not be thinner than this; one under the boot, one where a pocket is milled. */
+  readonly floors: readonly (CoreZone & { readonly leastMm: number })[];
+  /** Thicknesses that the ends may have, ascending: each end of the core meets a spacer cut from sheet. */
+  readonly endSheetsMm: readonly number[];
+  /** By how much the rest of the ski may be softer than wanted where the floors make it stiffer, as a share; 0 = not at all. */
+  readonly reliefShare: number;
+}
+
+export interface CoreZone {
+  readonly fromMm: number;
+  readonly toMm: number;
+}
+
+/** `cloth` says that thickness alone did not do and another cloth was taken. */
+export type CoreLimit =
+  | "minimum-thickness"
+  | "maximum-thickness"
+  | "slope"
+  | "step"
+  | "boot-floor"
+  | "no-rise"
+  | "end-sheet"
+  | "cloth";
 
 export interface CoreSolution {
   readonly profile: ThicknessProfile;

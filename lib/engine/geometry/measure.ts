@@ -1,15 +1,13 @@
 /** What one model-length measures. */
+import { CONTACT_GAUGE_MM, type EdgeReach, edgeSpanMm } from "./edge-span";
 import { endCurve } from "./outline";
 import { gaugePointsMm, projectedLengthMm } from "./profile";
 import { federationRadiusM, taperedArc } from "./sidecut";
 import type { OutlinePoint, ShapeMeasures, SkiShape } from "./types";
 
-/** ISO 6289:2025: the contact length of an alpine ski lies between two lines where a 0.5 mm gauge meets the surface. */
-const CONTACT_GAUGE_MM = 0.5;
-
 export interface MeasureOptions {
-  /** Edge steel of a partial wrap beyond shoulder and heel together, mm. */
-  readonly edgeBeyondSidecutMm?: number;
+  /** How far the steel of a partial wrap reaches; absent = 60 mm beyond the sidecut. */
+  readonly edge?: EdgeReach;
 }
 
 /** Chords per end for area and perimeter; leaves less than 1e-6 of either. */
@@ -17,7 +15,7 @@ const END_SEGMENTS = 1000;
 
 /** Area, perimeter, radii and lengths of a shape: the arc in closed form, the ends by fine chords. */
 export function measure(shape: SkiShape, options: MeasureOptions = {}): ShapeMeasures {
-  const { edgeBeyondSidecutMm = 60 } = options;
+  const edge = edgeSpanMm(shape, options.edge ?? { beyondSidecutMm: 60 });
   const { tipLengthMm, shoulderWidthMm, tipExponent, tailLengthMm, heelWidthMm, tailExponent } = shape;
   const tip = endCurve(tipLengthMm, shoulderWidthMm, tipExponent, END_SEGMENTS);
   const tail = endCurve(tailLengthMm, heelWidthMm, tailExponent, END_SEGMENTS);
@@ -29,7 +27,7 @@ export function measure(shape: SkiShape, options: MeasureOptions = {}): ShapeMea
     sidecutRadiusM: shape.sidecutRadiusMm / 1000,
     federationRadiusM: federationRadiusM(shape),
     effectiveEdgeMm,
-    edgeCarryingMm: shape.sidecutLengthMm + edgeBeyondSidecutMm,
+    edgeCarryingMm: edge.toMm - edge.fromMm,
     tangentContactMm: shape.tailTangentMm - shape.tipTangentMm,
     contactLengthMm: gauge.tailMm - gauge.tipMm,
     projectedLengthMm: projectedLengthMm(shape),

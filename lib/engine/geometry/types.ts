@@ -60,7 +60,7 @@ export interface ShapeMeasures {
   readonly sidecutRadiusM: number;
   readonly federationRadiusM: number;
   readonly effectiveEdgeMm: number;
-  /** Edge steel per side of a partial wrap: sidecut length + 60 mm. */
+  /** Edge steel per side of a partial wrap (edgeSpanMm), along x. */
   readonly edgeCarryingMm: number;
   readonly tangentContactMm: number;
   /** ISO 6289 contact length: between the 0.5 mm gauge points of the pressed-flat ski. */

@@ -1,5 +1,6 @@
 /** Lines 13 to 23 and 37: bases, letters, edges, rubber over the edges, base tape. */
 import type { BaseColour } from "#engine/configuration";
+import { edgeSpanMm } from "#engine/geometry";
 import { sheetById } from "#engine/materials";
 import { baseMaterial } from "./base-roll";
 import { line, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
@@ -93,6 +94,14 @@ function inlayLines(context: PartsContext): PartLine[] {
   ];
 }
 
+/** Where the steel lies: past shoulder and heel, or from and to where a rule of the shop reaches the contact points. */
+function reachText({ shape, catalog }: PartsContext): string {
+  const { edge } = catalog.rules;
+  if (edge.pastContactMm === undefined) return `${mmText(edge.beyondSidecutMm / 2)} mm past shoulder and heel`;
+  const { fromMm, toMm } = edgeSpanMm(shape, edge);
+  return `laid from ${mmText(fromMm)} to ${mmText(toMm)} mm from the tip`;
+}
+
 function edgeLines(context: PartsContext): PartLine[] {
   const { catalog, measures, shape, rules } = context;
   const { edge } = catalog.rules;
@@ -101,7 +110,7 @@ function edgeLines(context: PartsContext): PartLine[] {
   const lengthMm = isFull ? measures.perimeterMm : 2 * measures.edgeCarryingMm;
   const cut = isFull
     ? `one piece of ${mmText(lengthMm)} mm all round`
-    : `two pieces of ${mmText(measures.edgeCarryingMm)} mm, ${mmText(edge.beyondSidecutMm / 2)} mm past shoulder and heel`;
+    : `two pieces of ${mmText(measures.edgeCarryingMm)} mm, ${reachText(context)}`;
   const barG = (lengthMm * edge.widthMm * edge.heightMm * steel.densityKgM3) / 1e6;
   const facts = {
     cut,

@@ -1,4 +1,4 @@
-/** Lines 24 to 31: the model's own glass and metal, and what the ordered reinforcements add. */
+/** Lines 24 to 31: the glass and metal of the lay-up, and what the ordered reinforcements add. */
 import type { LayupLayer, Reinforcement } from "#engine/configuration";
 import { fabricById, isDiagonalCloth, sheetById } from "#engine/materials";
 import { clothMassG, line, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
@@ -7,12 +7,12 @@ import type { PartLine } from "./types";
 type Face = "bottom" | "top";
 
 export function compositeLines(context: PartsContext): readonly PartLine[] {
-  const { model, reinforcements } = context.resolved;
-  const coreAt = model.layup.findIndex((layer) => layer.role === "core");
+  const { layup } = context.solved;
+  const coreAt = layup.findIndex((layer) => layer.role === "core");
   return [
-    ...ownLines(context, model.layup.slice(0, coreAt), "bottom"),
-    ...ownLines(context, model.layup.slice(coreAt + 1), "top"),
-    ...reinforcements.flatMap((each) => reinforcementLines(context, each)),
+    ...ownLines(context, layup.slice(0, coreAt), "bottom"),
+    ...ownLines(context, layup.slice(coreAt + 1), "top"),
+    ...context.resolved.reinforcements.flatMap((each) => reinforcementLines(context, each)),
     ...patchLines(context),
   ];
 }

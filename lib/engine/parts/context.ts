@@ -37,7 +37,7 @@ export function partsContext(
     rules,
     resolved: resolved.value,
     shape,
-    measures: measure(shape, { edgeBeyondSidecutMm: catalog.rules.edge.beyondSidecutMm }),
+    measures: measure(shape, { edge: catalog.rules.edge }),
     widestMm: Math.max(shape.shoulderWidthMm, shape.heelWidthMm),
   };
 }

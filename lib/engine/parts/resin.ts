@@ -15,11 +15,11 @@ export function resinBatch(context: PartsContext): ResinBatch {
   return { resinG, hardenerG: Math.round((resinG * hardenerPer100) / 100), system };
 }
 
-/** Dry cloth within one ski's outline, g: the model's own, the ordered plies and stringers, the mat. */
-export function dryClothG({ resolved, catalog, measures, shape }: PartsContext): number {
+/** Dry cloth within one ski's outline, g: the lay-up's, the ordered plies and stringers, the mat. */
+export function dryClothG({ resolved, solved, catalog, measures, shape }: PartsContext): number {
   const { materials, rules } = catalog;
   const weightGM2 = (id: string) => fabricById(materials, id).arealWeightGM2;
-  const fullGM2 = resolved.model.layup.reduce(
+  const fullGM2 = solved.layup.reduce(
     (sum, layer) => sum + (layer.role === "fabric" ? weightGM2(layer.material) : 0),
     0,
   );

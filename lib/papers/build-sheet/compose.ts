@@ -6,6 +6,7 @@ import {
   benchClass,
   blendById,
   type CoreBlend,
+  clothChange,
   flexClassOf,
   isPaperMirrored,
   type PairSpec,
@@ -199,14 +200,27 @@ export function cutRow(line: PartLine): CutRow {
   };
 }
 
-/** Rounding to the mill's step is not worth a word. */
+/** Rounding to the mill's step is not worth a word, and another cloth has a line of its own. */
+function limitNames(limits: readonly CoreLimit[]): string {
+  return limits.flatMap((limit) => (limit === "step" || limit === "cloth" ? [] : [w.coreLimits[limit]])).join(w.and);
+}
+
 function limitText(limits: readonly CoreLimit[]): string {
-  const told = limits.flatMap((limit) => (limit === "step" ? [] : [w.coreLimits[limit]]));
-  return told.length === 0 ? "" : fill(w.limits, { limits: told.join(w.and) });
+  const told = limitNames(limits);
+  return told === "" ? "" : fill(w.limits, { limits: told });
+}
+
+/** Where another cloth than the model's own is laid: which, and why. */
+function clothRows({ catalog, solved }: BuildSheetFacts): readonly Row[] {
+  const change = clothChange(solved.cloth, catalog.materials);
+  if (!change) return [];
+  const limits = limitNames(solved.cloth.because);
+  return [{ label: w.clothChanged, value: fill(w.clothChangedValue[change.kind], { ...change, limits }) }];
 }
 
 /** The solved core, what the bench must read of it, and the ordered class as the bench reads it. */
-function classBands({ catalog, spec, solved }: BuildSheetFacts): readonly Row[] {
+function classBands(facts: BuildSheetFacts): readonly Row[] {
+  const { catalog, spec, solved } = facts;
   const ordered = flexClassOf(spec.flexRatio, catalog.flexClasses);
   const perCm = (springNPerMm: number) => numberText(springNPerMm * MM_PER_CM, 1);
   const rows: Row[] = [
@@ -218,6 +232,7 @@ function classBands({ catalog, spec, solved }: BuildSheetFacts): readonly Row[] 
         limits: limitText(solved.core.limitedBy),
       }),
     },
+    ...clothRows(facts),
     {
       label: w.benchTarget,
       value: fill(w.benchTargetValue, { springNPerCm: perCm(solved.flexWithPlate.springCentreNPerMm) }),

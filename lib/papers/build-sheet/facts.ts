@@ -1,5 +1,5 @@
 /** What a build sheet is about; kit list and labels take their share of it. */
-import type { BuildCatalog, PairSpec } from "#engine/configuration";
+import type { BuildCatalog, ClothChoice, PairSpec } from "#engine/configuration";
 import type { CoreSolution, SkiBuild, SkiFlex } from "#engine/flex";
 import type { ShapeMeasures, SkiShape } from "#engine/geometry";
 import type { PartsList } from "#engine/parts";
@@ -53,6 +53,7 @@ export type PairNote =
 export interface SolvedSki {
   readonly build: SkiBuild;
   readonly core: CoreSolution;
+  readonly cloth: ClothChoice;
   /** Without plate and mat: what k is about. */
   readonly flex: SkiFlex;
   /** With plate and mat: what the flex bench will read. */

@@ -1,6 +1,7 @@
 /** The ski's shape as the drawing pages need it: points and dimensions, straight from the engine's geometry. */
 import { type BuildRules, mouldCamberMm, type PairSpec } from "#engine/configuration";
 import {
+  CONTACT_GAUGE_MM,
   edgeSpanMm,
   gaugePointsMm,
   halfOutline,
@@ -13,8 +14,6 @@ import {
 import type { Corrections } from "#engine/materials";
 import type { DrawingData, XY } from "./facts";
 
-/** ISO 6289:2025, alpine skis: thickness of the gauge that finds the contact length. */
-const CONTACT_GAUGE_MM = 0.5;
 const PROFILE_STEPS = 240;
 
 export function composeDrawing(input: {
@@ -42,7 +41,7 @@ export function composeDrawing(input: {
     contact: { fromMm: gauge.tipMm, toMm: gauge.tailMm, lengthMm: measures.contactLengthMm, gaugeMm: CONTACT_GAUGE_MM },
     tangent: { fromMm: shape.tipTangentMm, toMm: shape.tailTangentMm, lengthMm: measures.tangentContactMm },
     edge: {
-      ...edgeSpanMm(shape, measures.edgeCarryingMm - shape.sidecutLengthMm),
+      ...edgeSpanMm(shape, rules.edge),
       lengthMm: shape.edgeWrap === "full" ? measures.perimeterMm : measures.edgeCarryingMm,
       wrap: shape.edgeWrap,
     },

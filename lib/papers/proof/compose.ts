@@ -62,7 +62,7 @@ export function composeProof(facts: ProofFacts): ProofData {
     layout: layoutText(spec),
     drawing: composeDrawing({
       shape,
-      measures: measure(shape, { edgeBeyondSidecutMm: edge.beyondSidecutMm }),
+      measures: measure(shape, { edge }),
       spec,
       rules: catalog.rules,
     }),

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { BuildRules, PrintRules } from "#engine/configuration";
+import type { BenchRules, BuildRules, ClothRules, PrintRules } from "#engine/configuration";
 import type { ScatterSettings } from "#engine/flex";
 import { about, distinctBy, id, label, modelUseSchema, notNegative, positive, sentence } from "./shared";
 
@@ -48,6 +48,41 @@ const scatterSchema = z.strictObject({
   }),
 }) satisfies z.ZodType<ScatterSettings>;
 
+const reason = sentence;
+
+const benchSchema = z.strictObject({
+  bootZoneMm: positive.max(600),
+  bootCore: z.strictObject({ leastMm: positive.max(20), reason }),
+  woodUnderPocket: z.strictObject({ leastMm: positive.max(20), reason }),
+  noRise: z.strictObject({ reason }),
+  endSheets: z.strictObject({
+    sheetsMm: z
+      .array(positive.max(10))
+      .min(1)
+      .refine((sheets) => sheets.every((sheet, i) => i === 0 || sheet > (sheets[i - 1] ?? 0)), {
+        error: "the sheets must stand from thin to thick",
+      }),
+    reason,
+  }),
+  relief: z.strictObject({ share: z.number().min(0).max(0.3), reason }),
+  flexTolerance: z.strictObject({ share: z.number().min(0.005).max(0.1), reason }),
+}) satisfies z.ZodType<BenchRules>;
+
+const clothSchema = z
+  .strictObject({
+    prefer: z.enum(["mass", "price"]),
+    faces: z.array(z.array(id).min(1).max(3)).min(1).max(12),
+    costCentsM2: z.record(id, z.int().positive().max(100_000)),
+  })
+  .superRefine(({ faces, costCentsM2 }, context) => {
+    for (const [index, plies] of faces.entries()) {
+      for (const [place, cloth] of plies.entries()) {
+        if (costCentsM2[cloth] !== undefined) continue;
+        context.addIssue({ code: "custom", path: ["faces", index, place], message: `"${cloth}" has no cost` });
+      }
+    }
+  }) satisfies z.ZodType<ClothRules>;
+
 export const buildRulesFileSchema = z.strictObject({
   about,
   axialOverBendingModulus: z.number().min(1).max(1.5),
@@ -61,6 +96,7 @@ export const buildRulesFileSchema = z.strictObject({
     heightMm: positive.max(5),
     anchorMassFactor: z.number().min(1).max(3),
     beyondSidecutMm: notNegative.max(300),
+    pastContactMm: notNegative.max(100).exactOptional(),
   }),
   edgeRubber: z.strictObject({ material: id, thicknessMm: positive.max(1), widthMm: positive.max(60) }),
   spacers: z.strictObject({ material: id, tipMm: positive.max(400), tailMm: positive.max(400), scarfMm: notNegative }),
@@ -95,6 +131,8 @@ export const buildRulesFileSchema = z.strictObject({
   core: z
     .strictObject({ minMm: positive, maxMm: positive.max(40), maxSlope: positive.max(1), stepMm: positive.max(1) })
     .refine((core) => core.minMm < core.maxMm, { path: ["maxMm"], error: "maxMm must be above minMm" }),
+  bench: benchSchema.exactOptional(),
+  cloth: clothSchema.exactOptional(),
   springTest: z.strictObject({
     supports: z.union([
       z.literal("shoulder-heel"),

@@ -4,7 +4,7 @@ import { recordEvents } from "#data/events";
 import { insertBenchRecords } from "#data/learning";
 import { transaction } from "#data/transaction";
 import type { BenchValues } from "#engine/calibration";
-import { type BuildableSpec, solveSpec } from "#engine/configuration";
+import { type BuildableSpec, resolveSpec } from "#engine/configuration";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { bookPairSchema } from "#schemas";
 import type { Context } from "#services/context";
@@ -44,8 +44,8 @@ export async function addBookPair(
   const { serial, ...spec } = parsed.data;
   if (readSerial(currentCatalog().shop.serialPrefix, serial).kind !== "none")
     return refuse({ code: "serial-of-the-shop", path: "serial", serial });
-  const solved = solveSpec(spec, handbookCatalog().build);
-  if (!solved.ok) return solved;
+  const known = resolveSpec(spec, handbookCatalog().build);
+  if (!known.ok) return known;
   const skis: { readonly side: "L" | "R"; readonly measured: BenchValues }[] = [];
   for (const [side, values] of [["L", input.left] as const, ["R", input.right] as const]) {
     const checked = checkedValues(values, side === "L" ? "left" : "right");

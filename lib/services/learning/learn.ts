@@ -9,7 +9,15 @@ import {
   type CorrectionBookRow,
   type ReadingDecisionRow,
 } from "#data/learning";
-import { type BenchValues, type Calibration, calibrate, type LeftOut, type MeasuredSki } from "#engine/calibration";
+import {
+  type BenchValues,
+  builtByRelease,
+  builtOnPaper,
+  type Calibration,
+  calibrate,
+  type LeftOut,
+  type MeasuredSki,
+} from "#engine/calibration";
 import { resolveSpec } from "#engine/configuration";
 import { handbookCatalog, releasedCatalog } from "#shop/catalogue/current";
 
@@ -92,7 +100,7 @@ async function measuredSki(client: Tx, record: BenchRecordRow): Promise<Measured
     spec: record.spec,
     measured: record.measured,
     ...(record.strips === null ? {} : { strips: record.strips }),
+    builtBy: release ? builtByRelease(release.build, release.hash) : builtOnPaper(handbookCatalog().build),
     ...(builtWith ? { builtWith } : {}),
-    ...(release ? { reckonedAs: release.build.rules.sections } : {}),
   };
 }

@@ -130,7 +130,7 @@ async function pairFacts(ctx: Context, pair: PairRecord, print: number): Promise
     catalog: catalog.build,
     spec,
     shape,
-    measures: measure(shape, { edgeBeyondSidecutMm: catalog.build.rules.edge.beyondSidecutMm }),
+    measures: measure(shape, { edge: catalog.build.rules.edge }),
     solved,
     parts,
     strips: allocated(pair),

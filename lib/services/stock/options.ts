@@ -2,7 +2,14 @@
 import type { Tx } from "#data/client";
 import type { PairRecord } from "#data/pairs";
 import { freeStrips, type StripRecord, stripsHeldBy } from "#data/strips";
-import { type BuildCatalog, blendById, type PairSpec, type SolvedSpec, solveSpec } from "#engine/configuration";
+import {
+  type BuildCatalog,
+  blendById,
+  isSameCloth,
+  type PairSpec,
+  type SolvedSpec,
+  solveSpec,
+} from "#engine/configuration";
 import { evaluateFlex } from "#engine/flex";
 import { type MatchedStrips, matchStrips, type StripLimits, type StripPosition } from "#engine/matching";
 import { type WorkedPair, workedPair } from "#shop/pair/view";
@@ -96,7 +103,7 @@ function otherSpecies(
           blends: [...build.blends.filter((each) => each.id !== spec.core), { ...blend.value, strips }],
         };
         const again = solveSpec(spec, swapped);
-        if (!again.ok) return [];
+        if (!again.ok || !isSameCloth(solved.cloth.laid, again.value.cloth.laid)) return [];
         const found = attempt(spec, again.value, swapped, stock, now);
         if (found.matched.unmet > 0) return [];
         const asMilled = evaluateFlex(again.value.build, solved.core.profile).springCentreNPerMm;
@@ -132,7 +139,7 @@ function otherThickness(
     species.includes(wood.id) ? { ...wood, bendingModulusMpa: wood.bendingModulusMpa * share } : wood,
   );
   const again = solveSpec(spec, { ...build, materials: { ...build.materials, woods } });
-  if (!again.ok) return [];
+  if (!again.ok || !isSameCloth(solved.cloth.laid, again.value.cloth.laid)) return [];
   const option: StripOption = {
     id: "other-thickness",
     kind: "other-thickness",

@@ -39,7 +39,7 @@ describe("what a way out changes", () => {
 });
 
 describe("a flex that the core cannot reach", () => {
-  // As thin as 1.5 mm Pathwick with metal and carbon is still stiffer than 0.62.
+  // With 9 mm under the boot a Pathwick with metal and carbon is stiffer than 0.62 in any cloth.
   const choices: SheetChoices = {
     model: "pathwick-75",
     lengthCm: 170,
@@ -47,18 +47,37 @@ describe("a flex that the core cannot reach", () => {
     reinforcements: ["metal-pair", "carbon-biax"],
   };
 
-  it("stops the sale and offers the ratio that was reached, in hundredths", () => {
-    const { conflicts, saleBlockedBy, core } = assess(skier, choices);
+  it("stops the sale, shows the nearest core and offers what is built instead, each of which is", () => {
+    const { conflicts, saleBlockedBy, core, price } = assess(skier, choices);
+    expect(core?.achievedRatio ?? 0).toBeGreaterThan(0.62 * 1.05);
+    expect(price).not.toBeNull();
+    const conflict = conflicts.find((each) => each.code === "flex-not-buildable");
+    expect(conflict).toMatchObject({ path: "choices.flexRatio", flexRatio: 0.62, lengthCm: 170, softer: null });
+    const ways = conflict?.ways ?? [];
+    expect(ways.map((way) => way.code)).toContain("stiffer-flex");
+    for (const way of ways) {
+      const then = assess(skier, { ...choices, ...way.choices });
+      expect(codes(then.saleBlockedBy), way.label).not.toContain("flex-not-buildable");
+      expect(way.effect).toBeDefined();
+    }
+    expect(codes(saleBlockedBy)).toContain("flex-not-buildable");
+    expect(saleBlockedBy.every((each) => !("ways" in each))).toBe(true);
+  });
+
+  it("was built as near as the core came by a release without bench rules, which offers that ratio in hundredths", () => {
+    const { bench: _bench, cloth: _cloth, ...rules } = catalog.build.rules;
+    const old = { ...catalog, build: { ...catalog.build, rules } };
+    const { conflicts, saleBlockedBy, core } = assessSheet({ answers: skier, choices }, old);
     const achieved = core?.achievedRatio ?? 0;
     expect(Math.abs(achieved / 0.62 - 1)).toBeGreaterThan(0.03);
-    const conflict = conflicts.find((each) => each.code === "flex-not-reachable");
-    expect(conflict).toMatchObject({ path: "choices.flexRatio", flexRatio: 0.62, achievedRatio: achieved });
     const reached = Number(achieved.toFixed(2));
-    expect(conflict?.ways).toMatchObject([
-      { code: "reachable-flex", label: `Flex ratio ${reached}`, choices: { flexRatio: reached } },
-    ]);
+    expect(conflicts.find((each) => each.code === "flex-not-reachable")).toMatchObject({
+      path: "choices.flexRatio",
+      flexRatio: 0.62,
+      achievedRatio: achieved,
+      ways: [{ code: "reachable-flex", label: `Flex ratio ${reached}`, choices: { flexRatio: reached } }],
+    });
     expect(codes(saleBlockedBy)).toContain("flex-not-reachable");
-    expect(saleBlockedBy.every((each) => !("ways" in each))).toBe(true);
   });
 
   it("outside every class names the ends of them, once", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type MeasuredStrip, predictSki } from "#engine/calibration";
+import { builtByRelease, builtOnPaper, type MeasuredStrip, predictSki } from "#engine/calibration";
 import type { BuildCatalog } from "#engine/configuration";
 import type { Corrections } from "#engine/materials";
 import { solved, specOf } from "../demo-catalog";
@@ -32,6 +32,17 @@ describe("predictSki", () => {
     expect(Math.abs(own.springForebodyNPerMm / flexWithPlate.springForebodyNPerMm - 1)).toBeLessThan(0.001);
     expect(Math.abs(own.massKg / flexWithPlate.massKg - 1)).toBeLessThan(0.001);
     expect(own.camberMm).toBe(build.shape.camberMm);
+  });
+
+  it("predicts what was built by the models and rules of its day, whatever rule stands there now", () => {
+    const short = { ...specOf({ model: "kerfline-68", lengthCm: 150 }), flexRatio: 0.72 };
+    const now = predicted({ spec: short });
+    const then = predicted({ spec: short, builtBy: builtOnPaper(nominal) });
+    // On its own 750 g/m² with a core under 9 mm: heavier by the glass, about 0.45 kg/m² of laminate a face over 0.15 m².
+    expect(then.massKg - now.massKg).toBeGreaterThan(0.05);
+    const { bench: _bench, cloth: _cloth, ...rules } = nominal.rules;
+    expect(then).toEqual(predicted({ spec: short }, { ...nominal, rules }));
+    expect(predicted({ spec: short, builtBy: builtByRelease(nominal, "today") })).toEqual(now);
   });
 
   it("takes strips as the bench measured them, and multiplies them by the factor of their wood", () => {

@@ -199,12 +199,12 @@ describe("what a fit rests on", () => {
   it("slopes are those of the predictions: a central difference of half a per cent agrees within 3 %", () => {
     const one = ski({ massKg: 2 });
     const { unknowns, prepared } = prepare([one], nominal, settings);
-    const { profile, slopes, before } = prepared.get(one) ?? expect.fail("not prepared");
+    const { programme, slopes, before } = prepared.get(one) ?? expect.fail("not prepared");
     const exact = programmedCore(one, nominal);
-    expect(exact.ok && exact.value).toEqual(profile);
+    expect(exact.ok && exact.value).toEqual(programme);
     const none: Corrections = { version: "t", moduli: {}, densities: {}, coreOffsetMm: 0, camberOffsetMm: 0 };
     const at = (book: Partial<Corrections>) => {
-      const found = predictBuilt(one, profile, { ...nominal, corrections: { ...none, ...book } });
+      const found = predictBuilt(one, programme, { ...nominal, corrections: { ...none, ...book } });
       return found.ok ? found.value : expect.fail("not built");
     };
     const whole = predictSki(one, nominal);

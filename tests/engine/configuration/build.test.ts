@@ -17,14 +17,18 @@ describe("solveSpec on the demo line-up, from the catalogue", () => {
     ({ id, printed }) => {
       const { core, flex, flexWithPlate, build: ski } = solved(specOf({ model: id, lengthCm: printed.lengthCm }));
       const midMm = Math.max(...core.profile.stations.map((station) => station.thicknessMm));
-      expect(Math.abs(midMm - printed.coreMidMm)).toBeLessThan(0.051);
-      expect(relative(core.achievedRatio, 1)).toBeLessThan(0.005);
+      // The table knows no floor under the boot. Where it holds the ends of a short pocket, the middle gives way a little.
+      const isHeld = core.limitedBy.includes("boot-floor");
+      const leastMm = Math.max(build.rules.bench?.bootCore.leastMm ?? 0, printed.coreMidMm - (isHeld ? 0.25 : 0.051));
+      expect(midMm).toBeGreaterThanOrEqual(leastMm - 1e-9);
+      expect(midMm).toBeLessThan(printed.coreMidMm + 0.051);
+      expect(relative(core.achievedRatio, 1)).toBeLessThan(isHeld ? 0.015 : 0.005);
       const midEi = interpolate(
         flex.stations.map((station) => station.xMm),
         flex.stations.map((station) => station.bendingStiffnessNmm2),
         ski.shape.mountFromTipMm,
       );
-      expect(relative(midEi / 1e6, printed.midEiNm2)).toBeLessThan(0.03);
+      expect(relative(midEi / 1e6, printed.midEiNm2)).toBeLessThan(isHeld ? 0.05 : 0.03);
       // The table's mass is of the ski with plate and mat; woods of the catalogue come from other sources than the table's.
       expect(relative(flexWithPlate.massKg * 1000, printed.massG)).toBeLessThan(0.025);
     },

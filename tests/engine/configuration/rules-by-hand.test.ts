@@ -129,8 +129,13 @@ describe("a build from its rules", () => {
       edge.heightMm,
       edge.anchorMassFactor,
     ]);
-    // A partial wrap: the sidecut of 1461 mm and the rule's surplus; a full one goes half round the ski on each side.
-    expect(ski.edge.lengthMm).toBeCloseTo(1461 + edge.beyondSidecutMm, 9);
+    // A partial wrap: from half the rule's surplus ahead of the shoulder at 175 to its margin past the tail's contact point,
+    // where the 0.5 mm gauge stops behind the tangent point at 1780·0.94 (ISO 6289). A full one goes half round the ski.
+    const contactMm = 1673.2 + 106.8 * Math.sqrt(0.5 / 18);
+    const span = { fromMm: 175 - edge.beyondSidecutMm / 2, toMm: contactMm + (edge.pastContactMm ?? 0) };
+    expect(ski.edge.span?.fromMm).toBeCloseTo(span.fromMm, 9);
+    expect(ski.edge.span?.toMm).toBeCloseTo(span.toMm, 9);
+    expect(ski.edge.lengthMm).toBeCloseTo(span.toMm - span.fromMm, 9);
     const full = { ...build, models: [{ ...midlow, shape: { ...midlow.shape, edgeWrap: "full" as const } }] };
     const around = built({}, full).edge.lengthMm;
     // Longer than the ski, by less than its widest half width at each end.
@@ -552,8 +557,13 @@ describe("lettering", () => {
 describe("what was worked out once", () => {
   it("is kept for the same stiffness and not taken for another", () => {
     const core = (choices: SpecChoices, lengthCm = 178) => solved({ ...specOf(choices), lengthCm }).core;
-    expect(core({})).toBe(core({ mount: { offsetMm: 10 } }));
+    expect(core({})).toBe(core({ tipTailProtectors: true }));
+    // The boot's floor lies where the boot stands; where there is none the mount line does not touch the core.
+    const { bench: _bench, ...rules } = build.rules;
+    const bare = { ...build, rules };
+    expect(solved(specOf({ mount: { offsetMm: 10 } }), bare).core).toBe(solved(specOf(), bare).core);
     const others = [
+      core({ mount: { offsetMm: 10 } }),
       core({ flexRatio: 1.01 }),
       core({ core: "aspen-ash-window" }),
       core({ reinforcements: ["flax"] }),

@@ -83,9 +83,11 @@ describe("sections along a ski", () => {
 });
 
 describe("solving for a flex and predicting back", () => {
+  /** Without the bench's rules and other cloths, which come before the exact flex. */
+  const { bench: _bench, cloth: _cloth, ...rules } = catalog.build.rules;
   const withStep = (stepMm: number): EngineCatalog["build"] => ({
     ...catalog.build,
-    rules: { ...catalog.build.rules, core: { ...catalog.build.rules.core, stepMm } },
+    rules: { ...rules, core: { ...rules.core, stepMm } },
   });
   const unrounded = withStep(0);
   const anyOrder = anyModel.chain((model) =>
@@ -121,7 +123,7 @@ describe("solving for a flex and predicting back", () => {
 
   for (const [name, build, allowed] of [
     ["0.5 % unrounded", unrounded, 0.005],
-    ["1 % in the mill's steps of 0.05 mm", catalog.build, 0.01],
+    ["1 % in the mill's steps of 0.05 mm", withStep(rules.core.stepMm), 0.01],
   ] as const) {
     it(`agrees within ${name}, for all three springs`, () => {
       fc.assert(

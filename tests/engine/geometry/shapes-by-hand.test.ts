@@ -151,8 +151,16 @@ describe("halfOutline", () => {
 
 describe("edgeSpanMm", () => {
   it("the steel of a partial wrap begins half its surplus ahead of the shoulder and ends as far behind the heel", () => {
-    expect(edgeSpanMm(midlow, 60)).toEqual({ fromMm: 145, toMm: 1666 });
-    expect(edgeSpanMm(midlow, 20)).toEqual({ fromMm: 165, toMm: 1646 });
+    expect(edgeSpanMm(midlow, { beyondSidecutMm: 60 })).toEqual({ fromMm: 145, toMm: 1666 });
+    expect(edgeSpanMm(midlow, { beyondSidecutMm: 20 })).toEqual({ fromMm: 165, toMm: 1646 });
+  });
+
+  it("reaches past the contact points where these lie outside, and never off the ski", () => {
+    const { tipMm, tailMm } = gaugePointsMm(midlow, 0.5);
+    const reach = (pastContactMm: number) => edgeSpanMm(midlow, { beyondSidecutMm: 60, pastContactMm });
+    expect(reach(10)).toEqual({ fromMm: Math.min(145, tipMm - 10), toMm: tailMm + 10 });
+    expect(tailMm).toBeGreaterThan(1666);
+    expect(reach(2000)).toEqual({ fromMm: 0, toMm: 1780 });
   });
 });
 

@@ -18,9 +18,9 @@ function wrapped(edgeWrap: "partial" | "full") {
 }
 
 describe("edges", () => {
-  // Sidecut 1,461 + 60 a side; all round half of the outline's 3,675 (the shop's own drawing of this ski) a side.
+  // From 30 mm ahead of the shoulder to 10 mm past contact (ISO 6289 gauge at 1691) a side; all round half of the outline's 3,675 (the shop's own drawing of this ski) a side.
   it.each([
-    ["partial", 1521, "inside along the edges", "two pieces of 1521 mm"],
+    ["partial", 1556, "inside along the edges", "two pieces of 1556 mm"],
     ["full", 1837.5, "inside all round", "one piece of 3675 mm all round"],
   ] as const)("%s: %d mm a side", (wrap, sideMm, base, steel) => {
     const { edge, cutOf } = wrapped(wrap);

@@ -64,7 +64,7 @@ describe("the reference pair, line by line", () => {
     netMassG: near((lengthMm * 20 * 0.15 * rubber.densityKgM3) / 1e6),
     ...each(2),
   });
-  const baseArea = area - 2 * 1521 * 2;
+  const baseArea = area - 2 * 1556 * 2;
   const baseSheet = {
     lengthMm: 1820,
     widthMm: 152,
@@ -74,11 +74,11 @@ describe("the reference pair, line by line", () => {
     cut: "outline 2 mm inside along the edges, from a blank 1820 × 152 mm",
   };
   const edge = {
-    lengthMm: near(3042),
+    lengthMm: near(3112),
     widthMm: 2,
     thicknessMm: 2,
-    netMassG: near(((3042 * 4 * steel.densityKgM3) / 1e6) * 1.25),
-    cut: "two pieces of 1521 mm, 30 mm past shoulder and heel",
+    netMassG: near(((3112 * 4 * steel.densityKgM3) / 1e6) * 1.25),
+    cut: "two pieces of 1556 mm, laid from 145 to 1701 mm from the tip",
     material: `${steel.label} 2 × 2 mm with anchors`,
   };
   const spacer = (end: "tip" | "tail", lengthMm: number) => ({
@@ -99,11 +99,11 @@ describe("the reference pair, line by line", () => {
     [
       "sidewall",
       {
-        lengthMm: near(1581),
+        lengthMm: near(1616),
         widthMm: 19,
         thicknessMm: near(blankMm),
-        netMassG: near((1581 * 19 * blankMm * abs.densityKgM3) / 1e6),
-        cut: `1581 × 19 × ${blankMm.toFixed(1)} mm, 7 wide when trimmed`,
+        netMassG: near((1616 * 19 * blankMm * abs.densityKgM3) / 1e6),
+        cut: `1616 × 19 × ${blankMm.toFixed(1)} mm, 7 wide when trimmed`,
         material: abs.label,
         ...each(2),
       },
@@ -149,7 +149,7 @@ describe("the reference pair, line by line", () => {
     ["edge-right", { ...edge, quantityLeft: 0, quantityRight: 1 }],
     ["edge-joint", { cut: "between the edge ends, tip and tail", ...each(2) }],
     ["edge-adhesive", g(3)],
-    ["edge-rubber", { ...foil(1521), lengthMm: near(1521), areaMm2: near(1521 * 20) }],
+    ["edge-rubber", { ...foil(1556), lengthMm: near(1556), areaMm2: near(1556 * 20) }],
     ["end-rubber", foil(150)],
     [
       "bottom-fabric",

@@ -1,0 +1,32 @@
+/** What a core may be: the mill's limits and, where the shop has them, its bench rules around the order's mount line. */
+import type { CoreLimits } from "#engine/flex";
+import { mountLineMm, type SkiShape } from "#engine/geometry";
+import { plateFor } from "./build";
+import { milledPocket } from "./core-mass";
+import type { BuildCatalog, Model, PlateChoice } from "./types";
+
+/** @param offsetMm of the mount line from the model's own, positive towards the tip */
+export function coreLimitsFor(
+  shape: SkiShape,
+  ordered: { readonly model: Pick<Model, "use">; readonly plate: PlateChoice | null },
+  offsetMm: number,
+  catalog: Pick<BuildCatalog, "rules" | "materials">,
+): CoreLimits {
+  const { core, bench } = catalog.rules;
+  if (!bench) return core;
+  const mountMm = mountLineMm(shape, offsetMm);
+  const bootZone = { fromMm: mountMm - bench.bootZoneMm / 2, toMm: mountMm + bench.bootZoneMm / 2 };
+  const { fromMm, toMm, depthMm } = milledPocket(plateFor(shape, ordered, mountMm, catalog), catalog.rules);
+  return {
+    ...core,
+    bench: {
+      bootZone,
+      floors: [
+        { ...bootZone, leastMm: bench.bootCore.leastMm },
+        { fromMm, toMm, leastMm: bench.woodUnderPocket.leastMm + depthMm },
+      ],
+      endSheetsMm: bench.endSheets.sheetsMm,
+      reliefShare: bench.relief.share,
+    },
+  };
+}
