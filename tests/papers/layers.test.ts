@@ -92,6 +92,7 @@ describe("the picture of the stack", () => {
     fibresDeg: [],
     extent: "",
     lies: "whole",
+    lines: [],
     isOption: false,
     ...change,
   });

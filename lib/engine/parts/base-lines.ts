@@ -1,7 +1,7 @@
 /** Lines 13 to 23 and 37: bases, letters, edges, rubber over the edges, base tape. */
 import type { BaseColour } from "#engine/configuration";
 import { sheetById } from "#engine/materials";
-import { line, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
+import { line, materialIdOf, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
 import type { PartCode, PartLine } from "./types";
 
 export function baseLines(context: PartsContext): readonly PartLine[] {
@@ -30,10 +30,10 @@ function baseAreaMm2({ measures, shape, catalog }: PartsContext): number {
   return planAreaMm2 - 2 * edgeCarryingMm * widthMm;
 }
 
-function baseLayer({ resolved, catalog }: PartsContext) {
-  const layer = resolved.model.layup.find((each) => each.role === "base");
-  if (layer?.role !== "base") throw new RangeError(`models.${resolved.model.id}.layup: no base`);
-  return { thicknessMm: layer.thicknessMm, sheet: sheetById(catalog.materials, layer.material) };
+function baseLayer({ solved, catalog }: PartsContext) {
+  const layer = solved.build.layers.find((each) => each.role === "base");
+  if (layer?.role !== "base") throw new RangeError("build.layers: no base");
+  return { thicknessMm: layer.thicknessMm, sheet: sheetById(catalog.materials, materialIdOf(layer.material)) };
 }
 
 function colourOf({ catalog, spec }: PartsContext, side: "left" | "right"): BaseColour | undefined {
@@ -57,6 +57,7 @@ function baseLine(context: PartsContext, side: "left" | "right"): PartLine {
     netMassG: sheetMassG(areaMm2, thicknessMm, sheet.densityKgM3),
     ...(side === "left" ? { left: 1 } : { right: 1 }),
     fromOption: spec.base.left === spec.base.right ? undefined : "two-colours",
+    layers: ["base"],
   });
 }
 
@@ -107,6 +108,7 @@ function edgeLines(context: PartsContext): PartLine[] {
     widthMm: edge.widthMm,
     thicknessMm: edge.heightMm,
     netMassG: barG * edge.anchorMassFactor,
+    layers: ["edges"],
   };
   return [
     line(context, "edge-left", { ...facts, left: 1 }),
@@ -114,11 +116,13 @@ function edgeLines(context: PartsContext): PartLine[] {
     line(context, "edge-joint", {
       cut: isFull ? "at the tail joint" : "between the edge ends, tip and tail",
       each: isFull ? 1 : 2,
+      layers: ["edges"],
     }),
     line(context, "edge-adhesive", {
       cut: "a dot every 100 to 150 mm",
       netMassG: rules.use.edgeAdhesiveG,
       pair: rules.use.edgeAdhesiveG,
+      layers: ["edges"],
     }),
   ];
 }
@@ -141,8 +145,8 @@ function rubberLines(context: PartsContext): PartLine[] {
   };
   const blank = baseBlank(context);
   return [
-    line(context, "edge-rubber", foil(alongMm)),
-    line(context, "end-rubber", foil(rules.cut.endRubberLengthMm)),
+    line(context, "edge-rubber", { ...foil(alongMm), layers: ["edge-rubber"] }),
+    line(context, "end-rubber", { ...foil(rules.cut.endRubberLengthMm), layers: ["end-rubber"] }),
     line(context, "base-film", { ...blank, each: 1 }),
   ];
 }

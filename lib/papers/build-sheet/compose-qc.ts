@@ -3,9 +3,9 @@
 import words from "#content/copy/papers.json";
 import type { PairSpec } from "#engine/configuration";
 import { type SkiFlex, type SpringTest, twistDeg } from "#engine/flex";
-import { barRiseMm } from "#engine/geometry";
+import { barRiseMm, type SidewallBevel, topWidthMm } from "#engine/geometry";
 import { fill } from "#engine/units";
-import type { DrawingData, FloorFacts, QcLimit, QcMeasure, Row } from "#papers/parts/facts";
+import type { DrawingData, FloorFacts, QcLimit, QcMeasure, Row, StoneFacts } from "#papers/parts/facts";
 import { grams, mm, numberText, plainNumber } from "#papers/parts/format";
 import type { QcRow } from "./printed";
 
@@ -126,8 +126,12 @@ function withBand(target: string, limit: QcLimit, { value, decimals }: Banded): 
 const RISE_AT_MM = 60;
 
 /** Base and edge work: what the tuner sets, with the check a true bar allows. */
-export function finishRows(spec: PairSpec, wax: string): readonly Row[] {
-  const { finish } = spec;
+export function finishRows(
+  { finish }: PairSpec,
+  floor: Pick<FloorFacts, "wax" | "stone" | "sidewall">,
+  waist: { readonly widthMm: number; readonly thicknessMm: number },
+): readonly Row[] {
+  const stone = floor.stone?.[finish.structure];
   const rise = barRiseMm(finish.baseBevelDeg, RISE_AT_MM);
   return [
     {
@@ -153,7 +157,31 @@ export function finishRows(spec: PairSpec, wax: string): readonly Row[] {
       label: w.structure,
       value: fill(w.structureValue, { code: finish.structure, name: words.spec.structures[finish.structure] }),
     },
-    { label: w.wax, value: wax },
+    ...(stone ? [{ label: w.stone, value: stoneText(stone) }] : []),
+    { label: w.wax, value: floor.wax },
     { label: w.baseThickness, value: w.baseThicknessValue },
+    ...(floor.sidewall ? [{ label: w.sidewall, value: sidewallText(floor.sidewall, waist) }] : []),
   ];
+}
+
+function stoneText({ dresserMmPerTurn, passes, pattern, roughnessUm: [fromUm, toUm] }: StoneFacts): string {
+  return fill(w.stoneValue, {
+    dresserMmPerTurn: plainNumber(dresserMmPerTurn, 2),
+    passes,
+    pattern: w.patterns[pattern],
+    fromUm,
+    toUm,
+  });
+}
+
+function sidewallText(
+  bevel: SidewallBevel,
+  { widthMm, thicknessMm }: { readonly widthMm: number; readonly thicknessMm: number },
+): string {
+  return fill(w.sidewallValue, {
+    bevelDeg: plainNumber(bevel.bevelDeg, 1),
+    uprightMm: plainNumber(bevel.uprightMm, 1),
+    topMm: numberText(topWidthMm(widthMm, thicknessMm, bevel), 1),
+    baseMm: numberText(widthMm, 1),
+  });
 }

@@ -10,13 +10,14 @@ import {
   type PairSpec,
 } from "#engine/configuration";
 import { type CoreLimit, springTestOf } from "#engine/flex";
-import type { PartLine } from "#engine/parts";
+import { interpolate } from "#engine/math";
+import { type PartLine, pressLoad, stackHeatUpMinutes } from "#engine/parts";
 import { fill } from "#engine/units";
 import type { BuildSheetFacts } from "#papers/build-sheet/facts";
 import { composeDrawing } from "#papers/parts/compose-drawing";
-import type { CutRow, Row } from "#papers/parts/facts";
+import type { CutRow, DrawingData, Row, WoodFacts } from "#papers/parts/facts";
 import { mm, numberText, plainNumber } from "#papers/parts/format";
-import { pressRows, resinRows, workingTimes } from "#papers/parts/recipe-rows";
+import { type OwnPress, pressRows, resinRows, workingTimes } from "#papers/parts/recipe-rows";
 import { colourOf, flexText, graphicText, inlayText, modelOf, pairTitle, readableSpec } from "#papers/parts/spec-rows";
 import { composeCore, composeStrips } from "./compose-core";
 import { noteText } from "./compose-notes";
@@ -52,7 +53,7 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
       .map((row) => fill(w.option, { label: row.unnumbered ?? row.label, value: row.value })),
     bases: basesOf(spec, catalog),
     graphic: graphicRows(facts),
-    finish: finishRows(spec, floor.wax),
+    finish: finishRows(spec, floor, { widthMm: drawing.waist.widthMm, thicknessMm: thicknessAtWaist(facts, drawing) }),
     notes: facts.notes.map(noteText),
     drawing,
     core: composeCore({
@@ -63,15 +64,16 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
       strips: facts.strips,
       mould: `${mouldName(spec, catalog)}-${model.revision}`,
     }),
-    stack: composeStack({ build: solved.build, catalog }),
+    stack: composeStack({ build: solved.build, catalog, parts, hasEndPatches: spec.tipTailProtectors }),
     strips: {
       areAllocated: facts.strips !== null,
       left: composeStrips("L", facts.strips, blend, catalog),
       right: composeStrips("R", facts.strips, blend, catalog),
+      condition: floor.wood ? conditionText(floor.wood) : "",
     },
     cuts: parts.lines.filter(isCutToSize).map(cutRow),
     resin: resinRows(parts, floor),
-    press: pressRows(floor),
+    press: pressRows(floor, ownPress(facts)),
     workingTimes: workingTimes(floor),
     surfacePreparation: floor.surfacePreparation,
     stations: floor.stations,
@@ -85,6 +87,34 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
     orderedClass: flexText(spec, catalog),
     classBands: classBands(facts),
   };
+}
+
+/** Of the finished ski, all its layers. */
+function thicknessAtWaist({ solved }: BuildSheetFacts, { waist }: DrawingData): number {
+  const { stations } = solved.flexWithPlate;
+  return interpolate(
+    stations.map(({ xMm }) => xMm),
+    stations.map(({ thicknessMm }) => thicknessMm),
+    waist.xMm,
+  );
+}
+
+function ownPress({ solved, shape, floor: { press } }: BuildSheetFacts): OwnPress {
+  const { heating, cassette } = press;
+  return {
+    heatUpMinutes: heating ? stackHeatUpMinutes(solved, heating, press.dwellC) : null,
+    load: cassette ? pressLoad(shape, cassette, press.pressureBar) : null,
+  };
+}
+
+function conditionText(wood: WoodFacts): string {
+  return fill(words.buildSheet.strips.condition, {
+    fromPercent: plainNumber(wood.moistureFromPercent, 1),
+    toPercent: plainNumber(wood.moistureToPercent, 1),
+    restDays: wood.restDays,
+    humidityFrom: plainNumber(wood.roomHumidityFromPercent),
+    humidityTo: plainNumber(wood.roomHumidityToPercent),
+  });
 }
 
 export function mouldName(spec: PairSpec, catalog: BuildCatalog): string {
@@ -204,7 +234,7 @@ function limitText(limits: readonly CoreLimit[]): string {
 }
 
 /** The solved core, what the bench must read of it, and the ordered class as the bench reads it. */
-function classBands({ catalog, spec, solved }: BuildSheetFacts): readonly Row[] {
+function classBands({ catalog, spec, solved, floor }: BuildSheetFacts): readonly Row[] {
   const ordered = flexClassOf(spec.flexRatio, catalog.flexClasses);
   const perCm = (springNPerMm: number) => numberText(springNPerMm * MM_PER_CM, 1);
   const rows: Row[] = [
@@ -222,7 +252,7 @@ function classBands({ catalog, spec, solved }: BuildSheetFacts): readonly Row[] 
     },
   ];
   if (ordered) {
-    const { fromNPerMm, belowNPerMm } = benchClass(ordered, solved);
+    const { fromNPerMm, belowNPerMm } = benchClass(ordered, solved, floor.classWithinPercent);
     rows.push({
       label: fill(w.classBand, { number: ordered.number }),
       value: fill(w.classBandValue, { from: perCm(fromNPerMm), to: perCm(belowNPerMm) }),

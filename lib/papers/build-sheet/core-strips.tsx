@@ -56,6 +56,7 @@ export function StripTables({ data }: { readonly data: BuildSheetData }) {
           </View>
         ))}
       </View>
+      {strips.condition === "" ? null : <Text style={{ fontSize: 7.5, marginTop: 2 }}>{strips.condition}</Text>}
     </View>
   );
 }

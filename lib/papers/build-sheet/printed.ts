@@ -67,8 +67,10 @@ export interface StackLayer {
   /** Which ways the fibres run, degrees from the ski's axis; empty for what is no cloth and no wood. */
   readonly fibresDeg: readonly number[];
   readonly extent: string;
-  /** How the picture draws it: over the whole ski, as bands along it, or short, under the binding. */
-  readonly lies: "whole" | "bands" | "under-binding";
+  /** How the picture draws it: over the whole ski, as bands along it, short under the binding, or at both ends. */
+  readonly lies: "whole" | "bands" | "under-binding" | "ends";
+  /** Numbers of its parts in the shop's list; none where a release tells places in words alone. */
+  readonly lines: readonly number[];
   readonly isOption: boolean;
 }
 
@@ -114,6 +116,8 @@ export interface BuildSheetData {
     readonly areAllocated: boolean;
     readonly left: readonly StripRow[];
     readonly right: readonly StripRow[];
+    /** Moisture and rest before glueing; empty where a release does not say. */
+    readonly condition: string;
   };
   readonly cuts: readonly CutRow[];
   readonly resin: readonly Row[];
