@@ -146,7 +146,7 @@ function rubberLines(context: PartsContext): PartLine[] {
   const blank = baseBlank(context);
   return [
     line(context, "edge-rubber", { ...foil(alongMm), layers: ["edge-rubber"] }),
-    line(context, "end-rubber", { ...foil(rules.cut.endRubberLengthMm), layers: ["end-rubber"] }),
+    line(context, "end-rubber", { ...foil(rules.cut.endRubberLengthMm), layers: ["edge-rubber"] }),
     line(context, "base-film", { ...blank, each: 1 }),
   ];
 }

@@ -18,7 +18,6 @@ export type Face = "under" | "over";
 export type LaidPart =
   | "edges"
   | "edge-rubber"
-  | "end-rubber"
   | "core"
   | "sidewalls"
   | "spacers"
@@ -37,7 +36,7 @@ export function laidLayers(build: SkiBuild, hasEndPatches: boolean): readonly La
   return build.layers.flatMap((layer, index): readonly LaidLayer[] => {
     const face = index < coreAt ? "under" : "over";
     if (layer.role === "base")
-      return [{ role: "base", id: "base", layer }, part("edges"), part("edge-rubber"), part("end-rubber")];
+      return [{ role: "base", id: "base", layer }, part("edges"), part("edge-rubber")];
     if (layer.role === "core") return [part("core"), part("sidewalls"), part("spacers"), ...plateOf(build)];
     const laid: LaidLayer = { role: layer.role, id: layer.id, face, layer };
     return layer.role === "topsheet" && hasEndPatches ? [part("end-patches"), laid] : [laid];

@@ -55,10 +55,10 @@ function facesG(context: PartsContext, layer: LaidLayer, films: WetFaces): numbe
       return grams(measures.planAreaMm2 - 2 * edge.lengthMm * edge.widthMm, films.plasticGM2, 1);
     case "edges":
       return grams(2 * edge.lengthMm * edge.widthMm, films.metalGM2, 1);
-    case "edge-rubber":
-      return grams(2 * edge.lengthMm * catalog.rules.edgeRubber.widthMm, films.rubberGM2);
-    case "end-rubber":
-      return grams(2 * rules.cut.endRubberLengthMm * catalog.rules.edgeRubber.widthMm, films.rubberGM2);
+    case "edge-rubber": {
+      const lengthMm = 2 * edge.lengthMm + 2 * rules.cut.endRubberLengthMm;
+      return grams(lengthMm * catalog.rules.edgeRubber.widthMm, films.rubberGM2);
+    }
     case "core": {
       const woodMm2 = woodAreaMm2(context);
       return grams(woodMm2, films.woodGM2) + grams(measures.planAreaMm2 - woodMm2, films.plasticGM2);

@@ -30,7 +30,7 @@ interface StackFacts {
 export function composeStack(facts: StackFacts): readonly StackLayer[] {
   const layers = laidLayers(facts.build, facts.hasEndPatches).filter((layer) => !isBondedToCore(layer));
   return facts.parts.layUp === "words"
-    ? layers.filter(({ role }) => role !== "end-rubber" && role !== "end-patches").map((layer) => inWords(layer, facts))
+    ? layers.filter(({ role }) => role !== "end-patches").map((layer) => inWords(layer, facts))
     : layers.map((layer) => bySize(layer, facts));
 }
 
@@ -64,9 +64,9 @@ function bondedTo({ build, parts, hasEndPatches }: StackFacts): readonly PartLin
   return parts.lines.filter((line) => isSized(line) && line.layers?.some((id) => ids.includes(id)));
 }
 
-/** What the cut size does not say: where a band or a short layer lies. */
+/** What the cut size does not say: how bands lie. */
 function placeOf(layer: LaidLayer, { build }: StackFacts): readonly string[] {
-  if (!("face" in layer) || layer.layer.extent.kind === "full") return [];
+  if (!("face" in layer) || layer.layer.extent.kind !== "bands") return [];
   return [extentText(layer.layer.extent, build)];
 }
 
@@ -124,8 +124,6 @@ function partInWords(part: LaidPart, build: SkiBuild, catalog: BuildCatalog): To
         thicknessMm: edgeRubber.thicknessMm,
         extent: eachSide,
       };
-    case "end-rubber":
-      return { ...w.endRubber, role: "rubber", thicknessMm: edgeRubber.thicknessMm, extent: "", lies: "ends" };
     case "end-patches":
       return { ...w.endPatches, role: "fabric", thicknessMm: null, extent: "", lies: "ends" };
     case "core":

@@ -62,6 +62,7 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
       catalog,
       blend,
       strips: facts.strips,
+      wood: floor.wood,
       mould: `${mouldName(spec, catalog)}-${model.revision}`,
     }),
     stack: composeStack({ build: solved.build, catalog, parts, hasEndPatches: spec.tipTailProtectors }),
@@ -69,7 +70,7 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
       areAllocated: facts.strips !== null,
       left: composeStrips("L", facts.strips, blend, catalog),
       right: composeStrips("R", facts.strips, blend, catalog),
-      condition: floor.wood ? conditionText(floor.wood) : "",
+      rest: floor.wood ? restText(floor.wood) : "",
     },
     cuts: parts.lines.filter(isCutToSize).map(cutRow),
     resin: resinRows(parts, floor),
@@ -107,13 +108,11 @@ function ownPress({ solved, shape, floor: { press } }: BuildSheetFacts): OwnPres
   };
 }
 
-function conditionText(wood: WoodFacts): string {
-  return fill(words.buildSheet.strips.condition, {
-    fromPercent: plainNumber(wood.moistureFromPercent, 1),
-    toPercent: plainNumber(wood.moistureToPercent, 1),
-    restDays: wood.restDays,
-    humidityFrom: plainNumber(wood.roomHumidityFromPercent),
-    humidityTo: plainNumber(wood.roomHumidityToPercent),
+function restText({ restDays, roomHumidityFromPercent, roomHumidityToPercent }: WoodFacts): string {
+  return fill(words.buildSheet.strips.rest, {
+    restDays,
+    humidityFrom: plainNumber(roomHumidityFromPercent),
+    humidityTo: plainNumber(roomHumidityToPercent),
   });
 }
 

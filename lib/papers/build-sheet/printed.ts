@@ -54,6 +54,8 @@ export interface CoreDrawing {
   };
   /** Wood of one core as milled, pocket out; from the strips' own densities where measured. */
   readonly plannedG: { readonly L: number; readonly R: number };
+  /** Of the strips when they are glued, in words; empty where a release does not say. */
+  readonly moisture: string;
   /** At the mount line. */
   readonly thicknessAtMountMm: number;
 }
@@ -116,8 +118,8 @@ export interface BuildSheetData {
     readonly areAllocated: boolean;
     readonly left: readonly StripRow[];
     readonly right: readonly StripRow[];
-    /** Moisture and rest before glueing; empty where a release does not say. */
-    readonly condition: string;
+    /** How long and where they lay before glueing; empty where a release does not say. */
+    readonly rest: string;
   };
   readonly cuts: readonly CutRow[];
   readonly resin: readonly Row[];

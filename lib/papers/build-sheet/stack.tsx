@@ -34,7 +34,7 @@ export function StackPicture({ stack }: { readonly stack: readonly StackLayer[] 
       <View style={{ flexDirection: "row", borderBottomWidth: THIN, borderBottomColor: INK }}>
         <Head text="" width={20} />
         <Head text={w.top} width={BAND_WIDTH + 8} />
-        <Head text={w.layer} flex={1.5} />
+        <Head text={w.layer} flex={hasLines ? 1.15 : 1.5} />
         <Head text={w.where} flex={1} />
         {hasLines ? <Head text={w.parts} width={LINES_WIDTH} /> : null}
         <Head text={w.mm} width={32} />
@@ -80,7 +80,7 @@ function LayerRow({ layer, order, hasLines }: LayerRowProps) {
       <View style={{ width: BAND_WIDTH + 8 }}>
         <Band layer={layer} />
       </View>
-      <View style={{ flexGrow: 1.5, flexBasis: 0, paddingRight: 4 }}>
+      <View style={{ flexGrow: hasLines ? 1.15 : 1.5, flexBasis: 0, paddingRight: 4 }}>
         <View style={{ flexDirection: "row", alignItems: "center" }}>
           <Text style={{ fontSize: 8.5, fontWeight: 600, marginRight: 4 }}>{layer.name}</Text>
           {layer.isOption ? <OptionTag /> : null}
