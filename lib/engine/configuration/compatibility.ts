@@ -15,7 +15,7 @@ export function conflictsOf(spec: PairSpec, resolved: ResolvedSpec, catalog: Bui
     ...reinforcementsForUse(resolved),
     ...tooManyPlies(resolved, catalog),
     ...windowConflicts(spec, resolved, catalog),
-    ...inlayConflicts(spec),
+    ...inlayConflicts(spec, resolved, catalog),
     ...mountConflicts(spec, catalog),
   ];
 }

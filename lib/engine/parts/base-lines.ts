@@ -1,5 +1,5 @@
 /** Lines 13 to 23 and 37: bases, letters, edges, rubber over the edges, base tape. */
-import type { BaseColour } from "#engine/configuration";
+import { type BaseColour, letterRow } from "#engine/configuration";
 import { sheetById } from "#engine/materials";
 import { line, materialIdOf, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
 import type { PartCode, PartLine } from "./types";
@@ -61,24 +61,30 @@ function baseLine(context: PartsContext, side: "left" | "right"): PartLine {
   });
 }
 
-/** Counterchange: letters are cut from both sheets in one job and exchanged, what leaves one base fills the other. */
+/**
+ * Counterchange: letters are cut from both sheets in one job and exchanged, what leaves one base fills the other; the islands
+ * in them go back into their own ski. A drawn inlay, which older orders have, and releases that knew one height only, are told
+ * as they were then.
+ */
 function inlayLines(context: PartsContext): PartLine[] {
   const { spec, rules } = context;
   if (spec.base.inlay === "none") return [];
   const text = (spec.base.inlayText ?? "").trim();
-  const pieces = [...text].filter((character) => character.trim() !== "").length;
-  const { inlayCapHeightMm, inlayBackingExtraMm } = rules.cut;
+  const { capHeightMm, pieces, place } = lettersOf(context, text);
+  const { inlayBackingExtraMm } = rules.cut;
   const fromOption = spec.base.inlay;
-  const cut = `"${text}", ${mmText(inlayCapHeightMm)} mm high, zero kerf, both bases in one job`;
+  const layers = ["base"];
+  const cut = `"${text}", ${mmText(capHeightMm)} mm high${place}, zero kerf, both bases in one job`;
   const letters = (code: PartCode, from: "left" | "right"): PartLine =>
     line(context, code, {
       cut,
       material: `off-cut of the ${from} base, ${colourOf(context, from)?.label ?? spec.base[from]}`,
-      widthMm: inlayCapHeightMm,
+      widthMm: capHeightMm,
       ...(from === "left" ? { right: pieces } : { left: pieces }),
       fromOption,
+      layers,
     });
-  const backingMm = inlayCapHeightMm + inlayBackingExtraMm;
+  const backingMm = capHeightMm + inlayBackingExtraMm;
   return [
     letters("inlay-left-to-right", "left"),
     letters("inlay-right-to-left", "right"),
@@ -87,8 +93,32 @@ function inlayLines(context: PartsContext): PartLine[] {
       widthMm: backingMm,
       each: 1,
       fromOption,
+      layers,
     }),
   ];
+}
+
+interface CutLetters {
+  readonly capHeightMm: number;
+  /** Set into each ski. */
+  readonly pieces: number;
+  readonly place: string;
+}
+
+function lettersOf({ spec, catalog, shape, rules }: PartsContext, text: string): CutLetters {
+  const letterRules = catalog.rules.baseLetters;
+  const row =
+    letterRules && spec.base.inlay === "counterchange"
+      ? letterRow(text, shape, catalog.rules.edge.widthMm, letterRules)
+      : null;
+  if (!row) {
+    const pieces = [...text].filter((character) => character.trim() !== "").length;
+    return { capHeightMm: rules.cut.inlayCapHeightMm, pieces, place: "" };
+  }
+  const { capHeightMm, fromXMm, toXMm, letters, islands } = row;
+  const pieces = islands === 0 ? "" : `, ${islands} ${islands === 1 ? "island" : "islands"} of the own base set back`;
+  const place = `, from ${mmText(Math.round(fromXMm))} to ${mmText(Math.round(toXMm))} mm from the tip${pieces}`;
+  return { capHeightMm, pieces: letters + islands, place };
 }
 
 function edgeLines(context: PartsContext): PartLine[] {

@@ -35,8 +35,7 @@ export function laidLayers(build: SkiBuild, hasEndPatches: boolean): readonly La
   const coreAt = build.layers.findIndex(({ role }) => role === "core");
   return build.layers.flatMap((layer, index): readonly LaidLayer[] => {
     const face = index < coreAt ? "under" : "over";
-    if (layer.role === "base")
-      return [{ role: "base", id: "base", layer }, part("edges"), part("edge-rubber")];
+    if (layer.role === "base") return [{ role: "base", id: "base", layer }, part("edges"), part("edge-rubber")];
     if (layer.role === "core") return [part("core"), part("sidewalls"), part("spacers"), ...plateOf(build)];
     const laid: LaidLayer = { role: layer.role, id: layer.id, face, layer };
     return layer.role === "topsheet" && hasEndPatches ? [part("end-patches"), laid] : [laid];
