@@ -25,15 +25,15 @@ export interface Heating {
 
 /** No cell is thicker. */
 const CELL_MM = 0.5;
-const STEP_S = 5;
+const STEP_S = 1;
 /** A stack that takes longer is no ski. */
-const MOST_HOURS = 12;
+const MOST_HOURS = 3;
 
 /**
  * Minutes until the coldest place of the stack is within `withinC` of the plates: a chain of cells with heat capacity, joined
- * by the resistance of the layers between their middles (Fourier's law), implicit Euler steps of 5 s.
+ * by the resistance of the layers between their middles (Fourier's law), implicit Euler steps of 1 s.
  *
- * @throws RangeError for an empty stack, a value not above 0, or a stack that is not warm within 12 hours
+ * @throws RangeError for an empty stack, a value not above 0, or a stack that is not warm within hours
  */
 export function heatUpMinutes(slabs: readonly HeatSlab[], heating: Heating): number {
   checkHeating(slabs, heating);

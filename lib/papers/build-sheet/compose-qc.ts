@@ -2,7 +2,7 @@
 
 import words from "#content/copy/papers.json";
 import type { PairSpec } from "#engine/configuration";
-import { type SkiFlex, type SpringTest, twistDeg } from "#engine/flex";
+import { newtonsPerCm, type SkiFlex, type SpringTest, twistDeg } from "#engine/flex";
 import { barRiseMm, type SidewallBevel, topWidthMm } from "#engine/geometry";
 import { fill } from "#engine/units";
 import type { DrawingData, FloorFacts, QcLimit, QcMeasure, Row, StoneFacts } from "#papers/parts/facts";
@@ -11,8 +11,6 @@ import type { QcRow } from "./printed";
 
 const w = words.buildSheet.check;
 
-/** N/mm at the bench is spoken of as newtons per centimetre. */
-const CM = 10;
 const TORQUE_NMM = 10_000;
 
 export function composeQc(input: {
@@ -32,16 +30,17 @@ export function composeQc(input: {
     twins: limits[measure].twins,
   });
   const banded = (value: number, decimals: number): Banded => ({ value, decimals });
-  const centre = flex.springCentreNPerMm * CM;
-  const fore = flex.springForebodyNPerMm * CM;
-  const aft = flex.springAfterbodyNPerMm * CM;
+  const centre = newtonsPerCm(flex.springCentreNPerMm);
+  const fore = newtonsPerCm(flex.springForebodyNPerMm);
+  const aft = newtonsPerCm(flex.springAfterbodyNPerMm);
+  const { frontSupportMm, rearSupportMm, loadMm } = input.springTest;
   const forebody = { fromMm: d.shoulder.xMm, toMm: d.mountMm };
   const twist = twistDeg(flex.stations, forebody, TORQUE_NMM);
-  const end = (name: string, where: string, v: number) =>
+  const end = (name: string, where: string, spanMm: number, v: number) =>
     row(
       "springEnds",
       name,
-      fill(w.endMethod, { where }),
+      fill(w.endMethod, { where, spanMm: mm(spanMm) }),
       fill(w.springTarget, { springNPerCm: numberText(v, 1) }),
       banded(v, 1),
     );
@@ -74,8 +73,8 @@ export function composeQc(input: {
       fill(w.springTarget, { springNPerCm: numberText(centre, 1) }),
       banded(centre, 1),
     ),
-    end(w.forebodySpring, w.endAtShoulder, fore),
-    end(w.afterbodySpring, w.endAtHeel, aft),
+    end(w.forebodySpring, w.endAtShoulder, loadMm - frontSupportMm, fore),
+    end(w.afterbodySpring, w.endAtHeel, rearSupportMm - loadMm, aft),
     row(
       "torsion",
       w.torsion,
@@ -104,6 +103,7 @@ function benchWords({ frontSupportMm, rearSupportMm, loadMm }: SpringTest, d: Dr
     : fill(w.supportsAt, { frontSupportMm: mm(frontSupportMm), rearSupportMm: mm(rearSupportMm) });
   return fill(w.springMethod, {
     supports,
+    spanMm: mm(rearSupportMm - frontSupportMm),
     load: isAt(loadMm, d.mountMm) ? w.loadAtMount : fill(w.loadAt, { loadMm: mm(loadMm) }),
   });
 }

@@ -36,21 +36,23 @@ export function composeStack(facts: StackFacts): readonly StackLayer[] {
 
 /** Where the layer lies and the size it is cut to, as the parts list has it. */
 function bySize(layer: LaidLayer, facts: StackFacts): StackLayer {
-  const lines = facts.parts.lines.filter(({ layers }) => layers?.includes(layer.id));
+  const pieces = facts.parts.lines.filter((line) => line.layers?.includes(layer.id) && isPiece(line));
   const told = inWords(layer, facts);
-  const sized = lines.filter(isSized);
+  // What is let into a base or joins its steel is told by its number alone.
+  const sized = layer.role === "end-patches" ? pieces : pieces.filter(isSized);
+  const numbers = [...pieces, ...(layer.role === "core" ? bondedTo(facts) : [])].map(({ line }) => line);
   return {
     ...told,
     extent:
       layer.role === "core"
         ? told.extent
         : [...new Set(sized.map(({ cut }) => cut)), ...placeOf(layer, facts)].join("; "),
-    lines: [...new Set([...sized, ...(layer.role === "core" ? bondedTo(facts) : [])].map(({ line }) => line))].sort(
-      (a, b) => a - b,
-    ),
-    isOption: told.isOption || sized.some(({ fromOption }) => fromOption !== undefined && layer.role !== "core"),
+    lines: [...new Set(numbers)].sort((a, b) => a - b),
+    isOption: told.isOption || (layer.role !== "core" && pieces.some(({ fromOption }) => fromOption !== undefined)),
   };
 }
+
+const isPiece = ({ unit }: PartLine): boolean => unit === "piece" || unit === "set";
 
 function isSized(line: PartLine): boolean {
   return line.lengthMm !== undefined || line.areaMm2 !== undefined;

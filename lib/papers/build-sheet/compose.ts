@@ -9,7 +9,7 @@ import {
   isPaperMirrored,
   type PairSpec,
 } from "#engine/configuration";
-import { type CoreLimit, springTestOf } from "#engine/flex";
+import { type CoreLimit, newtonsPerCm, springTestOf } from "#engine/flex";
 import { interpolate } from "#engine/math";
 import { type PartLine, pressLoad, stackHeatUpMinutes } from "#engine/parts";
 import { fill } from "#engine/units";
@@ -26,9 +26,6 @@ import { composeStack } from "./compose-stack";
 import type { BuildSheetData } from "./printed";
 
 const w = words.buildSheet.pair;
-
-/** Springs are spoken of in newtons per centimetre. */
-const MM_PER_CM = 10;
 
 /** @throws RangeError when the spec names a model or blend the catalogue does not have */
 export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
@@ -235,7 +232,7 @@ function limitText(limits: readonly CoreLimit[]): string {
 /** The solved core, what the bench must read of it, and the ordered class as the bench reads it. */
 function classBands({ catalog, spec, solved, floor }: BuildSheetFacts): readonly Row[] {
   const ordered = flexClassOf(spec.flexRatio, catalog.flexClasses);
-  const perCm = (springNPerMm: number) => numberText(springNPerMm * MM_PER_CM, 1);
+  const perCm = (springNPerMm: number) => numberText(newtonsPerCm(springNPerMm), 1);
   const rows: Row[] = [
     {
       label: w.solved,
