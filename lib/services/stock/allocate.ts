@@ -53,9 +53,9 @@ export async function allocateStrips(
 }
 
 /**
- * The smallest sections that suffice first, so that wide strips stay for wide skis, and of them the oldest: a rack's worth of
- * each species nearly always holds a set (140 strips: nine of ten, content/README.md) and is searched in a few milliseconds;
- * all of the stock only when it does not.
+ * Of the strips that suffice those of the smallest section first, larger ones only where these make no set, so that wide
+ * strips stay for wide skis; of each the oldest. A rack's worth of a species nearly always holds a set (140 strips: nine of
+ * ten, content/README.md) and is searched in a few milliseconds; all of the stock only when it does not.
  */
 export function firstMatch(
   stock: readonly StripRecord[],
@@ -64,16 +64,24 @@ export function firstMatch(
   limits: StripLimits,
 ): MatchedStrips {
   const all = stock.map((strip) => asStrip(strip, now));
-  const fitting = all
-    .filter((strip) => need.positions.some((position) => mayLieAt(strip, position)))
-    .toSorted((a, b) => sectionMm2(a) - sectionMm2(b));
-  const species = [...new Set(fitting.map((strip) => strip.species))];
-  const first = species.flatMap((wood) => fitting.filter((strip) => strip.species === wood).slice(0, rackful));
-  const matched = matchStrips({ strips: first, need, limits });
-  return matched.unmet === 0 || first.length === all.length ? matched : matchStrips({ strips: all, need, limits });
+  const fitting = all.filter((strip) => need.positions.some((position) => mayLieAt(strip, position)));
+  const sections = [...new Set(fitting.map(sectionMm2))].toSorted((a, b) => a - b);
+  for (const largest of sections) {
+    const strips = rackOf(fitting.filter((strip) => sectionMm2(strip) <= largest));
+    const matched = matchStrips({ strips, need, limits });
+    if (matched.unmet === 0) return matched;
+  }
+  return matchStrips({ strips: all, need, limits });
 }
 
-const sectionMm2 = ({ size }: Strip) => (size ? size.widthMm * size.heightMm : 0);
+/** The first of each species. */
+function rackOf(strips: readonly Strip[]): readonly Strip[] {
+  const species = [...new Set(strips.map((strip) => strip.species))];
+  return species.flatMap((wood) => strips.filter((strip) => strip.species === wood).slice(0, rackful));
+}
+
+/** In whole millimetres each way: strips sawn alike are one size, whatever the caliper says. */
+const sectionMm2 = ({ size }: Strip) => (size ? Math.ceil(size.widthMm) * Math.ceil(size.heightMm) : 0);
 
 const rackful = 120;
 
