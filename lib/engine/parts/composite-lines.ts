@@ -52,11 +52,11 @@ function isAlike(a: Piece, b: Piece): boolean {
 }
 
 function lineOf(context: PartsContext, { code, facts, each, faces }: Piece, before: readonly Piece[]): PartLine {
-  const where = faces.length > 0 ? `, ${faces.join(" and ")} the core` : "";
+  const sides = faces.length > 0 ? { cut: `${facts.cut}, ${faces.join(" and ")} the core`, pieceCut: facts.cut } : {};
   // A second cloth on one side has a line of its own, named by its layer.
   const isSecond = before.some((other) => other.code === code && other.facts.codeSuffix === facts.codeSuffix);
   const suffix = isSecond ? { codeSuffix: facts.layers[0] ?? code } : {};
-  return line(context, code, { ...facts, ...suffix, cut: facts.cut + where, each });
+  return line(context, code, { ...facts, ...suffix, ...sides, each });
 }
 
 function pieceOf(context: PartsContext, layer: SheetLayer, face: Face): Piece[] {

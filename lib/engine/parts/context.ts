@@ -63,6 +63,7 @@ export interface LineFacts {
   readonly labelSuffix?: string;
   /** Ids of the layers that it is, or is part of; absent for what is no layer of the ski. */
   readonly layers?: readonly string[];
+  readonly pieceCut?: string;
 }
 
 /** One line in the shop's words. @throws RangeError when the rules have no line for the code */

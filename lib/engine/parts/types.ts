@@ -24,6 +24,8 @@ export interface PartLine {
   readonly mandatoryScan: boolean;
   /** Ids of the layers that it is, or is part of; absent for what is no layer of the ski. */
   readonly layers?: readonly string[];
+  /** The cut of one piece, where `cut` also says on which sides of the core the pieces lie. */
+  readonly pieceCut?: string;
 }
 
 export interface ResinBatch {

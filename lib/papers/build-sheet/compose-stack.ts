@@ -46,7 +46,7 @@ function bySize(layer: LaidLayer, facts: StackFacts): StackLayer {
     extent:
       layer.role === "core"
         ? told.extent
-        : [...new Set(sized.map(({ cut }) => cut)), ...placeOf(layer, facts)].join("; "),
+        : [...new Set(sized.map(({ cut, pieceCut }) => pieceCut ?? cut)), ...placeOf(layer, facts)].join("; "),
     lines: [...new Set(numbers)].sort((a, b) => a - b),
     isOption: told.isOption || (layer.role !== "core" && pieces.some(({ fromOption }) => fromOption !== undefined)),
   };
