@@ -38,7 +38,7 @@ describe("the lay-up page", () => {
     ["plain", {}],
     ["metal", { model: "kerfline-68" }],
     ["touring with protectors", { model: "upleigh-92", core: "paulownia-poplar", tipTailProtectors: true }],
-    ["every reinforcement", { reinforcements: catalog.build.reinforcements.map(({ id }) => id) }],
+    ["every reinforcement", { reinforcements: catalog.build.reinforcements.map(({ id }) => id), flexRatio: 1.4 }],
   ])("%s: one row a layer, with the size and number that cut list and kit list have", (_, choices) => {
     const facts = factsOf(choices);
     const sheet = composeBuildSheet(facts);

@@ -1,7 +1,7 @@
 /** The ski's layers and the parts list, one to the other: no layer without its parts, no part of the ski without its layer. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { milledPocket, type SpecChoices } from "#engine/configuration";
+import { milledPocket, type SpecChoices, solveSpec } from "#engine/configuration";
 import { laidLayers, type PartLine, partsFor } from "#engine/parts";
 import { catalog, solved, specOf } from "../demo-catalog";
 
@@ -61,7 +61,9 @@ describe("one list of layers and parts", () => {
         (model, at, reinforcements, flexRatio, tipTailProtectors) => {
           const lengthCm = model.lengths[at % model.lengths.length]?.lengthCm ?? 0;
           const core = model.core.blend;
-          expectOneList({ model: model.id, lengthCm, core, reinforcements, flexRatio, tipTailProtectors });
+          const choices = { model: model.id, lengthCm, core, reinforcements, flexRatio, tipTailProtectors };
+          fc.pre(solveSpec(specOf(choices), catalog.build).ok);
+          expectOneList(choices);
         },
       ),
       { numRuns: 30 },

@@ -32,7 +32,8 @@ describe("resin", () => {
     (a, b) => a + b,
     0,
   );
-  const steel = 2 * 1521 * 2;
+  const steelMm = solved(specOf()).build.edge.lengthMm;
+  const steel = 2 * steelMm * 2;
 
   it.each([
     ["wood", { woodGM2: 100 }, 2 * wood],
@@ -41,7 +42,7 @@ describe("resin", () => {
     // Plate two faces, steel one.
     ["metal", { metalGM2: 100 }, 2 * 480 * 77 + steel],
     // Plate rubber and the foils over edges and ends, two faces each.
-    ["rubber", { rubberGM2: 100 }, 2 * (480 * 77 + (2 * 1521 + 300) * 20)],
+    ["rubber", { rubberGM2: 100 }, 2 * (480 * 77 + (2 * steelMm + 300) * 20)],
   ])("%s: every face that is glued wet, both skis", (_, films, mm2) => {
     const onFacesG = batch({}, withFaces({ ...dry, ...films })).stays?.onFacesG ?? 0;
     expect(Math.abs(onFacesG / ((2 * mm2 * 100) / 1e6) - 1)).toBeLessThan(2e-4);
