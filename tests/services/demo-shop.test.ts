@@ -68,20 +68,19 @@ async function tooSmall(): Promise<readonly string[]> {
     heldStrips.some(({ state }) => state === "reserved"),
   );
   expect(pairs.length).toBeGreaterThan(5);
-  const faults = await Promise.all(
-    pairs.map(async (pair) => {
-      const { spec } = pair;
-      if (spec === null) throw new Error(`${pair.serial} cannot be read`);
-      const { parts } = await workedPair(db(), { ...pair, spec });
-      const held = await stripsHeldBy(db(), pair.id);
-      return held.filter(({ position, widthMm, heightMm, lengthMm }) => {
-        const cut = parts.lines.find(({ code }) => code === `strip-${position?.toLowerCase()}`);
-        const [least, high, long] = [cut?.widthMm ?? 0, cut?.thicknessMm ?? 0, cut?.lengthMm ?? 0];
-        return least === 0 || widthMm < least || heightMm < high || lengthMm < long;
-      });
-    }),
-  );
-  return faults.flat().map(({ id }) => id);
+  const faults: string[] = [];
+  for (const { spec, serial, ...pair } of pairs) {
+    if (spec === null) throw new Error(`${serial} cannot be read`);
+    const { parts } = await workedPair(db(), { ...pair, serial, spec });
+    const held = await stripsHeldBy(db(), pair.id);
+    const small = held.filter(({ position, widthMm, heightMm, lengthMm }) => {
+      const cut = parts.lines.find(({ code }) => code === `strip-${position?.toLowerCase()}`);
+      const [least, high, long] = [cut?.widthMm ?? 0, cut?.thicknessMm ?? 0, cut?.lengthMm ?? 0];
+      return least === 0 || widthMm < least || heightMm < high || lengthMm < long;
+    });
+    faults.push(...small.map(({ id }) => id));
+  }
+  return faults;
 }
 
 interface Row {
