@@ -1,6 +1,6 @@
 /** content/catalog/parts.json: the shop's parts list, its allowances and its consumption. */
 import { z } from "zod";
-import type { PartCode, PartRule, PartsRules } from "#engine/parts";
+import type { PartCode, PartRule, PartsRules, WetFaces } from "#engine/parts";
 import { about, distinctBy, label, notNegative, positive, sentence, wholeCents } from "./content/shared";
 import { formerly, stationRef } from "./earlier-releases";
 import { oneOf, textIn } from "./fields";
@@ -60,7 +60,12 @@ const lineOfCode = {
   carton: 51,
   papers: 52,
   "shipping-label": 53,
+  "metal-rubber-lower": 54,
+  "metal-rubber-upper": 55,
 } as const satisfies Record<PartCode, number>;
+
+/** Parts that were laid before without a line of their own: older lists stay readable without them. */
+const laterCodes: ReadonlySet<PartCode> = new Set(["metal-rubber-lower", "metal-rubber-upper"]);
 
 const partCodes = Object.keys(lineOfCode) as PartCode[];
 const [firstCode, ...otherCodes] = partCodes;
@@ -95,6 +100,17 @@ const partRuleSchema = formerly(
   }) satisfies z.ZodType<PartRule>;
 
 const mm = notNegative.max(1000);
+const film = positive.max(1000);
+const hardenerPer100 = positive.max(200);
+
+const wetFacesSchema = z.strictObject({
+  woodGM2: film,
+  plasticGM2: film,
+  metalGM2: film,
+  rubberGM2: film,
+  patchGM2: film,
+  marginPercent: notNegative.max(200),
+}) satisfies z.ZodType<WetFaces>;
 
 export const partsRulesFileSchema = z.strictObject({
   about,
@@ -105,7 +121,7 @@ export const partsRulesFileSchema = z.strictObject({
     .superRefine(distinctBy((row) => row.line))
     .superRefine((rows, context) => {
       for (const code of partCodes) {
-        if (!rows.some((row) => row.code === code)) {
+        if (!laterCodes.has(code) && !rows.some((row) => row.code === code)) {
           context.addIssue({ code: "custom", message: `there is no line for "${code}"` });
         }
       }
@@ -147,11 +163,16 @@ export const partsRulesFileSchema = z.strictObject({
     waxGM2: notNegative,
     edgeSealerG: notNegative,
   }),
-  resin: z.strictObject({
-    system: sentence,
-    perDryFabric: positive.max(3),
-    wettedFaces: z.int().min(0).max(6),
-    lossFactor: z.number().min(1).max(3),
-    hardenerPer100: positive.max(200),
-  }),
+  resin: z.union([
+    z.strictObject({ system: sentence, hardenerPer100, faces: wetFacesSchema }),
+    z.strictObject({
+      system: sentence,
+      hardenerPer100,
+      perDryFabric: positive.max(3),
+      wettedFaces: z.int().min(0).max(6),
+      lossFactor: z.number().min(1).max(3),
+    }),
+  ]),
+  layUp: z.enum(["sizes", "words"]).default("words"),
+  stripsTakenBy: z.enum(["size", "length"]).default("length"),
 }) satisfies z.ZodType<PartsRules>;

@@ -9,6 +9,13 @@ const perBoard = 4;
 /** Coefficient of variation between boards and within one. */
 const scatter = { boards: 0.12, strips: 0.02, density: 0.05 } as const;
 
+/** Rough sections by the width of the skis they are for; every third board is sawn for the wide ones. */
+const sections = {
+  usual: { widthMm: 20.5, heightMm: 15.5 },
+  wide: { widthMm: 22.5, heightMm: 17 },
+} as const;
+const wideBoardEvery = 3;
+
 /** As axial modulus on the 1,200 mm bench: 1.10 times the handbook's bending value. */
 const stock: readonly {
   readonly species: string;
@@ -48,8 +55,7 @@ export async function seedWood(tx: Tx, now: Date): Promise<void> {
         board: `${species.slice(0, 3).toUpperCase()}-B${String(boardNumber).padStart(3, "0")}`,
         modulusMpa: Math.round(board.modulus * (1 + scatter.strips * random.normal())),
         densityKgM3: Math.round(board.density * (1 + 0.008 * random.normal())),
-        widthMm: 20.5,
-        heightMm: 13.5,
+        ...(boardNumber % wideBoardEvery === 0 ? sections.wide : sections.usual),
         lengthMm: 1820,
         grade: random.uniform() < 0.35 ? "W" : "P",
         location: `rack ${String.fromCharCode(65 + (boardNumber % 6))}${1 + (boardNumber % 9)}`,

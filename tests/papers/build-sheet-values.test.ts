@@ -184,13 +184,17 @@ describe("targets of the finished ski", () => {
 
   it("says where the ends' springs are loaded", () => {
     const methodOf = (name: string) => sheet.qc.find(({ measure }) => measure === name)?.method;
-    expect(methodOf("Forebody spring")).toBe("held at mount, load at shoulder");
-    expect(methodOf("Afterbody spring")).toBe("held at mount, load at heel");
+    expect(methodOf("Forebody spring")).toBe("held at mount, load at shoulder, over 780\u00a0mm");
+    expect(methodOf("Afterbody spring")).toBe("held at mount, load at heel, over 681\u00a0mm");
   });
 
   it("writes forebody and afterbody each beside its own number", () => {
-    expect(lines.some((line) => /Forebody spring (held at mount, load at shoulder )?8\.2/.test(line))).toBe(true);
-    expect(lines.some((line) => /Afterbody spring (held at mount, load at heel )?13\.1/.test(line))).toBe(true);
+    expect(
+      lines.some((line) => /Forebody spring (held at mount, load at shoulder(, over 780\smm)? )?8\.2/.test(line)),
+    ).toBe(true);
+    expect(
+      lines.some((line) => /Afterbody spring (held at mount, load at heel(, over 681\smm)? )?13\.1/.test(line)),
+    ).toBe(true);
   });
 });
 

@@ -92,6 +92,7 @@ describe("the picture of the stack", () => {
     fibresDeg: [],
     extent: "",
     lies: "whole",
+    lines: [],
     isOption: false,
     ...change,
   });
@@ -265,12 +266,15 @@ describe("the bench's targets", () => {
   };
 
   it.each([
-    [{}, "supports shoulder and heel, load at mount"],
-    [{ frontSupportMm: 175.4, rearSupportMm: 1635.6, loadMm: 955.4 }, "supports shoulder and heel, load at mount"],
-    [{ frontSupportMm: 200 }, "supports 200 mm and 1 636 mm from tip, load at mount"],
-    [{ rearSupportMm: 1600 }, "supports 175 mm and 1 600 mm from tip, load at mount"],
-    [{ loadMm: 900 }, "supports shoulder and heel, load at 900 mm from tip"],
-    [{ loadMm: sheet.drawing.mountMm + 0.5 }, "supports shoulder and heel, load at 956 mm from tip"],
+    [{}, "supports shoulder and heel, over 1 461 mm, load at mount"],
+    [
+      { frontSupportMm: 175.4, rearSupportMm: 1635.6, loadMm: 955.4 },
+      "supports shoulder and heel, over 1 460 mm, load at mount",
+    ],
+    [{ frontSupportMm: 200 }, "supports 200 mm and 1 636 mm from tip, over 1 436 mm, load at mount"],
+    [{ rearSupportMm: 1600 }, "supports 175 mm and 1 600 mm from tip, over 1 425 mm, load at mount"],
+    [{ loadMm: 900 }, "supports shoulder and heel, over 1 461 mm, load at 900 mm from tip"],
+    [{ loadMm: sheet.drawing.mountMm + 0.5 }, "supports shoulder and heel, over 1 461 mm, load at 956 mm from tip"],
   ])("%j", (springTest, words) => {
     expect(bench(springTest)).toBe(words);
   });
@@ -305,9 +309,9 @@ describe("the bench's targets", () => {
       ["Camber, unloaded", limits.camber, "flat bench, middle"],
       ["Tip / tail height", limits.splay, "flat bench, base side"],
       ["Contact points", limits.contact, "0.5 mm gauge, pressed flat"],
-      ["Centre spring", limits.springCentre, "supports shoulder and heel, load at mount"],
-      ["Forebody spring", limits.springEnds, "held at mount, load at shoulder"],
-      ["Afterbody spring", limits.springEnds, "held at mount, load at heel"],
+      ["Centre spring", limits.springCentre, "supports shoulder and heel, over 1\u00a0461\u00a0mm, load at mount"],
+      ["Forebody spring", limits.springEnds, "held at mount, load at shoulder, over 780\u00a0mm"],
+      ["Afterbody spring", limits.springEnds, "held at mount, load at heel, over 681\u00a0mm"],
       ["Torsion", limits.torsion, "10 N·m, mount to shoulder"],
       ["Twist of running surface", limits.twist, "winding sticks"],
       ["Base flatness", limits.flatness, "true bar between contact points"],

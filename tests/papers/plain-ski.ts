@@ -97,5 +97,6 @@ export const core: CoreDrawing = {
     material: "spacer sheet",
   },
   plannedG: { L: 400, R: 410 },
+  moisture: "",
   thicknessAtMountMm: 11.5,
 };

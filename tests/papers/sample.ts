@@ -366,6 +366,7 @@ function part(
 }
 
 const parts = {
+  layUp: "words" as const,
   lines: [
     part(1, "Core strip centre (C)", "aspen", "1 540 (+60 rough) × 17.4 (+3 rough) × 13.5 mm", 1),
     part(2, "Core strip inner (I)", "white ash", "1 540 (+60 rough) × 17.4 (+3 rough) × 13.5 mm", 2),

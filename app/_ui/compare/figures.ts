@@ -3,9 +3,9 @@
 import { differenceText } from "#app/_visuals/axis-builds.ts";
 import type { EngineCatalog } from "#engine/assessment";
 import { coreLabel } from "#engine/configuration";
-import { camberUnderLoad, skiBehaviour } from "#engine/flex";
+import { camberUnderLoad, newtonsPerCm, skiBehaviour, springSpans } from "#engine/flex";
 import { measure } from "#engine/geometry";
-import { textForPeople } from "#engine/units";
+import { fill, textForPeople } from "#engine/units";
 import { moneyText } from "../money";
 import type { ComparedPair } from "./candidates";
 import type { CompareWords } from "./words";
@@ -37,6 +37,9 @@ function workedOut(pair: ComparedPair, catalog: EngineCatalog, words: CompareWor
   const own = flexClasses.find((each) => flexRatio >= each.from && flexRatio < each.below);
   return {
     shape: build.shape,
+    spans: springSpans(build),
+    spring: (nPerMm: number, spanMm: number) =>
+      fill(words.springOver, { spring: text(newtonsPerCm(nPerMm), 1), spanMm: text(spanMm) }),
     radiusM: measure(build.shape).sidecutRadiusM,
     behaviour: skiBehaviour(build, flexWithPlate),
     pressedMm: camberUnderLoad(build, flexWithPlate, threeKilogramsN).heightMm,
@@ -56,9 +59,21 @@ const figures: readonly Figure[] = [
   { key: "radius", unit: "m", text: (_, { radiusM }) => text(radiusM, 1) },
   { key: "class", unit: "", isText: true, text: (_, { className }) => className },
   { key: "ratio", unit: "", text: (pair) => text(pair.spec.flexRatio, 2) },
-  { key: "centre", unit: "N/mm", text: ({ solved }) => text(solved.flex.springCentreNPerMm, 2) },
-  { key: "fore", unit: "N/mm", text: ({ solved }) => text(solved.flex.springForebodyNPerMm, 2) },
-  { key: "after", unit: "N/mm", text: ({ solved }) => text(solved.flex.springAfterbodyNPerMm, 2) },
+  {
+    key: "centre",
+    unit: "N/cm",
+    text: ({ solved }, { spring, spans }) => spring(solved.flex.springCentreNPerMm, spans.centreMm),
+  },
+  {
+    key: "fore",
+    unit: "N/cm",
+    text: ({ solved }, { spring, spans }) => spring(solved.flex.springForebodyNPerMm, spans.forebodyMm),
+  },
+  {
+    key: "after",
+    unit: "N/cm",
+    text: ({ solved }, { spring, spans }) => spring(solved.flex.springAfterbodyNPerMm, spans.afterbodyMm),
+  },
   { key: "balance", unit: "", text: ({ solved }) => text(solved.flex.balance, 2) },
   { key: "twistFore", unit: "N·m/°", text: (_, { behaviour }) => text(behaviour.twistForebodyNmPerDeg, 2) },
   { key: "twistAfter", unit: "N·m/°", text: (_, { behaviour }) => text(behaviour.twistAfterbodyNmPerDeg, 2) },

@@ -11,6 +11,10 @@ export function BaseFields({ words, spec, shape, catalog, sheet }: GraphicPartPr
   const w = words.graphic;
   const colours = catalog.build.baseColours.map((each) => ({ value: each.id, label: each.label }));
   const set = (part: Partial<PairSpec["base"]>) => sheet.setChoices({ base: { ...spec.base, ...part } });
+  // What is no longer sold is shown only where it was chosen, to be given up.
+  const offered = (["none", "counterchange", "complex"] as const).filter(
+    (value) => value !== "complex" || spec.base.inlay === value || catalog.build.rules.baseLetters === undefined,
+  );
   const inlayPrice = {
     none: "",
     counterchange: optionPrice(catalog, "inlay-counterchange"),
@@ -46,7 +50,7 @@ export function BaseFields({ words, spec, shape, catalog, sheet }: GraphicPartPr
       <RadioGroup
         name="inlay"
         label={w.inlay}
-        choices={(["none", "counterchange", "complex"] as const).map((value) => ({
+        choices={offered.map((value) => ({
           value,
           label: w.inlays[value],
           aside: inlayPrice[value],

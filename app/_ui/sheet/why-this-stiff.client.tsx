@@ -10,6 +10,7 @@ import {
   type WhatIf,
 } from "#engine/assessment";
 import type { PairSpec } from "#engine/configuration";
+import { newtonsPerCm } from "#engine/flex";
 import { poundsFromKg, roundForPeople, textForPeople } from "#engine/units";
 import { Table } from "../table";
 import { fill } from "../words";
@@ -143,7 +144,7 @@ function Changes({ story, words, isImperial }: PartProps) {
           key: "spring",
           head: w.columns.spring,
           numeric: true,
-          cell: (row) => value(row, (each) => each.springCentreNPerMm, 2),
+          cell: (row) => value(row, (each) => newtonsPerCm(each.springCentreNPerMm), 1),
         },
         { key: "bend", head: w.columns.bend, numeric: true, cell: (row) => value(row, (each) => each.bendMm, 0) },
         {

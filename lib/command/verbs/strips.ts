@@ -4,6 +4,8 @@ import { accept } from "#engine/units";
 import { verb } from "../verb";
 import { nonNegative, positive } from "./schemas";
 
+const size = z.strictObject({ widthMm: positive, heightMm: positive, lengthMm: positive });
+
 const strip = z.strictObject({
   id: z.string().min(1),
   species: z.string().min(1),
@@ -12,6 +14,7 @@ const strip = z.strictObject({
   grade: z.string(),
   board: z.string(),
   ageDays: nonNegative.exactOptional(),
+  size: size.exactOptional(),
 });
 
 const position = z.strictObject({
@@ -19,6 +22,7 @@ const position = z.strictObject({
   perSki: z.union([z.literal(1), z.literal(2)]),
   species: z.array(z.string().min(1)).min(1),
   grades: z.array(z.string()).min(1).exactOptional(),
+  least: size.exactOptional(),
   weight: positive.exactOptional(),
   offset: nonNegative.exactOptional(),
 });

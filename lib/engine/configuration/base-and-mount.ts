@@ -1,7 +1,14 @@
 /** Base letters, and whether the binding plate still covers the binding when the mount line moves. */
+import { shapeAtLength } from "#engine/geometry";
+import { letterRow } from "./base-letters";
+import type { ResolvedSpec } from "./build";
 import type { BuildCatalog, BuildRules, PairSpec, SpecConflict, SpecWay } from "./types";
 
-export function inlayConflicts({ base }: PairSpec): SpecConflict[] {
+export function inlayConflicts(
+  { base, lengthCm }: PairSpec,
+  { model }: ResolvedSpec,
+  { rules }: BuildCatalog,
+): SpecConflict[] {
   if (base.inlay === "none") return [];
   const plain: SpecWay = {
     code: "no-inlay",
@@ -14,6 +21,16 @@ export function inlayConflicts({ base }: PairSpec): SpecConflict[] {
   }
   if (base.inlay === "counterchange" && base.left === base.right) {
     conflicts.push({ code: "counterchange-needs-two-colours", path: "base.right", colour: base.left, ways: [plain] });
+  }
+  if (!rules.baseLetters) return conflicts;
+  if (base.inlay === "complex") {
+    return [{ code: "drawn-inlay-not-sold", path: "base.inlay", ways: [plain] }];
+  }
+  const shape = shapeAtLength(model.shape, lengthCm);
+  const text = base.inlayText ?? "";
+  if (text.trim() !== "" && letterRow(text, shape, rules.edge.widthMm, rules.baseLetters) === null) {
+    const leastMm = rules.baseLetters.leastCapHeightMm;
+    conflicts.push({ code: "base-letters-too-long", path: "base.inlayText", leastMm, ways: [plain] });
   }
   return conflicts;
 }

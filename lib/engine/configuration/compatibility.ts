@@ -18,7 +18,7 @@ export function conflictsOf(spec: PairSpec, resolved: ResolvedSpec, catalog: Bui
     ...tooManyPlies(resolved, catalog),
     ...plateForUse(resolved, catalog),
     ...windowConflicts(spec, resolved, catalog),
-    ...inlayConflicts(spec),
+    ...inlayConflicts(spec, resolved, catalog),
     ...mountConflicts(spec, catalog),
   ];
 }

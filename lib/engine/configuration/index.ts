@@ -1,6 +1,7 @@
 /**
  * From what was ordered to what is built: the catalogue's items, one complete spec, its construction and what of it clashes.
  */
+export * from "./base-letters";
 export * from "./bench-class";
 export { type BuildableSpec, type ResolvedSpec, referenceBuildFor, resolveSpec, skiBuildFor } from "./build";
 export { type ClothChoice, clothChange, isSameCloth } from "./cloth";

@@ -225,6 +225,23 @@ export interface BuildRules {
   readonly mountOffsetReviewMm: number;
   readonly bootSoleRangeMm: readonly [number, number];
   readonly print: PrintRules;
+  /** Absent in older releases, which told letters by one height and sold drawn inlays; those that have it sell letters alone. */
+  readonly baseLetters?: BaseLetterRules;
+}
+
+/** Letters cut into the base. */
+export interface BaseLetterRules {
+  /** As high as the shop cuts them where the ski is wide enough. */
+  readonly capHeightMm: number;
+  readonly leastCapHeightMm: number;
+  /** Base that must stand on either side of a letter. */
+  readonly fromEdgeMm: number;
+  /** Length of one letter along the ski over its cap height, space included. */
+  readonly advance: number;
+  /** The row begins this far behind the shoulder and ends this far before the heel. */
+  readonly fromShoulderMm: number;
+  /** Closed counters of the shop's letters, by character; others have none. */
+  readonly islands: Readonly<Record<string, number>>;
 }
 
 /** Bench rules of the shop, each with its reason in the shop's words. */

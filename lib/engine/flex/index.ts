@@ -16,5 +16,6 @@ export { solveCore } from "./solve-core";
 export { flexSpread } from "./spread";
 export * from "./spread-types";
 export { benchMomentMm, springTestOf } from "./spring-test";
+export * from "./spring-units";
 export { springConstants } from "./springs";
 export * from "./types";

@@ -233,8 +233,10 @@ export interface LaidLayer {
 export function laidLayer(build: SkiBuild, layer: SheetLayer, xMm: number, halfMm: number): LaidLayer | undefined {
   const whole = 2 * halfMm;
   const coveredMm = coveredWidth(build, layer, xMm, whole);
-  if (coveredMm <= 0) return undefined;
   const isSpread = layer.role !== "base" && layer.extent.kind !== "full";
+  // At the very ends a ski has no width left, and all its layers still.
+  const isAtPoint = whole === 0 && !isSpread && layer.role !== "metal";
+  if (coveredMm <= 0 && !isAtPoint) return undefined;
   const thicknessMm = isSpread ? (layer.thicknessMm * coveredMm) / whole : layer.thicknessMm;
   return { thicknessMm, coveredMm, isSpread };
 }

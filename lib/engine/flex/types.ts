@@ -6,6 +6,8 @@ import type { SkiShape } from "#engine/geometry";
 
 /** Anything with width in a section: its share of the section, bottom to top order is the order of the layers. */
 export interface LayerMaterial {
+  /** Of the catalogue; absent where a section is given by its moduli alone. */
+  readonly id?: string;
   readonly label: string;
   readonly exMpa: number;
   readonly eyMpa: number;

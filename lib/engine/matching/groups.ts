@@ -18,7 +18,17 @@ export interface Group {
 }
 
 export function mayLieAt(strip: Strip, position: StripPosition): boolean {
+  return isOfKind(strip, position) && isLargeEnough(strip, position);
+}
+
+/** Species and grade, whatever its size. */
+export function isOfKind(strip: Strip, position: StripPosition): boolean {
   return position.species.includes(strip.species) && (position.grades?.includes(strip.grade) ?? true);
+}
+
+function isLargeEnough({ size }: Strip, { least }: StripPosition): boolean {
+  if (!size || !least) return true;
+  return size.widthMm >= least.widthMm && size.heightMm >= least.heightMm && size.lengthMm >= least.lengthMm;
 }
 
 /** All groups worth trying for a position, within the spread limit. */

@@ -4,7 +4,7 @@
  * Deterministic.
  */
 import { chooseGroups, type GroupChoice, type Leaning } from "./choose-groups";
-import { type Group, groupsFor, mayLieAt, thriftyGroupsFor } from "./groups";
+import { type Group, groupsFor, isOfKind, mayLieAt, thriftyGroupsFor } from "./groups";
 import { splitPair } from "./split-pair";
 import type { MatchedPair, MatchedStrips, Strip, StripProblem, UnmetReason } from "./types";
 
@@ -89,7 +89,12 @@ function whyUnmet(problem: StripProblem): readonly UnmetReason[] {
   const short = need.positions.flatMap((position): UnmetReason[] => {
     const usable = strips.filter((strip) => mayLieAt(strip, position)).length;
     const needed = 2 * position.perSki;
-    return usable < needed ? [{ code: "too-few-strips", position: position.name, usable, needed }] : [];
+    if (usable >= needed) return [];
+    const { name, least } = position;
+    const isSize = least !== undefined && strips.filter((strip) => isOfKind(strip, position)).length >= needed;
+    return isSize
+      ? [{ code: "strips-too-small", position: name, usable, needed, least }]
+      : [{ code: "too-few-strips", position: name, usable, needed }];
   });
   if (short.length > 0) return short;
   const candidates = candidatesOf(problem);

@@ -3,6 +3,12 @@
  * This room knows no skis, only strips, positions and limits. MPa, kg/m³, per cent.
  */
 
+export interface StripSize {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly lengthMm: number;
+}
+
 /** A measured strip in stock. `modulusMpa` is used as measured on the bench. */
 export interface Strip {
   readonly id: string;
@@ -14,6 +20,8 @@ export interface Strip {
   readonly board: string;
   /** Time in stock; the oldest go first. */
   readonly ageDays?: number;
+  /** As it lies in the rack; absent = large enough for any place. */
+  readonly size?: StripSize;
 }
 
 /** One position of a core, from the centre line out: once, or as a mirrored couple either side of it. */
@@ -24,6 +32,8 @@ export interface StripPosition {
   readonly species: readonly string[];
   /** Grades that may lie here; absent = any. */
   readonly grades?: readonly string[];
+  /** What a strip must measure to leave, planed and milled, what the core has here; absent = any size will do. */
+  readonly least?: StripSize;
   /**
    * How much one strip here counts for the ski's stiffness; absent = 1. Strips run straight and are milled away at the
    * waist, so the width that is left of them, weighed along the ski, belongs here.
@@ -81,12 +91,20 @@ export interface MatchedPair {
 
 /** Why a pair could not be made, position by position. */
 export interface UnmetReason {
-  readonly code: "too-few-strips" | "spread-too-wide" | "groups-overlap" | "off-target" | "twins-differ";
+  readonly code:
+    | "too-few-strips"
+    | "strips-too-small"
+    | "spread-too-wide"
+    | "groups-overlap"
+    | "off-target"
+    | "twins-differ";
   readonly position?: string;
   /** Strips in stock that may lie there. */
   readonly usable?: number;
   readonly needed?: number;
   readonly limitPercent?: number;
+  /** What a strip must measure there. */
+  readonly least?: StripSize;
 }
 
 export interface MatchedStrips {

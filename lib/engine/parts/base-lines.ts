@@ -1,9 +1,9 @@
 /** Lines 13 to 23 and 37: bases, letters, edges, rubber over the edges, base tape. */
-import type { BaseColour } from "#engine/configuration";
+import { type BaseColour, letterRow } from "#engine/configuration";
 import { edgeSpanMm } from "#engine/geometry";
 import { sheetById } from "#engine/materials";
 import { baseMaterial } from "./base-roll";
-import { line, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
+import { line, materialIdOf, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
 import type { PartCode, PartLine } from "./types";
 
 export function baseLines(context: PartsContext): readonly PartLine[] {
@@ -32,10 +32,10 @@ function baseAreaMm2({ measures, shape, catalog }: PartsContext): number {
   return planAreaMm2 - 2 * edgeCarryingMm * widthMm;
 }
 
-function baseLayer({ resolved, catalog }: PartsContext) {
-  const layer = resolved.model.layup.find((each) => each.role === "base");
-  if (layer?.role !== "base") throw new RangeError(`models.${resolved.model.id}.layup: no base`);
-  return { thicknessMm: layer.thicknessMm, sheet: sheetById(catalog.materials, layer.material) };
+function baseLayer({ solved, catalog }: PartsContext) {
+  const layer = solved.build.layers.find((each) => each.role === "base");
+  if (layer?.role !== "base") throw new RangeError("build.layers: no base");
+  return { thicknessMm: layer.thicknessMm, sheet: sheetById(catalog.materials, materialIdOf(layer.material)) };
 }
 
 function colourOf({ catalog, spec }: PartsContext, side: "left" | "right"): BaseColour | undefined {
@@ -61,27 +61,34 @@ function baseLine(context: PartsContext, side: "left" | "right"): PartLine {
     netMassG: sheetMassG(areaMm2, thicknessMm, sheet.densityKgM3),
     ...(side === "left" ? { left: 1 } : { right: 1 }),
     fromOption: spec.base.left === spec.base.right ? undefined : "two-colours",
+    layers: ["base"],
   });
 }
 
-/** Counterchange: letters are cut from both sheets in one job and exchanged, what leaves one base fills the other. */
+/**
+ * Counterchange: letters are cut from both sheets in one job and exchanged, what leaves one base fills the other; the islands
+ * in them go back into their own ski. A drawn inlay, which older orders have, and releases that knew one height only, are told
+ * as they were then.
+ */
 function inlayLines(context: PartsContext): PartLine[] {
   const { spec, rules } = context;
   if (spec.base.inlay === "none") return [];
   const text = (spec.base.inlayText ?? "").trim();
-  const pieces = [...text].filter((character) => character.trim() !== "").length;
-  const { inlayCapHeightMm, inlayBackingExtraMm } = rules.cut;
+  const { capHeightMm, pieces, place } = lettersOf(context, text);
+  const { inlayBackingExtraMm } = rules.cut;
   const fromOption = spec.base.inlay;
-  const cut = `"${text}", ${mmText(inlayCapHeightMm)} mm high, zero kerf, both bases in one job`;
+  const layers = ["base"];
+  const cut = `"${text}", ${mmText(capHeightMm)} mm high${place}, zero kerf, both bases in one job`;
   const letters = (code: PartCode, from: "left" | "right"): PartLine =>
     line(context, code, {
       cut,
       material: `off-cut of the ${from} base, ${colourOf(context, from)?.label ?? spec.base[from]}`,
-      widthMm: inlayCapHeightMm,
+      widthMm: capHeightMm,
       ...(from === "left" ? { right: pieces } : { left: pieces }),
       fromOption,
+      layers,
     });
-  const backingMm = inlayCapHeightMm + inlayBackingExtraMm;
+  const backingMm = capHeightMm + inlayBackingExtraMm;
   return [
     letters("inlay-left-to-right", "left"),
     letters("inlay-right-to-left", "right"),
@@ -90,6 +97,7 @@ function inlayLines(context: PartsContext): PartLine[] {
       widthMm: backingMm,
       each: 1,
       fromOption,
+      layers,
     }),
   ];
 }
@@ -100,6 +108,29 @@ function reachText({ shape, catalog }: PartsContext): string {
   if (edge.pastContactMm === undefined) return `${mmText(edge.beyondSidecutMm / 2)} mm past shoulder and heel`;
   const { fromMm, toMm } = edgeSpanMm(shape, edge);
   return `laid from ${mmText(fromMm)} to ${mmText(toMm)} mm from the tip`;
+}
+
+interface CutLetters {
+  readonly capHeightMm: number;
+  /** Set into each ski. */
+  readonly pieces: number;
+  readonly place: string;
+}
+
+function lettersOf({ spec, catalog, shape, rules }: PartsContext, text: string): CutLetters {
+  const letterRules = catalog.rules.baseLetters;
+  const row =
+    letterRules && spec.base.inlay === "counterchange"
+      ? letterRow(text, shape, catalog.rules.edge.widthMm, letterRules)
+      : null;
+  if (!row) {
+    const pieces = [...text].filter((character) => character.trim() !== "").length;
+    return { capHeightMm: rules.cut.inlayCapHeightMm, pieces, place: "" };
+  }
+  const { capHeightMm, fromXMm, toXMm, letters, islands } = row;
+  const pieces = islands === 0 ? "" : `, ${islands} ${islands === 1 ? "island" : "islands"} of the own base set back`;
+  const place = `, from ${mmText(Math.round(fromXMm))} to ${mmText(Math.round(toXMm))} mm from the tip${pieces}`;
+  return { capHeightMm, pieces: letters + islands, place };
 }
 
 function edgeLines(context: PartsContext): PartLine[] {
@@ -119,6 +150,7 @@ function edgeLines(context: PartsContext): PartLine[] {
     widthMm: edge.widthMm,
     thicknessMm: edge.heightMm,
     netMassG: barG * edge.anchorMassFactor,
+    layers: ["edges"],
   };
   return [
     line(context, "edge-left", { ...facts, left: 1 }),
@@ -126,11 +158,13 @@ function edgeLines(context: PartsContext): PartLine[] {
     line(context, "edge-joint", {
       cut: isFull ? "at the tail joint" : "between the edge ends, tip and tail",
       each: isFull ? 1 : 2,
+      layers: ["edges"],
     }),
     line(context, "edge-adhesive", {
       cut: "a dot every 100 to 150 mm",
       netMassG: rules.use.edgeAdhesiveG,
       pair: rules.use.edgeAdhesiveG,
+      layers: ["edges"],
     }),
   ];
 }
@@ -153,8 +187,8 @@ function rubberLines(context: PartsContext): PartLine[] {
   };
   const blank = baseBlank(context);
   return [
-    line(context, "edge-rubber", foil(alongMm)),
-    line(context, "end-rubber", foil(rules.cut.endRubberLengthMm)),
+    line(context, "edge-rubber", { ...foil(alongMm), layers: ["edge-rubber"] }),
+    line(context, "end-rubber", { ...foil(rules.cut.endRubberLengthMm), layers: ["edge-rubber"] }),
     line(context, "base-film", { ...blank, each: 1 }),
   ];
 }

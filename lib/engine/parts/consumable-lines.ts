@@ -34,6 +34,7 @@ function finishLines(context: PartsContext): PartLine[] {
           widthMm: shape.heelWidthMm,
           each: 2,
           fromOption: "tip-tail-protectors",
+          layers: ["end-patches"],
         }),
       ]
     : [];

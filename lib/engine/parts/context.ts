@@ -6,6 +6,7 @@ import {
   resolveSpec,
   type SolvedSpec,
 } from "#engine/configuration";
+import type { LayerMaterial } from "#engine/flex";
 import { measure, type ShapeMeasures, type SkiShape } from "#engine/geometry";
 import type { PartCode, PartLine, PartRule, PartsRules } from "./types";
 
@@ -61,6 +62,9 @@ export interface LineFacts {
   /** Keeps two lines of one kind apart. */
   readonly codeSuffix?: string;
   readonly labelSuffix?: string;
+  /** Ids of the layers that it is, or is part of; absent for what is no layer of the ski. */
+  readonly layers?: readonly string[];
+  readonly pieceCut?: string;
 }
 
 /** One line in the shop's words. @throws RangeError when the rules have no line for the code */
@@ -85,6 +89,11 @@ export function line({ rules }: PartsContext, code: PartCode, facts: LineFacts):
   };
 }
 
+/** Whether the shop's list has a line for this; lists of before some parts were told lack theirs. */
+export function hasLine({ rules }: PartsContext, code: PartCode): boolean {
+  return rules.lines.some((each) => each.code === code);
+}
+
 function ruleFor(rules: PartsRules, code: PartCode): PartRule {
   const rule = rules.lines.find((each) => each.code === code);
   if (!rule) throw new RangeError(`parts.lines: there is no line for "${code}"`);
@@ -95,6 +104,12 @@ function ruleFor(rules: PartsRules, code: PartCode): PartRule {
 export function mmText(value: number): string {
   const tenths = Math.round(value * 10) / 10;
   return Number.isInteger(tenths) ? String(tenths) : tenths.toFixed(1);
+}
+
+/** Id of the catalogue's material that a layer is made of. @throws RangeError when the layer names none */
+export function materialIdOf({ id, label }: LayerMaterial): string {
+  if (id !== undefined) return id;
+  throw new RangeError(`build.layers: "${label}" names no material of the catalogue`);
 }
 
 /** A rectangle's facts. */

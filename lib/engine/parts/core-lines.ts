@@ -2,7 +2,8 @@
 
 import { halfOutline, outlineAreaMm2 } from "#engine/geometry";
 import { fabricById, sheetById, woodById } from "#engine/materials";
-import { clothMassG, line, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
+import { clothMassG, line, materialIdOf, mmText, type PartsContext, rectangle, sheetMassG } from "./context";
+import { stripBlank } from "./strip-blank";
 import type { PartCode, PartLine } from "./types";
 
 const STRIPS = [
@@ -16,28 +17,22 @@ export function coreLines(context: PartsContext): readonly PartLine[] {
   return [...stripLines(context), glueLine(context), ...sideLines(context), ...bindingLines(context)];
 }
 
-/** The blank before milling: wood between the spacers and the rough length, thickest place and the rough height. */
+/** The blank before milling, as long and high as its strips. */
 function blankOf({ solved, rules }: PartsContext) {
-  const { coreFromMm, coreToMm } = solved.build;
-  const midMm = Math.max(...solved.core.profile.stations.map((station) => station.thicknessMm));
-  return {
-    lengthMm: coreToMm - coreFromMm + rules.cut.stripRoughLengthMm,
-    heightMm: midMm + rules.cut.stripRoughHeightMm,
-  };
+  return stripBlank(solved, 0, rules);
 }
 
 function stripLines(context: PartsContext): PartLine[] {
-  const { resolved, rules, catalog, spec } = context;
+  const { resolved, rules, catalog, solved, spec } = context;
   const { model, blend } = resolved;
-  const { lengthMm, heightMm } = blankOf(context);
-  const finishedMm = model.core.stripWidthMm;
-  const widthMm = finishedMm + rules.cut.stripRoughWidthMm;
   const grade = spec.graphic.windows.length > 0 ? ", grade W" : "";
   const fromOption = blend.id === model.core.blend ? undefined : blend.id;
   return STRIPS.map(([code, position, each]) => {
     const wood = woodById(catalog.materials, blend.strips[position]);
+    const column = solved.build.columns.findIndex((one) => one.position === position);
+    const { lengthMm, widthMm, heightMm, planedMm } = stripBlank(solved, column, rules);
     return line(context, code, {
-      cut: `${mmText(lengthMm)} × ${mmText(widthMm)} × ${mmText(heightMm)} mm rough, ${mmText(finishedMm)} wide when planed`,
+      cut: `${mmText(lengthMm)} × ${mmText(widthMm)} × ${mmText(heightMm)} mm rough, ${mmText(planedMm)} wide when planed`,
       material: `${wood.label}${grade}`,
       lengthMm,
       widthMm,
@@ -45,6 +40,7 @@ function stripLines(context: PartsContext): PartLine[] {
       netMassG: (lengthMm * widthMm * heightMm * wood.densityKgM3) / 1e6,
       each,
       fromOption,
+      layers: ["core"],
     });
   });
 }
@@ -55,7 +51,7 @@ function glueLine(context: PartsContext): PartLine {
   const { lengthMm, heightMm } = blankOf(context);
   const perSkiG = (JOINTS_PER_CORE * lengthMm * heightMm * context.catalog.rules.coreGlueGM2) / 1e6;
   const pair = Math.round(2 * perSkiG);
-  return line(context, "core-glue", { cut: `${JOINTS_PER_CORE} joints a ski`, netMassG: pair, pair });
+  return line(context, "core-glue", { cut: `${JOINTS_PER_CORE} joints a ski`, netMassG: pair, pair, layers: ["core"] });
 }
 
 function sideLines(context: PartsContext): PartLine[] {
@@ -86,6 +82,7 @@ function sideLines(context: PartsContext): PartLine[] {
       areaMm2,
       netMassG: sheetMassG(areaMm2, thicknessMm, spacer.densityKgM3),
       each: 1,
+      layers: ["spacers"],
     });
   };
   const glueG = rules.use.spacerAdhesiveG;
@@ -96,10 +93,16 @@ function sideLines(context: PartsContext): PartLine[] {
       ...strip,
       netMassG: (strip.lengthMm * strip.widthMm * strip.thicknessMm * wall.densityKgM3) / 1e6,
       each: 2,
+      layers: ["sidewalls"],
     }),
     spacerLine("tip-spacer", "tip"),
     spacerLine("tail-spacer", "tail"),
-    line(context, "spacer-adhesive", { cut: "abraded faces only", netMassG: glueG, pair: glueG }),
+    line(context, "spacer-adhesive", {
+      cut: "abraded faces only",
+      netMassG: glueG,
+      pair: glueG,
+      layers: ["sidewalls", "spacers"],
+    }),
   ];
 }
 
@@ -107,14 +110,15 @@ function bindingLines(context: PartsContext): PartLine[] {
   const { catalog, rules, solved, spec, shape } = context;
   const { plate } = solved.build;
   if (!plate) return [];
-  const { mat, plate: plateRules } = catalog.rules;
+  const mat = solved.build.layers.find((layer) => layer.role === "mat");
+  if (mat?.role !== "mat" || mat.extent.kind !== "zone") throw new RangeError("build.layers: a plate without its mat");
   const fromOption = spec.mount.offsetMm === 0 ? undefined : "mount";
   const sheet = rectangle(plate.lengthMm, plate.widthMm);
   const extra = rules.cut.plateRubberExtraMm;
   const foil = rectangle(plate.lengthMm + extra, plate.widthMm + extra);
-  const rubber = sheetById(catalog.materials, plateRules.rubber);
-  const fabric = fabricById(catalog.materials, mat.fabric);
-  const cloth = rectangle(mat.lengthMm, shape.waistWidthMm + mat.widthExtraMm);
+  const rubber = sheetById(catalog.materials, catalog.rules.plate.rubber);
+  const fabric = fabricById(catalog.materials, materialIdOf(mat.material));
+  const cloth = rectangle(mat.extent.toMountMm - mat.extent.fromMountMm, mat.extent.widthMm ?? shape.waistWidthMm);
   const at = `centred ${mmText(plate.centreMm)} mm from the tip`;
   return [
     line(context, "plate", {
@@ -125,6 +129,7 @@ function bindingLines(context: PartsContext): PartLine[] {
       netMassG: sheetMassG(sheet.areaMm2, plate.thicknessMm, plate.material.densityKgM3),
       each: 1,
       fromOption,
+      layers: ["plate"],
     }),
     line(context, "plate-rubber", {
       ...foil,
@@ -133,6 +138,7 @@ function bindingLines(context: PartsContext): PartLine[] {
       netMassG: sheetMassG(foil.areaMm2, plate.rubberMm, rubber.densityKgM3),
       each: 1,
       fromOption,
+      layers: ["plate-rubber"],
     }),
     line(context, "binding-mat", {
       ...cloth,
@@ -141,6 +147,7 @@ function bindingLines(context: PartsContext): PartLine[] {
       netMassG: clothMassG(cloth.areaMm2, fabric.arealWeightGM2),
       each: 1,
       fromOption,
+      layers: [mat.id],
     }),
   ];
 }

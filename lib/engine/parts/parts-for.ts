@@ -10,8 +10,8 @@ import { resinBatch } from "./resin";
 import type { PartsList, PartsRules } from "./types";
 
 /**
- * Cut sizes from this ski's geometry and its solved core; options add and remove lines. In order of the shop's line
- * numbers. Masses are of one piece as cut, in g; quantities count pieces for the left ski, the right ski and the pair.
+ * Cut sizes from this ski's geometry and its solved core; options add and remove lines. In the order of the
+ * shop's list. Masses are of one piece as cut, in g; quantities count pieces for the left ski, the right ski and the pair.
  *
  * @throws RangeError when the spec names what the catalogue does not hold
  */
@@ -25,5 +25,10 @@ export function partsFor(spec: PairSpec, solved: SolvedSpec, catalog: BuildCatal
     ...printLines(context),
     ...consumableLines(context, resin),
   ];
-  return { lines: lines.toSorted((a, b) => a.line - b.line), resin };
+  const placeOf = new Map(rules.lines.map((rule, index) => [rule.line, index]));
+  return {
+    lines: lines.toSorted((a, b) => (placeOf.get(a.line) ?? 0) - (placeOf.get(b.line) ?? 0)),
+    resin,
+    layUp: rules.layUp,
+  };
 }

@@ -1,14 +1,14 @@
 /** Lines 32 to 36: topsheet, its print and what protects it. */
 import { sheetById } from "#engine/materials";
-import { line, type PartsContext, rectangle, sheetMassG } from "./context";
+import { line, materialIdOf, type PartsContext, rectangle, sheetMassG } from "./context";
 import type { PartLine } from "./types";
 
 export function printLines(context: PartsContext): readonly PartLine[] {
-  const { shape, widestMm, rules, resolved, catalog, spec } = context;
+  const { shape, widestMm, rules, solved, catalog, spec } = context;
   const { topsheetExtraLengthMm, topsheetExtraWidthMm, printExtraMm, tissueExtraMm } = rules.cut;
-  const layer = resolved.model.layup.find((each) => each.role === "topsheet");
-  if (layer?.role !== "topsheet") throw new RangeError(`models.${resolved.model.id}.layup: no topsheet`);
-  const sheet = sheetById(catalog.materials, layer.material);
+  const layer = solved.build.layers.find((each) => each.role === "topsheet");
+  if (layer?.role !== "topsheet") throw new RangeError("build.layers: no topsheet");
+  const sheet = sheetById(catalog.materials, materialIdOf(layer.material));
   const top = rectangle(shape.lengthMm + topsheetExtraLengthMm, widestMm + topsheetExtraWidthMm);
   const hasWindows = spec.graphic.windows.length > 0;
   const print = rectangle(top.lengthMm + printExtraMm, top.widthMm + printExtraMm);
@@ -23,6 +23,7 @@ export function printLines(context: PartsContext): readonly PartLine[] {
       netMassG: sheetMassG(top.areaMm2, layer.thicknessMm, sheet.densityKgM3),
       each: 1,
       fromOption: hasWindows ? "window" : undefined,
+      layers: [layer.id],
     }),
     line(context, "transfer-print", { ...print, cut: `${print.cut}, left and right marked`, each: 1, fromOption: own }),
     line(context, "sublimation-ink", { cut: "both sheets", pair: inkMl }),

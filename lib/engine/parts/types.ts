@@ -24,16 +24,45 @@ export interface PartLine {
   /** Id of the station that uses it. */
   readonly station: string;
   readonly mandatoryScan: boolean;
+  /** Ids of the layers that it is, or is part of; absent for what is no layer of the ski. */
+  readonly layers?: readonly string[];
+  /** The cut of one piece, where `cut` also says on which sides of the core the pieces lie. */
+  readonly pieceCut?: string;
 }
 
 export interface ResinBatch {
   readonly resinG: number;
   readonly hardenerG: number;
   readonly system: string;
+  /** What of the mixed resin stays in both skis, and what is mixed above it; absent where a release reckons by cloth alone. */
+  readonly stays?: { readonly inClothG: number; readonly onFacesG: number; readonly marginPercent: number };
+}
+
+/** Film of mixed resin on each face of a layer that is no cloth, by its material, and what is mixed above the need. */
+export interface WetFaces {
+  readonly woodGM2: number;
+  readonly plasticGM2: number;
+  readonly metalGM2: number;
+  readonly rubberGM2: number;
+  /** Taken up by a fibre patch at an end. */
+  readonly patchGM2: number;
+  /** For pots, brushes and flash, on top of what stays in the skis. */
+  readonly marginPercent: number;
+}
+
+/** How resin was reckoned before faces were told apart. */
+export interface WettedWood {
+  /** Resin over dry cloth, by mass. */
+  readonly perDryFabric: number;
+  /** Faces of wood wetted on each ski; how much each takes is a build rule. */
+  readonly wettedFaces: number;
+  /** Weighed out over what stays in the skis: cups, film, flash. */
+  readonly lossFactor: number;
 }
 
 export interface PartsList {
   readonly lines: readonly PartLine[];
+  readonly layUp: PartsRules["layUp"];
   readonly resin: ResinBatch;
 }
 
@@ -86,6 +115,8 @@ export type PartCode =
   | "extra-ply"
   | "metal-lower"
   | "metal-upper"
+  | "metal-rubber-lower"
+  | "metal-rubber-upper"
   | "end-patch"
   | "topsheet"
   | "transfer-print"
@@ -154,12 +185,10 @@ export interface PartsRules {
   };
   readonly resin: {
     readonly system: string;
-    /** Resin over dry cloth, by mass. */
-    readonly perDryFabric: number;
-    /** Faces of wood wetted on each ski; how much each takes is a build rule. */
-    readonly wettedFaces: number;
-    /** Weighed out over what stays in the skis: cups, film, flash. */
-    readonly lossFactor: number;
     readonly hardenerPer100: number;
-  };
+  } & ({ readonly faces: WetFaces } | WettedWood);
+  /** How the lay-up page tells where a layer lies: by the sizes of the parts list, or in words alone as older releases did. */
+  readonly layUp: "sizes" | "words";
+  /** Whether a strip from the rack must measure what the cut list says, or (in older releases) only be long enough. */
+  readonly stripsTakenBy: "size" | "length";
 }

@@ -1,9 +1,11 @@
 /** The core card: thickness programme, strips, pocket, spacers, and the wood's weight as milled. */
+import words from "#content/copy/papers.json";
 import { type BuildCatalog, type CoreBlend, coreMassG, milledPocket, stripPlaces } from "#engine/configuration";
 import { type CoreSolution, profileMarks, profileName, type SkiBuild, thicknessAt } from "#engine/flex";
+import { fill } from "#engine/units";
 import type { AllocatedStrip } from "#papers/build-sheet/facts";
-import type { SkiSide } from "#papers/parts/facts";
-import { numberText } from "#papers/parts/format";
+import type { SkiSide, WoodFacts } from "#papers/parts/facts";
+import { numberText, plainNumber } from "#papers/parts/format";
 import type { CoreDrawing, StripRow } from "./printed";
 
 const STATION_COUNT = 9;
@@ -16,10 +18,11 @@ export function composeCore(input: {
   readonly catalog: BuildCatalog;
   readonly blend: CoreBlend;
   readonly strips: readonly AllocatedStrip[] | null;
+  readonly wood: WoodFacts | undefined;
   /** Model-length and its revision, e.g. "M95-178-C". */
   readonly mould: string;
 }): CoreDrawing {
-  const { build, core, catalog, blend, strips, mould } = input;
+  const { build, core, catalog, blend, strips, wood: moisture, mould } = input;
   const { rules } = catalog;
   const wood = { fromMm: build.coreFromMm, toMm: build.coreToMm };
   const massG = (ski: SkiSide) =>
@@ -54,9 +57,17 @@ export function composeCore(input: {
       tailThicknessMm: thicknessAt(core.profile, build.coreToMm),
       material: (build.spacer ?? build.sidewall.material).label,
     },
+    moisture: moisture ? moistureText(moisture) : "",
     plannedG: { L: massG("L"), R: massG("R") },
     thicknessAtMountMm: thicknessAt(core.profile, build.mountFromTipMm),
   };
+}
+
+function moistureText({ moistureFromPercent, moistureToPercent }: WoodFacts): string {
+  return fill(words.buildSheet.core.moistureValue, {
+    fromPercent: plainNumber(moistureFromPercent, 1),
+    toPercent: plainNumber(moistureToPercent, 1),
+  });
 }
 
 function pocketOf({ plate }: SkiBuild, { rules }: BuildCatalog): CoreDrawing["pocket"] {

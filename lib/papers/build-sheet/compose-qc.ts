@@ -2,17 +2,15 @@
 
 import words from "#content/copy/papers.json";
 import type { PairSpec } from "#engine/configuration";
-import { type SkiFlex, type SpringTest, type TwistTest, twistDeg } from "#engine/flex";
-import { barRiseMm } from "#engine/geometry";
+import { newtonsPerCm, type SkiFlex, type SpringTest, type TwistTest, twistDeg } from "#engine/flex";
+import { barRiseMm, type SidewallBevel, topWidthMm } from "#engine/geometry";
 import { fill } from "#engine/units";
-import type { DrawingData, FloorFacts, QcLimit, QcMeasure, Row } from "#papers/parts/facts";
+import type { DrawingData, FloorFacts, QcLimit, QcMeasure, Row, StoneFacts } from "#papers/parts/facts";
 import { grams, mm, numberText, plainNumber } from "#papers/parts/format";
 import type { QcRow } from "./printed";
 
 const w = words.buildSheet.check;
 
-/** N/mm at the bench is spoken of as newtons per centimetre. */
-const CM = 10;
 /** Of releases that say nothing of their twist bench. */
 const TORQUE_NMM = 10_000;
 
@@ -35,19 +33,20 @@ export function composeQc(input: {
     twins: limits[measure].twins,
   });
   const banded = (value: number, decimals: number): Banded => ({ value, decimals });
-  const centre = flex.springCentreNPerMm * CM;
-  const fore = flex.springForebodyNPerMm * CM;
-  const aft = flex.springAfterbodyNPerMm * CM;
+  const centre = newtonsPerCm(flex.springCentreNPerMm);
+  const fore = newtonsPerCm(flex.springForebodyNPerMm);
+  const aft = newtonsPerCm(flex.springAfterbodyNPerMm);
+  const { frontSupportMm, rearSupportMm, loadMm } = input.springTest;
   const bench = input.twistTest;
   const span = bench
     ? { fromMm: Math.min(bench.clampMm, bench.armAtMm), toMm: Math.max(bench.clampMm, bench.armAtMm) }
     : { fromMm: d.shoulder.xMm, toMm: d.mountMm };
   const twist = twistDeg(flex.stations, span, bench ? bench.torqueNm * 1000 : TORQUE_NMM);
-  const end = (name: string, where: string, v: number) =>
+  const end = (name: string, where: string, spanMm: number, v: number) =>
     row(
       "springEnds",
       name,
-      fill(w.endMethod, { where }),
+      fill(w.endMethod, { where, spanMm: mm(spanMm) }),
       fill(w.springTarget, { springNPerCm: numberText(v, 1) }),
       banded(v, 1),
     );
@@ -80,8 +79,8 @@ export function composeQc(input: {
       fill(w.springTarget, { springNPerCm: numberText(centre, 1) }),
       banded(centre, 1),
     ),
-    end(w.forebodySpring, w.endAtShoulder, fore),
-    end(w.afterbodySpring, w.endAtHeel, aft),
+    end(w.forebodySpring, w.endAtShoulder, loadMm - frontSupportMm, fore),
+    end(w.afterbodySpring, w.endAtHeel, rearSupportMm - loadMm, aft),
     row(
       "torsion",
       w.torsion,
@@ -110,6 +109,7 @@ function benchWords({ frontSupportMm, rearSupportMm, loadMm }: SpringTest, d: Dr
     : fill(w.supportsAt, { frontSupportMm: mm(frontSupportMm), rearSupportMm: mm(rearSupportMm) });
   return fill(w.springMethod, {
     supports,
+    spanMm: mm(rearSupportMm - frontSupportMm),
     load: isAt(loadMm, d.mountMm) ? w.loadAtMount : fill(w.loadAt, { loadMm: mm(loadMm) }),
   });
 }
@@ -145,8 +145,12 @@ function withBand(target: string, limit: QcLimit, { value, decimals }: Banded): 
 const RISE_AT_MM = 60;
 
 /** Base and edge work: what the tuner sets, with the check a true bar allows. */
-export function finishRows(spec: PairSpec, wax: string): readonly Row[] {
-  const { finish } = spec;
+export function finishRows(
+  { finish }: PairSpec,
+  floor: Pick<FloorFacts, "wax" | "stone" | "sidewall">,
+  waist: { readonly widthMm: number; readonly thicknessMm: number },
+): readonly Row[] {
+  const stone = floor.stone?.[finish.structure];
   const rise = barRiseMm(finish.baseBevelDeg, RISE_AT_MM);
   return [
     {
@@ -172,7 +176,31 @@ export function finishRows(spec: PairSpec, wax: string): readonly Row[] {
       label: w.structure,
       value: fill(w.structureValue, { code: finish.structure, name: words.spec.structures[finish.structure] }),
     },
-    { label: w.wax, value: wax },
+    ...(stone ? [{ label: w.stone, value: stoneText(stone) }] : []),
+    { label: w.wax, value: floor.wax },
     { label: w.baseThickness, value: w.baseThicknessValue },
+    ...(floor.sidewall ? [{ label: w.sidewall, value: sidewallText(floor.sidewall, waist) }] : []),
   ];
+}
+
+function stoneText({ dresserMmPerTurn, passes, pattern, roughnessUm: [fromUm, toUm] }: StoneFacts): string {
+  return fill(w.stoneValue, {
+    dresserMmPerTurn: plainNumber(dresserMmPerTurn, 2),
+    passes,
+    pattern: w.patterns[pattern],
+    fromUm,
+    toUm,
+  });
+}
+
+function sidewallText(
+  bevel: SidewallBevel,
+  { widthMm, thicknessMm }: { readonly widthMm: number; readonly thicknessMm: number },
+): string {
+  return fill(w.sidewallValue, {
+    bevelDeg: plainNumber(bevel.bevelDeg, 1),
+    uprightMm: plainNumber(bevel.uprightMm, 1),
+    topMm: numberText(topWidthMm(widthMm, thicknessMm, bevel), 1),
+    baseMm: numberText(widthMm, 1),
+  });
 }

@@ -11,14 +11,15 @@ import {
   isPaperMirrored,
   type PairSpec,
 } from "#engine/configuration";
-import { type CoreLimit, springTestOf } from "#engine/flex";
-import type { PartLine } from "#engine/parts";
+import { type CoreLimit, newtonsPerCm, springTestOf } from "#engine/flex";
+import { interpolate } from "#engine/math";
+import { type PartLine, pressLoad, stackHeatUpMinutes } from "#engine/parts";
 import { fill } from "#engine/units";
 import type { BuildSheetFacts } from "#papers/build-sheet/facts";
 import { composeDrawing } from "#papers/parts/compose-drawing";
-import type { CutRow, Row } from "#papers/parts/facts";
+import type { CutRow, DrawingData, Row, WoodFacts } from "#papers/parts/facts";
 import { mm, numberText, plainNumber } from "#papers/parts/format";
-import { pressRows, resinRows, workingTimes } from "#papers/parts/recipe-rows";
+import { type OwnPress, pressRows, resinRows, workingTimes } from "#papers/parts/recipe-rows";
 import { colourOf, flexText, graphicText, inlayText, modelOf, pairTitle, readableSpec } from "#papers/parts/spec-rows";
 import { composeCore, composeStrips } from "./compose-core";
 import { noteText } from "./compose-notes";
@@ -27,9 +28,6 @@ import { composeStack } from "./compose-stack";
 import type { BuildSheetData } from "./printed";
 
 const w = words.buildSheet.pair;
-
-/** Springs are spoken of in newtons per centimetre. */
-const MM_PER_CM = 10;
 
 /** @throws RangeError when the spec names a model or blend the catalogue does not have */
 export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
@@ -54,7 +52,7 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
       .map((row) => fill(w.option, { label: row.unnumbered ?? row.label, value: row.value })),
     bases: basesOf(spec, catalog),
     graphic: graphicRows(facts),
-    finish: finishRows(spec, floor.wax),
+    finish: finishRows(spec, floor, { widthMm: drawing.waist.widthMm, thicknessMm: thicknessAtWaist(facts, drawing) }),
     notes: facts.notes.map(noteText),
     drawing,
     core: composeCore({
@@ -63,17 +61,19 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
       catalog,
       blend,
       strips: facts.strips,
+      wood: floor.wood,
       mould: `${mouldName(spec, catalog)}-${model.revision}`,
     }),
-    stack: composeStack({ build: solved.build, catalog }),
+    stack: composeStack({ build: solved.build, catalog, parts, hasEndPatches: spec.tipTailProtectors }),
     strips: {
       areAllocated: facts.strips !== null,
       left: composeStrips("L", facts.strips, blend, catalog),
       right: composeStrips("R", facts.strips, blend, catalog),
+      rest: floor.wood ? restText(floor.wood) : "",
     },
     cuts: parts.lines.filter(isCutToSize).map(cutRow),
     resin: resinRows(parts, floor),
-    press: pressRows(floor),
+    press: pressRows(floor, ownPress(facts)),
     workingTimes: workingTimes(floor),
     surfacePreparation: floor.surfacePreparation,
     stations: floor.stations,
@@ -88,6 +88,32 @@ export function composeBuildSheet(facts: BuildSheetFacts): BuildSheetData {
     orderedClass: flexText(spec, catalog),
     classBands: classBands(facts),
   };
+}
+
+/** Of the finished ski, all its layers. */
+function thicknessAtWaist({ solved }: BuildSheetFacts, { waist }: DrawingData): number {
+  const { stations } = solved.flexWithPlate;
+  return interpolate(
+    stations.map(({ xMm }) => xMm),
+    stations.map(({ thicknessMm }) => thicknessMm),
+    waist.xMm,
+  );
+}
+
+function ownPress({ solved, shape, floor: { press } }: BuildSheetFacts): OwnPress {
+  const { heating, cassette } = press;
+  return {
+    heatUpMinutes: heating ? stackHeatUpMinutes(solved, heating, press.dwellC) : null,
+    load: cassette ? pressLoad(shape, cassette, press.pressureBar) : null,
+  };
+}
+
+function restText({ restDays, roomHumidityFromPercent, roomHumidityToPercent }: WoodFacts): string {
+  return fill(words.buildSheet.strips.rest, {
+    restDays,
+    humidityFrom: plainNumber(roomHumidityFromPercent),
+    humidityTo: plainNumber(roomHumidityToPercent),
+  });
 }
 
 export function mouldName(spec: PairSpec, catalog: BuildCatalog): string {
@@ -220,9 +246,9 @@ function clothRows({ catalog, solved }: BuildSheetFacts): readonly Row[] {
 
 /** The solved core, what the bench must read of it, and the ordered class as the bench reads it. */
 function classBands(facts: BuildSheetFacts): readonly Row[] {
-  const { catalog, spec, solved } = facts;
+  const { catalog, spec, solved, floor } = facts;
   const ordered = flexClassOf(spec.flexRatio, catalog.flexClasses);
-  const perCm = (springNPerMm: number) => numberText(springNPerMm * MM_PER_CM, 1);
+  const perCm = (springNPerMm: number) => numberText(newtonsPerCm(springNPerMm), 1);
   const rows: Row[] = [
     {
       label: w.solved,
@@ -239,7 +265,7 @@ function classBands(facts: BuildSheetFacts): readonly Row[] {
     },
   ];
   if (ordered) {
-    const { fromNPerMm, belowNPerMm } = benchClass(ordered, solved);
+    const { fromNPerMm, belowNPerMm } = benchClass(ordered, solved, floor.classWithinPercent);
     rows.push({
       label: fill(w.classBand, { number: ordered.number }),
       value: fill(w.classBandValue, { from: perCm(fromNPerMm), to: perCm(belowNPerMm) }),

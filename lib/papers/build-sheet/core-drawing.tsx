@@ -77,5 +77,6 @@ function spacerRows(core: CoreDrawing) {
       value: fill(w.plannedMass, { left: grams(core.plannedG.L), right: grams(core.plannedG.R) }),
     },
     { label: w.woodWeighed, value: w.weighed },
+    ...(core.moisture === "" ? [] : [{ label: w.moisture, value: core.moisture }]),
   ];
 }

@@ -33,6 +33,7 @@ export function StripTables({ data }: { readonly data: BuildSheetData }) {
                 : fill(w.right, { serial: pair.rightSerial })}
               <Text style={{ fontSize: 7, fontWeight: 400, color: PENCIL }}>
                 {strips.areAllocated ? w.seenFromTail : w.notAllocated}
+                {strips.rest}
               </Text>
             </Text>
             <Table

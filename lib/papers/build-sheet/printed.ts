@@ -54,6 +54,8 @@ export interface CoreDrawing {
   };
   /** Wood of one core as milled, pocket out; from the strips' own densities where measured. */
   readonly plannedG: { readonly L: number; readonly R: number };
+  /** Of the strips when they are glued, in words; empty where a release does not say. */
+  readonly moisture: string;
   /** At the mount line. */
   readonly thicknessAtMountMm: number;
 }
@@ -67,8 +69,10 @@ export interface StackLayer {
   /** Which ways the fibres run, degrees from the ski's axis; empty for what is no cloth and no wood. */
   readonly fibresDeg: readonly number[];
   readonly extent: string;
-  /** How the picture draws it: over the whole ski, as bands along it, or short, under the binding. */
-  readonly lies: "whole" | "bands" | "under-binding";
+  /** How the picture draws it: over the whole ski, as bands along it, short under the binding, or at both ends. */
+  readonly lies: "whole" | "bands" | "under-binding" | "ends";
+  /** Numbers of its parts in the shop's list; none where a release tells places in words alone. */
+  readonly lines: readonly number[];
   readonly isOption: boolean;
 }
 
@@ -114,6 +118,8 @@ export interface BuildSheetData {
     readonly areAllocated: boolean;
     readonly left: readonly StripRow[];
     readonly right: readonly StripRow[];
+    /** How long and where they lay before glueing; empty where a release does not say. */
+    readonly rest: string;
   };
   readonly cuts: readonly CutRow[];
   readonly resin: readonly Row[];

@@ -12,22 +12,37 @@ const w = words.buildSheet.stack;
 
 const BAND_WIDTH = 104;
 const ROW_HEIGHT = 23;
+const LINES_WIDTH = 40;
+
+/** "1–4 6–8": line numbers with those that follow each other told by the first and the last. */
+function runs(lines: readonly number[]): string {
+  const starts = lines.filter((line) => !lines.includes(line - 1));
+  return starts
+    .map((from) => {
+      let to = from;
+      while (lines.includes(to + 1)) to += 1;
+      return from === to ? String(from) : `${from}–${to}`;
+    })
+    .join(" ");
+}
 
 export function StackPicture({ stack }: { readonly stack: readonly StackLayer[] }) {
   const topFirst = stack.map((layer, index) => ({ layer, order: index + 1 })).reverse();
+  const hasLines = stack.some(({ lines }) => lines.length > 0);
   return (
     <View style={{ borderTopWidth: THIN, borderTopColor: INK }}>
       <View style={{ flexDirection: "row", borderBottomWidth: THIN, borderBottomColor: INK }}>
         <Head text="" width={20} />
         <Head text={w.top} width={BAND_WIDTH + 8} />
-        <Head text={w.layer} flex={1.5} />
+        <Head text={w.layer} flex={hasLines ? 1.15 : 1.5} />
         <Head text={w.where} flex={1} />
+        {hasLines ? <Head text={w.parts} width={LINES_WIDTH} /> : null}
         <Head text={w.mm} width={32} />
         <Head text={w.leftIn} width={24} />
         <Head text={w.rightIn} width={24} />
       </View>
       {topFirst.map(({ layer, order }) => (
-        <LayerRow key={order} layer={layer} order={order} />
+        <LayerRow key={order} layer={layer} order={order} hasLines={hasLines} />
       ))}
       <Text style={{ fontSize: 7, color: PENCIL }}>{w.bottom}</Text>
     </View>
@@ -42,7 +57,14 @@ function Head({ text, width, flex }: { readonly text: string; readonly width?: n
   );
 }
 
-function LayerRow({ layer, order }: { readonly layer: StackLayer; readonly order: number }) {
+interface LayerRowProps {
+  readonly layer: StackLayer;
+  readonly order: number;
+  /** Whether the page tells numbers of the shop's list. */
+  readonly hasLines: boolean;
+}
+
+function LayerRow({ layer, order, hasLines }: LayerRowProps) {
   return (
     <View
       style={{
@@ -58,7 +80,7 @@ function LayerRow({ layer, order }: { readonly layer: StackLayer; readonly order
       <View style={{ width: BAND_WIDTH + 8 }}>
         <Band layer={layer} />
       </View>
-      <View style={{ flexGrow: 1.5, flexBasis: 0, paddingRight: 4 }}>
+      <View style={{ flexGrow: hasLines ? 1.15 : 1.5, flexBasis: 0, paddingRight: 4 }}>
         <View style={{ flexDirection: "row", alignItems: "center" }}>
           <Text style={{ fontSize: 8.5, fontWeight: 600, marginRight: 4 }}>{layer.name}</Text>
           {layer.isOption ? <OptionTag /> : null}
@@ -68,6 +90,9 @@ function LayerRow({ layer, order }: { readonly layer: StackLayer; readonly order
       <Text style={{ flexGrow: 1, flexBasis: 0, fontSize: 7.5, paddingRight: 8, lineHeight: 1.15 }}>
         {layer.extent}
       </Text>
+      {hasLines ? (
+        <Text style={{ width: LINES_WIDTH, fontFamily: MONO, fontSize: 7, paddingRight: 4 }}>{runs(layer.lines)}</Text>
+      ) : null}
       <Text style={{ width: 32, fontFamily: MONO, fontSize: 8 }}>
         {layer.thicknessMm === null ? w.drawn : numberText(layer.thicknessMm, 2)}
       </Text>
@@ -116,6 +141,15 @@ function Body({
       <G>
         <Rect x={x} y={y} width={width} height={2.2} fill={INK} />
         <Rect x={x} y={y + height - 2.2} width={width} height={2.2} fill={INK} />
+      </G>
+    );
+  }
+  if (layer.lies === "ends") {
+    const piece = { y, width: width * 0.12, height, fill: isDark ? PENCIL : WHITE, stroke: INK, strokeWidth: THIN };
+    return (
+      <G>
+        <Rect x={x} {...piece} />
+        <Rect x={x + width - piece.width} {...piece} />
       </G>
     );
   }

@@ -1,6 +1,7 @@
 /** Composes the kit list: every line of this configuration, with lot, place and a box to scan into. */
 
 import words from "#content/copy/papers.json";
+import type { PartsList } from "#engine/parts";
 import { fill } from "#engine/units";
 import { cutRow, mouldName } from "#papers/build-sheet/compose";
 import type { CautionFacts, CutRow, PairFacts, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
@@ -26,6 +27,8 @@ export interface KitListData {
   readonly title: string;
   readonly identity: readonly Row[];
   readonly rows: readonly KitRow[];
+  /** "51 lines, 86 pieces": what is counted when the kit is laid out. */
+  readonly count: string;
   readonly resin: readonly Row[];
   readonly cautions: CautionFacts;
 }
@@ -56,7 +59,16 @@ export function composeKitList(facts: KitListFacts): KitListData {
           : "",
       };
     }),
+    count: countText(parts),
     resin: resinRows(parts, facts.floor),
     cautions: facts.cautions,
   };
+}
+
+/** Beside the lines, the pieces that both skis are made of; older releases counted lines alone. */
+function countText({ lines, layUp }: PartsList): string {
+  const pieces = lines
+    .filter(({ unit, layers }) => layers !== undefined && (unit === "piece" || unit === "set"))
+    .reduce((sum, line) => sum + line.quantityLeft + line.quantityRight + line.quantityPair, 0);
+  return fill(layUp === "words" ? w.lines : w.linesAndPieces, { lines: lines.length, pieces });
 }

@@ -35,7 +35,7 @@ export function KitListPages({ data, paper }: { readonly data: KitListData; read
       paper={paper}
       orientation="landscape"
       kind={w.kind}
-      part={fill(w.note, { count: data.rows.length })}
+      part={fill(w.note, { count: data.count })}
       subject={data.pair.number}
       subjectNote={data.title}
       codeText={data.pair.pageUrl}

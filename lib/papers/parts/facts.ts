@@ -1,6 +1,8 @@
 /** What several papers are about, before anything is put into words, and the shapes that several of them print. */
-import type { PrintFace } from "#engine/configuration";
+import type { PrintFace, StructureGrade } from "#engine/configuration";
 import type { Caution, PromiseClass, StationRole } from "#engine/floor";
+import type { SidewallBevel } from "#engine/geometry";
+import type { CassetteMargins, HeatingRules } from "#engine/parts";
 import type { IsoDate } from "#engine/units";
 
 export type Paper = "A4" | "LETTER";
@@ -63,6 +65,27 @@ export interface PressFacts {
   /** Core temperature to be reached before demould. */
   readonly demouldBelowC: number;
   readonly restHours: number;
+  /** How the press warms a stack; absent where the usual minutes are printed. */
+  readonly heating?: HeatingRules;
+  /** What the bladder presses on beyond the two skis, mm; absent where no force is printed. */
+  readonly cassette?: CassetteMargins;
+}
+
+/** When strips may be glued. */
+export interface WoodFacts {
+  readonly moistureFromPercent: number;
+  readonly moistureToPercent: number;
+  readonly restDays: number;
+  readonly roomHumidityFromPercent: number;
+  readonly roomHumidityToPercent: number;
+}
+
+/** How the stone makes a structure. */
+export interface StoneFacts {
+  readonly pattern: "linear" | "crossed";
+  readonly roughnessUm: readonly [number, number];
+  readonly dresserMmPerTurn: number;
+  readonly passes: number;
 }
 
 export interface ResinFacts {
@@ -114,6 +137,12 @@ export interface FloorFacts {
   /** Lines to tick before lay-up. */
   readonly surfacePreparation: readonly string[];
   readonly wax: string;
+  /** The rest as far as a release says it. */
+  readonly wood?: WoodFacts;
+  readonly sidewall?: SidewallBevel;
+  readonly stone?: Partial<Readonly<Record<StructureGrade, StoneFacts>>>;
+  /** A spring this near to its target reads as the ordered class. */
+  readonly classWithinPercent?: number;
   /** Printed size over wanted size of the sheet lot in use; null = measure the lot first. */
   readonly printScaleFactor: number | null;
   /** Which face of the topsheet carries the print; the mirror flag follows from it. */

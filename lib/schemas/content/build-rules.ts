@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { BenchRules, BuildRules, ClothRules, PrintRules } from "#engine/configuration";
+import type { BaseLetterRules, BenchRules, BuildRules, ClothRules, PrintRules } from "#engine/configuration";
 import type { ScatterSettings } from "#engine/flex";
 import { about, distinctBy, id, label, modelUseSchema, notNegative, positive, sentence } from "./shared";
 
@@ -22,6 +22,20 @@ const printSchema = z
     path: ["leastDpi"],
     error: "leastDpi must not be above goodDpi",
   }) satisfies z.ZodType<PrintRules>;
+
+const baseLettersSchema = z
+  .strictObject({
+    capHeightMm: positive.max(150),
+    leastCapHeightMm: positive.max(150),
+    fromEdgeMm: notNegative.max(60),
+    advance: positive.max(3),
+    fromShoulderMm: notNegative.max(600),
+    islands: z.record(z.string().min(1).max(4), z.int().min(0).max(4)),
+  })
+  .refine((letters) => letters.leastCapHeightMm <= letters.capHeightMm, {
+    path: ["leastCapHeightMm"],
+    error: "leastCapHeightMm must not be above capHeightMm",
+  }) satisfies z.ZodType<BaseLetterRules>;
 
 const share = z.number().min(0).max(1);
 /** Above that, first-order propagation would no longer hold. */
@@ -163,6 +177,7 @@ export const buildRulesFileSchema = z.strictObject({
   maxExtraPlies: z.int().min(0).max(8),
   mountOffsetReviewMm: notNegative.max(200),
   print: printSchema,
+  baseLetters: baseLettersSchema.exactOptional(),
   bootSoleRangeMm: z
     .tuple([positive, positive])
     .refine(([shortest, longest]) => shortest < longest, { error: "the longer boot sole must stand second" }),

@@ -69,6 +69,10 @@ export const finishFileSchema = z.strictObject({
       label,
       roughnessUm: z.tuple([z.number().positive(), z.number().positive()]),
       pattern: z.enum(["linear", "crossed"]),
+      /** How the stone is dressed and how often the ski passes over it; absent in older releases. */
+      stone: z
+        .strictObject({ dresserMmPerTurn: z.number().positive().max(2), passes: z.int().min(1).max(20) })
+        .exactOptional(),
     }),
   ),
   base: z.strictObject({
@@ -78,6 +82,10 @@ export const finishFileSchema = z.strictObject({
     concaveUnderfootMm: notNegative,
   }),
   wax: sentence,
+  /** Absent in older releases, whose sheets say nothing of the sidewalls' bevel. */
+  sidewall: z.strictObject({ bevelDeg: notNegative.max(45), uprightMm: notNegative.max(10) }).exactOptional(),
+  /** A ski whose spring lies this near to its target reads as the class it was ordered in; absent: by the class's edges. */
+  classWithinPercent: notNegative.max(20).exactOptional(),
   qcLimits: z
     .array(qcLimitSchema)
     .superRefine(distinctBy((limit) => limit.measure))

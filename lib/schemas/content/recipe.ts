@@ -1,6 +1,8 @@
 /** recipe.json: what the build sheet quotes of the floor beside floor.json, as the shop's own data sheets say. */
 import { z } from "zod";
+import type { CassetteMargins, HeatingRules } from "#engine/parts";
 import { formerly, stationRef } from "../earlier-releases";
+import { id } from "./shared";
 
 const text = z.string().min(1);
 const stationSchema = formerly(
@@ -13,6 +15,31 @@ const stationSchema = formerly(
   }),
 );
 
+const percent = z.number().min(0).max(100);
+const heatProperties = z.strictObject({
+  conductivityWMK: z.number().positive().max(500),
+  heatCapacityJKgK: z.number().positive().max(5000),
+});
+
+/** How the press warms a stack; absent in older releases, whose sheets print the floor's usual minutes. */
+const heatingSchema = z.strictObject({
+  startC: z.number().min(5).max(40),
+  plateMinutes: z.number().nonnegative().max(240),
+  withinC: z.number().positive().max(20),
+  heats: z.enum(["both-faces", "lower-face"]),
+  woodMoisturePercent: percent.max(25),
+  cloth: heatProperties,
+  sheets: z.record(id, heatProperties),
+  otherSheets: heatProperties,
+}) satisfies z.ZodType<HeatingRules>;
+
+/** What the bladder presses on beyond the two skis of a pair, mm; absent in older releases, which print no force. */
+const cassetteSchema = z.strictObject({
+  endMm: z.number().nonnegative().max(300),
+  sideMm: z.number().nonnegative().max(200),
+  betweenMm: z.number().nonnegative().max(200),
+}) satisfies z.ZodType<CassetteMargins>;
+
 export const recipeFileSchema = z
   .strictObject({
     about: text,
@@ -22,7 +49,18 @@ export const recipeFileSchema = z
       dwellC: z.number().min(15).max(160),
       demouldBelowC: z.number().min(20).max(90),
       restHours: z.number().nonnegative(),
+      heating: heatingSchema.exactOptional(),
+      cassette: cassetteSchema.exactOptional(),
     }),
+    wood: z
+      .strictObject({
+        moistureFromPercent: percent,
+        moistureToPercent: percent,
+        restDays: z.number().nonnegative(),
+        roomHumidityFromPercent: percent,
+        roomHumidityToPercent: percent,
+      })
+      .exactOptional(),
     resin: z.strictObject({
       tolerancePercent: z.number().positive().max(20),
       workingMinutes: z.number().positive(),

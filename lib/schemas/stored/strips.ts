@@ -77,11 +77,19 @@ export const storedStripOption = z.discriminatedUnion("kind", [
 ]) satisfies z.ZodType<StripOption>;
 
 const unmetReason = z.object({
-  code: z.enum(["too-few-strips", "spread-too-wide", "groups-overlap", "off-target", "twins-differ"]),
+  code: z.enum([
+    "too-few-strips",
+    "strips-too-small",
+    "spread-too-wide",
+    "groups-overlap",
+    "off-target",
+    "twins-differ",
+  ]),
   position: words.exactOptional(),
   usable: amount.exactOptional(),
   needed: amount.exactOptional(),
   limitPercent: amount.exactOptional(),
+  least: z.object({ widthMm: amount, heightMm: amount, lengthMm: amount }).exactOptional(),
 }) satisfies z.ZodType<UnmetReason>;
 
 export const storedAllocation = z.discriminatedUnion("isMade", [

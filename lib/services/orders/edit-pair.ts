@@ -258,7 +258,7 @@ async function voidProofsOf(tx: Tx, pair: PairRecord, reason: string): Promise<v
 async function newStrips(ctx: Context, tx: Tx, { pair, catalog, preview }: WorkedEdit) {
   await putStripsBack(tx, pair.id);
   await detachUsedStrips(tx, pair.id);
-  return allocateStrips(tx, { pairId: pair.id, spec: preview.after.spec, build: catalog.engine.build, now: ctx.now });
+  return allocateStrips(tx, { pairId: pair.id, spec: preview.after.spec, catalog: catalog.engine, now: ctx.now });
 }
 
 /** Price and promise follow the edit; a promise moves only with its event. */

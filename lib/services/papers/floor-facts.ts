@@ -28,8 +28,25 @@ export function floorFacts(catalog: ReleasedCatalog, safety: Catalog["safety"]):
     ) as Record<QcMeasure, FloorFacts["qcLimits"][QcMeasure]>,
     surfacePreparation: recipe.surfacePreparation,
     wax: catalog.finish.wax,
+    ...(recipe.wood ? { wood: recipe.wood } : {}),
+    ...finishFacts(catalog.finish),
     printScaleFactor: null,
     printFace: recipe.printFace,
+  };
+}
+
+function finishFacts({
+  sidewall,
+  structures,
+  classWithinPercent,
+}: ReleasedCatalog["finish"]): Pick<FloorFacts, "sidewall" | "stone" | "classWithinPercent"> {
+  const stones = structures.flatMap(({ code, pattern, roughnessUm, stone }) =>
+    stone === undefined ? [] : [[code, { pattern, roughnessUm, ...stone }] as const],
+  );
+  return {
+    ...(sidewall ? { sidewall } : {}),
+    ...(stones.length > 0 ? { stone: Object.fromEntries(stones) } : {}),
+    ...(classWithinPercent === undefined ? {} : { classWithinPercent }),
   };
 }
 

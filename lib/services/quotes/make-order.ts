@@ -141,7 +141,7 @@ async function makePair(
     createdAt: ctx.now,
     createdByName: nameOf(ctx.actor),
   });
-  const strips = await allocateStrips(tx, { pairId, spec, build: catalog.engine.build, now: ctx.now });
+  const strips = await allocateStrips(tx, { pairId, spec, catalog: catalog.engine, now: ctx.now });
   await recordEvents(tx, [
     eventOf(
       ctx,

@@ -8,32 +8,43 @@ import {
   type MatchedPair,
   type MatchedStrips,
   matchStrips,
+  mayLieAt,
   type SkiStrips,
   type Strip,
+  type StripLimits,
+  type StripNeed,
   type StripPosition,
 } from "#engine/matching";
+import type { PartsRules } from "#engine/parts";
 import type { StripAllocation } from "#schemas/stored/index";
 import { moveState } from "#services/move";
 import { stripLimits, stripNeed } from "#shop/stock/need";
+
+/** What of a release decides which strips a pair may have. */
+export interface StripCatalog {
+  readonly build: BuildCatalog;
+  readonly parts: PartsRules;
+}
 
 /**
  * @throws Error when a strip that was read free a moment ago is not: the caller must hold the queue's lock (see bumpQueue)
  */
 export async function allocateStrips(
   tx: Tx,
-  pair: { readonly pairId: string; readonly spec: PairSpec; readonly build: BuildCatalog; readonly now: Date },
+  pair: { readonly pairId: string; readonly spec: PairSpec; readonly catalog: StripCatalog; readonly now: Date },
 ): Promise<StripAllocation> {
-  const { spec, build } = pair;
+  const {
+    spec,
+    catalog: { build, parts },
+  } = pair;
   const solved = solveSpec(spec, build);
   const blend = blendById(build, spec.core);
   if (!solved.ok || !blend.ok) throw new RangeError(`allocateStrips: ${spec.model} in ${spec.core} cannot be built`);
-  const need = stripNeed(spec, solved.value, blend.value);
+  const need = stripNeed(spec, solved.value, blend.value, parts);
   const { coreFromMm, coreToMm } = solved.value.build;
   const species = [...new Set(Object.values(blend.value.strips))];
   const stock = await freeStrips(tx, species, coreToMm - coreFromMm);
-  const matched = firstMatch(stock, species, (strips) =>
-    matchStrips({ strips: strips.map((strip) => asStrip(strip, pair.now)), need, limits: stripLimits }),
-  );
+  const matched = firstMatch(stock, need, pair.now, stripLimits);
   const found = matched.pairs[0];
   if (found === undefined) return { isMade: false, why: matched.why };
   await holdSet(tx, pair.pairId, found, need.positions);
@@ -42,25 +53,43 @@ export async function allocateStrips(
 }
 
 /**
- * The oldest strips of each species first: a rack's worth nearly always holds a set (140 strips: nine of ten,
- * content/README.md) and is searched in a few milliseconds; all of the stock only when it does not.
+ * Of the strips that suffice those of the smallest section first, larger ones only where these make no set, so that wide
+ * strips stay for wide skis; of each the oldest. A rack's worth of a species nearly always holds a set (140 strips: nine of
+ * ten, content/README.md) and is searched in a few milliseconds; all of the stock only when it does not.
  */
 export function firstMatch(
   stock: readonly StripRecord[],
-  species: readonly string[],
-  match: (strips: readonly StripRecord[]) => MatchedStrips,
+  need: StripNeed,
+  now: Date,
+  limits: StripLimits,
 ): MatchedStrips {
-  const oldest = species.flatMap((wood) => stock.filter((strip) => strip.species === wood).slice(0, rackful));
-  const first = match(oldest);
-  return first.unmet === 0 || oldest.length === stock.length ? first : match(stock);
+  const all = stock.map((strip) => asStrip(strip, now));
+  const fitting = all.filter((strip) => need.positions.some((position) => mayLieAt(strip, position)));
+  const sections = [...new Set(fitting.map(sectionMm2))].toSorted((a, b) => a - b);
+  for (const largest of sections) {
+    const strips = rackOf(fitting.filter((strip) => sectionMm2(strip) <= largest));
+    const matched = matchStrips({ strips, need, limits });
+    if (matched.unmet === 0) return matched;
+  }
+  return matchStrips({ strips: all, need, limits });
 }
+
+/** The first of each species. */
+function rackOf(strips: readonly Strip[]): readonly Strip[] {
+  const species = [...new Set(strips.map((strip) => strip.species))];
+  return species.flatMap((wood) => strips.filter((strip) => strip.species === wood).slice(0, rackful));
+}
+
+/** In whole millimetres each way: strips sawn alike are one size, whatever the caliper says. */
+const sectionMm2 = ({ size }: Strip) => (size ? Math.ceil(size.widthMm) * Math.ceil(size.heightMm) : 0);
 
 const rackful = 120;
 
 export function asStrip(record: StripRecord, now: Date): Strip {
-  const { id, species, modulusMpa, densityKgM3, grade, board, measuredAt } = record;
+  const { id, species, modulusMpa, densityKgM3, grade, board, measuredAt, widthMm, heightMm, lengthMm } = record;
   const ageDays = Math.max(0, Math.floor((now.getTime() - measuredAt.getTime()) / 86_400_000));
-  return { id, species, modulusMpa, densityKgM3, grade, board, ageDays };
+  const size = { widthMm, heightMm, lengthMm };
+  return { id, species, modulusMpa, densityKgM3, grade, board, ageDays, size };
 }
 
 export async function holdSet(

@@ -23,7 +23,7 @@ export async function matchOtherSki(
 ): Promise<OtherSkiMatch | null> {
   const { spec, solved, catalog } = await workedPair(client, pair);
   const blend = blendOf(spec.core, catalog.build);
-  const { positions } = stripNeed(spec, solved, blend);
+  const { positions } = stripNeed(spec, solved, blend, catalog.parts);
   const other = stripsByPosition(pair, side === "L" ? "R" : "L", now);
   if (positions.some(({ name, perSki }) => (other[name] ?? []).length !== perSki)) return null;
   const lengthMm = solved.build.coreToMm - solved.build.coreFromMm;

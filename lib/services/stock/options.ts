@@ -2,21 +2,14 @@
 import type { Tx } from "#data/client";
 import type { PairRecord } from "#data/pairs";
 import { freeStrips, type StripRecord, stripsHeldBy } from "#data/strips";
-import {
-  type BuildCatalog,
-  blendById,
-  isSameCloth,
-  type PairSpec,
-  type SolvedSpec,
-  solveSpec,
-} from "#engine/configuration";
+import { blendById, isSameCloth, type PairSpec, type SolvedSpec, solveSpec } from "#engine/configuration";
 import { evaluateFlex } from "#engine/flex";
-import { type MatchedStrips, matchStrips, type StripLimits, type StripPosition } from "#engine/matching";
+import type { MatchedStrips, StripLimits, StripPosition } from "#engine/matching";
 import { type WorkedPair, workedPair } from "#shop/pair/view";
 import { openQueue } from "#shop/queue/queued-pairs";
 import { isCoreUncut, isStripsShort } from "#shop/stock/is-short";
 import { stripLimits, stripNeed } from "#shop/stock/need";
-import { asStrip, firstMatch } from "./allocate";
+import { firstMatch, type StripCatalog } from "./allocate";
 import type { StripOption } from "./views";
 
 export interface WorkedOption {
@@ -42,7 +35,7 @@ export async function workOutOptions(
   const lengthMm = solved.build.coreToMm - solved.build.coreFromMm;
   const all = catalog.build.materials.woods.map(({ id }) => id);
   const stock = await freeStrips(client, all, lengthMm);
-  const ordered = attempt(spec, solved, catalog.build, stock, now);
+  const ordered = attempt(spec, solved, catalog, stock, now);
   const why = ordered.matched.why;
   const wait: WorkedOption = { option: { id: "wait", kind: "wait" }, found: null };
   if (ordered.matched.unmet === 0)
@@ -61,19 +54,17 @@ export async function workOutOptions(
 function attempt(
   spec: PairSpec,
   solved: SolvedSpec,
-  build: BuildCatalog,
+  { build, parts }: StripCatalog,
   stock: readonly StripRecord[],
   now: Date,
   limits: StripLimits = stripLimits,
 ) {
   const blend = blendById(build, spec.core);
   if (!blend.ok) throw new RangeError(`strip options: ${spec.core} is no core of the pair's release`);
-  const need = stripNeed(spec, solved, blend.value);
+  const need = stripNeed(spec, solved, blend.value, parts);
   const species = [...new Set(need.positions.flatMap((position) => position.species))];
   const wanted = stock.filter((strip) => species.includes(strip.species));
-  const matched = firstMatch(wanted, species, (strips) =>
-    matchStrips({ strips: strips.map((strip) => asStrip(strip, now)), need, limits }),
-  );
+  const matched = firstMatch(wanted, need, now, limits);
   return { matched, positions: need.positions, targetMpa: need.targetModulusMpa ?? 0 };
 }
 
@@ -83,7 +74,7 @@ const denserBy = 1.15;
 const screwRows = "I";
 
 function otherSpecies(
-  { spec, solved, catalog: { build } }: WorkedPair,
+  { spec, solved, catalog: { build, parts } }: WorkedPair,
   positions: readonly string[],
   stock: readonly StripRecord[],
   now: Date,
@@ -104,7 +95,7 @@ function otherSpecies(
         };
         const again = solveSpec(spec, swapped);
         if (!again.ok || !isSameCloth(solved.cloth.laid, again.value.cloth.laid)) return [];
-        const found = attempt(spec, again.value, swapped, stock, now);
+        const found = attempt(spec, again.value, { build: swapped, parts }, stock, now);
         if (found.matched.unmet > 0) return [];
         const asMilled = evaluateFlex(again.value.build, solved.core.profile).springCentreNPerMm;
         const option: StripOption = {
@@ -124,12 +115,12 @@ function otherSpecies(
 
 /** Alike strips of the right species that are not as stiff as designed: the profile makes up for it. */
 function otherThickness(
-  { spec, solved, catalog: { build } }: WorkedPair,
+  { spec, solved, catalog: { build, parts } }: WorkedPair,
   stock: readonly StripRecord[],
   now: Date,
 ): readonly WorkedOption[] {
   const { targetPercent: _target, ...alikeOnly } = stripLimits;
-  const found = attempt(spec, solved, build, stock, now, alikeOnly);
+  const found = attempt(spec, solved, { build, parts }, stock, now, alikeOnly);
   const match = found.matched.pairs[0];
   if (match === undefined) return [];
   const share = match.modulusMpa / found.targetMpa;
@@ -174,7 +165,7 @@ async function takeFrom(
   const options: WorkedOption[] = [];
   for (const other of later) {
     const theirs = (await stripsHeldBy(client, other.id)).filter(({ state }) => state === "reserved");
-    const found = attempt(spec, solved, catalog.build, [...stock, ...theirs], now);
+    const found = attempt(spec, solved, catalog, [...stock, ...theirs], now);
     if (found.matched.unmet > 0) continue;
     const option: StripOption = {
       id: `take-from:${other.id}`,

@@ -7,6 +7,7 @@ import { extraPressChanges, floorChangesInForce } from "#data/floor-changes";
 import { type PairRecord, runningVisits } from "#data/pairs";
 import type { PairSpec, SolvedSpec } from "#engine/configuration";
 import { solveSpec, spreadOf } from "#engine/configuration";
+import { springSpans } from "#engine/flex";
 import { latestVisits, reworkStarts, type StationId } from "#engine/floor";
 import { type PartsList, partsFor } from "#engine/parts";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
@@ -80,6 +81,7 @@ export async function pairView(client: Tx, record: PairRecord, now: Date): Promi
       location: ski.location,
     })),
     flex: solved.flexWithPlate,
+    springSpans: springSpans(solved.build),
     spread: spreadOf(solved, catalog.build),
     twinLimits: { springCentre: twinLimit(catalog, "springCentre"), mass: twinLimit(catalog, "mass") },
     core: solved.core,

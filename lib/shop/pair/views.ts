@@ -3,7 +3,7 @@ import type { OperationState, SkiState } from "#engine/floor";
 export type { OperationState } from "#engine/floor";
 
 import type { PairSpec } from "#engine/configuration";
-import type { FlexSpread, SkiFlex, ThicknessProfile } from "#engine/flex";
+import type { FlexSpread, SkiFlex, SpringSpans, ThicknessProfile } from "#engine/flex";
 import type { ReworkFault, StationId } from "#engine/floor";
 import type { PartsList } from "#engine/parts";
 import type { Instant, IsoDate, OperationId, OrderId, PairId, SkiId } from "#engine/units";
@@ -83,6 +83,8 @@ export interface PairView {
     readonly location: string | null;
   }[];
   readonly flex: SkiFlex;
+  /** What each of its springs is read over. */
+  readonly springSpans: SpringSpans;
   /** How sure its numbers are; null for a pair of a release that says nothing of scatter. */
   readonly spread: FlexSpread | null;
   /** What two skis of a pair may differ by, in the words of the release. */

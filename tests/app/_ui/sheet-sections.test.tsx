@@ -255,12 +255,14 @@ describe("each field of the sheet", () => {
     await page.press("window");
     await page.choose("baseLeft", catalog.build.baseColours[1]?.id ?? "");
     await page.choose("baseRight", catalog.build.baseColours[2]?.id ?? "");
-    await page.choose("inlay", "complex");
+    // What is no longer sold cannot be chosen.
+    await expect(page.choose("inlay", "complex")).rejects.toThrow();
+    await page.choose("inlay", "counterchange");
     expect(graphic().windows).toEqual([]);
     expect(sent()["choices.base"]).toMatchObject({
       left: catalog.build.baseColours[1]?.id,
       right: catalog.build.baseColours[2]?.id,
-      inlay: "complex",
+      inlay: "counterchange",
     });
     await page.type("inlayText", " TY ");
     expect(sent()["choices.base"]).toMatchObject({ inlayText: "TY" });
@@ -359,7 +361,8 @@ describe("why, and what else", () => {
     for (const [index, each] of story.whatIfs.entries()) {
       const row = rows[index + 1];
       expect(row?.If).toBe(names[each.change] ?? words.ski.stiff.changes[each.change]);
-      expect(row?.["Spring, N/mm"]).toBe(apart(each.springCentreNPerMm, story.now.springCentreNPerMm, 2));
+      const spring = apart(10 * each.springCentreNPerMm, 10 * story.now.springCentreNPerMm, 1);
+      expect(row?.["Spring between its own supports, N/cm"]).toBe(spring);
       expect(row?.["Length, cm"]).toBe(apart(each.lengthCm, story.now.lengthCm, 0));
       expect(row?.["Bends, mm"]).toBe(apart(each.bendMm, story.now.bendMm, 0));
       expect(row?.["% of span"]).toBe(apart(each.bendPercent, story.now.bendPercent, 1));

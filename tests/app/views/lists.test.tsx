@@ -22,6 +22,7 @@ import OrdersPage from "#app/shop/(staff)/orders/page.tsx";
 import PricesPage from "#app/shop/(staff)/prices/page.tsx";
 import { GET as quotesCsv } from "#app/shop/(staff)/quotes/csv/route.ts";
 import QuotesPage from "#app/shop/(staff)/quotes/page.tsx";
+import { shapeAtLength } from "#engine/geometry";
 import type { OrderView } from "#services";
 import { catalog } from "../../engine/demo-catalog";
 import { partly } from "../../support/builders/views";
@@ -621,7 +622,14 @@ describe("sheets", () => {
     expect(rows[0]?.slice(0, 3)).toEqual(["Model", ...names]);
     expect(rows[1]?.slice(0, 3)).toEqual(["Length, cm", String(first?.lengthCm), String(second?.lengthCm)]);
     const row = (name: string) => rows.find(([head]) => head?.startsWith(name));
-    expect(row("Spring, centre")?.[1]).toBe(assessed.flex?.springCentreNPerMm.toFixed(2));
+    // In the bench's unit, each beside the length between its own supports: shoulder and heel.
+    const spans = [first, second].map((choice) => {
+      const model = catalog.build.models.find(({ id }) => id === choice?.model);
+      return model ? shapeAtLength(model.shape, choice?.lengthCm ?? 0).sidecutLengthMm.toFixed(0) : "";
+    });
+    const centre = (10 * (assessed.flex?.springCentreNPerMm ?? 0)).toFixed(1);
+    expect(row("Spring, centre, N/cm")?.[1]).toBe(`${centre} over ${spans[0]} mm`);
+    expect(row("Spring, centre, N/cm")?.[2]).toMatch(new RegExp(`^[\\d.]+ over ${spans[1]} mm$`));
     expect(row("Mass of one ski")?.[1]).toBe(((assessed.finishedFlex?.massKg ?? 0) * 1000).toFixed(0));
     expect(row("Price with tax")?.[1]).toBe(
       `$${((assessed.price?.totalCents ?? 0) / 100).toLocaleString("en-US", { minimumFractionDigits: 2 })}`,

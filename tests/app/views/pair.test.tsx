@@ -119,6 +119,7 @@ const pairWith = (known: object = {}) =>
       massKg: 1.75,
       balancePointMm: 911.4,
     },
+    springSpans: { centreMm: 1461.2, forebodyMm: 790, afterbodyMm: 671 },
     spread: { springCentre: 0.02, massG: 60, twins: { springCentre: 0.012, massG: 10 } },
     twinLimits: { springCentre: "3 %", mass: "25 g" },
     core: { achievedRatio: 1.0712, limitedBy: [] },
@@ -271,10 +272,10 @@ describe("a pair on the floor", () => {
       Promise: "23 November 2026",
       Mould: "M84-182",
       Revision: "2",
-      // 1.645 deviations: of 2.5 N/mm at 2 %, of 60 g, of 1.2 % and of 10 g between twins.
-      "Centre spring constant": "2.50 ± 0.08 N/mm",
-      "Forebody spring constant": "3.25 N/mm",
-      "Afterbody spring constant": "4.75 N/mm",
+      // 1.645 deviations: of 25 N/cm at 2 %, of 60 g, of 1.2 % and of 10 g between twins.
+      "Centre spring constant": "25.0 ± 0.8 N/cm over 1461 mm",
+      "Forebody spring constant": "32.5 N/cm over 790 mm",
+      "Afterbody spring constant": "47.5 N/cm over 671 mm",
       "One ski weighs": "1750 ± 99 g",
       "Balance point from the tip": "911 mm",
       "Flex, built against ordered": expect.stringMatching(/^1\.071 \/ /),
@@ -287,7 +288,7 @@ describe("a pair on the floor", () => {
     ).part("Where it is");
     expect(bare.facts).toMatchObject({
       Promise: "no promise yet, 10–17 December 2026",
-      "Centre spring constant": "2.50 N/mm",
+      "Centre spring constant": "25.0 N/cm over 1461 mm",
       "One ski weighs": "1750 g",
     });
     expect(bare.text).not.toContain("nine pairs of ten");

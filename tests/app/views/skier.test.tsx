@@ -129,7 +129,7 @@ describe("the skier's quote", () => {
       // One deviation of 60 g is 0.06 kg; nine in ten lie within 1.645 of them.
       "One ski weighs": "1.73 ± 0.10 kg",
       "Sidecut radius": "17.1 m",
-      "Centre spring constant": "2.67 ± 0.09 N/mm",
+      "Centre spring constant": "26.7 ± 0.9 N/cm",
     });
     expect(seen.text).toContain("± holds for nine pairs of ten");
     expect(seen.hasPart("To bear in mind")).toBe(false);
@@ -142,7 +142,7 @@ describe("the skier's quote", () => {
     expect(bare.part("What you told us").facts).toEqual({
       "One ski weighs": "1.73 kg",
       "Sidecut radius": "17.1 m",
-      "Centre spring constant": "2.67 N/mm",
+      "Centre spring constant": "26.7 N/cm",
     });
     expect(bare.part("To bear in mind").text).toContain("Very light");
     expect(bare.text).not.toContain("± holds for nine pairs of ten");

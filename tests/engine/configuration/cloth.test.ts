@@ -19,6 +19,7 @@ const orderOf = ({ model, lengthCm, core, flexRatio }: PairSpec, shop = build) =
     model: shop.models.find(({ id }) => id === model) ?? expect.fail("no model"),
     blend: shop.blends.find(({ id }) => id === core) ?? expect.fail("no blend"),
     reinforcements: [],
+    plate: null,
   },
   lengthCm,
   flexRatio,

@@ -44,7 +44,7 @@ describe("what is ordered lies in its place", () => {
         expect(found).toEqual({
           role: "fabric",
           id: `${id}-${face}`,
-          material: { label, exMpa, eyMpa, gxyMpa, nuXy, densityKgM3, fibresDeg },
+          material: { id: fabric.id, label, exMpa, eyMpa, gxyMpa, nuXy, densityKgM3, fibresDeg },
           fromOption: id,
           thicknessMm: fabric.thicknessMm,
           extent:

@@ -259,6 +259,7 @@ describe("a build from its rules", () => {
       source: "",
     });
     expect(layer).toEqual({
+      id: "a",
       label: "A",
       exMpa: 70_000,
       eyMpa: 70_000,

@@ -131,6 +131,36 @@ describe("matchStrips", () => {
     expect(result.why).toEqual([{ code: "too-few-strips", position: "I", usable: 3, needed: 4 }]);
   });
 
+  describe("sizes", () => {
+    const size = { widthMm: 20.4, heightMm: 13.4, lengthMm: 1540 };
+    const least = { ...size };
+    const large = (id: string) => strip(id, 9000, { size });
+    const wanted = (strips: readonly Strip[]) =>
+      solve({ strips, need: { pairs: 1, positions: [{ ...position("C", 1), least }] }, limits });
+
+    it("takes a strip that is just large enough", () => {
+      expect(wanted([large("a"), large("b")]).unmet).toBe(0);
+    });
+
+    it.each(["widthMm", "heightMm", "lengthMm"] as const)(
+      "refuses one whose %s is a tenth short, and says what is needed",
+      (key) => {
+        const small = strip("b", 9000, { size: { ...size, [key]: size[key] - 0.1 } });
+        expect(wanted([large("a"), small]).why).toEqual([
+          { code: "strips-too-small", position: "C", usable: 1, needed: 2, least },
+        ]);
+        expect(wanted([large("a"), small, large("c")]).pairs[0]).toMatchObject({
+          left: { C: ["a"] },
+          right: { C: ["c"] },
+        });
+      },
+    );
+
+    it("says too few where the species is short whatever its size", () => {
+      expect(wanted([large("a")]).why[0]?.code).toBe("too-few-strips");
+    });
+  });
+
   it("gives the same answer twice, and to a shuffled stock one as good", () => {
     const strips = stock(60, "aspen", 9800, 11);
     const need = { pairs: 2, positions: oneWood, targetModulusMpa: 9800 };

@@ -76,8 +76,9 @@ export function strips(species: string, count: number, modulusMpa: number, densi
     board: `${species}-board-${Math.floor(index / 2)}`,
     modulusMpa: modulusMpa + (index % 5) * 20,
     densityKgM3,
-    widthMm: 20.4,
-    heightMm: 13.5,
+    // Large enough for every model of the demo.
+    widthMm: 22.5,
+    heightMm: 17,
     lengthMm: 1750,
     grade: "W",
     location: `rack ${1 + (index % 4)}`,

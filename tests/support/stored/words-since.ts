@@ -104,6 +104,16 @@ const changedWords: readonly ChangedWords[] = [
     was: "Fri 18 Dec 2026 to Mon 4 Jan 2027",
     why: "an open offer to a club is dated by today's plan",
   },
+  {
+    is: words("supports (shoulder and heel|\\d+ mm and \\d+ mm from tip), over \\d+ mm, load"),
+    was: "supports $1, load",
+    why: "springs over different lengths are told with their length",
+  },
+  {
+    is: words("held at mount, load at (shoulder|heel), over \\d+ mm"),
+    was: "held at mount, load at $1",
+    why: "springs over different lengths are told with their length",
+  },
 ];
 
 // Where lines break is the drawing's business.

@@ -19,6 +19,7 @@ import { PairFigure } from "#app/_visuals/pair-figure.tsx";
 import { Terms } from "#app/(skier)/terms.tsx";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/skier.json";
+import { newtonsPerCm } from "#engine/flex";
 import { soldFor } from "#engine/floor";
 import { textForPeople } from "#engine/units";
 import { idOf } from "#schemas/ids";
@@ -111,6 +112,7 @@ function toldFacts(quote: QuoteView) {
   const { answers, typed } = quote;
   const { massKg, springCentreNPerMm, spread } = quote.fit;
   const y = sheetWords.you;
+  const spring = newtonsPerCm(springCentreNPerMm);
   return [
     ...(typed.height ? [{ name: y.height, value: heightText(typed.height), measure: true }] : []),
     ...(typed.mass ? [{ name: y.mass, value: massText(typed.mass), measure: true }] : []),
@@ -123,7 +125,7 @@ function toldFacts(quote: QuoteView) {
     { name: words.figures.radius, value: `${textForPeople(quote.fit.sidecutRadiusM, 1)} m`, measure: true },
     {
       name: words.figures.spring,
-      value: `${plusMinus(springCentreNPerMm, spread && spread.springCentre * springCentreNPerMm, 2)} N/mm`,
+      value: `${plusMinus(spring, spread && spread.springCentre * spring, 1)} N/cm`,
       measure: true,
     },
   ];

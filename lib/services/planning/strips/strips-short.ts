@@ -169,7 +169,7 @@ async function giveAgain(ctx: Context, tx: Tx, pairId: string, to: string, reaso
   const catalog = pair === null ? null : await releasedCatalog(tx, pair.releaseHash);
   if (pair === null || catalog === null) throw new Error(`pair ${pairId} or its release is not there`);
   const spec = pair.spec;
-  const strips = await allocateStrips(tx, { pairId, spec, build: catalog.build, now: ctx.now });
+  const strips = await allocateStrips(tx, { pairId, spec, catalog, now: ctx.now });
   await recordEvents(tx, [eventOf(ctx, "strips-given-away", { kind: "pair", id: pairId }, { to, reason, strips })]);
 }
 

@@ -10,6 +10,7 @@ import paperWords from "#content/copy/papers.json";
 import copy from "#content/copy/rework.json";
 import words from "#content/copy/shop.json";
 import { nineOfTen } from "#engine/configuration";
+import { newtonsPerCm } from "#engine/flex";
 import { textForPeople } from "#engine/units";
 import type { PairView } from "#services";
 
@@ -24,8 +25,11 @@ const skiTones: Readonly<Record<PairView["skis"][number]["state"], Tone>> = {
 export function PairFacts({ pair, seesOrder }: { readonly pair: PairView; readonly seesOrder: boolean }) {
   const { flex, spread, twinLimits } = pair;
   const done = pair.operations.filter((operation) => operation.state === "done").length;
-  const spring = (nPerMm: number) => `${textForPeople(nPerMm, 2)} N/mm`;
-  const centre = flex.springCentreNPerMm;
+  const { springSpans: spans } = pair;
+  const over = (text: string, spanMm: number) =>
+    fill(w.qcNames.springOver, { spring: text, spanMm: textForPeople(spanMm) });
+  const spring = (nPerMm: number, spanMm: number) => over(textForPeople(newtonsPerCm(nPerMm), 1), spanMm);
+  const centre = newtonsPerCm(flex.springCentreNPerMm);
   const apart = (text: string, limit: string) => fill(w.qcNames.twins, { apart: text, limit });
   return (
     <>
@@ -52,11 +56,11 @@ export function PairFacts({ pair, seesOrder }: { readonly pair: PairView; readon
         facts={[
           {
             name: w.qcNames.spring,
-            value: `${plusMinus(centre, spread?.springCentre && spread.springCentre * centre, 2)} N/mm`,
+            value: over(plusMinus(centre, spread?.springCentre && spread.springCentre * centre, 1), spans.centreMm),
             measure: true,
           },
-          { name: w.qcNames.fore, value: spring(flex.springForebodyNPerMm), measure: true },
-          { name: w.qcNames.after, value: spring(flex.springAfterbodyNPerMm), measure: true },
+          { name: w.qcNames.fore, value: spring(flex.springForebodyNPerMm, spans.forebodyMm), measure: true },
+          { name: w.qcNames.after, value: spring(flex.springAfterbodyNPerMm, spans.afterbodyMm), measure: true },
           { name: w.qcNames.mass, value: `${plusMinus(flex.massKg * 1000, spread?.massG)} g`, measure: true },
           { name: w.qcNames.balance, value: `${textForPeople(flex.balancePointMm, 0)} mm`, measure: true },
           {

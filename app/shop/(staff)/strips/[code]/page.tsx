@@ -41,7 +41,9 @@ export default async function StripsShortPage({ params, searchParams }: Props) {
           <Part title={w.why} id="why">
             <ul className="list-disc pl-5">
               {view.why.map((reason) => (
-                <li key={`${reason.code}${reason.position ?? ""}`}>{fill(w.reasons[reason.code], { ...reason })}</li>
+                <li key={`${reason.code}${reason.position ?? ""}`}>
+                  {fill(w.reasons[reason.code], { ...reason, ...reason.least })}
+                </li>
               ))}
             </ul>
           </Part>
