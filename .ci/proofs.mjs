@@ -21,6 +21,11 @@ const proofs = {
     sample: "three seasons, with the band that so many orders leave",
     work: inVitest("unit", ["tests/engine/routing/season.test.ts"]),
   },
+  "tiny-shops": {
+    whole: "130 tiny shops at the usual iterations against their optima by trying every sequence",
+    sample: "the first fifty at a twentieth of the iterations",
+    work: inVitest("unit", ["tests/engine/optimise/tiny-shops.test.ts"]),
+  },
   year: {
     whole: "a year of the shop with its own use cases, forty customers",
     sample: "the customers of six weeks of autumn, until the last pair is delivered",
