@@ -7,7 +7,7 @@ import { intBelow, portableExp, type Random32, seededRandom, unitFromU32 } from 
 import type { SearchOptions } from "#engine/schedule";
 import { emptyPlacement, type ObjectiveWeights, type Placement, type SerialPlan, searchCost } from "#engine/schedule";
 import { type Decoder, decoderFor, type Encoded, encodingsOf } from "./encoding";
-import { criticalArcs, listByStart, moveBefore, moveBehind, randomList, randomMove } from "./neighbours";
+import { criticalArcs, exchangeJobs, listByStart, moveBefore, moveBehind, randomList, randomMove } from "./neighbours";
 
 export interface SearchResult {
   readonly list: Int32Array;
@@ -31,6 +31,8 @@ const meanMemory = 0.02;
 const shareOfRandomMoves = { makespan: 0.1, other: 0.4, withGaps: 0.5 };
 /** Lists at random before a problem is given up in which no start keeps every maximum gap. */
 const triesAtRandom = 1_000;
+/** Moves along a critical arc that exchange the two jobs on all of their way. */
+const shareOfJobMoves = 0.3;
 /** Moves of an operation to another machine of its group, where there are groups. */
 const shareOfMachineMoves = 0.25;
 export const defaultIterations = 20_000;
@@ -58,12 +60,17 @@ export function improve(
     iterations += 1;
   }
   let stoppedBy: SearchResult["stoppedBy"] = "iterations";
-  for (let tries = 0; walk.bestCost === Number.POSITIVE_INFINITY && tries < triesAtRandom && iterations < limit; tries++) {
+  for (
+    let tries = 0;
+    walk.bestCost === Number.POSITIVE_INFINITY && tries < triesAtRandom && iterations < limit;
+    tries++
+  ) {
     walk.offerAtRandom();
     iterations += 1;
   }
   // Nothing keeps every maximum gap: the caller says which.
-  if (walk.bestCost === Number.POSITIVE_INFINITY) return { ...walk.bestSchedule(), cost: walk.bestCost, iterations, stoppedBy };
+  if (walk.bestCost === Number.POSITIVE_INFINITY)
+    return { ...walk.bestSchedule(), cost: walk.bestCost, iterations, stoppedBy };
   walk.returnToBest();
   let cycle = firstCycle;
   let inCycle = 0;
@@ -104,6 +111,7 @@ class Walk {
   private readonly isCostly: Uint8Array;
   private readonly randomShare: number;
   private readonly machineShare: number;
+  private readonly jobShare: number;
   private cost = Number.POSITIVE_INFINITY;
   private meanWorse = 0;
   private arcs: { readonly first: number[]; readonly second: number[] } | null = null;
@@ -133,6 +141,7 @@ class Walk {
       : isMakespanOnly
         ? shareOfRandomMoves.makespan
         : shareOfRandomMoves.other;
+    this.jobShare = this.decodeTrial.isSequenced && problem.jobCount > 1 ? shareOfJobMoves : 0;
     this.machineShare = this.decodeTrial.groups.length === 0 ? 0 : shareOfMachineMoves;
   }
 
@@ -196,24 +205,42 @@ class Walk {
     this.arcs ??= criticalArcs(this.current, code.list, this.markCostly());
     const count = this.arcs.first.length;
     if (count === 0 || unitFromU32(this.random()) < this.randomShare) {
+      if (this.jobShare > 0 && unitFromU32(this.random()) < this.jobShare) {
+        const one = intBelow(this.random, problem.jobCount);
+        return exchangeJobs(problem, code.list, one, intBelow(this.random, problem.jobCount), trialCode.list);
+      }
       return randomMove(problem, code.list, this.random, trialCode.list);
     }
     const pick = Math.floor(unitFromU32(this.random()) * count);
     const first = this.arcs.first[pick] as number;
     const second = this.arcs.second[pick] as number;
+    if (this.jobShare > 0 && unitFromU32(this.random()) < this.jobShare) {
+      return exchangeJobs(
+        problem,
+        code.list,
+        problem.jobOf[first] as number,
+        problem.jobOf[second] as number,
+        trialCode.list,
+      );
+    }
     return this.decodeTrial.isSequenced && intBelow(this.random, 2) === 0
       ? moveBefore(problem, code.list, first, second, trialCode.list)
       : moveBehind(problem, code.list, first, second, trialCode.list);
   }
 
-  /** Another machine for an operation, or none in particular; half of the time another place in the list, too. */
+  /** Another machine for an operation, perhaps with all of its family, or none in particular; half of the time another place in the list, too. */
   private proposeMachine(): boolean {
     const { code, trialCode, random, decodeTrial } = this;
-    const { entry, members } = decodeTrial.groups[intBelow(random, decodeTrial.groups.length)] as Decoder["groups"][0];
+    const { entry, members, family } = decodeTrial.groups[
+      intBelow(random, decodeTrial.groups.length)
+    ] as Decoder["groups"][0];
     const at = intBelow(random, members.length + 1);
     const member = at === members.length ? -1 : (members[at] as number);
     if (member === trialCode.wanted[entry]) return false;
     trialCode.wanted[entry] = member;
+    if (family >= 0 && intBelow(random, 3) === 0) {
+      for (const other of decodeTrial.groups) if (other.family === family) trialCode.wanted[other.entry] = member;
+    }
     if (intBelow(random, 2) === 0 && randomMove(this.plan.problem, code.list, random, trialCode.list)) return true;
     trialCode.list.set(code.list);
     return true;

@@ -32,7 +32,9 @@ export class DisjunctiveGraph {
     this.isAlong = new Uint8Array(count);
     this.along = new Int32Array(count);
     this.lastOfJobs = Int32Array.from(
-      Array.from({ length: count }, (_, operation) => operation).filter((operation) => shop.jobBehind[operation] === -1),
+      Array.from({ length: count }, (_, operation) => operation).filter(
+        (operation) => shop.jobBehind[operation] === -1,
+      ),
     );
   }
 

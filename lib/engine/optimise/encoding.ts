@@ -15,6 +15,8 @@ export interface Encoded {
 interface Group {
   readonly entry: number;
   readonly members: Int32Array;
+  /** Its family where one of the machines has changeovers; −1 otherwise. */
+  readonly family: number;
 }
 
 export interface Decoder {
@@ -33,11 +35,13 @@ export function decoderFor(plan: SerialPlan, placement: Placement): Decoder {
   const { problem } = plan;
   const groups = problem.usesOf.flatMap((uses, operation): readonly Group[] => {
     if (problem.fixedStart[operation] !== -1) return [];
-    let entry = problem.usesOf.length > 0 ? (placement.chosenFrom[operation] as number) : 0;
+    let entry = placement.chosenFrom[operation] as number;
     return uses.flatMap(({ members, units, isPool }): readonly Group[] => {
       const at = entry;
       entry += isPool ? 1 : units;
-      return members.length > 1 && units === 1 ? [{ entry: at, members }] : [];
+      if (members.length === 1 || units > 1) return [];
+      const hasChangeovers = members.some((member) => problem.changeover[member] !== null);
+      return [{ entry: at, members, family: hasChangeovers ? (problem.family[operation] as number) : -1 }];
     });
   });
   const isSequenced =

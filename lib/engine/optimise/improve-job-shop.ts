@@ -49,7 +49,12 @@ export function improveJobShop(
     for (let move = 0; move < moves; move++) tabu.step();
     iterations += 1;
   }
-  return { list: withPredecessorsFirst(plan, tabu.bestList()), cost: weights.makespan * tabu.best.makespan, iterations, stoppedBy };
+  return {
+    list: withPredecessorsFirst(plan, tabu.bestList()),
+    cost: weights.makespan * tabu.best.makespan,
+    iterations,
+    stoppedBy,
+  };
 }
 
 /** The list with what takes no time, which stands nowhere in particular, just before what follows it, or at the end. */

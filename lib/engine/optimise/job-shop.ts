@@ -62,7 +62,9 @@ export function jobShopOf(problem: CompiledProblem, weights: ObjectiveWeights): 
 function earliestOfJob(problem: CompiledProblem, operation: number): number {
   const job = problem.jobOf[operation] as number;
   const from = problem.firstOfJob[job] as number;
-  return problem.release.subarray(from, problem.firstOfJob[job + 1] as number).reduce((least, each) => Math.min(least, each));
+  return problem.release
+    .subarray(from, problem.firstOfJob[job + 1] as number)
+    .reduce((least, each) => Math.min(least, each));
 }
 
 /** The machine of an operation that needs nothing else; −1 when it is not as plain as that. */

@@ -189,6 +189,34 @@ export function moveBefore(
   return true;
 }
 
+/**
+ * Writes `list` to `moved` with two jobs exchanged on all of their way: in the places of both, what was the turn of one is the
+ * turn of the other, each with its operations in their order; the longer one's rest comes last. False when they are one job.
+ */
+export function exchangeJobs(
+  { jobOf }: CompiledProblem,
+  list: Int32Array,
+  one: number,
+  other: number,
+  moved: Int32Array,
+): boolean {
+  if (one === other) return false;
+  const places = Array.from(list.keys()).filter((at) => {
+    const job = jobOf[list[at] as number];
+    return job === one || job === other;
+  });
+  const own = places.filter((at) => jobOf[list[at] as number] === one).map((at) => list[at] as number);
+  const its = places.filter((at) => jobOf[list[at] as number] === other).map((at) => list[at] as number);
+  moved.set(list);
+  let [ownNext, itsNext] = [0, 0];
+  for (const at of places) {
+    const isOwnTurn = jobOf[list[at] as number] === other;
+    const takesOwn = itsNext === its.length || (isOwnTurn && ownNext < own.length);
+    moved[at] = (takesOwn ? own[ownNext++] : its[itsNext++]) as number;
+  }
+  return true;
+}
+
 /** Places that an operation of a short list may be moved by. */
 const leastReach = 4;
 

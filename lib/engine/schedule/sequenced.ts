@@ -111,7 +111,11 @@ export class SequencedDecoder {
     const gap = problem.maxGap[operation] as number;
     if (gap < 0) return -1;
     let last = -1;
-    for (let i = problem.predecessorsFrom[operation] as number; i < (problem.predecessorsFrom[operation + 1] as number); i++) {
+    for (
+      let i = problem.predecessorsFrom[operation] as number;
+      i < (problem.predecessorsFrom[operation + 1] as number);
+      i++
+    ) {
       const predecessor = problem.predecessors[i] as number;
       if (last < 0 || (end[predecessor] as number) > (end[last] as number)) last = predecessor;
     }
@@ -146,6 +150,7 @@ export class SequencedDecoder {
   private forget(operation: number, wanted: Int32Array): void {
     const { chosenFrom } = this.placement;
     const to = chosenFrom[operation + 1] as number;
-    for (let entry = chosenFrom[operation] as number; entry < to; entry++) this.decided[entry] = wanted[entry] as number;
+    for (let entry = chosenFrom[operation] as number; entry < to; entry++)
+      this.decided[entry] = wanted[entry] as number;
   }
 }

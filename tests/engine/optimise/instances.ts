@@ -96,7 +96,9 @@ function workshop(data: Workshop): ScheduleProblem {
   const windows = calendar?.windows.map(([from = 0, to = 0]) => [from * unit, to * unit] as const);
   const opens = windows === undefined ? {} : { calendar: "day" };
   // Presses stand side by side, each with a mould of its own; of other machines of a kind any will do.
-  const presses = Array.from({ length: pressCount(data) }, (_, at) => (at === 0 ? data.press : `${data.press}${at + 1}`));
+  const presses = Array.from({ length: pressCount(data) }, (_, at) =>
+    at === 0 ? data.press : `${data.press}${at + 1}`,
+  );
   return {
     calendars: windows === undefined ? {} : { day: { windows } },
     resources: data.stations.split(", ").flatMap((station) => {
@@ -133,7 +135,13 @@ function workshop(data: Workshop): ScheduleProblem {
   };
 }
 
-function project({ capacities, activities }: { readonly capacities: string; readonly activities: readonly string[] }): ScheduleProblem {
+function project({
+  capacities,
+  activities,
+}: {
+  readonly capacities: string;
+  readonly activities: readonly string[];
+}): ScheduleProblem {
   const before = new Map<number, number[]>();
   const rows = activities.map((activity, at) => {
     const [own = "", followers] = activity.split(" > ");
