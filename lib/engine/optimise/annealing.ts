@@ -29,18 +29,29 @@ const cold = 0.05;
 /** Weight of the newest worsening in their running mean. */
 const meanMemory = 0.02;
 const shareOfRandomMoves = { makespan: 0.1, other: 0.4, withGaps: 0.5 };
+/** Schedules tried in an iteration where machines with changeovers are to be chosen among: there is more to decide. */
+const stepsWithMachines = 4;
 /** Lists at random before a problem is given up in which no start keeps every maximum gap. */
 const triesAtRandom = 1_000;
 /** Moves along a critical arc that exchange the two jobs on all of their way. */
 const shareOfJobMoves = 0.3;
 /** Moves of an operation to another machine of its group, where there are groups. */
 const shareOfMachineMoves = 0.25;
-export const defaultIterations = 20_000;
+const defaultIterations = 20_000;
 export const clockEvery = 32;
 
-/** Iterations that a search may do: those asked for, the usual number, or no limit under a budget of time. */
-export function iterationLimit({ iterations, budgetMs }: SearchOptions): number {
-  return iterations ?? (budgetMs === undefined ? defaultIterations : Number.POSITIVE_INFINITY);
+/** Operations that the usual search decodes in all: of long problems it tries fewer schedules, so that it comes to an end. */
+const mostDecoded = 12_000_000;
+
+/** Iterations that a search may do: those asked for, the usual number for so many operations, or no limit under a budget of time. */
+export function iterationLimit({ iterations, budgetMs }: SearchOptions, operationCount: number): number {
+  if (iterations !== undefined) return iterations;
+  return budgetMs === undefined ? usualIterations(operationCount) : Number.POSITIVE_INFINITY;
+}
+
+/** The number of iterations when none is asked for. */
+export function usualIterations(operationCount: number): number {
+  return Math.min(defaultIterations, Math.ceil(mostDecoded / Math.max(1, operationCount)));
 }
 
 /** Improves on the best of `starts`. Every start is decoded and counts as an iteration. */
@@ -51,7 +62,7 @@ export function improve(
   bound: number,
   options: SearchOptions,
 ): SearchResult {
-  const limit = iterationLimit(options);
+  const limit = iterationLimit(options, plan.problem.operationCount);
   const isOver = budgetGuard(options);
   const walk = new Walk(plan, weights, seededRandom(options.seed));
   let iterations = 0;
@@ -78,7 +89,8 @@ export function improve(
     if (walk.bestCost <= bound) stoppedBy = "proven";
     else if (iterations < limit && iterations % clockEvery === 0 && isOver()) stoppedBy = "budget";
     if (stoppedBy !== "iterations" || iterations >= limit) break;
-    walk.step(hot * (cold / hot) ** (inCycle / cycle));
+    const temperature = hot * (cold / hot) ** (inCycle / cycle);
+    for (let step = 0; step < walk.stepsPerIteration; step++) walk.step(temperature);
     iterations += 1;
     inCycle += 1;
     if (inCycle === cycle) {
@@ -101,6 +113,7 @@ export function budgetGuard(options: SearchOptions): () => boolean {
 /** The annealing walk: a current list and its schedule, the arcs that can be turned in it, and the best found so far. */
 class Walk {
   bestCost = Number.POSITIVE_INFINITY;
+  readonly stepsPerIteration: number;
   private readonly best: Encoded;
   private readonly current: Placement;
   private readonly trial: Placement;
@@ -141,6 +154,7 @@ class Walk {
       : isMakespanOnly
         ? shareOfRandomMoves.makespan
         : shareOfRandomMoves.other;
+    this.stepsPerIteration = this.decodeTrial.groups.some(({ family }) => family >= 0) ? stepsWithMachines : 1;
     this.jobShare = this.decodeTrial.isSequenced && problem.jobCount > 1 ? shareOfJobMoves : 0;
     this.machineShare = this.decodeTrial.groups.length === 0 ? 0 : shareOfMachineMoves;
   }

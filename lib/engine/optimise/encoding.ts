@@ -5,6 +5,9 @@
 import { decodeSerial, GapNeverKept, type Placement, SequencedDecoder, type SerialPlan } from "#engine/schedule";
 import { listByStart } from "./neighbours";
 
+/** Filling gaps grows with the square of what is on a machine: longer lists are decoded in their order only. */
+export const mostFilled = 2_000;
+
 export interface Encoded {
   readonly list: Int32Array;
   /** As `Placement.wanted`. */
@@ -74,7 +77,7 @@ export function decoderFor(plan: SerialPlan, placement: Placement): Decoder {
 export function encodingsOf(plan: SerialPlan, decoder: Decoder, list: Int32Array): readonly Encoded[] {
   const { placement } = decoder;
   const free = new Int32Array(placement.chosen.length).fill(-1);
-  if (!decoder.isSequenced) return [{ list, wanted: free }];
+  if (!decoder.isSequenced || list.length > mostFilled) return [{ list, wanted: free }];
   placement.wanted = null;
   try {
     decodeSerial(plan, list, placement);

@@ -23,7 +23,7 @@ export function improveJobShop(
   bound: number,
   options: SearchOptions,
 ): SearchResult {
-  const limit = iterationLimit(options);
+  const limit = iterationLimit(options, plan.problem.operationCount);
   const isOver = budgetGuard(options);
   const placement = emptyPlacement(plan.problem);
   const list = plan.problem.topological.slice();

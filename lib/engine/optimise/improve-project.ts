@@ -29,7 +29,7 @@ export function improveProject(
   bound: number,
   options: SearchOptions,
 ): SearchResult {
-  const limit = iterationLimit(options);
+  const limit = iterationLimit(options, plan.problem.operationCount);
   const isOver = budgetGuard(options);
   const random = seededRandom(options.seed);
   const decoder = new Decoder(plan, serialPlan(mirrored));
@@ -44,7 +44,7 @@ export function improveProject(
   };
   const add = (list: Int32Array) => {
     const member = decoder.improved(list);
-    members.push(member);
+    if (!members.some((other) => isSame(other, member))) members.push(member);
     if (member.makespan < best.makespan) {
       best = member;
       still = 0;
@@ -70,6 +70,11 @@ export function improveProject(
     }
   }
   return { list: best.list, cost: weight * best.makespan, iterations: decoder.decoded, stoppedBy };
+}
+
+/** Twins would crowd out what they could be crossed with. */
+function isSame(one: Member, other: Member): boolean {
+  return one.makespan === other.makespan && one.list.every((operation, at) => operation === other.list[at]);
 }
 
 /** Decodes lists forward and backward, counting. */

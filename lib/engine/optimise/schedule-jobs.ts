@@ -88,6 +88,9 @@ function scheduled(compiled: CompiledProblem, options: SearchOptions): Outcome<S
   });
 }
 
+/** The tabu list has an entry for every pair of operations. */
+const largestJobShop = 3_000;
+
 /** By the method that suits the problem's kind: tabu moves, sequences, a population of lists, or annealing for the rest. */
 function improved(
   plan: SerialPlan,
@@ -96,7 +99,7 @@ function improved(
   bound: number,
   options: SearchOptions,
 ): SearchResult {
-  const shop = jobShopOf(plan.problem, weights);
+  const shop = plan.problem.operationCount <= largestJobShop ? jobShopOf(plan.problem, weights) : null;
   if (shop !== null) return improveJobShop(shop, plan, starts, weights, bound, options);
   const line = lineOf(plan.problem);
   if (line !== null) return improveLine(line, plan, starts, weights, bound, options);

@@ -20,7 +20,7 @@ const front = 40;
 /** Working days that stay in hand when a pair is put back or passed; a setting of the plan, no source. */
 const spareWorkingDays = 1;
 /** Orders that are tried when runs object to the first. */
-const attempts = 3;
+const attempts = 4;
 
 /** Pairs that change their place, and those that would be passed by it. */
 interface Merge {
