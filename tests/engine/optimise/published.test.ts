@@ -205,7 +205,12 @@ describe("ten thousand jobs of one operation", () => {
     const operations = Array.from({ length: 21 }, (_, at) => ({ id: `${at}`, minutes: 1, resource: "m", family: "a" }));
     const jobs = Array.from({ length: 10_000 }, (_, j) => ({ ...job, id: `j${j}`, operations }));
     const outcome = scheduleJobs({ ...many("makespan"), jobs }, { seed: 1 });
-    expect(outcome.ok ? null : outcome.refusal).toEqual({ code: "too-many", path: "jobs", value: 210_000, high: 200_000 });
+    expect(outcome.ok ? null : outcome.refusal).toEqual({
+      code: "too-many",
+      path: "jobs",
+      value: 210_000,
+      high: 200_000,
+    });
   });
 });
 

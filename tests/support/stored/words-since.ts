@@ -34,7 +34,7 @@ const changedWords: readonly ChangedWords[] = [
     why: "the plan is today's: pressings of one mould come together where there is time in hand",
   },
   {
-    is: words("Thu 17 Dec 2026 to Mon 28 Dec 2026"),
+    is: words("Thu 17 Dec 2026 to Thu 31 Dec 2026"),
     was: "Fri 18 Dec 2026 to Mon 4 Jan 2027",
     why: "an open offer to a club is dated by today's plan",
   },
