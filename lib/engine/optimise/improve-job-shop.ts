@@ -9,7 +9,7 @@ import { listByStart } from "./neighbours";
 import { TabuSearch } from "./tabu-search";
 
 /** Moves in an iteration: of large shops the more, where a move costs little beside decoding a list. */
-const movesPerIteration = { least: 10, most: 42, perOperation: 0.14 };
+const movesPerIteration = { least: 10, most: 36, perOperation: 0.12 };
 
 /** Rounds of iterated greedy for a flow shop's first list. */
 const permutationRounds = 400;
