@@ -21,6 +21,16 @@ const proofs = {
     sample: "three seasons, with the band that so many orders leave",
     work: inVitest("unit", ["tests/engine/routing/season.test.ts"]),
   },
+  "tiny-shops": {
+    whole: "130 tiny shops at the usual iterations against their optima by trying every sequence",
+    sample: "the first fifty at a twentieth of the iterations",
+    work: inVitest("unit", ["tests/engine/optimise/tiny-shops.test.ts"]),
+  },
+  "hard-shops": {
+    whole: "four hard job shops and four workshops with two presses, median of five seeds at the usual iterations",
+    sample: "one and two of them, one seed, at a quarter of the iterations and less",
+    work: inVitest("unit", ["tests/engine/optimise/published.test.ts"]),
+  },
   year: {
     whole: "a year of the shop with its own use cases, forty customers",
     sample: "the customers of six weeks of autumn, until the last pair is delivered",
@@ -61,7 +71,7 @@ if (!Number.isInteger(seed) || seed < 0) fail(`--seed ${values.seed}: must be a 
 const unknown = positionals.filter((name) => !(name in proofs) && name !== "all");
 if (positionals.length === 0 || unknown.length > 0) {
   const lines = Object.entries(proofs).map(
-    ([name, { whole, sample }]) => `  ${name.padEnd(10)}${whole}\n${" ".repeat(12)}(npm test: ${sample})`,
+    ([name, { whole, sample }]) => `  ${name.padEnd(12)}${whole}\n${" ".repeat(14)}(npm test: ${sample})`,
   );
   fail(`npm run proofs -- NAME [--seed N], or all of them: npm run proofs -- all\n\n${lines.join("\n")}`);
 }

@@ -72,9 +72,6 @@ const input = z.strictObject({
   seed: z.number().int().min(0).default(1),
 });
 
-/** Schedules to try when neither iterations nor a budget is given. */
-const DEFAULT_ITERATIONS = 20_000;
-
 export const scheduleVerb = verb({
   name: "schedule",
   summary: "jobs on finite resources with calendars, changeovers, cures and gaps → start and end of every operation",
@@ -86,14 +83,11 @@ export const scheduleVerb = verb({
     proven: z.boolean(),
     stoppedBy: z.enum(["iterations", "budget", "proven"]),
   }),
-  run: ({ iterations, budgetMs, seed, ...problem }, { clock }) => {
-    const bounded = iterations === undefined && budgetMs === undefined;
-    return scheduleJobs(problem, {
+  run: ({ iterations, budgetMs, seed, ...problem }, { clock }) =>
+    scheduleJobs(problem, {
       seed,
       clockMs: clock,
-      ...(bounded ? { iterations: DEFAULT_ITERATIONS } : {}),
       ...(iterations === undefined ? {} : { iterations }),
       ...(budgetMs === undefined ? {} : { budgetMs }),
-    });
-  },
+    }),
 });

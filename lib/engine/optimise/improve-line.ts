@@ -7,7 +7,8 @@
 import { intBelow, portableLog, type Random32, seededRandom, unitFromU32 } from "#engine/math";
 import type { ObjectiveWeights, SearchOptions } from "#engine/schedule";
 import { decodeSerial, emptyPlacement, type SerialPlan } from "#engine/schedule";
-import { budgetGuard, clockEvery, defaultIterations, improve, iterationLimit, type SearchResult } from "./annealing";
+import { budgetGuard, clockEvery, improve, iterationLimit, type SearchResult, usualIterations } from "./annealing";
+import { mostFilled } from "./encoding";
 import type { Line } from "./line";
 import { LineSchedule } from "./line-schedule";
 import { insertedByWork, setupTardinessOrders } from "./line-starts";
@@ -24,6 +25,9 @@ const probes = 200;
 const cycles = 3;
 const firstCycle = 3_000;
 const longestBlock = 3;
+/** Starts whose work grows with the square and the cube of the jobs are left out for longer lines. */
+const mostJobsByRule = 1_000;
+const mostJobsInserted = 300;
 
 /** Share of the search on a line of several stages that looks for a good sequence; jobs may overtake in the rest. */
 const shareOfSequences = 0.75;
@@ -37,11 +41,24 @@ export function improveLine(
   bound: number,
   options: SearchOptions,
 ): SearchResult {
-  const orders = [...starts, ...starts.map((list) => decodedOrder(plan, list))];
+  const filled = plan.problem.operationCount > mostFilled ? [] : starts.map((list) => decodedOrder(plan, list));
+  const orders = [...starts, ...filled];
   if (line.stages.length === 1) return improveSequence(line, orders, weights, bound, options);
-  const first = improveSequence(line, orders, weights, bound, shareOf(options, shareOfSequences));
+  const first = improveSequence(
+    line,
+    orders,
+    weights,
+    bound,
+    shareOf(options, shareOfSequences, plan.problem.operationCount),
+  );
   if (first.stoppedBy === "proven") return first;
-  const second = improve(plan, [first.list, ...starts], weights, bound, shareOf(options, 1 - shareOfSequences));
+  const second = improve(
+    plan,
+    [first.list, ...starts],
+    weights,
+    bound,
+    shareOf(options, 1 - shareOfSequences, plan.problem.operationCount),
+  );
   const better = second.cost < first.cost ? second : first;
   const stoppedBy = first.stoppedBy === "budget" ? "budget" : second.stoppedBy;
   return { ...better, iterations: first.iterations + second.iterations, stoppedBy };
@@ -56,9 +73,9 @@ function decodedOrder(plan: SerialPlan, list: Int32Array): Int32Array {
   return order;
 }
 
-function shareOf(options: SearchOptions, share: number): SearchOptions {
+function shareOf(options: SearchOptions, share: number, operationCount: number): SearchOptions {
   const { iterations, budgetMs } = options;
-  const limit = iterations ?? (budgetMs === undefined ? defaultIterations : undefined);
+  const limit = iterations ?? (budgetMs === undefined ? usualIterations(operationCount) : undefined);
   return {
     ...options,
     ...(limit === undefined ? {} : { iterations: Math.round(limit * share) }),
@@ -74,13 +91,13 @@ function improveSequence(
   bound: number,
   options: SearchOptions,
 ): SearchResult {
-  const limit = iterationLimit(options);
+  const limit = iterationLimit(options, line.jobCount * line.stages.length);
   const isOver = budgetGuard(options);
   const walk = new SequenceWalk(line, weights, seededRandom(options.seed));
   for (const sequence of [
     ...starts.map((list) => sequenceOf(line, list)),
-    ...(weights.weightedTardiness > 0 ? setupTardinessOrders(line) : []),
-    ...(weights.makespan > 0 ? [insertedByWork(line, walk.schedule)] : []),
+    ...(weights.weightedTardiness > 0 && line.jobCount <= mostJobsByRule ? setupTardinessOrders(line) : []),
+    ...(weights.makespan > 0 && line.jobCount <= mostJobsInserted ? [insertedByWork(line, walk.schedule)] : []),
   ])
     walk.offer(sequence);
   walk.begin();

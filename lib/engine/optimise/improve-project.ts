@@ -8,7 +8,7 @@ import { intBelow, type Random32, seededRandom, unitFromU32 } from "#engine/math
 import type { CompiledProblem, SearchOptions } from "#engine/schedule";
 import { decodeSerial, emptyPlacement, type Placement, type SerialPlan, serialPlan } from "#engine/schedule";
 import { budgetGuard, iterationLimit, type SearchResult } from "./annealing";
-import { listByStart } from "./neighbours";
+import { listByStart, randomList } from "./neighbours";
 
 const population = 40;
 const mutationChance = 0.05;
@@ -29,7 +29,7 @@ export function improveProject(
   bound: number,
   options: SearchOptions,
 ): SearchResult {
-  const limit = iterationLimit(options);
+  const limit = iterationLimit(options, plan.problem.operationCount);
   const isOver = budgetGuard(options);
   const random = seededRandom(options.seed);
   const decoder = new Decoder(plan, serialPlan(mirrored));
@@ -44,7 +44,7 @@ export function improveProject(
   };
   const add = (list: Int32Array) => {
     const member = decoder.improved(list);
-    members.push(member);
+    if (!members.some((other) => isSame(other, member))) members.push(member);
     if (member.makespan < best.makespan) {
       best = member;
       still = 0;
@@ -70,6 +70,11 @@ export function improveProject(
     }
   }
   return { list: best.list, cost: weight * best.makespan, iterations: decoder.decoded, stoppedBy };
+}
+
+/** Twins would crowd out what they could be crossed with. */
+function isSame(one: Member, other: Member): boolean {
+  return one.makespan === other.makespan && one.list.every((operation, at) => operation === other.list[at]);
 }
 
 /** Decodes lists forward and backward, counting. */
@@ -147,34 +152,6 @@ function mutated(problem: CompiledProblem, list: Int32Array, random: Random32): 
     if (before.includes(first)) continue;
     list[i] = second;
     list[i + 1] = first;
-  }
-  return list;
-}
-
-/** Any list that respects precedence. */
-function randomList(problem: CompiledProblem, random: Random32): Int32Array {
-  const waiting = Int32Array.from(
-    { length: problem.operationCount },
-    (_, operation) =>
-      (problem.predecessorsFrom[operation + 1] as number) - (problem.predecessorsFrom[operation] as number),
-  );
-  const ready = Array.from(waiting.keys()).filter((operation) => waiting[operation] === 0);
-  const list = new Int32Array(problem.operationCount);
-  for (let filled = 0; filled < list.length; filled++) {
-    const at = intBelow(random, ready.length);
-    const operation = ready[at] as number;
-    ready[at] = ready.at(-1) as number;
-    ready.pop();
-    list[filled] = operation;
-    for (
-      let i = problem.successorsFrom[operation] as number;
-      i < (problem.successorsFrom[operation + 1] as number);
-      i++
-    ) {
-      const next = problem.successors[i] as number;
-      waiting[next] = (waiting[next] as number) - 1;
-      if (waiting[next] === 0) ready.push(next);
-    }
   }
   return list;
 }

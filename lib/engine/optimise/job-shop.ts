@@ -1,6 +1,7 @@
 /**
  * Which problems are plain job shops: every operation on one machine that does one thing at a time, chains, no calendars, no
  * holds, gaps, changeovers or fixed starts, and the makespan to be shortened. For them a disjunctive graph says all.
+ * Operations that take no time take no machine either: they are left out of the chains and stand alone.
  */
 import type { CompiledProblem, ObjectiveWeights } from "#engine/schedule";
 
@@ -33,15 +34,37 @@ export function jobShopOf(problem: CompiledProblem, weights: ObjectiveWeights): 
     jobBefore[operation] = before;
     jobBehind[operation] = behind;
   }
+  let machineCount = problem.resourceCount;
+  for (let operation = 0; operation < count; operation++) {
+    if ((problem.minutes[operation] as number) > 0) continue;
+    // A release of its own would have to be handed on.
+    if ((problem.release[operation] as number) > earliestOfJob(problem, operation)) return null;
+    const before = jobBefore[operation] as number;
+    const behind = jobBehind[operation] as number;
+    if (before >= 0) jobBehind[before] = behind;
+    if (behind >= 0) jobBefore[behind] = before;
+    jobBefore[operation] = -1;
+    jobBehind[operation] = -1;
+    machineOf[operation] = machineCount++;
+  }
   return {
     operationCount: count,
-    machineCount: problem.resourceCount,
+    machineCount,
     machineOf,
     minutes: problem.minutes,
     jobBefore,
     jobBehind,
     release: problem.release,
   };
+}
+
+/** The least release in an operation's job. */
+function earliestOfJob(problem: CompiledProblem, operation: number): number {
+  const job = problem.jobOf[operation] as number;
+  const from = problem.firstOfJob[job] as number;
+  return problem.release
+    .subarray(from, problem.firstOfJob[job + 1] as number)
+    .reduce((least, each) => Math.min(least, each));
 }
 
 /** The machine of an operation that needs nothing else; −1 when it is not as plain as that. */
@@ -51,7 +74,6 @@ function plainMachine(problem: CompiledProblem, operation: number): number {
   if (uses.length !== 1 || use === undefined || use.members.length !== 1 || use.isPool) return -1;
   const machine = use.members[0] as number;
   const isPlain =
-    (problem.minutes[operation] as number) > 0 &&
     problem.unattended[operation] === 0 &&
     problem.maxGap[operation] === -1 &&
     problem.fixedStart[operation] === -1 &&

@@ -160,10 +160,103 @@ export function moveBehind(
   return true;
 }
 
-/** A random move: some operation behind another a few places later. */
+/**
+ * Writes `list` to `moved` with `second` taken before `first`; operations in between that it must follow go along. False when
+ * it must follow `first` itself.
+ */
+export function moveBefore(
+  problem: CompiledProblem,
+  list: Int32Array,
+  first: number,
+  second: number,
+  moved: Int32Array,
+): boolean {
+  const from = list.indexOf(first);
+  const to = list.indexOf(second, from);
+  if (from < 0 || to < 0) return false;
+  const along: number[] = [second];
+  let write = to;
+  for (let i = list.length - 1; i > to; i--) moved[i] = list[i] as number;
+  for (let i = to - 1; i >= from; i--) {
+    const operation = list[i] as number;
+    if (along.some((later) => precedes(problem, operation, later))) {
+      if (operation === first) return false;
+      along.push(operation);
+    } else moved[write--] = operation;
+  }
+  for (const operation of along) moved[write--] = operation;
+  for (let i = 0; i < from; i++) moved[i] = list[i] as number;
+  return true;
+}
+
+/**
+ * Writes `list` to `moved` with two jobs exchanged on all of their way: in the places of both, what was the turn of one is the
+ * turn of the other, each with its operations in their order; the longer one's rest comes last. False when they are one job.
+ */
+export function exchangeJobs(
+  { jobOf }: CompiledProblem,
+  list: Int32Array,
+  one: number,
+  other: number,
+  moved: Int32Array,
+): boolean {
+  if (one === other) return false;
+  const places = Array.from(list.keys()).filter((at) => {
+    const job = jobOf[list[at] as number];
+    return job === one || job === other;
+  });
+  const own = places.filter((at) => jobOf[list[at] as number] === one).map((at) => list[at] as number);
+  const its = places.filter((at) => jobOf[list[at] as number] === other).map((at) => list[at] as number);
+  moved.set(list);
+  let [ownNext, itsNext] = [0, 0];
+  for (const at of places) {
+    const isOwnTurn = jobOf[list[at] as number] === other;
+    const takesOwn = itsNext === its.length || (isOwnTurn && ownNext < own.length);
+    moved[at] = (takesOwn ? own[ownNext++] : its[itsNext++]) as number;
+  }
+  return true;
+}
+
+/** Places that an operation of a short list may be moved by. */
+const leastReach = 4;
+
+/** A random move: some operation behind another a few places later, or before it. */
 export function randomMove(problem: CompiledProblem, list: Int32Array, random: Random32, moved: Int32Array): boolean {
   if (list.length < 2) return false;
   const from = intBelow(random, list.length - 1);
-  const reach = Math.min(list.length - 1 - from, 1 + intBelow(random, Math.max(1, Math.ceil(list.length / 4))));
-  return moveBehind(problem, list, list[from] as number, list[from + reach] as number, moved);
+  const most = Math.max(leastReach, Math.ceil(list.length / 4));
+  const reach = Math.min(list.length - 1 - from, 1 + intBelow(random, most));
+  const first = list[from] as number;
+  const second = list[from + reach] as number;
+  return intBelow(random, 2) === 0
+    ? moveBehind(problem, list, first, second, moved)
+    : moveBefore(problem, list, first, second, moved);
+}
+
+/** Any list that respects precedence. */
+export function randomList(problem: CompiledProblem, random: Random32): Int32Array {
+  const waiting = Int32Array.from(
+    { length: problem.operationCount },
+    (_, operation) =>
+      (problem.predecessorsFrom[operation + 1] as number) - (problem.predecessorsFrom[operation] as number),
+  );
+  const ready = Array.from(waiting.keys()).filter((operation) => waiting[operation] === 0);
+  const list = new Int32Array(problem.operationCount);
+  for (let filled = 0; filled < list.length; filled++) {
+    const at = intBelow(random, ready.length);
+    const operation = ready[at] as number;
+    ready[at] = ready.at(-1) as number;
+    ready.pop();
+    list[filled] = operation;
+    for (
+      let i = problem.successorsFrom[operation] as number;
+      i < (problem.successorsFrom[operation + 1] as number);
+      i++
+    ) {
+      const next = problem.successors[i] as number;
+      waiting[next] = (waiting[next] as number) - 1;
+      if (waiting[next] === 0) ready.push(next);
+    }
+  }
+  return list;
 }

@@ -71,7 +71,7 @@ function scheduled(compiled: CompiledProblem, options: SearchOptions): Outcome<S
   const starts = startingLists(compiled, plan);
   const found = improved(plan, starts, weights, bound, options);
   if (found.start === undefined) decodeSerial(plan, found.list, placement);
-  else placeAt(plan, placement, found.list, found.start);
+  else placeAt(plan, placement, found.list, found.start, found.wanted ?? null);
   const refusal = refusalOf(placement);
   if (refusal !== null) return refuse(refusal);
   const costs = costsOf(placement, weights);
@@ -88,6 +88,9 @@ function scheduled(compiled: CompiledProblem, options: SearchOptions): Outcome<S
   });
 }
 
+/** The tabu list has an entry for every pair of operations. */
+const largestJobShop = 3_000;
+
 /** By the method that suits the problem's kind: tabu moves, sequences, a population of lists, or annealing for the rest. */
 function improved(
   plan: SerialPlan,
@@ -96,7 +99,7 @@ function improved(
   bound: number,
   options: SearchOptions,
 ): SearchResult {
-  const shop = jobShopOf(plan.problem, weights);
+  const shop = plan.problem.operationCount <= largestJobShop ? jobShopOf(plan.problem, weights) : null;
   if (shop !== null) return improveJobShop(shop, plan, starts, weights, bound, options);
   const line = lineOf(plan.problem);
   if (line !== null) return improveLine(line, plan, starts, weights, bound, options);
@@ -122,11 +125,22 @@ export function startingLists(problem: CompiledProblem, plan: SerialPlan): reado
       ((tail[operation] as number) + (problem.minutes[operation] as number)) /
       Math.max(1e-9, problem.weight[problem.jobOf[operation] as number] as number),
   ];
-  const lists = rules.map((rule) => {
+  const lists = rules.flatMap((rule) => {
     const rank = Float64Array.from({ length: problem.operationCount }, (_, operation) => finite(rule(operation)));
-    return dispatchList(problem, rank);
+    const list = dispatchedOrNull(problem, rank);
+    return list === null ? [] : [list];
   });
   return [plan.problem.topological.slice(), ...lists];
+}
+
+/** Null where a dispatch, which looks only forward, finds no start that keeps a maximum gap. */
+function dispatchedOrNull(problem: CompiledProblem, rank: Float64Array): Int32Array | null {
+  try {
+    return dispatchList(problem, rank);
+  } catch (error) {
+    if (error instanceof GapNeverKept) return null;
+    throw error;
+  }
 }
 
 function finite(value: number): number {
@@ -177,9 +191,18 @@ export function scheduledOperations(placement: Placement): readonly ScheduledOpe
 }
 
 /** Puts the operations where a search has found room for them: filling gaps anew could cost changeovers. */
-function placeAt(plan: SerialPlan, placement: Placement, list: Int32Array, start: Int32Array): void {
+function placeAt(
+  plan: SerialPlan,
+  placement: Placement,
+  list: Int32Array,
+  start: Int32Array,
+  wanted: Int32Array | null,
+): void {
   placeFixed(plan, placement);
-  for (const operation of list) place(placement, operation, start[operation] as number);
+  placement.wanted = wanted;
+  for (const operation of list) {
+    if (plan.problem.fixedStart[operation] === -1) place(placement, operation, start[operation] as number);
+  }
 }
 
 function pathOf(problem: CompiledProblem, operation: number): string {

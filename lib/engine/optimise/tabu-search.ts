@@ -15,8 +15,8 @@ export interface Sequences {
   readonly makespan: number;
 }
 
-/** Iterations without a new best of this start before another start is made. */
-const patience = 6_000;
+/** Moves for each operation without a new best of this start before another start is made. */
+const patiencePerOperation = 60;
 const poolSize = 8;
 
 export class TabuSearch {
@@ -62,7 +62,7 @@ export class TabuSearch {
   /** One move, or a new start when nothing got better for long. */
   step(): void {
     this.iteration += 1;
-    if (this.sinceImproved >= patience || !this.move()) {
+    if (this.sinceImproved >= patiencePerOperation * this.shop.operationCount || !this.move()) {
       this.restart();
       return;
     }
@@ -105,56 +105,45 @@ export class TabuSearch {
       this.isForward = this.tabuForward;
     }
     this.forbid();
-    if (this.isForward) this.graph.moveBehind(this.chosenFirst, this.chosenLast);
-    else this.graph.moveBefore(this.chosenLast, this.chosenFirst);
-    if (!this.graph.measure()) throw new Error("tabu search: a move closed a cycle");
+    const isDone = this.isForward
+      ? this.graph.shiftBehind(this.chosenFirst, this.chosenLast)
+      : this.graph.shiftBefore(this.chosenLast, this.chosenFirst);
+    if (!isDone) throw new Error("tabu search: a move closed a cycle");
     return true;
   }
 
-  /** Follows one critical path, chosen by chance where it forks, and tries the moves of its blocks. */
+  /** Follows one critical path back from its end, chosen by chance where it forks, and tries the moves of its blocks. */
   private lookAtBlocks(): void {
     const { graph, shop, block } = this;
-    const { head, tail, makespan, machineBehind } = graph;
-    const { minutes, jobBehind, operationCount } = shop;
+    const { head, makespan, machineBefore, lastOfJobs } = graph;
+    const { minutes, jobBefore } = shop;
     let at = -1;
     let seen = 0;
-    for (let operation = 0; operation < operationCount; operation++) {
-      if ((head[operation] as number) !== (shop.release[operation] as number)) continue;
-      if ((head[operation] as number) + (minutes[operation] as number) + (tail[operation] as number) !== makespan)
-        continue;
-      if (!this.isSource(operation)) continue;
+    for (let i = 0; i < lastOfJobs.length; i++) {
+      const last = lastOfJobs[i] as number;
+      if ((head[last] as number) + (minutes[last] as number) !== makespan) continue;
       seen += 1;
-      if (seen === 1 || intBelow(this.random, seen) === 0) at = operation;
+      if (seen === 1 || intBelow(this.random, seen) === 0) at = last;
     }
-    let length = 0;
-    // In a block that begins the path nothing is gained by another front, unless the front waits for its release.
-    let isFirst = at >= 0 && head[at] === 0;
+    let from = block.length;
+    let isLast = true;
     while (at >= 0) {
-      block[length++] = at;
-      const end = (head[at] as number) + (minutes[at] as number);
-      const nextJob = jobBehind[at] as number;
-      const nextMachine = machineBehind[at] as number;
-      const byJob = nextJob >= 0 && head[nextJob] === end && this.isCritical(nextJob);
-      const byMachine = nextMachine >= 0 && head[nextMachine] === end && this.isCritical(nextMachine);
-      const staysOnMachine = byMachine && (!byJob || intBelow(this.random, 2) === 0);
-      if (staysOnMachine) {
-        at = nextMachine;
+      block[--from] = at;
+      const start = head[at] as number;
+      const byJob = jobBefore[at] as number;
+      const byMachine = machineBefore[at] as number;
+      const followsJob = byJob >= 0 && (head[byJob] as number) + (minutes[byJob] as number) === start;
+      const followsMachine = byMachine >= 0 && (head[byMachine] as number) + (minutes[byMachine] as number) === start;
+      if (followsMachine && (!followsJob || intBelow(this.random, 2) === 0)) {
+        at = byMachine;
         continue;
       }
-      this.tryBlock(length, isFirst, !byJob);
-      isFirst = false;
-      length = 0;
-      at = byJob ? nextJob : -1;
+      // In a block that begins the path nothing is gained by another front, unless the front waits for its release.
+      this.tryBlock(from, block.length - from, start === 0, isLast);
+      isLast = false;
+      from = block.length;
+      at = followsJob ? byJob : -1;
     }
-  }
-
-  private isSource(operation: number): boolean {
-    const { graph, shop } = this;
-    const before = [shop.jobBefore[operation] as number, graph.machineBefore[operation] as number];
-    const start = graph.head[operation] as number;
-    return before.every(
-      (other) => other < 0 || (graph.head[other] as number) + (shop.minutes[other] as number) < start || start === 0,
-    );
   }
 
   private isCritical(operation: number): boolean {
@@ -168,11 +157,12 @@ export class TabuSearch {
    * Moves to the end of the block (not in the last of the path but its front) and to its front (not in the first); never past
    * an operation of the same job.
    */
-  private tryBlock(length: number, isFirst: boolean, isLast: boolean): void {
-    const { block, graph, shop } = this;
+  private tryBlock(from: number, length: number, isFirst: boolean, isLast: boolean): void {
+    if (length < 2) return;
+    const { graph, shop } = this;
+    const block = this.block.subarray(from);
     const { head, tail } = graph;
     const { minutes, jobBefore, jobBehind } = shop;
-    if (length < 2) return;
     const front = block[0] as number;
     const back = block[length - 1] as number;
     const tailOfBack = (tail[back] as number) + (minutes[back] as number);
@@ -339,8 +329,7 @@ export class TabuSearch {
       }
       if (arcs.length === 0) return;
       const first = arcs[intBelow(this.random, arcs.length)] as number;
-      graph.moveBehind(first, graph.machineBehind[first] as number);
-      graph.measure();
+      graph.shiftBehind(first, graph.machineBehind[first] as number);
     }
   }
 
@@ -364,13 +353,10 @@ export class TabuSearch {
         const at = intBelow(this.random, choices.length);
         const first = choices.splice(at, 1)[0] as number;
         const behind = graph.machineBehind[first] as number;
-        graph.moveBehind(first, behind);
-        isDone = graph.measure();
-        if (!isDone) graph.moveBehind(behind, first);
+        isDone = graph.shiftBehind(first, behind);
       }
       if (!isDone) break;
     }
-    graph.measure();
   }
 }
 

@@ -4,6 +4,7 @@ export type * from "./effects";
 export * from "./floor";
 export * from "./floor-changes";
 export { openQueue } from "./floor-problem";
+export * from "./group-moulds";
 export * from "./plan-queue";
 export * from "./promise";
 export { pairRank } from "./rank";

@@ -17,15 +17,16 @@ export function rankByPromise(
   return Float64Array.from(problem.jobOf, (job) => byPair[job] as number);
 }
 
-/** The minute a pair ranks by: its place by hand, else its promise, else where it would be promised. */
+/** The minute a pair ranks by: its place by hand, else its place beside others of its mould, else its promise, else where it would be promised. */
 export function pairRank(pair: PairOnFloor): ShopMinute {
   const rank = rankWithoutSlot(pair);
   // Whoever has a fixed press slot is served in time for it.
   return pair.frozenPressStart === undefined ? rank : Math.min(rank, pair.frozenPressStart.startMinute);
 }
 
-function rankWithoutSlot({ placeMinute, promise, queuedAtMinute }: PairOnFloor): ShopMinute {
+function rankWithoutSlot({ placeMinute, groupMinute, promise, queuedAtMinute }: PairOnFloor): ShopMinute {
   if (placeMinute !== undefined) return placeMinute;
+  if (groupMinute !== undefined) return groupMinute;
   if (promise === null) return queuedAtMinute + usualLeadDays * minutesPerDay;
   const headStart = promise.class === "hard-date" ? hardDateHeadStartDays * minutesPerDay : 0;
   return shopMinute(promise.date, 0) - headStart;

@@ -60,6 +60,8 @@ export interface PairOnFloor {
   readonly promise: { readonly class: PromiseClass; readonly date: IsoDate } | null;
   /** Its place by hand: it ranks as if it were promised at this minute, whatever its promise is. */
   readonly placeMinute?: ShopMinute;
+  /** Its place beside others of its mould, as the plan groups them: it ranks by this minute unless it has a place by hand. */
+  readonly groupMinute?: ShopMinute;
   /** A press start that is not moved any more. */
   readonly frozenPressStart?: { readonly press: string; readonly startMinute: ShopMinute };
 }

@@ -3,6 +3,7 @@ export * from "./changeover";
 export * from "./compile";
 export * from "./objective";
 export * from "./place";
+export * from "./sequenced";
 export * from "./serial";
 export * from "./timelines";
 export * from "./types";

@@ -22,6 +22,8 @@ export interface Placement {
   /** Resources taken, one entry a unit of a group; `chosenFrom[operation]` is the first. */
   readonly chosenFrom: Int32Array;
   readonly chosen: Int32Array;
+  /** Where a search has decided it: the member that an entry of {@link chosen} must take; −1: any. Null: nothing is decided. */
+  wanted: Int32Array | null;
 }
 
 export function emptyPlacement(problem: CompiledProblem, timelines = Timelines.empty(problem)): Placement {
@@ -42,6 +44,7 @@ export function emptyPlacement(problem: CompiledProblem, timelines = Timelines.e
     isPlaced: new Uint8Array(problem.operationCount),
     chosenFrom,
     chosen: new Int32Array(chosenFrom[problem.operationCount] as number),
+    wanted: null,
   };
 }
 
@@ -53,15 +56,23 @@ export function findStart(placement: Placement, operation: number, lowest: numbe
   const calendar = problem.calendarOf[operation] ?? null;
   const uses = problem.usesOf[operation] ?? [];
   const family = problem.family[operation] as number;
+  const { wanted } = placement;
+  const first = placement.chosenFrom[operation] as number;
   let start = lowest;
   for (;;) {
     start = openStart(placement, operation, start);
     const done = calendar === null ? start + minutes : workEnd(calendar, start, minutes);
     let later = start;
+    let entry = first;
     for (let i = 0; i < uses.length && later === start; i++) {
       const use = uses[i] as (typeof uses)[number];
       const held = use.holds ? unattended : 0;
-      later = timelines.fits(use, start, done + held, family, minutes + held);
+      const member = wanted === null ? -1 : (wanted[entry] as number);
+      later =
+        member < 0
+          ? timelines.fits(use, start, done + held, family, minutes + held)
+          : timelines.fitsMember(member, start, done + held, family, minutes + held);
+      entry += use.isPool ? 1 : use.units;
     }
     if (later === start) return start;
     start = later;
@@ -98,7 +109,9 @@ export function place(placement: Placement, operation: number, start: number): v
       at += 1;
       continue;
     }
-    timelines.choose(use, start, until, family, chosen, at);
+    const member = placement.wanted === null ? -1 : (placement.wanted[at] as number);
+    if (member < 0) timelines.choose(use, start, until, family, chosen, at);
+    else chosen[at] = member;
     for (let unit = 0; unit < use.units; unit++) {
       timelines.occupy(chosen[at + unit] as number, start, until, 1, family);
     }
@@ -111,7 +124,7 @@ export function place(placement: Placement, operation: number, start: number): v
 }
 
 /** Takes an operation off again. */
-function unplace(placement: Placement, operation: number): void {
+export function unplace(placement: Placement, operation: number): void {
   const { problem, timelines, chosen } = placement;
   const start = placement.start[operation] as number;
   const done = placement.workEnd[operation] as number;

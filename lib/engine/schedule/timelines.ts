@@ -121,6 +121,11 @@ export class Timelines {
     return fits.sort()[units - 1] ?? earliest;
   }
 
+  /** As {@link fits} for one resource that does one thing at a time. */
+  fitsMember(resource: number, start: number, end: number, family: number, least: number): number {
+    return end === start ? start : this.unitFit(resource, start, end, family, least);
+  }
+
   /**
    * The members of a group that take [start, end): the first free ones as listed, on machines with changeovers the one that
    * needs the least. Writes resource numbers to `chosen` from `at` on.

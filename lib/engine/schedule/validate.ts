@@ -20,12 +20,16 @@ export interface ProblemRefusal extends Refusal {
     | "gap-without-predecessor"
     | "used-twice"
     | "hold-not-used"
+    | "too-many"
     | "empty";
   readonly path: string;
 }
 
 /** 2³⁰ minutes are 2,000 years: sums of any two times still fit 32-bit integers. */
 const maxMinutes = 2 ** 30;
+
+/** More than ten thousand pairs with all their stations: beyond that an answer would be long in coming. */
+const maxOperations = 200_000;
 
 class Refused extends Error {
   constructor(readonly refusal: ProblemRefusal) {
@@ -55,6 +59,8 @@ function checkProblem(problem: ScheduleProblem): void {
   )
     reject({ code: "empty", path: "resources" });
   if (problem.jobs.length === 0) reject({ code: "empty", path: "jobs" });
+  const count = problem.jobs.reduce((sum, { operations }) => sum + operations.length, 0);
+  if (count > maxOperations) reject({ code: "too-many", path: "jobs", value: count, high: maxOperations });
   for (const [name, calendar] of Object.entries(problem.calendars ?? {})) checkCalendar(calendar, `calendars.${name}`);
   const resources = new Map<string, ResourceSpec>();
   problem.resources.forEach((resource, index) => {

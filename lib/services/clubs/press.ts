@@ -2,7 +2,7 @@
 import { planQueue } from "#engine/routing";
 import type { Context } from "#services/context";
 import { floorCatalog } from "#shop/floor/recipe";
-import { liveSituation } from "#shop/queue/situation";
+import { plannedSituation } from "#shop/queue/runs";
 import { instantOfShopMinute } from "#shop/time/shop-time";
 import type { ClubPressGroup } from "./views";
 
@@ -12,7 +12,7 @@ export async function clubPress(
   serials: ReadonlyMap<string, string>,
 ): Promise<readonly ClubPressGroup[]> {
   if (serials.size === 0) return [];
-  const plan = planQueue(await liveSituation(ctx.db, ctx.now));
+  const plan = planQueue(await plannedSituation(ctx.db, ctx.now));
   if (!plan.ok) throw new Error(`the queue does not fit the floor: ${plan.refusal.code}`);
   const { timeZone } = floorCatalog().hours;
   const groups: (ClubPressGroup & { readonly serials: string[] })[] = [];

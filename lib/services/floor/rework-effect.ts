@@ -7,8 +7,7 @@ import { stationIdTaking } from "#shop/floor/stations";
 import { workedPair } from "#shop/pair/view";
 import { queueEffect } from "#shop/queue/effect";
 import { pairOnFloor } from "#shop/queue/on-floor";
-import { completeRuns, previewRuns } from "#shop/queue/runs";
-import { liveSituation } from "#shop/queue/situation";
+import { completeRuns, plannedSituation, previewRuns } from "#shop/queue/runs";
 import type { WorkedRework } from "./rework-work-out";
 import type { ReworkView } from "./views";
 
@@ -40,7 +39,7 @@ async function readyAgain(
   change: (situation: QueueSituation) => QueueSituation,
   pairId: string,
 ): Promise<ReworkView["effect"]["ready"]> {
-  const prepared = prepareRuns(change(await liveSituation(ctx.db, ctx.now)), effectSeed);
+  const prepared = prepareRuns(change(await plannedSituation(ctx.db, ctx.now)), effectSeed);
   if (!prepared.ok) throw new Error(`the queue with the redo does not fit the floor: ${prepared.refusal.code}`);
   await completeRuns(prepared.value, ctx.promiseRuns ?? previewRuns);
   const range = queueRanges(prepared.value).get(pairId);

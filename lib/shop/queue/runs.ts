@@ -9,10 +9,18 @@ import type { Db } from "#data/client";
 import { currentQueueRevision } from "#data/counters";
 import { type FloorChangeRecord, floorChangesInForce } from "#data/floor-changes";
 import { openPairVersions } from "#data/pairs";
-import { dayIndex, type PairOnFloor, prepareRuns, type QueueRuns, runRange } from "#engine/routing";
+import {
+  dayIndex,
+  groupMoulds,
+  type PairOnFloor,
+  prepareRuns,
+  type QueueRuns,
+  type QueueSituation,
+  runRange,
+} from "#engine/routing";
 import { floorCatalog } from "#shop/floor/recipe";
 import { shopDay } from "#shop/time/shop-time";
-import { queuedPairs, situationOf } from "./situation";
+import { liveSituation, queuedPairs, situationOf } from "./situation";
 
 /** For a first look: P90 to some days. */
 export const previewRuns = 200;
@@ -86,9 +94,22 @@ async function makeRuns(
 ): Promise<QueueRuns> {
   const pairs = (await queuedPairs(db)).filter(({ id }) => !without.includes(id));
   const situation = await situationOf(db, pairs, changes, now);
-  const prepared = prepareRuns({ ...situation, pairs: [...situation.pairs, ...group] }, seedOn(now));
+  const seed = seedOn(now);
+  const steps = groupMoulds({ ...situation, pairs: [...situation.pairs, ...group] }, { runs: previewRuns, seed });
+  const prepared = prepareRuns(await inTurns(steps), seed);
   if (!prepared.ok) throw new Error(`the queue does not fit the floor: ${JSON.stringify(prepared.refusal)}`);
   return prepared.value;
+}
+
+/** The queue as it stands now, each pair with the place beside others of its mould that the plan has given it. */
+export async function plannedSituation(db: Db, now: Date): Promise<QueueSituation> {
+  const [situation, { runs }] = await Promise.all([liveSituation(db, now), liveRuns(db, now)]);
+  const minutes = new Map(runs.situation.pairs.map(({ pairId, groupMinute }) => [pairId, groupMinute] as const));
+  const pairs = situation.pairs.map((pair) => {
+    const groupMinute = minutes.get(pair.pairId);
+    return groupMinute === undefined ? pair : { ...pair, groupMinute };
+  });
+  return { ...situation, pairs };
 }
 
 /** Makes sure that so many runs are there. Several may ask at once: each run is made by whoever comes first. */
@@ -103,5 +124,17 @@ export async function inSlices(count: number, work: (to: number) => number): Pro
     const until = performance.now() + sliceMs;
     while (done < count && performance.now() < until) done = work(done + 1);
     if (done < count) await pause();
+  }
+}
+
+/** Goes through the steps to their result, letting others have their turn. */
+async function inTurns<T>(steps: Generator<undefined, T, undefined>): Promise<T> {
+  for (;;) {
+    const until = performance.now() + sliceMs;
+    while (performance.now() < until) {
+      const step = steps.next();
+      if (step.done === true) return step.value;
+    }
+    await pause();
   }
 }

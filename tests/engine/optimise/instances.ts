@@ -7,10 +7,13 @@ import flowShopData from "../../fixtures/scheduling/flow-shops.json";
 import setupFlowShopData from "../../fixtures/scheduling/flow-shops-with-setups.json";
 import hybridFlowShopData from "../../fixtures/scheduling/hybrid-flow-shops.json";
 import jobShopData from "../../fixtures/scheduling/job-shops.json";
+import hardJobShopData from "../../fixtures/scheduling/job-shops-hard.json";
 import lateJobData from "../../fixtures/scheduling/late-jobs.json";
 import setupLateJobData from "../../fixtures/scheduling/late-jobs-with-setups.json";
 import projectData from "../../fixtures/scheduling/projects.json";
+import largeProjectData from "../../fixtures/scheduling/projects-of-120.json";
 import workshopData from "../../fixtures/scheduling/workshops.json";
+import twoPressData from "../../fixtures/scheduling/workshops-with-two-presses.json";
 
 /** A problem with the objective to reach, in the problem's own unit. */
 export interface Instance {
@@ -71,10 +74,15 @@ function routes(rows: readonly string[]): ScheduleProblem {
   };
 }
 
-type Workshop = (typeof workshopData.problems)[number];
+type Workshop = (typeof workshopData.problems)[number] | (typeof twoPressData.problems)[number];
 
 /** Minutes of the workshop's unit of time: one where nothing but order counts, real ones where there are opening hours. */
-const minutesPerUnit = ({ calendar, unitMinutes }: Workshop) => (calendar === undefined ? 1 : unitMinutes);
+const minutesPerUnit = (data: Workshop) => ("calendar" in data ? data.unitMinutes : 1);
+
+function pressCount({ stations, press }: Workshop): number {
+  const written = stations.split(", ").find((station) => station.startsWith(`${press} `));
+  return Number(written?.split(" ")[1]);
+}
 
 function workshop(data: Workshop): ScheduleProblem {
   const unit = minutesPerUnit(data);
@@ -84,17 +92,25 @@ function workshop(data: Workshop): ScheduleProblem {
       Object.fromEntries(Object.entries(row).map(([to, value]) => [to, value * unit])),
     ]),
   );
-  const windows = data.calendar?.windows.map(([from = 0, to = 0]) => [from * unit, to * unit] as const);
+  const calendar = "calendar" in data ? data.calendar : undefined;
+  const windows = calendar?.windows.map(([from = 0, to = 0]) => [from * unit, to * unit] as const);
+  const opens = windows === undefined ? {} : { calendar: "day" };
+  // Presses stand side by side, each with a mould of its own; of other machines of a kind any will do.
+  const presses = Array.from({ length: pressCount(data) }, (_, at) =>
+    at === 0 ? data.press : `${data.press}${at + 1}`,
+  );
   return {
     calendars: windows === undefined ? {} : { day: { windows } },
-    resources: data.stations.split(", ").map((station) => {
+    resources: data.stations.split(", ").flatMap((station) => {
       const [id = "", capacity] = station.split(" ");
-      return {
-        id,
-        capacity: Number(capacity),
-        ...(windows === undefined ? {} : { calendar: "day" }),
-        ...(id === data.press ? { changeoverMinutes, initialFamily: `f${data.initialFamily}` } : {}),
-      };
+      if (id !== data.press) return [{ id, capacity: Number(capacity), ...opens }];
+      return presses.map((press) => ({
+        id: press,
+        capacity: 1,
+        ...opens,
+        changeoverMinutes,
+        initialFamily: `f${data.initialFamily}`,
+      }));
     }),
     jobs: data.orders.map(({ id, release, due, weight, family, route }) => ({
       id,
@@ -105,10 +121,10 @@ function workshop(data: Workshop): ScheduleProblem {
         const [, resource = "", run, cure] = /^(\w+) (\d+)(?:\+(\d+))?$/.exec(visit) ?? [];
         return {
           id: `${k}`,
-          resource,
+          ...(resource === data.press && presses.length > 1 ? { uses: [{ anyOf: presses }] } : { resource }),
           minutes: Number(run) * unit,
           ...(resource === data.press ? { family: `f${family}` } : {}),
-          ...(cure === undefined ? {} : { unattendedMinutes: Number(cure) * unit, holdsDuring: [data.press] }),
+          ...(cure === undefined ? {} : { unattendedMinutes: Number(cure) * unit, holdsDuring: presses }),
         };
       }),
     })),
@@ -119,7 +135,13 @@ function workshop(data: Workshop): ScheduleProblem {
   };
 }
 
-function project({ capacities, activities }: (typeof projectData.problems)[number]): ScheduleProblem {
+function project({
+  capacities,
+  activities,
+}: {
+  readonly capacities: string;
+  readonly activities: readonly string[];
+}): ScheduleProblem {
   const before = new Map<number, number[]>();
   const rows = activities.map((activity, at) => {
     const [own = "", followers] = activity.split(" > ");
@@ -200,22 +222,32 @@ function hybridFlowShop({ machines, minutes }: (typeof hybridFlowShopData.proble
   };
 }
 
+function workshops(
+  kind: string,
+  { bestIs, problems }: { readonly bestIs: string; readonly problems: readonly Workshop[] },
+): readonly Instance[] {
+  return problems.map((one) => ({
+    kind,
+    name: one.name,
+    problem: workshop(one),
+    best: one.best * minutesPerUnit(one),
+    isOptimum: bestIs === "optimum",
+  }));
+}
+
 /** Every published problem that is kept here, and the workshops made up beside them. */
 export const instances: readonly Instance[] = [
   ...instancesOf("job shop", jobShopData, ({ rows }) => routes(rows)),
+  ...instancesOf("job shop, hard", hardJobShopData, ({ rows }) => routes(rows)),
   ...instancesOf("flow shop", flowShopData, ({ rows }) => routes(rows)),
   ...instancesOf("one machine, late", lateJobData, (one) => lateJobs(one)),
   ...instancesOf("setups, late", setupLateJobData, (one) => lateJobs(one, one.setups)),
   ...instancesOf("flow shop, setups", setupFlowShopData, setupFlowShop),
   ...instancesOf("hybrid flow shop", hybridFlowShopData, hybridFlowShop),
   ...instancesOf("project of 30", projectData, project),
-  ...workshopData.problems.map((one) => ({
-    kind: "workshop",
-    name: one.name,
-    problem: workshop(one),
-    best: one.best * minutesPerUnit(one),
-    isOptimum: true,
-  })),
+  ...instancesOf("project of 120", largeProjectData, project),
+  ...workshops("workshop", workshopData),
+  ...workshops("two presses", twoPressData),
 ];
 
 const byName = new Map(instances.map((one) => [one.name, one]));

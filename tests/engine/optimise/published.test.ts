@@ -3,6 +3,7 @@ import { scheduleJobs } from "#engine/optimise";
 import type { ScheduleProblem } from "#engine/schedule";
 import { insertionOrder, permutationMakespan } from "#lib/engine/optimise/flow-shop";
 import { faultsOf } from "../../support/feasible";
+import { isWhole } from "../../support/proof";
 import { type Instance, instance, instances } from "./instances";
 import {
   flowShop,
@@ -37,8 +38,8 @@ const gapOf = (one: Instance, iterations: number) => median(fiveSeeds(one, itera
 
 describe("the published problems kept here", () => {
   it("are all there, each with a name of its own, its numbers and its best known", () => {
-    expect(instances).toHaveLength(32);
-    expect(new Set(instances.map(({ name }) => name)).size).toBe(32);
+    expect(instances).toHaveLength(41);
+    expect(new Set(instances.map(({ name }) => name)).size).toBe(41);
     for (const { name, problem, best } of instances) {
       const minutes = problem.jobs.flatMap(({ operations }) => operations.map((operation) => operation.minutes));
       expect(minutes.length, name).toBeGreaterThanOrEqual(32);
@@ -64,9 +65,9 @@ describe("scheduleJobs on published job shops", () => {
     expect(gapOf(instance(name), 5_000)).toBeLessThanOrEqual(0.025);
   });
 
-  // Harder for its size than the others, and no search here was tuned on it.
-  it("comes within 4 % of the optimum of orb07, median of five seeds", () => {
-    expect(gapOf(instance("orb07"), 20_000)).toBeLessThanOrEqual(0.04);
+  // An operation of orb07 takes no time: it takes no machine either, and the problem is a plain job shop all the same.
+  it("comes within 1 % of the optimum of orb07, median of five seeds", () => {
+    expect(gapOf(instance("orb07"), 5_000)).toBeLessThanOrEqual(0.01);
   });
 });
 
@@ -152,6 +153,72 @@ describe("scheduleJobs on lines", () => {
       expect(gapOf(instance(name), 4_000)).toBeLessThanOrEqual(0.05);
     },
   );
+});
+
+// The whole: five seeds of every one at the usual iterations (npm run proofs -- hard-shops).
+describe("scheduleJobs on hard job shops", () => {
+  const [iterations, least] = isWhole("hard-shops") ? [20_000, 0.03] : [2_000, 0.08];
+  const names = isWhole("hard-shops") ? ["swv09", "swv10", "dmu48", "ta46"] : ["swv09"];
+
+  it.for(names)(`comes within ${100 * least} % of the best known of %s`, { timeout: 600_000 }, (name) => {
+    const one = instance(name);
+    const reached = isWhole("hard-shops") ? median(fiveSeeds(one, iterations)) : solved(one.problem, iterations, 1);
+    expect(reached / one.best - 1).toBeLessThanOrEqual(least);
+  });
+});
+
+describe("scheduleJobs where one of two presses is to be chosen", () => {
+  const names = isWhole("hard-shops") ? ["ws_2m", "ws_2a", "ws_2l"] : ["ws_2m", "ws_2a"];
+
+  it.for(names)("comes within 2 % of the best known of %s", { timeout: 600_000 }, (name) => {
+    const one = instance(name);
+    const reached = isWhole("hard-shops") ? median(fiveSeeds(one, 20_000)) : solved(one.problem, 5_000, 1);
+    expect(reached / one.best - 1).toBeLessThanOrEqual(0.02);
+  });
+});
+
+// Four moulds on two presses, their changes paid twice beside lateness: the best is found by some seeds only.
+describe.runIf(isWhole("hard-shops"))("scheduleJobs where changes of mould are paid", () => {
+  it("comes within 15 % of the best known of ws_2k", { timeout: 600_000 }, () => {
+    expect(gapOf(instance("ws_2k"), 20_000)).toBeLessThanOrEqual(0.15);
+  });
+});
+
+describe("ten thousand jobs of one operation", () => {
+  const many = (objective: ScheduleProblem["objective"]): ScheduleProblem => ({
+    resources: [{ id: "m", capacity: 1, changeoverMinutes: { a: { b: 5 }, b: { a: 4 } }, initialFamily: "a" }],
+    jobs: Array.from({ length: 10_000 }, (_, j) => ({
+      id: `j${j}`,
+      dueMinute: (j * 7919) % 90_000,
+      operations: [{ id: "o", minutes: 1 + (j % 17), resource: "m", family: j % 2 === 0 ? "a" : "b" }],
+    })),
+    objective,
+  });
+
+  it("are scheduled", { timeout: 120_000 }, () => {
+    const problem = many({ weightedTardiness: 1, changeover: 1 });
+    const outcome = scheduleJobs(problem, { seed: 1, iterations: 20 });
+    if (!outcome.ok) throw new Error(JSON.stringify(outcome.refusal));
+    const ends = outcome.value.operations.map(({ startMinute, endMinute }) => [startMinute, endMinute] as const);
+    ends.sort((a, b) => a[0] - b[0]);
+    expect(ends.every(([start], at) => at === 0 || start >= (ends[at - 1]?.[1] ?? 0))).toBe(true);
+    expect(ends.reduce((sum, [start, end]) => sum + end - start, 0)).toBe(
+      problem.jobs.reduce((sum, { operations }) => sum + (operations[0]?.minutes ?? 0), 0),
+    );
+  });
+
+  it("and more than two hundred thousand operations are refused with the limit", () => {
+    const [job] = many("makespan").jobs;
+    const operations = Array.from({ length: 21 }, (_, at) => ({ id: `${at}`, minutes: 1, resource: "m", family: "a" }));
+    const jobs = Array.from({ length: 10_000 }, (_, j) => ({ ...job, id: `j${j}`, operations }));
+    const outcome = scheduleJobs({ ...many("makespan"), jobs }, { seed: 1 });
+    expect(outcome.ok ? null : outcome.refusal).toEqual({
+      code: "too-many",
+      path: "jobs",
+      value: 210_000,
+      high: 200_000,
+    });
+  });
 });
 
 describe("scheduleJobs on workshop instances", () => {

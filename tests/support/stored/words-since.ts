@@ -100,7 +100,12 @@ const changedWords: readonly ChangedWords[] = [
     why: "the plan is today's: the sidewalls cure before the milling, no longer between it and the lay-up",
   },
   {
-    is: words("Thu 17 Dec 2026 to Mon 28 Dec 2026"),
+    is: words("Press by Tue 8 Dec 2026"),
+    was: "Press by Wed 9 Dec 2026",
+    why: "the plan is today's: pressings of one mould come together where there is time in hand",
+  },
+  {
+    is: words("Thu 17 Dec 2026 to Thu 31 Dec 2026"),
     was: "Fri 18 Dec 2026 to Mon 4 Jan 2027",
     why: "an open offer to a club is dated by today's plan",
   },

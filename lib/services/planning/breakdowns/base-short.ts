@@ -15,7 +15,8 @@ import { currentCatalog } from "#shop/catalogue/current";
 import { stationIdTaking } from "#shop/floor/stations";
 import { firstName, workedPair } from "#shop/pair/view";
 import type { PairInQueue } from "#shop/queue/queued-pairs";
-import { liveSituation, queuedPairs } from "#shop/queue/situation";
+import { plannedSituation } from "#shop/queue/runs";
+import { queuedPairs } from "#shop/queue/situation";
 import { hasBegun } from "./has-begun";
 import type { BaseLot, BaseNeed, BaseShortage, BreakdownInput } from "./views";
 
@@ -74,7 +75,7 @@ async function pairsWanting(ctx: Context, colour: string): Promise<readonly Want
 }
 
 async function inCuttingOrder(ctx: Context, wanting: readonly Wanting[]): Promise<readonly Wanting[]> {
-  const plan = planQueue(await liveSituation(ctx.db, ctx.now));
+  const plan = planQueue(await plannedSituation(ctx.db, ctx.now));
   if (!plan.ok) throw new Error(`the queue does not fit the floor: ${plan.refusal.code}`);
   const cutting = stationIdTaking("base-sheets");
   const cutAt = new Map(

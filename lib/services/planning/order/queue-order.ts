@@ -21,8 +21,8 @@ import { skiText } from "#shop/names/ski-text";
 import { firstName } from "#shop/pair/view";
 import { queueEffect } from "#shop/queue/effect";
 import type { PairInQueue } from "#shop/queue/queued-pairs";
-import { completeRuns, liveRuns, previewRuns } from "#shop/queue/runs";
-import { liveSituation, queuedPairs } from "#shop/queue/situation";
+import { completeRuns, liveRuns, plannedSituation, previewRuns } from "#shop/queue/runs";
+import { queuedPairs } from "#shop/queue/situation";
 import { fixedBecause } from "./fixed-place";
 import { givePlaces } from "./places";
 import type { MovePreview, QueueOrder, QueuePlace } from "./views";
@@ -97,7 +97,7 @@ export async function previewMove(ctx: Context, input: MoveInput): Promise<Outco
   const allowed = permit(ctx.actor, "queue.order");
   if (!allowed.ok) return allowed;
   const revision = await currentQueueRevision(ctx.db);
-  const [situation, pairs] = await Promise.all([liveSituation(ctx.db, ctx.now), queuedPairs(ctx.db)]);
+  const [situation, pairs] = await Promise.all([plannedSituation(ctx.db, ctx.now), queuedPairs(ctx.db)]);
   const found = placesOfMove(situation, pairs, input, ctx.now);
   if (!found.ok) return found;
   const { places, pair, before } = found.value;
@@ -127,7 +127,7 @@ export async function applyMove(
   if (!allowed.ok) return allowed;
   const reason = input.reason.trim();
   if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
-  const [situation, pairs] = await Promise.all([liveSituation(ctx.db, ctx.now), queuedPairs(ctx.db)]);
+  const [situation, pairs] = await Promise.all([plannedSituation(ctx.db, ctx.now), queuedPairs(ctx.db)]);
   const found = placesOfMove(situation, pairs, input, ctx.now);
   if (!found.ok) return found;
   const decisionId = ctx.newId();

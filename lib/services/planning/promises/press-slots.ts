@@ -20,7 +20,8 @@ import { eventOf } from "#services/record";
 import { floorCatalog } from "#shop/floor/recipe";
 import { stationIdFor } from "#shop/floor/stations";
 import type { PairInQueue } from "#shop/queue/queued-pairs";
-import { liveSituation, queuedPairs } from "#shop/queue/situation";
+import { plannedSituation } from "#shop/queue/runs";
+import { queuedPairs } from "#shop/queue/situation";
 import { instantOfShopMinute, shopDay, startOfShopDay } from "#shop/time/shop-time";
 
 const releasedKind = "press-slot-released";
@@ -76,7 +77,7 @@ export async function releasePressSlot(
 async function slotChanges(ctx: Context): Promise<readonly SlotChange[]> {
   const { hours, planning } = floorCatalog();
   const pairs = await queuedPairs(ctx.db);
-  const plan = planQueue(await liveSituation(ctx.db, ctx.now));
+  const plan = planQueue(await plannedSituation(ctx.db, ctx.now));
   if (!plan.ok) throw new Error(`the queue does not fit the floor: ${plan.refusal.code}`);
   const last = addWorkingDays(hours, shopDay(ctx.now, hours.timeZone), Math.max(0, planning.frozenWorkingDays - 1));
   const startOfDay = startOfShopDay(shopDay(ctx.now, hours.timeZone), hours.timeZone);
