@@ -21,6 +21,7 @@ const engineFloors = {
   optimise: ["units", "math", "schedule", "simulate"],
   floor: ["units"],
   routing: ["units", "math", "schedule", "simulate", "optimise", "floor"],
+  "floor-learning": ["units", "math", "schedule", "floor", "routing"],
   handbook: ["units", "math", "materials", "geometry", "laminate", "flex"],
   assessment: [
     "units",

@@ -1,3 +1,4 @@
+export * from "./beta";
 export * from "./binomial";
 export * from "./dense";
 export * from "./eigen";

@@ -9,6 +9,7 @@ import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, TwoColumns } from "../parts/letter";
 import { PriceTable } from "../parts/price";
 import { Rows, Section } from "../parts/table";
+import { type RangeFacts, sharesText } from "#papers/parts/told-shares";
 import type { ConfirmedMoney, OrderConfirmationData, PromiseFact } from "./compose";
 
 const w = words.confirmation;
@@ -41,7 +42,7 @@ export function OrderConfirmationPages({
     >
       <KeyFacts
         facts={[
-          [promise.class === "estimate" ? w.readyRange : w.readyBy, promisedText(promise)],
+          [promise.class === "estimate" ? estimateKey(promise) : w.readyBy, promisedText(promise)],
           ...(data.money ? [[w.deposit, depositText(data.money)] as const] : []),
           data.pairs.length === 1 ? [w.pair, data.pairs[0]?.serial ?? ""] : [w.pairs, String(data.pairs.length)],
         ]}
@@ -97,6 +98,18 @@ function promisedText(promise: PromiseFact): string {
     : dayText(promise.on);
 }
 
+/** What the range's days mean: with their shares, or as it was said before these were told. */
+function estimateKey(dates: RangeFacts): string {
+  const shares = sharesText(dates);
+  return shares === null ? w.readyRange : fill(w.readyRangeShares, { shares });
+}
+
+function estimateText(promise: PromiseFact & RangeFacts): string {
+  const shares = sharesText(promise);
+  const promised = promisedText(promise);
+  return shares === null ? fill(w.estimateText, { promised }) : fill(w.estimateShares, { promised, shares });
+}
+
 function depositText({ deposit }: ConfirmedMoney): string {
   return deposit ? fill(w.depositReceived, { on: dayText(deposit.on) }) : w.notReceived;
 }
@@ -131,7 +144,7 @@ function Promised({ promise }: { readonly promise: PromiseFact }) {
       <Text style={{ fontWeight: 600 }}>{PROMISE[promise.class]}.</Text>
       <Text>
         {promise.class === "estimate"
-          ? fill(w.estimateText, { promised: promisedText(promise) })
+          ? estimateText(promise)
           : fill(w.readyText, { promised: promisedText(promise) })}
       </Text>
       {promise.class === "hard-date" ? <Text>{fill(w.planB, { planB: promise.planB })}</Text> : null}

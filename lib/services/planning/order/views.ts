@@ -2,6 +2,7 @@ import type { OrderCost, PromiseStanding } from "#engine/routing";
 import type { Instant, IsoDate, OrderId, PairId } from "#engine/units";
 import type { PromiseClass } from "#shop/order/views";
 import type { QueueEffect } from "#shop/queue/views";
+import type { ExpectedDays } from "#schemas/stored/index";
 
 /** A pair in the order in which the queue serves it. */
 export interface QueuePlace {
@@ -13,7 +14,7 @@ export interface QueuePlace {
   readonly mould: string;
   readonly promiseClass: PromiseClass;
   readonly promisedOn: IsoDate | null;
-  readonly expected: { readonly p50: IsoDate; readonly p90: IsoDate } | null;
+  readonly expected: ExpectedDays | null;
   readonly standing: PromiseStanding;
   /** Its place was given by hand. */
   readonly isByHand: boolean;
