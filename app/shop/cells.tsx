@@ -24,11 +24,19 @@ export function Day({ on }: { readonly on: string | null | undefined }) {
 }
 
 /** A day with the share of futures that are ready by its close, where it was told. */
-export function DayWithShare({ on, share }: { readonly on: string | null | undefined; readonly share: number | undefined }) {
+export function DayWithShare({
+  on,
+  share,
+}: {
+  readonly on: string | null | undefined;
+  readonly share: number | undefined;
+}) {
   return (
     <>
       <Day on={on} />
-      {on && share !== undefined ? <span className="block text-sm text-pencil">{toldShare(share, words.shares)}</span> : null}
+      {on && share !== undefined ? (
+        <span className="block text-sm text-pencil">{toldShare(share, words.shares)}</span>
+      ) : null}
     </>
   );
 }

@@ -1,8 +1,8 @@
 /** What the floor wrote down of itself: starts and ends, work begun again, what was different. */
 import type { Tx } from "./client";
+import { readableRows, readRow } from "./columns";
 import { type EventRecord, readEventRow } from "./events";
 import { type FloorChangeRecord, readChange } from "./floor-changes";
-import { readableRows, readRow } from "./columns";
 import type { Prisma } from "./generated/client";
 import { operationColumns, pairColumns } from "./records/tables";
 

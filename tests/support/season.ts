@@ -4,6 +4,8 @@
  * that the promises knew nothing of. The hidden year is one dispatch from its first day: what it does before a morning does
  * not depend on orders that come later, so it can be run again whenever an order is added.
  */
+
+import type { FloorHistory, FloorRedo, FloorVisit } from "#engine/floor-learning";
 import { hashText, keyedDraw, unitFromU32 } from "#engine/math";
 import {
   addWorkingDays,
@@ -21,7 +23,6 @@ import {
   shopMinute,
   workingDaysBetween,
 } from "#engine/routing";
-import type { FloorHistory, FloorRedo, FloorVisit } from "#engine/floor-learning";
 import { compileProblem, workCalendar } from "#engine/schedule";
 import { DispatchRun, type DispatchSampler, dispatchModel } from "#engine/simulate";
 import { type IsoDate, isoDate } from "#engine/units";
@@ -38,6 +39,8 @@ export interface SeasonOrder {
   /** Working days from the order to the nine-of-ten day, and to the day it was ready. */
   readonly toldDays: number;
   readonly tookDays: number;
+  /** Shares of futures told with the two days. */
+  readonly toldShares: { readonly p50: number; readonly p90: number };
   readonly isKept: boolean;
   readonly isByP50: boolean;
 }
@@ -71,12 +74,13 @@ export interface Season {
 
 export function season(settings: SeasonSettings): Season {
   const { floor, seed, firstDay, days, runs, askEvery } = settings;
-  let told = { p50: 0, p90: 0 };
+  let told = { p50: 0, p90: 0, shares: { p50: 0, p90: 0 } };
   const closures = hiddenShocks(settings);
   const come: {
     readonly pair: PairOnFloor;
     readonly cameOn: IsoDate;
     readonly p50: IsoDate;
+    readonly shares: SeasonOrder["toldShares"];
     readonly isAsked: boolean;
   }[] = [];
   let date = addWorkingDays(floor.hours, firstDay, 0);
@@ -99,19 +103,19 @@ export function season(settings: SeasonSettings): Season {
       const dates = { p50: after(told.p50), p90: after(told.p90) };
       const promise = { class: "promise", date: dates.p90 } as const;
       const pair = { ...candidate, pairId, operations: [], queuedAtMinute: now, promise };
-      come.push({ pair, cameOn: date, p50: dates.p50, isAsked });
+      come.push({ pair, cameOn: date, p50: dates.p50, shares: told.shares, isAsked });
     }
     date = addWorkingDays(floor.hours, date, 1);
   }
   const year = hiddenYear(settings, come, closures);
   const between = (from: IsoDate, to: IsoDate) => workingDaysBetween(floor.hours, from, to);
-  const orders = come.flatMap(({ pair, cameOn, p50, isAsked }, index): readonly SeasonOrder[] => {
+  const orders = come.flatMap(({ pair, cameOn, p50, shares, isAsked }, index): readonly SeasonOrder[] => {
     if (!isAsked) return [];
     const readyOn = year.readyOn(index);
     const promisedOn = pair.promise?.date ?? cameOn;
     const isKept = readyOn <= promisedOn;
     const days = { toldDays: between(cameOn, promisedOn), tookDays: between(cameOn, readyOn) };
-    return [{ pairId: pair.pairId, cameOn, p50, promisedOn, readyOn, ...days, isKept, isByP50: readyOn <= p50 }];
+    return [{ pairId: pair.pairId, cameOn, p50, promisedOn, readyOn, ...days, toldShares: shares, isKept, isByP50: readyOn <= p50 }];
   });
   return { orders, history: year.history(shopMinute(firstDay, 0), shopMinute(date, 0)) };
 }
@@ -127,7 +131,7 @@ function ask(
   const { p50, p90 } = range.value.dates;
   const from = dateOfShopMinute(situation.now);
   const days = (to: IsoDate) => workingDaysBetween(situation.floor.hours, from, to);
-  return { p50: days(p50), p90: days(p90) };
+  return { p50: days(p50), p90: days(p90), shares: range.value.shares };
 }
 
 function covers(change: FloorChange, minute: number): boolean {

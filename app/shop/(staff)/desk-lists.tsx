@@ -137,7 +137,11 @@ function AtRisk({ rows }: { readonly rows: readonly QueuePair[] }) {
         { key: "pair", head: h.pair, cell: (row) => <PairLink serial={row.serial} /> },
         { key: "now", head: h.now, cell: (row) => row.now?.stationName ?? "" },
         { key: "promised", head: h.promised, cell: (row) => <Day on={row.promisedOn} /> },
-        { key: "p90", head: h.nineOfTen, cell: (row) => <DayWithShare on={row.expected?.p90} share={row.expected?.shares?.p90} /> },
+        {
+          key: "p90",
+          head: h.nineOfTen,
+          cell: (row) => <DayWithShare on={row.expected?.p90} share={row.expected?.shares?.p90} />,
+        },
         {
           key: "slack",
           head: h.slack,

@@ -21,9 +21,7 @@ export function learnFloor(
 ): FloorLearning {
   const clock = floorClock(floor, history);
   const sorted = sortVisits(floor, history, settings, clock);
-  const fits = new Map(
-    floor.stations.map((station) => [station.id, learnStation(station, sorted, settings)] as const),
-  );
+  const fits = new Map(floor.stations.map((station) => [station.id, learnStation(station, sorted, settings)] as const));
   const stations = [...fits.values()].map(({ learning }) => learning);
   const days = daysLookedAt(floor, history);
   const rework = floor.rework.map((loop) => learnLoop(floor, history, settings, loop));
@@ -65,8 +63,9 @@ function shortChance(chance: number): number {
 /** Pairs that have passed the last station. */
 function pairsThrough(floor: FloorCatalog, { visits }: FloorHistory): number {
   const check = stationFor(floor, "check").id;
-  return new Set(visits.flatMap(({ pair, station, endMinute }) => (station === check && endMinute !== null ? [pair] : [])))
-    .size;
+  return new Set(
+    visits.flatMap(({ pair, station, endMinute }) => (station === check && endMinute !== null ? [pair] : [])),
+  ).size;
 }
 
 /**
@@ -88,7 +87,9 @@ function learnLoop(
   for (const { pair, atMinute } of own) lastRedo.set(pair, Math.max(atMinute, lastRedo.get(pair) ?? atMinute));
   const passed = new Set(
     visits.flatMap(({ pair, station, endMinute }) =>
-      station === loop.afterStation && endMinute !== null && endMinute > (lastRedo.get(pair) ?? Number.NEGATIVE_INFINITY)
+      station === loop.afterStation &&
+      endMinute !== null &&
+      endMinute > (lastRedo.get(pair) ?? Number.NEGATIVE_INFINITY)
         ? [pair]
         : [],
     ),

@@ -1,4 +1,6 @@
 /** Days lost: of a press, of a person, and of the whole shop at once. */
+
+import { portableExp, portableLog } from "#engine/math";
 import {
   dateOfDay,
   type FloorCatalog,
@@ -7,7 +9,6 @@ import {
   minutesPerDay,
   workingDayMinutes,
 } from "#engine/routing";
-import { portableExp, portableLog } from "#engine/math";
 import type { IsoDate } from "#engine/units";
 import { learnRate } from "./rates";
 import type { FloorHistory, FloorLearningSettings, RateLearning, ShockLearning } from "./types";
@@ -33,7 +34,11 @@ export function learnPressDays(
   days: readonly number[],
 ): RateLearning {
   const lost = floor.presses.map(({ id }) =>
-    lostDays(floor, history.changes.filter((change) => change.kind === "press-down" && change.press === id), days),
+    lostDays(
+      floor,
+      history.changes.filter((change) => change.kind === "press-down" && change.press === id),
+      days,
+    ),
   );
   return learnRate(days.length * floor.presses.length, total(lost), floor.pressDayLostProbability, settings.prior.days);
 }
@@ -46,7 +51,11 @@ export function learnPersonDays(
 ): RateLearning {
   const crew = floor.crew.filter(({ isReserve }) => !isReserve);
   const lost = crew.map(({ id }) =>
-    lostDays(floor, history.changes.filter((change) => change.kind === "person-away" && change.person === id), days),
+    lostDays(
+      floor,
+      history.changes.filter((change) => change.kind === "person-away" && change.person === id),
+      days,
+    ),
   );
   return learnRate(days.length * crew.length, total(lost), floor.personDayLostProbability ?? 0, settings.prior.days);
 }
@@ -87,7 +96,8 @@ export function learnShocks(
   const assumedMean = (delayWorkingDays.low + delayWorkingDays.high) / 2;
   const seen = standstills.length;
   const mean = seen === 0 ? assumedMean : total(standstills.map(({ workingDays }) => workingDays)) / seen;
-  const scale = assumedMean === 0 ? 1 : portableExp((seen * portableLog(mean / assumedMean)) / (seen + settings.prior.shocks));
+  const scale =
+    assumedMean === 0 ? 1 : portableExp((seen * portableLog(mean / assumedMean)) / (seen + settings.prior.shocks));
   const round = (value: number) => Math.round((value * scale) / dayStep) * dayStep;
   return {
     ...rate,

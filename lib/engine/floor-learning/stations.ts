@@ -28,11 +28,7 @@ export interface StationFit {
  * Normal location with known prior weight (A. Gelman et al., Bayesian Data Analysis, 3rd ed., section 2.5) on the logarithm;
  * its scale is pooled in the same way. Durations are lognormal with the PERT moments of low, typical and high.
  */
-export function learnStation(
-  station: Station,
-  sorted: SortedVisits,
-  settings: FloorLearningSettings,
-): StationFit {
+export function learnStation(station: Station, sorted: SortedVisits, settings: FloorLearningSettings): StationFit {
   const { mean, sd } = pertMoments(station.minutes);
   const assumed = lognormalFromMoments(mean, sd);
   const counted = sorted.counted.filter(({ visit }) => visit.station === station.id);
@@ -59,7 +55,8 @@ export function learnStation(
       forgotten: leftOut("forgotten"),
       assumed: station.minutes,
       assumedMeanMinutes: mean,
-      takenMeanMinutes: n === 0 ? null : counted.reduce((sum, { touchMinutes }) => sum + touchMinutes, 0) / counted.length,
+      takenMeanMinutes:
+        n === 0 ? null : counted.reduce((sum, { touchMinutes }) => sum + touchMinutes, 0) / counted.length,
       learnt,
       learntMeanMinutes: pertMoments(learnt).mean,
       interval: { low, high },

@@ -1,5 +1,6 @@
 /** Which visits tell how long work takes: one-second ticks and forgotten finishes tell nothing. */
 import { type Station, stationOf } from "#engine/floor";
+import { portableExp, portableLog } from "#engine/math";
 import { dateOfShopMinute, type FloorCatalog, minutesPerDay, shopCalendar } from "#engine/routing";
 import { type WorkCalendar, workCalendar, workMinutesBefore } from "#engine/schedule";
 import type { FloorHistory, FloorLearningSettings, FloorVisit, LeftOutVisit } from "./types";
@@ -27,6 +28,9 @@ export function floorClock(floor: FloorCatalog, history: FloorHistory): FloorClo
   return { calendar, originMinute: firstDay * minutesPerDay };
 }
 
+/** A station of one-second ticks has no pace. */
+const leastPace = 1e-3;
+
 interface Looked {
   readonly visit: FloorVisit;
   readonly station: Station;
@@ -46,7 +50,7 @@ export function sortVisits(
   const looked = history.visits
     .filter(({ startMinute }) => startMinute >= clock.originMinute)
     .flatMap((visit) => look(floor, history, clock, visit));
-  const paces = paceOf(looked);
+  const paces = paceOf(looked, settings.prior.visits);
   const isForgotten = (each: Looked) => {
     const most = mostMinutes(each);
     const pace = Math.max(1, paces.get(each.station.id) ?? 1);
@@ -81,16 +85,21 @@ function look(floor: FloorCatalog, history: FloorHistory, clock: FloorClock, vis
   const station = stationOf(floor, visit.station);
   const endMinute = visit.endMinute ?? history.toMinute;
   const isPress = station.uses.includes("press");
-  const worked = isPress ? endMinute - visit.startMinute : workBetween(clock, visit.startMinute, endMinute);
+  const isOvernight = dateOfShopMinute(visit.startMinute) !== dateOfShopMinute(endMinute);
+  // Who begins outside the shop's hours works outside them.
+  const isAfterHours = !isOvernight && workBetween(clock, visit.startMinute, visit.startMinute + 1) === 0;
+  const byTheClock = isPress || isAfterHours;
+  const worked = byTheClock ? endMinute - visit.startMinute : workBetween(clock, visit.startMinute, endMinute);
   const { heatUpMinutes, dwellMinutes, coolMinutes, unloadMinutes } = floor.pressProgramme;
   const shut = isPress ? heatUpMinutes + dwellMinutes + coolMinutes + unloadMinutes : 0;
-  const isOvernight = dateOfShopMinute(visit.startMinute) !== dateOfShopMinute(endMinute);
   return [{ visit, station, endMinute, workMinutes: Math.max(0, worked - shut), isOvernight }];
 }
 
 /** Working minutes between two shop minutes. */
 export function workBetween({ calendar, originMinute }: FloorClock, from: number, to: number): number {
-  return to <= from ? 0 : workMinutesBefore(calendar, to - originMinute) - workMinutesBefore(calendar, from - originMinute);
+  return to <= from
+    ? 0
+    : workMinutesBefore(calendar, to - originMinute) - workMinutesBefore(calendar, from - originMinute);
 }
 
 const elapsed = (minutes: number, { station, visit }: Looked) =>
@@ -98,15 +107,23 @@ const elapsed = (minutes: number, { station, visit }: Looked) =>
 const leastMinutes = (each: Looked) => elapsed(each.station.minutes.low, each);
 const mostMinutes = (each: Looked) => elapsed(each.station.minutes.high, each);
 
-/** How many times as long as usual each station takes: median of the visits that ended on the day they began. */
-function paceOf(looked: readonly Looked[]): ReadonlyMap<string, number> {
+/**
+ * How many times as long as usual each station takes: median of the visits that ended on the day they began, its logarithm
+ * shrunk as the minutes are, so that the few visits of a new station do not excuse one another.
+ */
+function paceOf(looked: readonly Looked[], weight: number): ReadonlyMap<string, number> {
   const ratios = new Map<string, number[]>();
   for (const each of looked) {
     if (each.visit.endMinute === null || each.isOvernight) continue;
     const usual = elapsed(each.station.minutes.typ, each);
     ratios.set(each.station.id, [...(ratios.get(each.station.id) ?? []), each.workMinutes / usual]);
   }
-  return new Map([...ratios].map(([station, values]) => [station, medianOf(values)] as const));
+  return new Map(
+    [...ratios].map(([station, values]) => {
+      const median = Math.max(leastPace, medianOf(values));
+      return [station, portableExp((values.length * portableLog(median)) / (values.length + weight))] as const;
+    }),
+  );
 }
 
 /** @throws RangeError without a value */
@@ -128,7 +145,9 @@ function batchMinutes(honest: readonly Looked[], clock: FloorClock): readonly nu
     groups.set(key, [...(groups.get(key) ?? []), index]);
   });
   for (const group of groups.values()) {
-    const sorted = group.sort((a, b) => (honest[a] as Looked).visit.startMinute - (honest[b] as Looked).visit.startMinute);
+    const sorted = group.sort(
+      (a, b) => (honest[a] as Looked).visit.startMinute - (honest[b] as Looked).visit.startMinute,
+    );
     for (let at = 0; at < sorted.length; ) {
       let until = (honest[sorted[at] as number] as Looked).endMinute;
       let next = at + 1;

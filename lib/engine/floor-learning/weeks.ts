@@ -29,7 +29,8 @@ export function learnWeeks(
   const mean = sum(residuals.map(({ logRatio }) => logRatio)) / count;
   const means = groups.map((group) => sum(group) / group.length);
   const between = sum(groups.map((group, i) => group.length * ((means[i] as number) - mean) ** 2)) / (k - 1);
-  const within = sum(groups.map((group, i) => sum(group.map((each) => (each - (means[i] as number)) ** 2)))) / (count - k);
+  const within =
+    sum(groups.map((group, i) => sum(group.map((each) => (each - (means[i] as number)) ** 2)))) / (count - k);
   const size = (count - sum(groups.map(({ length }) => length ** 2)) / count) / (k - 1);
   const component = (square: number) => Math.max(0, (square - within) / size);
   const weight = settings.prior.weeks;

@@ -47,7 +47,10 @@ export function failTogether(runs: QueueRuns): FailTogether | null {
     mean: shares.reduce((sum, share) => sum + share, 0) / count,
     oneOfTwenty: orderStatistic(shares, 0.95),
     oneOfTen: orderStatistic(shares, 0.9),
-    oneOfTwentyAlone: quantileAlone(failures.map((failed) => failed / count), 0.95),
+    oneOfTwentyAlone: quantileAlone(
+      failures.map((failed) => failed / count),
+      0.95,
+    ),
     histogram,
   };
 }

@@ -173,7 +173,10 @@ function rangeOf(runs: QueueRuns, finishWorkMinutes: readonly number[], drivers:
 }
 
 /** The levels of a sample of working minutes from now, sorted ascending: order statistics, then days. */
-export function rangeLevelsOf(runs: QueueRuns, sorted: Float64Array): Pick<DateRange, "dates" | "shares" | "workingDays"> {
+export function rangeLevelsOf(
+  runs: QueueRuns,
+  sorted: Float64Array,
+): Pick<DateRange, "dates" | "shares" | "workingDays"> {
   const day = workingDayMinutes(runs.floor);
   const at = Object.fromEntries(levels.map(([level, p]) => [level, orderStatistic(sorted, p)])) as Record<
     RangeLevel,

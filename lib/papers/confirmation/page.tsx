@@ -5,11 +5,11 @@ import { fill } from "#engine/units";
 import type { Paper, Row } from "#papers/parts/facts";
 import { clockText, dayText, money, shortHash } from "#papers/parts/format";
 import { PENCIL } from "#papers/parts/theme";
+import { type RangeFacts, sharesText } from "#papers/parts/told-shares";
 import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, TwoColumns } from "../parts/letter";
 import { PriceTable } from "../parts/price";
 import { Rows, Section } from "../parts/table";
-import { type RangeFacts, sharesText } from "#papers/parts/told-shares";
 import type { ConfirmedMoney, OrderConfirmationData, PromiseFact } from "./compose";
 
 const w = words.confirmation;
@@ -143,9 +143,7 @@ function Promised({ promise }: { readonly promise: PromiseFact }) {
     <Section title={w.date}>
       <Text style={{ fontWeight: 600 }}>{PROMISE[promise.class]}.</Text>
       <Text>
-        {promise.class === "estimate"
-          ? estimateText(promise)
-          : fill(w.readyText, { promised: promisedText(promise) })}
+        {promise.class === "estimate" ? estimateText(promise) : fill(w.readyText, { promised: promisedText(promise) })}
       </Text>
       {promise.class === "hard-date" ? <Text>{fill(w.planB, { planB: promise.planB })}</Text> : null}
       {promise.note === null ? null : <Text>{promise.note}</Text>}

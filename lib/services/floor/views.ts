@@ -1,7 +1,7 @@
 import type { ReworkFault, StationId } from "#engine/floor";
-import type { IsoDate, PairId } from "#engine/units";
-import type { PromiseEffect, QueueEffect } from "#shop/queue/views";
+import type { PairId } from "#engine/units";
 import type { ExpectedDays } from "#schemas/stored/index";
+import type { PromiseEffect, QueueEffect } from "#shop/queue/views";
 
 /** What building one ski again takes, before anybody agrees to it. */
 export interface ReworkView {

@@ -1,7 +1,7 @@
 /** The floor's own record as the engine learns from it: whole days only, up to the last midnight of the shop. */
 import type { Tx } from "#data/client";
 import { type FloorChangeRecord, floorChangeIn } from "#data/floor-changes";
-import { floorChangesSince, type FloorTick, floorTicks, reworkEvents } from "#data/floor-ticks";
+import { type FloorTick, floorChangesSince, floorTicks, reworkEvents } from "#data/floor-ticks";
 import type { BuildCatalog } from "#engine/configuration";
 import type { FloorHistory, FloorRedo, FloorVisit } from "#engine/floor-learning";
 import {

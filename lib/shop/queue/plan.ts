@@ -13,6 +13,7 @@ import {
 } from "#engine/routing";
 import type { IsoDate, PairId } from "#engine/units";
 import { idOf } from "#schemas/ids";
+import type { ExpectedDays } from "#schemas/stored/index";
 import type { ShopContext } from "#shop/context";
 import { floorCatalog } from "#shop/floor/recipe";
 import { stationIdFor } from "#shop/floor/stations";
@@ -20,7 +21,6 @@ import { instantOfShopMinute } from "#shop/time/shop-time";
 import type { PairInQueue } from "./queued-pairs";
 import { expectedDays } from "./range";
 import { completeRuns, liveRuns, previewRuns } from "./runs";
-import type { ExpectedDays } from "#schemas/stored/index";
 
 export interface FloorPlan {
   readonly operations: readonly {

@@ -11,12 +11,12 @@ import {
   prepareCandidate,
 } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
+import type { ExpectedDays } from "#schemas/stored/index";
 import { floorBookInForce } from "#shop/catalogue/book-in-force";
 import { currentCatalog } from "#shop/catalogue/current";
 import type { ShopContext } from "#shop/context";
 import { boughtFor, routeOf } from "#shop/floor/facts";
 import { floorCatalog } from "#shop/floor/recipe";
-import type { ExpectedDays } from "#schemas/stored/index";
 import type { DateRange } from "#shop/names/views";
 import { shopDay, shopMinuteOf } from "#shop/time/shop-time";
 import { completeRuns, inSlices, liveRuns, previewRuns, promiseRuns, runsWith } from "./runs";

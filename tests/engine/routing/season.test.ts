@@ -22,7 +22,10 @@ describe(`${seasons} seasons of the shop, seed ${proofSeed}`, () => {
     // few seasons are held to what so few can tell of it.
     const { floor } = loadCatalog();
     const first = (proofSeed - 1) * seasons + 1;
-    const orders = Array.from({ length: seasons }, (_, index) => season(demoSeason(floor, first + index)).orders).flat();
+    const orders = Array.from(
+      { length: seasons },
+      (_, index) => season(demoSeason(floor, first + index)).orders,
+    ).flat();
     const share = (isCounted: (order: (typeof orders)[number]) => boolean) =>
       orders.filter(isCounted).length / orders.length;
     const band = (goal: readonly [number, number]) => (isWhole("seasons") ? goal : bandOf(orders.length, goal));

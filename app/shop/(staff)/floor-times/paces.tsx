@@ -22,10 +22,18 @@ export function Paces({ view }: { readonly view: FloorLearningView }) {
   const bottom = margin.top + rows.length * rowHeight;
   return (
     <figure className="mb-6 max-w-md">
-      <svg viewBox={`0 0 ${width} ${bottom + margin.bottom}`} role="img" aria-label={w.chart} className="w-full text-xs">
+      <svg
+        viewBox={`0 0 ${width} ${bottom + margin.bottom}`}
+        role="img"
+        aria-label={w.chart}
+        className="w-full text-xs"
+      >
         {x.ticks(4).map((tick) => (
           <g key={tick}>
-            <path d={`M${x(tick)} ${margin.top - 6}V${bottom}`} className={tick === 100 ? "stroke-ink" : "stroke-rule"} />
+            <path
+              d={`M${x(tick)} ${margin.top - 6}V${bottom}`}
+              className={tick === 100 ? "stroke-ink" : "stroke-rule"}
+            />
             <text x={x(tick)} y={margin.top - 10} textAnchor="middle" className="fill-pencil">
               {tick} %
             </text>

@@ -79,7 +79,17 @@ export function StationsTable({ view }: View) {
       rowKey={({ station }) => station}
       csv={{
         fileName: "floor-times.csv",
-        head: ["station", "visits", "too_short", "forgotten", "setting_mean", "taken_mean", "learnt_mean", "low", "high"],
+        head: [
+          "station",
+          "visits",
+          "too_short",
+          "forgotten",
+          "setting_mean",
+          "taken_mean",
+          "learnt_mean",
+          "low",
+          "high",
+        ],
         rows: learning.stations.map((row) => [
           row.station,
           row.visits,
@@ -108,12 +118,7 @@ interface WrongRow {
 function wrongRows(view: FloorLearningView): readonly WrongRow[] {
   const { learning, now } = view;
   const { pressDays, personDays, shocks, weeks } = learning;
-  const chance = (
-    what: string,
-    counted: string,
-    rate: typeof pressDays,
-    used: number | undefined,
-  ): WrongRow => ({
+  const chance = (what: string, counted: string, rate: typeof pressDays, used: number | undefined): WrongRow => ({
     what,
     counted: fill(counted, { failures: rate.failures, trials: count(rate.trials) }),
     assumed: percent(rate.assumed),
@@ -147,7 +152,9 @@ function wrongRows(view: FloorLearningView): readonly WrongRow[] {
     {
       what: w.delay,
       counted:
-        shocks.standstills.length === 0 ? w.delayNone : fill(w.delayCounted, { count: shocks.standstills.length, list }),
+        shocks.standstills.length === 0
+          ? w.delayNone
+          : fill(w.delayCounted, { count: shocks.standstills.length, list }),
       assumed: span(shocks.assumedDelay),
       taken: "–",
       learnt: span(shocks.learntDelay),

@@ -11,7 +11,14 @@ import { Clock, Day, NumberLink } from "#app/shop/cells.tsx";
 import { permit } from "#auth";
 import words from "#content/copy/promises.json";
 import { textForPeople } from "#engine/units";
-import { type KeptOrder, type KeptPeriod, type KeptPromises, type KeptShare, readKeptPromises, readPromiseRisk } from "#services";
+import {
+  type KeptOrder,
+  type KeptPeriod,
+  type KeptPromises,
+  type KeptShare,
+  readKeptPromises,
+  readPromiseRisk,
+} from "#services";
 import { monthText } from "./month";
 import { SharesOverTime } from "./shares-over-time";
 import { Together } from "./together";

@@ -1,8 +1,8 @@
 import type { OrderCost, PromiseStanding } from "#engine/routing";
 import type { Instant, IsoDate, OrderId, PairId } from "#engine/units";
+import type { ExpectedDays } from "#schemas/stored/index";
 import type { PromiseClass } from "#shop/order/views";
 import type { QueueEffect } from "#shop/queue/views";
-import type { ExpectedDays } from "#schemas/stored/index";
 
 /** A pair in the order in which the queue serves it. */
 export interface QueuePlace {

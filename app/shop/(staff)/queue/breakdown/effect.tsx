@@ -41,7 +41,11 @@ export function EffectTable(props: {
         },
         { key: "promised", head: w.promised, cell: (row) => <Day on={row.promisedOn} /> },
         { key: "before", head: w.before, cell: (row) => <Day on={row.before.p90} /> },
-        { key: "after", head: w.after, cell: (row) => <DayWithShare on={row.after.p90} share={row.after.shares?.p90} /> },
+        {
+          key: "after",
+          head: w.after,
+          cell: (row) => <DayWithShare on={row.after.p90} share={row.after.shares?.p90} />,
+        },
         { key: "moves", head: w.move, numeric: true, cell: (row) => signedDays(row.movedWorkingDays) },
         {
           key: "slack",

@@ -41,7 +41,11 @@ export function OrderTable({ order, mayMove }: { readonly order: QueueOrder; rea
           { key: "ski", head: w.heads.ski, cell: (row) => row.ski },
           { key: "mould", head: w.heads.mould, cell: (row) => row.mould },
           { key: "promised", head: w.heads.promised, cell: (row) => <Day on={row.promisedOn} /> },
-          { key: "p90", head: w.heads.nineOfTen, cell: (row) => <DayWithShare on={row.expected?.p90} share={row.expected?.shares?.p90} /> },
+          {
+            key: "p90",
+            head: w.heads.nineOfTen,
+            cell: (row) => <DayWithShare on={row.expected?.p90} share={row.expected?.shares?.p90} />,
+          },
           {
             key: "standing",
             head: w.heads.standing,
