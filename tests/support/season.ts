@@ -115,7 +115,19 @@ export function season(settings: SeasonSettings): Season {
     const promisedOn = pair.promise?.date ?? cameOn;
     const isKept = readyOn <= promisedOn;
     const days = { toldDays: between(cameOn, promisedOn), tookDays: between(cameOn, readyOn) };
-    return [{ pairId: pair.pairId, cameOn, p50, promisedOn, readyOn, ...days, toldShares: shares, isKept, isByP50: readyOn <= p50 }];
+    return [
+      {
+        pairId: pair.pairId,
+        cameOn,
+        p50,
+        promisedOn,
+        readyOn,
+        ...days,
+        toldShares: shares,
+        isKept,
+        isByP50: readyOn <= p50,
+      },
+    ];
   });
   return { orders, history: year.history(shopMinute(firstDay, 0), shopMinute(date, 0)) };
 }

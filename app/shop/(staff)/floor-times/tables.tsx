@@ -151,10 +151,7 @@ function wrongRows(view: FloorLearningView): readonly WrongRow[] {
     ),
     {
       what: w.delay,
-      counted:
-        shocks.standstills.length === 0
-          ? w.delayNone
-          : fill(w.delayCounted, { count: shocks.standstills.length, list }),
+      counted: shocks.standstills.length === 0 ? w.delayNone : fill(w.delayCounted, { list }),
       assumed: span(shocks.assumedDelay),
       taken: "–",
       learnt: span(shocks.learntDelay),
