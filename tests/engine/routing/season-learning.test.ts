@@ -8,7 +8,7 @@ import { isWhole, proofSeed } from "../../support/proof";
 import { demoSeason, type SeasonOrder, season } from "../../support/season";
 
 const { floor, floorLearning } = loadCatalog();
-const [seasons, askEvery] = isWhole("seasons") ? [20, 4] : [1, 8];
+const [seasons, askEvery] = isWhole("seasons") ? [20, 4] : [1, 12];
 const { sharedShock } = floor;
 
 const worlds: Readonly<Record<string, FloorCatalog>> = {
