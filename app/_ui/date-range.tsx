@@ -4,10 +4,11 @@
  */
 import words from "#content/copy/dates.json";
 import { toldShare } from "#engine/units";
-import type { DayShares } from "#schemas/stored/dates";
+import type { DateRange as ToldRange } from "#services/views";
 import { fill } from "./words";
 
-export type { DayShares } from "#schemas/stored/dates";
+/** The share of futures that are ready by the close of each of the two days. */
+export type DayShares = NonNullable<ToldRange["shares"]>;
 
 const monthNames = [
   "January",

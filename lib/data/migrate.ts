@@ -67,11 +67,13 @@ async function withEngine<T>(
   }
 }
 
-let loaded: Promise<typeof SchemaEngine> | undefined;
+// On globalThis because the glue holds one instance a process: a second one, made when this module is read anew, would be
+// driven through the memory of the first.
+const shelf = globalThis as typeof globalThis & { pairwrightSchemaEngine?: Promise<typeof SchemaEngine> };
 
 /** The package's own entry imports its .wasm file as a module, which Node does not do; so it is loaded by hand. */
 function loadEngine(): Promise<typeof SchemaEngine> {
-  loaded ??= (async () => {
+  shelf.pairwrightSchemaEngine ??= (async () => {
     const glue = await import("@prisma/schema-engine-wasm/schema_engine_bg");
     const entry = createRequire(path.resolve(/*turbopackIgnore: true*/ "package.json")).resolve(
       "@prisma/schema-engine-wasm/schema_engine_bg",
@@ -82,7 +84,7 @@ function loadEngine(): Promise<typeof SchemaEngine> {
     (instance.exports as { __wbindgen_start(): void }).__wbindgen_start();
     return glue.SchemaEngine as unknown as typeof SchemaEngine;
   })();
-  return loaded;
+  return shelf.pairwrightSchemaEngine;
 }
 
 function readMigrations(prismaFolder: string): MigrationList {

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { openDatabase } from "#data/client";
 import { applyMigrations, migrationDifference } from "#data/migrate";
 
@@ -29,5 +29,17 @@ describe("the migrations", () => {
     expect(second).toEqual([]);
     expect(await open.db.staff.count()).toBe(0);
     await open.close();
+  });
+
+  it("apply with one engine a process, however often its module is read", async () => {
+    const open = await openDatabase({ kind: "memory" });
+    const first = await applyMigrations(open, prismaFolder);
+    await open.close();
+    vi.resetModules();
+    const anew = await import("#data/migrate");
+    const other = await openDatabase({ kind: "memory" });
+    expect(await anew.applyMigrations(other, prismaFolder)).toEqual(first);
+    expect(await anew.applyMigrations(other, prismaFolder)).toEqual([]);
+    await other.close();
   });
 });

@@ -120,6 +120,12 @@ describe("codePath", () => {
     expect(readCode(text)).toBe(text);
   });
 
+  it("names the printing and the side as two parameters of one address", () => {
+    const { searchParams } = new URL(skiUrl("https://thistleyard.example/shop/pair/TY-0417?print=2", "R"));
+    expect(Object.fromEntries(searchParams)).toEqual({ print: "2", ski: "R" });
+    expect(skiUrl("TY-0417", "L")).toBe("TY-0417?ski=L");
+  });
+
   it("tells the left ski from the right", () => {
     expect(codePath(skiUrl(facts.pair.pageUrl, "L")).path).not.toBe(codePath(skiUrl(facts.pair.pageUrl, "R")).path);
   });

@@ -116,8 +116,9 @@ function SkiIdentity({
   );
 }
 
+/** The address of one ski's own page: the pair's, with the side as one more parameter. */
 export function skiUrl(pageUrl: string, side: SkiSide): string {
-  return `${pageUrl}?ski=${side}`;
+  return `${pageUrl}${pageUrl.includes("?") ? "&" : "?"}ski=${side}`;
 }
 
 function Options({ data }: { readonly data: BuildSheetData }) {

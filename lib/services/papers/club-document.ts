@@ -1,12 +1,14 @@
 import { sha256Of } from "#catalog";
 import { config } from "#config";
-import type { ClubId } from "#engine/units";
+import type { QuoteRecord } from "#data/quotes";
+import type { ClubId, QuoteId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import { type ClubQuoteFacts, composeClubQuote, type Paper, renderDocument } from "#papers";
+import { type ClubQuoteFacts, composeClubQuote, type Paper, renderDocument, type TermFacts } from "#papers";
 import { readClub } from "#services/clubs/read-club";
 import type { ClubView } from "#services/clubs/views";
 import type { Context } from "#services/context";
-import { currentCatalog } from "#shop/catalogue/current";
+import { findQuote } from "#services/quotes/find-quote";
+import { catalogOf, currentCatalog } from "#shop/catalogue/current";
 import type { DocumentBytes } from "#shop/names/views";
 import { shopClock } from "#shop/time/shop-time";
 import { pdf, shopFacts } from "./pair-documents";
@@ -21,11 +23,26 @@ export async function clubDocument(
   if (!read.ok) return read;
   const { open } = read.value;
   if (open === null) return refuse({ code: "nothing-open-together", clubId: input.clubId });
-  const data = composeClubQuote(clubFacts(read.value, open, ctx.now));
+  const terms = await termsOfNewest(ctx, open.quoteIds);
+  if (!terms.ok) return terms;
+  const data = composeClubQuote(clubFacts(read.value, open, terms.value, ctx.now));
   return accept(pdf(await renderDocument("club-quote", data, input.paper), `${read.value.number}-offer.pdf`));
 }
 
-function clubFacts(club: ClubView, open: NonNullable<ClubView["open"]>, now: Date): ClubQuoteFacts {
+/** What was agreed to with the latest of the quotes: the terms of its own release. */
+async function termsOfNewest(ctx: Context, quoteIds: readonly QuoteId[]): Promise<Outcome<TermFacts>> {
+  const quotes: QuoteRecord[] = [];
+  for (const quoteId of quoteIds) {
+    const found = await findQuote(ctx, ctx.db, "quote.read", quoteId);
+    if (!found.ok) return found;
+    quotes.push(found.value);
+  }
+  const newest = quotes.reduce((last, quote) => (quote.createdAt > last.createdAt ? quote : last));
+  const { released } = await catalogOf(ctx.db, { releaseHash: newest.releaseHash, priceBook: newest.price.priceBook });
+  return accept(termFacts(released.shop));
+}
+
+function clubFacts(club: ClubView, open: NonNullable<ClubView["open"]>, terms: TermFacts, now: Date): ClubQuoteFacts {
   const { shop, build } = currentCatalog();
   const { palette } = club;
   const colour = (id: string) => build.baseColours.find((each) => each.id === id)?.label ?? id;
@@ -50,7 +67,7 @@ function clubFacts(club: ClubView, open: NonNullable<ClubView["open"]>, now: Dat
     ),
     price: open.price,
     dates: { from: open.dateRange.p50, to: open.dateRange.p90, shares: open.dateRange.shares },
-    ...termFacts(shop),
+    ...terms,
   };
 }
 
