@@ -121,14 +121,36 @@ describe("a book for the floor", () => {
       data: { finishedAt: daysAfter(second.startedAt ?? raise(), 1) },
     });
     const owner = shop.as(shop.owner, then);
-    const { learning, fingerprint } = must(await readFloorLearning(owner));
+    const { learning } = must(await readFloorLearning(owner));
     expect(learning.stations.find(({ station }) => station === "edges")).toMatchObject({
       visits: 0,
       tooShort: 1,
       forgotten: 1,
     });
     expect(learning.leftOut.map(({ why }) => why).sort()).toEqual(["forgotten", "too-short"]);
-    expect(await approveFloorBook(owner, { fingerprint, reason: "too early" })).toMatchObject({
+    expect(learning.personDays.failures).toBe(0);
+    const away = (id: string, madeAt: Date, withdrawnAt: Date | null) =>
+      db().floorChange.create({
+        data: {
+          id,
+          kind: "person-away",
+          data: { kind: "person-away", person: "c1" },
+          fromAt: daysAfter(shopNow, 13),
+          toAt: daysAfter(shopNow, 15),
+          reason: "ill",
+          source: "incident",
+          madeAt,
+          madeByName: "Ola Owner",
+          withdrawnAt,
+        },
+      });
+    // From Monday 23 November 10:00 for two days: the plan knew of the one entered two weeks before. Of the other, which ended
+    // after one day, that day is lost.
+    await away("planned", daysAfter(shopNow, -1), null);
+    await away("ill", daysAfter(shopNow, 13), daysAfter(shopNow, 14));
+    expect(must(await readFloorLearning(owner)).learning.personDays.failures).toBe(1);
+    const now = must(await readFloorLearning(owner));
+    expect(await approveFloorBook(owner, { fingerprint: now.fingerprint, reason: "too early" })).toMatchObject({
       refusal: { code: "too-few-pairs-through", pairs: 2, least: 8 },
     });
   });

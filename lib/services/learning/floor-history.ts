@@ -5,7 +5,6 @@ import { type FloorTick, floorChangesSince, floorTicks, reworkEvents } from "#da
 import type { BuildCatalog } from "#engine/configuration";
 import type { FloorHistory, FloorRedo, FloorVisit } from "#engine/floor-learning";
 import {
-  addWorkingDays,
   dateOfDay,
   dateOfShopMinute,
   dayIndex,
@@ -33,6 +32,7 @@ export async function floorHistory(client: Tx, now: Date): Promise<FloorHistory>
     floorChangesSince(client, from),
   ]);
   const builds = await buildsOf(client, ticks);
+  const planned = changes.map((change) => isPlanned(change, floor, floorLearning.plannedAheadWorkingDays));
   const first = ticks[0]?.startedAt;
   return {
     // A shop that has kept its record for a month says nothing about the months before.
@@ -44,8 +44,11 @@ export async function floorHistory(client: Tx, now: Date): Promise<FloorHistory>
         ? [{ pair: subjectId, from: facts.data.from, atMinute: shopMinuteOf(at, timeZone) }]
         : [],
     ),
-    changes: changes.map((change) => floorChangeIn(change, (at) => shopMinuteOf(at, timeZone))),
-    plannedShut: changes.flatMap((change) => plannedShut(change, floor, floorLearning.plannedAheadWorkingDays)),
+    // The plan knows of an absence that was planned: only what came as a surprise is a loss.
+    changes: changes
+      .filter(({ data }, index) => isOfHours(data.kind) || !planned[index])
+      .map((change) => floorChangeIn(change, (at) => shopMinuteOf(at, timeZone))),
+    plannedShut: changes.flatMap((change, index) => (planned[index] ? daysShut(change, floor) : [])),
   };
 }
 
@@ -91,13 +94,19 @@ function visitOf(
   ];
 }
 
-/** Days of a closure that was entered so many working days before it began. */
-function plannedShut({ data, fromAt, toAt, madeAt }: FloorChangeRecord, floor: FloorCatalog, ahead: number): IsoDate[] {
-  if (data.kind !== "shop-closed" || fromAt === null || toAt === null) return [];
-  const { hours } = floor;
+const isOfHours = (kind: string) => kind === "shop-closed" || kind === "overtime";
+
+/** Entered so many working days before it began. */
+function isPlanned({ fromAt, madeAt }: FloorChangeRecord, { hours }: FloorCatalog, ahead: number): boolean {
+  if (fromAt === null) return false;
   const [made, from] = [shopDay(madeAt, hours.timeZone), shopDay(fromAt, hours.timeZone)];
-  if (workingDaysBetween(hours, made, from) < ahead) return [];
+  return workingDaysBetween(hours, made, from) >= ahead;
+}
+
+/** Days of a closure of the whole shop. */
+function daysShut({ data, fromAt, toAt }: FloorChangeRecord, { hours }: FloorCatalog): readonly IsoDate[] {
+  if (data.kind !== "shop-closed" || fromAt === null || toAt === null) return [];
+  const first = dayIndex(shopDay(fromAt, hours.timeZone));
   const last = dayIndex(shopDay(new Date(toAt.getTime() - 1), hours.timeZone));
-  const first = dayIndex(addWorkingDays(hours, from, 0));
   return Array.from({ length: Math.max(0, last - first + 1) }, (_, index) => dateOfDay(first + index));
 }
