@@ -45,7 +45,7 @@ describe("standstills", () => {
     expect(shocks.trials).toBe(1);
     const { windows, shocks: weight } = settings.prior;
     expect(proposal.sharedShock.probability).toBeCloseTo((1 + 0.25 * windows) / (1 + windows), 3);
-    // 4 days against a mean of 7, one standstill of weight 2: 7 → scale (4/7)^(1/3) = 0.83.
+    // 4 days against a mean of 7, one standstill against a weight of one: scale (4/7)^(1/2) = 0.76.
     const scale = (4 / 7) ** (1 / (1 + weight));
     expect(proposal.sharedShock.delayWorkingDays).toEqual({
       low: Math.round(2 * scale * 2) / 2,

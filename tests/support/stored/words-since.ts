@@ -33,6 +33,16 @@ const changedWords: readonly ChangedWords[] = [
     was: "Fri 18 Dec 2026 to Mon 4 Jan 2027",
     why: "an open offer to a club is dated by today's plan",
   },
+  {
+    is: words("All ready, [a-z0-9]+ by the first day, [a-z0-9]+ by the last"),
+    was: "All ready, nine times out of ten by the later day",
+    why: "so its days have their shares, which days that were stored have not",
+  },
+  {
+    is: words("all of these pairs are ready: [a-z0-9]+ by the first day, [a-z0-9]+ by the last"),
+    was: "nine times out of ten all of these pairs are ready by the later date",
+    why: "the same in a sentence",
+  },
 ];
 
 // Where lines break is the drawing's business.
