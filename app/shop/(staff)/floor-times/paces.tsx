@@ -8,7 +8,9 @@ const w = words.floor;
 /** As wide as a phone, so that its words keep their size there. */
 const width = 360;
 const rowHeight = 30;
-const margin = { left: 8, right: 8, top: 22, bottom: 6 };
+const margin = { left: 24, right: 24, top: 22, bottom: 6 };
+/** Names begin at the edge, left of the scale. */
+const nameX = 4;
 
 export function Paces({ view }: { readonly view: FloorLearningView }) {
   const rows = view.learning.stations.filter(({ visits }) => visits > 0);
@@ -44,7 +46,7 @@ export function Paces({ view }: { readonly view: FloorLearningView }) {
           const mean = row.assumedMeanMinutes;
           return (
             <g key={row.station}>
-              <text x={margin.left} y={y + 11} className="fill-ink">
+              <text x={nameX} y={y + 11} className="fill-ink">
                 {stationText(view, row.station)}
               </text>
               <path

@@ -47,7 +47,10 @@ export function StationsTable({ view }: View) {
           key: "left-out",
           head: w.heads.leftOut,
           cell: ({ tooShort, forgotten }) =>
-            tooShort + forgotten === 0 ? w.nothingLeftOut : fill(w.leftOutOf, { tooShort, forgotten }),
+            [
+              ...(tooShort > 0 ? [fill(w.tooShort, { count: tooShort })] : []),
+              ...(forgotten > 0 ? [fill(w.forgotten, { count: forgotten })] : []),
+            ].join(", ") || w.nothingLeftOut,
         },
         { key: "assumed", head: w.heads.assumed, cell: ({ assumed }) => points(assumed) },
         { key: "mean", head: w.heads.mean, numeric: true, cell: (row) => minutes(row.assumedMeanMinutes) },
