@@ -26,8 +26,8 @@ export function keptPeriod(
   /** What was told with the days that have passed; the level where no share was. */
   const told = (level: KeptShare["level"], nominal: number) => {
     const due = orders.filter((order) => (order[level] ?? today) < today);
-    const shares = due.map((order) => order.shares?.[level] ?? nominal);
-    return shares.length === 0 ? nominal : shares.reduce((sum, share) => sum + share, 0) / shares.length;
+    const above = due.reduce((sum, order) => sum + ((order.shares?.[level] ?? nominal) - nominal), 0);
+    return nominal + above / Math.max(1, due.length);
   };
   const due = orders.filter(({ p90 }) => p90 < today);
   // What is not ready yet is late by so much at least.
