@@ -22,6 +22,7 @@ const engineFloors = {
   optimise: ["units", "math", "schedule", "simulate"],
   floor: ["units"],
   routing: ["units", "math", "schedule", "simulate", "optimise", "floor"],
+  "floor-learning": ["units", "math", "schedule", "floor", "routing"],
   handbook: ["units", "math", "materials", "geometry", "torsion", "laminate", "flex"],
   assessment: [
     "units",

@@ -1,6 +1,6 @@
 import { requestContext } from "#app/_server/request.ts";
 import { buttonClass } from "#app/_ui/button.tsx";
-import { DateRange } from "#app/_ui/date-range.tsx";
+import { DateRange, type DayShares } from "#app/_ui/date-range.tsx";
 import { Part } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { HousePattern } from "#app/_visuals/house-pattern.tsx";
@@ -120,6 +120,7 @@ function LeadTime({
   readonly lead: {
     readonly p50: string;
     readonly p90: string;
+    readonly shares?: DayShares;
     readonly workingDays: { readonly p50: number; readonly p90: number };
     readonly pairsAhead: number;
   } | null;
@@ -131,7 +132,7 @@ function LeadTime({
       {lead ? (
         <>
           <p className="text-lg">
-            <DateRange verb="Ready" from={lead.p50} to={lead.p90} withYear />.
+            <DateRange verb="Ready" from={lead.p50} to={lead.p90} shares={lead.shares} withYear />.
           </p>
           <p className="mt-1 text-sm text-pencil">
             {fill(w.leadTimeFrom, { pairs: lead.pairsAhead, p50: lead.workingDays.p50, p90: lead.workingDays.p90 })}

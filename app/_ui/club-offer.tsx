@@ -28,10 +28,10 @@ export function namesOfSome(club: ClubView): string | null {
 
 /** The joint day as a sentence. */
 export function ClubDay({ open: { dateRange, quoteIds } }: { readonly open: NonNullable<ClubView["open"]> }) {
-  const { p50, p90 } = dateRange;
+  const { p50, p90, shares } = dateRange;
   return (
     <>
-      <DateRange verb={quoteIds.length === 1 ? w.one : w.all} from={p50} to={p90} withYear />.
+      <DateRange verb={quoteIds.length === 1 ? w.one : w.all} from={p50} to={p90} shares={shares} withYear />.
     </>
   );
 }

@@ -2,6 +2,14 @@
  * Dates for people. A shop day is an IsoDate (YYYY-MM-DD in the shop's zone) and is written without ever passing
  * through the reader's time zone; an instant is written in the zone named.
  */
+import words from "#content/copy/dates.json";
+import { toldShare } from "#engine/units";
+import type { DateRange as ToldRange } from "#services/views";
+import { fill } from "./words";
+
+/** The share of futures that are ready by the close of each of the two days. */
+export type DayShares = NonNullable<ToldRange["shares"]>;
+
 const monthNames = [
   "January",
   "February",
@@ -56,22 +64,33 @@ export function instantText(iso: string, timeZone: string): string {
   }).format(Date.parse(iso));
 }
 
-/** The range every page shows: middle date to the date that nine in ten orders keep. */
+/** How sure two days are: the share of futures that are ready by the close of each. Told before shares were: as it was then. */
+export function shareText(from: string, to: string, shares: DayShares | undefined): string {
+  const which = from === to ? "one" : "two";
+  if (shares === undefined) return words.untold[which];
+  const [first, last] = [toldShare(shares.p50, words.shares), toldShare(shares.p90, words.shares)];
+  return fill(words.range[which], { first, last });
+}
+
+/** The range every page shows: the middle day to the day that nine in ten orders keep, each with its own share. */
 export function DateRange({
   from,
   to,
+  shares,
   verb = "ready",
   withYear,
 }: {
   readonly from: string;
   readonly to: string;
+  /** Absent where the days were told without. */
+  readonly shares?: DayShares | undefined;
   readonly verb?: string;
   readonly withYear?: boolean;
 }) {
   return (
     <span>
       {verb} <strong className="font-semibold sm:whitespace-nowrap">{dateRangeText(from, to, withYear)}</strong>,{" "}
-      {from === to ? "nine times out of ten by then" : "nine times out of ten by the later date"}
+      {shareText(from, to, shares)}
     </span>
   );
 }

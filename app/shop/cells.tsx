@@ -1,6 +1,8 @@
 /** What stands in the cells of the shop's tables and is never broken over two lines: numbers, days, instants. */
 import { Fragment } from "react";
 import { dayText } from "#app/_ui/date-range.tsx";
+import words from "#content/copy/dates.json";
+import { toldShare } from "#engine/units";
 import { clock } from "./say";
 
 /** A quote's or an order's number, a pair's serial, as the way to its page. */
@@ -19,6 +21,24 @@ export function PairLink({ serial }: { readonly serial: string }) {
 /** A day of the shop; none is a dash. */
 export function Day({ on }: { readonly on: string | null | undefined }) {
   return on ? <span className="whitespace-nowrap">{dayText(on)}</span> : <span className="text-pencil">–</span>;
+}
+
+/** A day with the share of futures that are ready by its close, where it was told. */
+export function DayWithShare({
+  on,
+  share,
+}: {
+  readonly on: string | null | undefined;
+  readonly share: number | undefined;
+}) {
+  return (
+    <>
+      <Day on={on} />
+      {on && share !== undefined ? (
+        <span className="block text-sm text-pencil">{toldShare(share, words.shares)}</span>
+      ) : null}
+    </>
+  );
 }
 
 /** An instant on the shop's clock. */

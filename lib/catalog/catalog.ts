@@ -7,6 +7,7 @@ import type { EngineCatalog } from "#engine/assessment";
 import type { CalibrationSettings } from "#engine/calibration";
 import type { BuildCatalog } from "#engine/configuration";
 import type { FitCoefficients } from "#engine/fit";
+import type { FloorLearningSettings } from "#engine/floor-learning";
 import type { Corrections } from "#engine/materials";
 import type { PartsRules } from "#engine/parts";
 import type { PriceBook } from "#engine/pricing";
@@ -47,6 +48,8 @@ export interface Catalog extends ReleasedCatalog {
   readonly safety: Safety;
   /** How measured pairs are learnt from. */
   readonly calibration: CalibrationSettings;
+  /** How the floor's own starts and ends are learnt from. */
+  readonly floorLearning: FloorLearningSettings;
   /** What extra capacity costs, and how far the ways on from a breakdown go. */
   readonly remedies: RemedySettings;
   readonly copy: Copy;
@@ -71,6 +74,7 @@ export function loadCatalog(root: string = path.resolve("content")): Catalog {
     ...released,
     safety: withoutAbout(house["safety.json"]),
     calibration: withoutAbout(house["calibration.json"]),
+    floorLearning: withoutAbout(house["floor-learning.json"]),
     remedies: withoutAbout(house["remedies.json"]),
     copy: readCopy(path.join(root, "copy")),
   });

@@ -11,6 +11,7 @@ import {
   finishFileSchema,
   fitFileSchema,
   flexClassesFileSchema,
+  floorLearningFileSchema,
   houseGraphicsFileSchema,
   materialsFileSchema,
   modelsFileSchema,
@@ -54,6 +55,7 @@ export const extraSchemas = { "corrections.json": correctionsFileSchema } as con
 export const houseSchemas = {
   "safety.json": safetyFileSchema,
   "calibration.json": calibrationFileSchema,
+  "floor-learning.json": floorLearningFileSchema,
   "remedies.json": remediesFileSchema,
 } as const;
 

@@ -14,6 +14,7 @@ const eventSubjects = [
   "customer",
   "measured-pair",
   "correction-book",
+  "floor-book",
   "incident",
   "floor",
   "staff",

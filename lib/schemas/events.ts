@@ -6,7 +6,8 @@ import { z } from "zod";
 import { clockStartConditions, editConsequences, promiseClasses, specificationParts } from "#engine/floor";
 import { idSchema } from "./ids";
 import { amount, listOf, orNull, storedDay, storedInstant, storedSide, storedStation, words } from "./stored/common";
-import { runsBasis } from "./stored/dates";
+import { runsBasis, storedShares } from "./stored/dates";
+import { storedFloorBook } from "./stored/floor-book";
 import { remedyCodes, storedFault } from "./stored/incident";
 import { storedBenchValues, storedCorrections, storedMeasure } from "./stored/learning";
 import { storedBuildableSpec } from "./stored/pair-spec";
@@ -38,6 +39,7 @@ const promise = z.object({
   p50: storedDay.exactOptional(),
   p80: storedDay.exactOptional(),
   p90: storedDay.exactOptional(),
+  shares: storedShares.exactOptional(),
   basis: runsBasis.exactOptional(),
 });
 const operation = { station: storedStation, press: words.exactOptional() };
@@ -121,9 +123,16 @@ export const eventSchemas = {
       p50: storedDay.exactOptional(),
       p80: storedDay.exactOptional(),
       p90: storedDay.exactOptional(),
+      shares: storedShares.exactOptional(),
     }),
   }),
-  "estimate-renewed": z.object({ from: storedDay, p50: storedDay, p90: storedDay, basis: runsBasis }),
+  "estimate-renewed": z.object({
+    from: storedDay,
+    p50: storedDay,
+    p90: storedDay,
+    shares: storedShares.exactOptional(),
+    basis: runsBasis,
+  }),
   "estimate-changed": z.object({ from: orNull(storedDay), p50: storedDay, p90: storedDay }),
   "promise-fixed": promise,
   "promise-changed": promise,
@@ -206,6 +215,7 @@ export const eventSchemas = {
   "reading-kept": reading,
   "reading-left-out": reading,
   "corrections-approved": z.object({ version: words, pairs: amount, corrections: storedCorrections }),
+  "floor-book-approved": z.object({ version: words, reason: words, pairs: amount, book: storedFloorBook }),
 
   "cautions-read": z.object({ season: amount, textsHash: words }),
 

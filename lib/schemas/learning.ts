@@ -42,6 +42,7 @@ export function asBenchReads(values: BenchValues): Readonly<Partial<Record<Bench
 }
 
 export const readingReason = textIn("Reason", 1, 200);
+export const floorBookReason = textIn("Reason", 1, 400);
 export const benchMeasureField = oneOf("Measure", [
   "massKg",
   "camberMm",

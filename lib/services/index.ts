@@ -16,8 +16,10 @@ export * from "#services/graphics/state-rights";
 export * from "#services/graphics/upload-artwork";
 export * from "#services/learning/add-book-pair";
 export * from "#services/learning/approve-corrections";
+export * from "#services/learning/approve-floor-book";
 export * from "#services/learning/decide-reading";
 export * from "#services/learning/pair-bench";
+export * from "#services/learning/read-floor-learning";
 export { readLearning, readPredictedVersusMeasured } from "#services/learning/read-learning";
 export { type BenchInput, recordBenchValues } from "#services/learning/record-bench";
 export { dropNotice, listNotices, sendNotice } from "#services/letters/notices";
@@ -59,6 +61,7 @@ export { approveHardDate, previewHardDate } from "#services/planning/promises/ha
 export { readKeptPromises } from "#services/planning/promises/kept-promises";
 export * from "#services/planning/promises/lead-time";
 export { freezePressSlots, releasePressSlot } from "#services/planning/promises/press-slots";
+export { readPromiseRisk } from "#services/planning/promises/promise-risk";
 export { decideStrips, stripsShort } from "#services/planning/strips/strips-short";
 export { listFloorChanges, withdrawChange } from "#services/planning/what-if/floor-changes";
 export { applyWhatIf, askWhatIf } from "#services/planning/what-if/what-if";

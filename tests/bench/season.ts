@@ -20,7 +20,7 @@ export interface SeasonsReached {
 
 export function seasonsReached(count = 20): SeasonsReached {
   const { floor } = loadCatalog();
-  const seasons = Array.from({ length: count }, (_, index) => season(demoSeason(floor, index + 1)));
+  const seasons = Array.from({ length: count }, (_, index) => season(demoSeason(floor, index + 1)).orders);
   const orders = seasons.flat();
   const keptOf = (some: readonly SeasonOrder[]) => some.filter(({ isKept }) => isKept).length / some.length;
   const shares = seasons.map(keptOf);

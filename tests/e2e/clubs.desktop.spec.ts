@@ -65,7 +65,7 @@ test("a club of two: one palette, two fits, one offer, one ordered on the phone 
   await expect(lines).toHaveCount(2);
   for (const [index, { name }] of skiers.entries()) await expect(lines.nth(index)).toContainText(name.toUpperCase());
   await expect(page.getByText(/^2 quotes are open/)).toBeVisible();
-  await expect(page.getByText(/Nine times out of ten all are ready by/)).toBeVisible();
+  await expect(page.getByText(/Nine times out of ten or more, all are ready by/)).toBeVisible();
   await expectAccessible(page);
   await page.setViewportSize({ width: 390, height: 844 });
   await expectNoSidewaysScroll(page);

@@ -153,7 +153,7 @@ test("kept promises: the shares are those of the counts, the months add up, and 
   );
   const counts = lines.map((cells) =>
     cells.slice(1, 4).map((cell) => {
-      const found = /^(\d+) %(\d+) of (\d+), by chance (\d+)–(\d+)$/.exec(cell);
+      const found = /^(\d+) %(\d+) of (\d+); told \d+ %, by chance (\d+)–(\d+)$/.exec(cell);
       return found ? found.slice(1).map(Number) : null;
     }),
   );

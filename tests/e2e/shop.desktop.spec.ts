@@ -199,6 +199,7 @@ const lists = [
   "/shop/strips",
   "/shop/notices",
   "/shop/prices",
+  "/shop/floor-times",
   "/shop/measured",
   "/shop/pair/TY-0412",
 ];

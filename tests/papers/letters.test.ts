@@ -453,6 +453,14 @@ describe("a confirmation's page", () => {
     const range = told({ promise: { class: "estimate", from: day, to: isoDate("2026-12-30"), ...since } });
     expect(beside(range, "Ready, nine of ten by the later date")).toBe("Wed 23 Dec 2026 to Wed 30 Dec 2026");
     expect(range.join(" ")).not.toContain("cannot be kept");
+    const shares = { p50: 0.76, p90: 0.94 };
+    const sure = told({ promise: { class: "estimate", from: day, to: isoDate("2026-12-30"), shares, ...since } });
+    expect(beside(sure, "Ready, three of four by the first day, 19 of 20 by the last")).toBe(
+      "Wed 23 Dec 2026 to Wed 30 Dec 2026",
+    );
+    expect(sure.join(" ")).toContain(
+      "Wed 23 Dec 2026 to Wed 30 Dec 2026: of orders like this one, three of four by the first day, 19 of 20 by the last.",
+    );
     const fixed = told({ promise: { class: "promise", on: day, waitingFor: [], note: "Your place was given up." } });
     expect(beside(fixed, "Ready by")).toBe("Wed 23 Dec 2026");
     expect(fixed).toContain("Your place was given up.");

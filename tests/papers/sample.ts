@@ -637,6 +637,7 @@ const price: QuoteData["price"] = {
 const dates: QuoteData["dates"] = {
   from: isoDate("2027-01-12"),
   to: isoDate("2027-01-22"),
+  shares: null,
   confidence: "nine of ten by the later date",
   startsWhen: ["deposit received", "specification locked", "proof approved", "picture rights confirmed"],
 };

@@ -65,6 +65,13 @@ describe("the letter of a delay", () => {
     });
   });
 
+  it("says how sure the new days are, where that was told", () => {
+    const sure = { ...effect, after: { ...effect.after, shares: { p50: 0.61, p90: 0.93 } } };
+    expect(delayLetter(now, "press-down", sure).body.split("\n\n")[1]).toBe(
+      "your pair (Midlow 95, 178 cm) was promised for 4 December 2026. It will now be ready between 31 December 2026 and 1 January 2027: of pairs in its place, three of five by the first day, 19 of 20 by the last.",
+    );
+  });
+
   it.each([
     ["press-down", "our press was out of order"],
     ["person-away", "one of our makers cannot work"],

@@ -10,6 +10,7 @@ import {
   listQuotes,
   queueBoard,
   readClub,
+  readFloorLearning,
   search,
 } from "#services";
 import { workedPair } from "#shop/pair/view";
@@ -59,6 +60,13 @@ describe("the demo shop", () => {
     expect(sent.length).toBeGreaterThan(5);
     expect(sent.filter(({ subjectId, at }) => !(Number(built.get(subjectId)) <= Number(at)))).toEqual([]);
     expect(broken(await db().operation.findMany({}), shopNow)).toEqual([]);
+    // Its own record teaches something from the first day on, and some ticks are left out.
+    const { learning } = must(await readFloorLearning(ctx));
+    expect(learning).toMatchObject({ pairs: 9, enoughPairs: true });
+    const edges = learning.stations.find(({ station }) => station === "edges");
+    expect(edges?.visits).toBeGreaterThan(15);
+    expect(edges?.learntMeanMinutes).toBeGreaterThan(1.05 * (edges?.assumedMeanMinutes ?? 0));
+    expect(new Set(learning.leftOut.map(({ why }) => why))).toEqual(new Set(["forgotten", "too-short"]));
   }, 300_000);
 });
 

@@ -570,6 +570,13 @@ describe("how promises were kept", () => {
       ["p90", 0.9, 3, 2],
       [2, 2],
     ]);
+    // What should be kept is the mean of what was told; who was told no share counts by the level.
+    const told = { ...early, shares: { p50: 0.75, p80: 0.875, p90: 0.9375 } };
+    expect(period(told, between).shares.map(({ expected }) => expected)).toEqual([
+      0.625,
+      expect.closeTo(0.8375, 10),
+      expect.closeTo(0.91875, 10),
+    ]);
     expect(counts(period(order(null, null, "2026-11-27", "2026-11-27", "2026-12-01")))).toEqual([
       ["p50", 0.5, 0, 0],
       ["p80", 0.8, 0, 0],

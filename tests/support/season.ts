@@ -4,6 +4,8 @@
  * that the promises knew nothing of. The hidden year is one dispatch from its first day: what it does before a morning does
  * not depend on orders that come later, so it can be run again whenever an order is added.
  */
+
+import type { FloorHistory, FloorRedo, FloorVisit } from "#engine/floor-learning";
 import { hashText, keyedDraw, unitFromU32 } from "#engine/math";
 import {
   addWorkingDays,
@@ -34,12 +36,20 @@ export interface SeasonOrder {
   readonly promisedOn: IsoDate;
   readonly p50: IsoDate;
   readonly readyOn: IsoDate;
+  /** Working days from the order to the nine-of-ten day, and to the day it was ready. */
+  readonly toldDays: number;
+  readonly tookDays: number;
+  /** Shares of futures told with the two days. */
+  readonly toldShares: { readonly p50: number; readonly p90: number };
   readonly isKept: boolean;
   readonly isByP50: boolean;
 }
 
 export interface SeasonSettings {
+  /** What the shop believes of itself: promises are made with it. */
   readonly floor: FloorCatalog;
+  /** What the floor is really like. */
+  readonly world: FloorCatalog;
   readonly seed: number;
   readonly firstDay: IsoDate;
   /** Runs behind each promise. */
@@ -55,15 +65,22 @@ export interface SeasonSettings {
 const salts = { arrivals: 1, mould: 2, shock: 3 };
 const opensAt = 450;
 
-/** One season: every order whose promise the engine was asked for, and when it was ready. */
-export function season(settings: SeasonSettings): readonly SeasonOrder[] {
+export interface Season {
+  /** Every order whose promise the engine was asked for, and when it was ready. */
+  readonly orders: readonly SeasonOrder[];
+  /** What the floor wrote down in it. */
+  readonly history: FloorHistory;
+}
+
+export function season(settings: SeasonSettings): Season {
   const { floor, seed, firstDay, days, runs, askEvery } = settings;
-  let told = { p50: 0, p90: 0 };
+  let told = { p50: 0, p90: 0, shares: { p50: 0, p90: 0 } };
   const closures = hiddenShocks(settings);
   const come: {
     readonly pair: PairOnFloor;
     readonly cameOn: IsoDate;
     readonly p50: IsoDate;
+    readonly shares: SeasonOrder["toldShares"];
     readonly isAsked: boolean;
   }[] = [];
   let date = addWorkingDays(floor.hours, firstDay, 0);
@@ -86,18 +103,33 @@ export function season(settings: SeasonSettings): readonly SeasonOrder[] {
       const dates = { p50: after(told.p50), p90: after(told.p90) };
       const promise = { class: "promise", date: dates.p90 } as const;
       const pair = { ...candidate, pairId, operations: [], queuedAtMinute: now, promise };
-      come.push({ pair, cameOn: date, p50: dates.p50, isAsked });
+      come.push({ pair, cameOn: date, p50: dates.p50, shares: told.shares, isAsked });
     }
     date = addWorkingDays(floor.hours, date, 1);
   }
   const year = hiddenYear(settings, come, closures);
-  return come.flatMap(({ pair, cameOn, p50, isAsked }, index): readonly SeasonOrder[] => {
+  const between = (from: IsoDate, to: IsoDate) => workingDaysBetween(floor.hours, from, to);
+  const orders = come.flatMap(({ pair, cameOn, p50, shares, isAsked }, index): readonly SeasonOrder[] => {
     if (!isAsked) return [];
     const readyOn = year.readyOn(index);
     const promisedOn = pair.promise?.date ?? cameOn;
     const isKept = readyOn <= promisedOn;
-    return [{ pairId: pair.pairId, cameOn, p50, promisedOn, readyOn, isKept, isByP50: readyOn <= p50 }];
+    const days = { toldDays: between(cameOn, promisedOn), tookDays: between(cameOn, readyOn) };
+    return [
+      {
+        pairId: pair.pairId,
+        cameOn,
+        p50,
+        promisedOn,
+        readyOn,
+        ...days,
+        toldShares: shares,
+        isKept,
+        isByP50: readyOn <= p50,
+      },
+    ];
   });
+  return { orders, history: year.history(shopMinute(firstDay, 0), shopMinute(date, 0)) };
 }
 
 /** Working days to the P50 and P90 days that the product's engine tells. */
@@ -111,7 +143,7 @@ function ask(
   const { p50, p90 } = range.value.dates;
   const from = dateOfShopMinute(situation.now);
   const days = (to: IsoDate) => workingDaysBetween(situation.floor.hours, from, to);
-  return { p50: days(p50), p90: days(p90) };
+  return { p50: days(p50), p90: days(p90), shares: range.value.shares };
 }
 
 function covers(change: FloorChange, minute: number): boolean {
@@ -145,7 +177,7 @@ function plainPair(floor: FloorCatalog, seed: number, pairId: string): Candidate
 }
 
 /** In every window of the floor's setting one shock falls with its chance, at any time alike, and shuts the shop. */
-function hiddenShocks({ floor, seed, firstDay, days }: SeasonSettings): readonly FloorChange[] {
+function hiddenShocks({ world: floor, seed, firstDay, days }: SeasonSettings): readonly FloorChange[] {
   const { probability, windowWorkingDays, delayWorkingDays } = floor.sharedShock;
   const found: FloorChange[] = [];
   for (let window = 0; window * windowWorkingDays < days + 90; window++) {
@@ -164,6 +196,7 @@ interface HiddenYear {
   readonly openPairs: (now: number) => readonly PairOnFloor[];
   readonly pressDownToday: (date: IsoDate) => readonly FloorChange[];
   readonly readyOn: (index: number) => IsoDate;
+  readonly history: (fromMinute: number, toMinute: number) => FloorHistory;
 }
 
 interface Failure {
@@ -173,7 +206,7 @@ interface Failure {
 
 /** Everything that happens to these orders, from the first day on. */
 function hiddenYear(
-  { floor, seed, firstDay }: SeasonSettings,
+  { world: floor, seed, firstDay }: SeasonSettings,
   come: readonly { readonly pair: PairOnFloor; readonly cameOn: IsoDate }[],
   closures: readonly FloorChange[],
 ): HiddenYear {
@@ -201,7 +234,14 @@ function hiddenYear(
     },
   };
   const stays: { readonly start: number; readonly end: number }[][] = operations.map(() => []);
-  if (pairs.length === 0) return { openPairs: () => [], pressDownToday: pressDown, readyOn: () => firstDay };
+  const nothing = { visits: [], redos: [], changes: [], plannedShut: [] };
+  if (pairs.length === 0)
+    return {
+      openPairs: () => [],
+      pressDownToday: pressDown,
+      readyOn: () => firstDay,
+      history: (fromMinute, toMinute) => ({ fromMinute, toMinute, ...nothing }),
+    };
   const run = new DispatchRun(
     dispatchModel(problem, {
       rank: rankByPromise(problem, pairs, now),
@@ -249,7 +289,45 @@ function hiddenYear(
     });
   }
 
+  /** What was ticked, and what stood in the shop's list of changes. */
+  function history(fromMinute: number, toMinute: number): FloorHistory {
+    const visits = operations.flatMap((meta, operation): readonly FloorVisit[] => {
+      if (meta.step.kind !== "work") return [];
+      return (stays[operation] ?? []).flatMap(({ start, end }, visit): readonly FloorVisit[] => {
+        if (now + start >= toMinute) return [];
+        const loop = visit === 0 ? undefined : rules.find(({ redo }) => redo.includes(operation))?.loop;
+        return [
+          {
+            pair: meta.pairKey,
+            station: meta.step.station,
+            startMinute: now + start,
+            endMinute: now + end > toMinute ? null : now + end,
+            by: null,
+            extraMinutes: 0,
+            share: loop?.minutesShare ?? 1,
+          },
+        ];
+      });
+    });
+    const redos = failures.flatMap(({ rule, at }): readonly FloorRedo[] =>
+      now + at >= toMinute
+        ? []
+        : [
+            {
+              pair: operations[rule.operation]?.pairKey ?? "",
+              from: rule.loop.redoStations[0] ?? "",
+              atMinute: now + at,
+            },
+          ],
+    );
+    const days = workingDaysBetween(floor.hours, dateOfShopMinute(fromMinute), dateOfShopMinute(toMinute));
+    const downs = Array.from({ length: days }, (_, index) => addWorkingDays(floor.hours, firstDay, index));
+    const changes = downs.flatMap((date) => pressDown(date));
+    return { fromMinute, toMinute, visits, redos, changes: [...closures, ...changes], plannedShut: [] };
+  }
+
   return {
+    history,
     pressDownToday: pressDown,
     readyOn: (index) => dateOfShopMinute(now + (run.jobEnd[index] as number)),
     openPairs: (minute) =>
@@ -260,14 +338,15 @@ function hiddenYear(
 }
 
 /** Seasons begin in July, before the orders come; they cluster from September to January. Common practice, no source. */
-export function demoSeason(floor: FloorCatalog, seed: number): SeasonSettings {
+export function demoSeason(floor: FloorCatalog, seed: number, { load = 1, world = floor } = {}): SeasonSettings {
   return {
     floor,
+    world,
     seed,
     firstDay: isoDate("2027-07-06"),
     days: 250,
     runs: 60,
     askEvery: 3,
-    ordersPerDay: [1.4, 1, 0.4, 0.4, 0.4, 0.5, 0.7, 1, 1.7, 1.9, 1.9, 1.6],
+    ordersPerDay: [1.4, 1, 0.4, 0.4, 0.4, 0.5, 0.7, 1, 1.7, 1.9, 1.9, 1.6].map((rate) => rate * load),
   };
 }

@@ -91,7 +91,7 @@ export function DateSection({ sheet, words }: Omit<Props, "catalog">) {
   return (
     <>
       <p className="max-w-measure text-lg">
-        <DateRange verb="Ready" from={dateRange.p50} to={dateRange.p90} withYear />.
+        <DateRange verb="Ready" from={dateRange.p50} to={dateRange.p90} shares={dateRange.shares} withYear />.
       </p>
       <p className="max-w-measure text-pencil">{w.lead}</p>
       <p className="max-w-measure">{w.clock}</p>

@@ -4,7 +4,7 @@ import { Table } from "#app/_ui/table.tsx";
 import { fill } from "#app/_ui/words.ts";
 import words from "#content/copy/shop.json";
 import type { DeskOverview, DraftRow, Page, QueuePair } from "#services";
-import { Clock, Day, NumberLink, PairLink } from "../cells";
+import { Clock, Day, DayWithShare, NumberLink, PairLink } from "../cells";
 import { DraftTable } from "./draft-table";
 import { WaitingBadges } from "./waiting-badges";
 
@@ -137,7 +137,11 @@ function AtRisk({ rows }: { readonly rows: readonly QueuePair[] }) {
         { key: "pair", head: h.pair, cell: (row) => <PairLink serial={row.serial} /> },
         { key: "now", head: h.now, cell: (row) => row.now?.stationName ?? "" },
         { key: "promised", head: h.promised, cell: (row) => <Day on={row.promisedOn} /> },
-        { key: "p90", head: h.nineOfTen, cell: (row) => <Day on={row.expected?.p90} /> },
+        {
+          key: "p90",
+          head: h.nineOfTen,
+          cell: (row) => <DayWithShare on={row.expected?.p90} share={row.expected?.shares?.p90} />,
+        },
         {
           key: "slack",
           head: h.slack,

@@ -14,6 +14,7 @@ type Door =
   | "/shop/notices"
   | "/shop/promises"
   | "/shop/prices"
+  | "/shop/floor-times"
   | "/shop/measured"
   | "/shop/cautions";
 

@@ -32,6 +32,7 @@ const doors = [
   { href: "/shop/notices", label: breakdowns.notices.title, action: "notice.send" },
   { href: "/shop/promises", label: promises.kept.title, action: "promise.read" },
   { href: "/shop/prices", label: w.prices, action: "price.read" },
+  { href: "/shop/floor-times", label: learning.floor.title, action: "learning.read" },
   { href: "/shop/measured", label: learning.measured.title, action: "learning.read" },
   { href: "/shop/cautions", label: cautions.page.title, action: "cautions.read" },
 ] as const satisfies readonly { readonly href: string; readonly label: string; readonly action: Action }[];

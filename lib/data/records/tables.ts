@@ -172,4 +172,9 @@ export const decisionColumns = {
   choice: oneOf(stored.readingChoices),
 } as const;
 
+export const floorBookColumns = {
+  book: json(stored.storedFloorBook),
+  summary: json(stored.storedFloorBookSummary),
+} as const;
+
 export const bookColumns = { corrections, summary: json(stored.storedBookSummary) } as const;

@@ -1,4 +1,5 @@
 export * from "./banded";
+export * from "./beta";
 export * from "./binomial";
 export * from "./dense";
 export * from "./eigen";

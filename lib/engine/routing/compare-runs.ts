@@ -5,9 +5,8 @@ import type { IsoDate } from "#engine/units";
 import type { PairEffect, PromiseStanding, SituationEffect } from "./effects";
 import { workingDayMinutes } from "./floor-problem";
 import { planQueue } from "./plan-queue";
-import { answerRange, candidateRange, prepareCandidate, rangeLevelsOf } from "./promise";
+import { answerRange, candidateRange, prepareCandidate, rangeLevelsOf, shareBy, workToEndOf } from "./promise";
 import type { QueueRuns } from "./replications";
-import { minutesPerDay, shopMinute } from "./shop-time";
 import type { CandidatePair, DateRange, PairOnFloor } from "./types";
 
 /**
@@ -65,6 +64,7 @@ function pairEffect(before: QueueRuns, index: number, after: QueueRuns, then: nu
     promise,
     before: was.dates,
     after: will.dates,
+    shareAfter: { p50: will.shares.p50, p90: will.shares.p90 },
     movedWorkingDays: tenths(
       (workUntil(before, finishMinute(after, orderStatistic(second, 0.9))) - orderStatistic(first, 0.9)) /
         workingDayMinutes(before.floor),
@@ -107,18 +107,6 @@ function finishMinute({ calendar, queue }: QueueRuns, workMinutes: number): numb
 /** Working minutes from now to a problem minute, by the hours of these runs. */
 function workUntil({ calendar, queue }: QueueRuns, minute: number): number {
   return workMinutesBefore(calendar, minute) - workMinutesBefore(calendar, queue.nowMinute);
-}
-
-/** Working time from now to the end of a day. */
-function workToEndOf(runs: QueueRuns, date: IsoDate): number {
-  return workUntil(runs, Math.max(0, shopMinute(date, minutesPerDay) - runs.queue.originMinute));
-}
-
-function shareBy(runs: QueueRuns, sorted: Float64Array, date: IsoDate): number {
-  const limit = workToEndOf(runs, date);
-  let kept = 0;
-  while (kept < sorted.length && (sorted[kept] as number) <= limit) kept += 1;
-  return kept / sorted.length;
 }
 
 /** Counted in the ordinary hours of the situation before, so that overtime does not lengthen a day. */

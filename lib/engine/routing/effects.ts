@@ -14,6 +14,8 @@ export interface PairEffect {
   readonly promise: PairOnFloor["promise"];
   readonly before: Readonly<Record<RangeLevel, IsoDate>>;
   readonly after: Readonly<Record<RangeLevel, IsoDate>>;
+  /** Share of the runs that are ready by the close of the two days after the change. */
+  readonly shareAfter: { readonly p50: number; readonly p90: number };
   /** Working days by which the nine-of-ten day moves; positive is later. */
   readonly movedWorkingDays: number;
   /** Working days from the nine-of-ten day after the change to the promised day; negative is late; null without a promise. */

@@ -91,8 +91,12 @@ export interface FloorCatalog extends WithStations {
   readonly moulds: readonly Mould[];
   readonly changeoverMinutes: ChangeoverMinutes;
   readonly pressDayLostProbability: number;
+  /** Chance that one of the crew is away on a day, as nobody knew before; absent: 0. */
+  readonly personDayLostProbability?: number;
   readonly rework: readonly ReworkLoop[];
   readonly sharedShock: SharedShock;
+  /** Standard deviation of the logarithm of the pace that all work of a week shares; absent: 0. */
+  readonly weekPaceLogSd?: number;
   readonly proof: ProofTurnaround;
   readonly planning: {
     /** The press plan may pull a pair forward past others by at most this to save a change of mould. */

@@ -1,9 +1,10 @@
 export { waitForBought } from "./bought-in";
 export { chanceKept, effectOf, standingOf } from "./compare-runs";
 export type * from "./effects";
+export * from "./fail-together";
 export * from "./floor";
 export * from "./floor-changes";
-export { openQueue } from "./floor-problem";
+export { openQueue, shopCalendar, workingDayMinutes } from "./floor-problem";
 export * from "./group-moulds";
 export * from "./plan-queue";
 export * from "./promise";

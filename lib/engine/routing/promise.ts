@@ -18,7 +18,7 @@ import { candidateProblem, type FloorRefusal, isPressWork, workingDayMinutes } f
 import { type Insertion, insertPair } from "./insert-pair";
 import { afterShocks, prepareRuns, type QueueRuns, type Replication, runRange } from "./replications";
 import { FloorSampler, redoRules } from "./sampling";
-import { dateOfDay, dateOfShopMinute } from "./shop-time";
+import { dateOfDay, dateOfShopMinute, minutesPerDay, shopMinute } from "./shop-time";
 import type { QueueSituation } from "./situation";
 import type { CandidatePair, DateDriver, DateRange, RangeLevel } from "./types";
 
@@ -173,7 +173,10 @@ function rangeOf(runs: QueueRuns, finishWorkMinutes: readonly number[], drivers:
 }
 
 /** The levels of a sample of working minutes from now, sorted ascending: order statistics, then days. */
-export function rangeLevelsOf(runs: QueueRuns, sorted: Float64Array): Pick<DateRange, "dates" | "workingDays"> {
+export function rangeLevelsOf(
+  runs: QueueRuns,
+  sorted: Float64Array,
+): Pick<DateRange, "dates" | "shares" | "workingDays"> {
   const day = workingDayMinutes(runs.floor);
   const at = Object.fromEntries(levels.map(([level, p]) => [level, orderStatistic(sorted, p)])) as Record<
     RangeLevel,
@@ -181,10 +184,33 @@ export function rangeLevelsOf(runs: QueueRuns, sorted: Float64Array): Pick<DateR
   >;
   const mapped = <T>(map: (workMinutes: number) => T) =>
     Object.fromEntries(levels.map(([level]) => [level, map(at[level])])) as Record<RangeLevel, T>;
+  const dates = mapped((work) => dateAfter(runs, work));
   return {
-    dates: mapped((work) => dateAfter(runs, work)),
+    dates,
+    shares: Object.fromEntries(levels.map(([level]) => [level, shareBy(runs, sorted, dates[level])])) as Record<
+      RangeLevel,
+      number
+    >,
     workingDays: mapped((work) => Math.round((work / day) * 10) / 10),
   };
+}
+
+/** Working time from now to the close of a day. */
+export function workToEndOf({ calendar, queue }: QueueRuns, date: IsoDate): number {
+  const close = Math.max(0, shopMinute(date, minutesPerDay) - queue.originMinute);
+  return workMinutesBefore(calendar, close) - workMinutesBefore(calendar, queue.nowMinute);
+}
+
+/** Share of working minutes from now, sorted ascending, that lie before the close of a day. */
+export function shareBy(runs: QueueRuns, sorted: Float64Array, date: IsoDate): number {
+  const limit = workToEndOf(runs, date);
+  let [from, to] = [0, sorted.length];
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if ((sorted[middle] as number) <= limit) from = middle + 1;
+    else to = middle;
+  }
+  return from / sorted.length;
 }
 
 /** The day on which that much working time from now is done. */

@@ -101,9 +101,10 @@ function replicate(runs: QueueRuns, replication: number): Replication {
   };
 }
 
-/** What ends after a shock ends later by it, and may so meet the next one. */
+/** What ends after a shock ends later by it, and may so meet the next one; a quick week brings nothing before its own time. */
 export function afterShocks(workMinutes: number, shocks: readonly Shock[]): number {
   let end = workMinutes;
-  for (const { afterWorkMinutes, delayWorkMinutes } of shocks) if (end > afterWorkMinutes) end += delayWorkMinutes;
+  for (const { afterWorkMinutes, delayWorkMinutes } of shocks)
+    if (end > afterWorkMinutes) end = Math.max(afterWorkMinutes, end + delayWorkMinutes);
   return end;
 }

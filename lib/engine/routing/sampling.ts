@@ -1,8 +1,8 @@
-import { hashText, keyedDraw, sampleTable, unitFromU32 } from "#engine/math";
+import { hashText, keyedDraw, normalTable, portableExp, sampleTable, unitFromU32 } from "#engine/math";
 import { type CompiledProblem, clockMinuteOf, type WorkCalendar, workMinutesBefore } from "#engine/schedule";
 import { type DispatchSampler, type RedoRule, threePointTable } from "#engine/simulate";
 import type { FloorCatalog, ReworkLoop } from "./floor";
-import { type FloorOperation, pressResource, splitMinutes, workingDayMinutes } from "./floor-problem";
+import { crewResource, type FloorOperation, pressResource, splitMinutes, workingDayMinutes } from "./floor-problem";
 import { minutesPerDay } from "./shop-time";
 
 /** Salts that keep draws of different meaning apart. */
@@ -10,9 +10,10 @@ const waitSalt = 100;
 const reworkSalt = 200;
 const delaySalt = 300;
 const shockSalt = 400;
+const paceSalt = 500;
 /** A second redo of the same work is a matter for people, not for dates. */
 const mostRedos = 2;
-/** Press days drawn ahead. */
+/** Days of presses and people drawn ahead. */
 export const outageDays = 400;
 
 export interface PairRedoRule extends RedoRule {
@@ -53,7 +54,8 @@ export class FloorSampler implements DispatchSampler {
   private readonly touchShare: Float64Array;
   private outageOf = new Map<number, Int32Array>();
   private outagesFor = -1;
-  private readonly presses: readonly { readonly resource: number; readonly key: number }[];
+  /** What can be away for a day, with its chance. */
+  private readonly fallible: readonly { readonly resource: number; readonly key: number; readonly chance: number }[];
 
   constructor(
     private readonly floor: FloorCatalog,
@@ -72,10 +74,16 @@ export class FloorSampler implements DispatchSampler {
     this.touchShare = Float64Array.from(operations, ({ minutesShare }) => minutesShare);
     for (const rule of rules) this.ruleOf.set(rule.operation, rule);
     for (const rule of rules) for (const operation of rule.redo) this.ruleRedoing.set(operation, rule);
-    this.presses = floor.presses.map(({ id }) => ({
-      resource: problem.problem.resources.findIndex((resource) => resource.id === pressResource(id)),
+    const fallible = (name: string, id: string, chance: number) => ({
+      resource: problem.problem.resources.findIndex((resource) => resource.id === name),
       key: hashText(id),
-    }));
+      chance,
+    });
+    const away = floor.personDayLostProbability ?? 0;
+    this.fallible = [
+      ...floor.presses.map(({ id }) => fallible(pressResource(id), id, floor.pressDayLostProbability)),
+      ...(away > 0 ? floor.crew.map(({ id }) => fallible(crewResource(id), id, away)) : []),
+    ];
   }
 
   private readonly ruleRedoing = new Map<number, PairRedoRule>();
@@ -162,11 +170,11 @@ export class FloorSampler implements DispatchSampler {
     this.outagesFor = this.replication;
     this.outageOf = new Map();
     const today = Math.floor(this.nowMinute / minutesPerDay);
-    for (const { resource, key } of this.presses) {
+    for (const { resource, key, chance } of this.fallible) {
       const lost: number[] = [];
       for (let day = today + 1; day < today + outageDays; day++) {
-        const chance = unitFromU32(keyedDraw(this.seed, this.replication, key, waitSalt, day));
-        if (chance < this.floor.pressDayLostProbability) lost.push(day * minutesPerDay, (day + 1) * minutesPerDay);
+        const draw = unitFromU32(keyedDraw(this.seed, this.replication, key, waitSalt, day));
+        if (draw < chance) lost.push(day * minutesPerDay, (day + 1) * minutesPerDay);
       }
       this.outageOf.set(resource, Int32Array.from(lost));
     }
@@ -201,5 +209,26 @@ export function sharedShocks(floor: FloorCatalog, seed: number, replication: num
       ),
     });
   }
-  return found;
+  return [...found, ...weekPaces(floor, seed, replication)].sort((a, b) => a.afterWorkMinutes - b.afterWorkMinutes);
+}
+
+/** Weeks drawn ahead: as far as the shocks. */
+const paceWeeks = 54;
+
+/**
+ * Slow and quick weeks of a replication as delays, negative for quick ones: lognormal paces with mean 1. A week has as many
+ * working days as the shop's calendar; what rests meanwhile is stretched with the work.
+ */
+function weekPaces(floor: FloorCatalog, seed: number, replication: number): readonly Shock[] {
+  const sd = floor.weekPaceLogSd ?? 0;
+  if (sd === 0) return [];
+  const week = workingDayMinutes(floor) * floor.hours.workingWeekdays.length;
+  return Array.from({ length: paceWeeks }, (_, index) => {
+    const draw = (which: number) => keyedDraw(seed, replication, paceSalt, 2 * index + which, 0);
+    const pace = portableExp(sd * sampleTable(normalTable(), draw(0)) - sd ** 2 / 2);
+    return {
+      afterWorkMinutes: Math.round((index + unitFromU32(draw(1))) * week),
+      delayWorkMinutes: Math.round((pace - 1) * week),
+    };
+  });
 }

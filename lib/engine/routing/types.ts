@@ -153,6 +153,8 @@ export interface DateRange {
   readonly runs: number;
   readonly seed: number;
   readonly dates: Readonly<Record<RangeLevel, IsoDate>>;
+  /** Share of the runs that are ready by the close of each of these days: a whole day holds more than its quantile. */
+  readonly shares: Readonly<Record<RangeLevel, number>>;
   readonly workingDays: Readonly<Record<RangeLevel, number>>;
   readonly drivers: readonly DateDriver[];
 }

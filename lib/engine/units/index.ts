@@ -4,3 +4,4 @@ export * from "./fill";
 export type * from "./ids";
 export * from "./outcome";
 export * from "./rounding";
+export * from "./told-share";

@@ -5,6 +5,7 @@ import type { Price } from "#engine/pricing";
 import { fill, type IsoDate } from "#engine/units";
 import type { CautionFacts, LocalDateTime, OfferedDates, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
 import { cancellationRows, clockStartTerms, taxNote } from "#papers/parts/terms";
+import { type RangeFacts, sharesText } from "#papers/parts/told-shares";
 import type { ClubMemberFacts, ClubQuoteFacts } from "./facts";
 
 const w = words.club;
@@ -47,7 +48,7 @@ export function composeClubQuote(facts: ClubQuoteFacts): ClubQuoteData {
     members: facts.members,
     price,
     taxNote: taxNote(price),
-    dates: { ...facts.dates, confidence: w.confidence, startsWhen: clockStartTerms },
+    dates: offeredDates(facts.dates),
     howToAccept: [fill(w.acceptByPhone, { phone: shop.phone, number: facts.number }), w.staysOpen],
     cancellation: cancellationRows(facts),
     cautions: facts.cautions,
@@ -60,4 +61,10 @@ function paletteRows({ left, right, graphic, destination }: ClubQuoteFacts["pale
     { label: w.graphic, value: graphic },
     { label: w.delivery, value: sheetWords.price.destinations[destination] },
   ];
+}
+
+function offeredDates(dates: RangeFacts): OfferedDates {
+  const shares = sharesText(dates);
+  const confidence = shares === null ? w.confidence : fill(w.shares, { shares });
+  return { from: dates.from, to: dates.to, shares, confidence, startsWhen: clockStartTerms };
 }

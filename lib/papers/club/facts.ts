@@ -2,6 +2,7 @@
 import type { Destination, Price } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
 import type { LocalDateTime, PrintStamp, ShopFacts, TermFacts } from "#papers/parts/facts";
+import type { RangeFacts } from "#papers/parts/told-shares";
 
 export interface ClubMemberFacts {
   readonly skierName: string;
@@ -33,5 +34,5 @@ export interface ClubQuoteFacts extends TermFacts {
   readonly members: readonly ClubMemberFacts[];
   readonly price: Price;
   /** Half and nine tenths of all runs have the last of the pairs ready by these. */
-  readonly dates: { readonly from: IsoDate; readonly to: IsoDate };
+  readonly dates: RangeFacts;
 }

@@ -29,7 +29,10 @@ export function ClubQuotePages({ data, paper }: { readonly data: ClubQuoteData; 
         facts={[
           [w.totalKey, money(data.price.totalCents, data.price.currency)],
           [w.validUntil, dayText(data.validUntil)],
-          [w.ready, rangeText(data.dates)],
+          [
+            data.dates.shares === null ? w.ready : fill(w.readyShares, { shares: data.dates.shares }),
+            rangeText(data.dates),
+          ],
         ]}
       />
       <TwoColumns left={<Parties data={data} />} right={<When dates={data.dates} />} />

@@ -9,13 +9,14 @@ import { fill, type IsoDate } from "#engine/units";
 import type { CautionFacts, LocalDateTime, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
 import { readableSpec } from "#papers/parts/spec-rows";
 import { cancellationRows, taxNote } from "#papers/parts/terms";
+import type { RangeFacts } from "#papers/parts/told-shares";
 import type { CutOffFacts, MoneyFacts, OrderFacts, PromiseFacts } from "./facts";
 
 const w = words.confirmation;
 
 /** A date as it is promised at the hour of the print: a range, or one day. */
 export type PromiseFact = (
-  | { readonly class: "estimate"; readonly from: IsoDate; readonly to: IsoDate }
+  | ({ readonly class: "estimate" } & RangeFacts)
   | { readonly class: "promise"; readonly on: IsoDate }
   | { readonly class: "hard-date"; readonly on: IsoDate; readonly planB: string }
 ) & {

@@ -4,6 +4,7 @@ import type { ClockStartCondition, SpecificationPart, StationId } from "#engine/
 import type { Price } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
 import type { LocalDateTime, PageFacts, PrintStamp, ShopFacts, TermFacts } from "#papers/parts/facts";
+import type { RangeFacts } from "#papers/parts/told-shares";
 
 export interface ConfirmedPairFacts {
   readonly serial: string;
@@ -28,7 +29,7 @@ export interface MoneyFacts {
 
 /** A date as it is promised at the hour of the print: a range, or one day. */
 export type PromiseFacts = (
-  | { readonly class: "estimate"; readonly from: IsoDate; readonly to: IsoDate }
+  | ({ readonly class: "estimate" } & RangeFacts)
   | { readonly class: "promise"; readonly on: IsoDate }
   | { readonly class: "hard-date"; readonly on: IsoDate; readonly planB: string }
 ) & {

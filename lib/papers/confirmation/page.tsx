@@ -5,6 +5,7 @@ import { fill } from "#engine/units";
 import type { Paper, Row } from "#papers/parts/facts";
 import { clockText, dayText, money, shortHash } from "#papers/parts/format";
 import { PENCIL } from "#papers/parts/theme";
+import { type RangeFacts, sharesText } from "#papers/parts/told-shares";
 import { Cautions } from "../parts/cautions";
 import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, TwoColumns } from "../parts/letter";
@@ -42,7 +43,7 @@ export function OrderConfirmationPages({
     >
       <KeyFacts
         facts={[
-          [promise.class === "estimate" ? w.readyRange : w.readyBy, promisedText(promise)],
+          [promise.class === "estimate" ? estimateKey(promise) : w.readyBy, promisedText(promise)],
           ...(data.money ? [[w.deposit, depositText(data.money)] as const] : []),
           data.pairs.length === 1 ? [w.pair, data.pairs[0]?.serial ?? ""] : [w.pairs, String(data.pairs.length)],
         ]}
@@ -98,6 +99,18 @@ function promisedText(promise: PromiseFact): string {
     : dayText(promise.on);
 }
 
+/** What the range's days mean: with their shares, or as it was said before these were told. */
+function estimateKey(dates: RangeFacts): string {
+  const shares = sharesText(dates);
+  return shares === null ? w.readyRange : fill(w.readyRangeShares, { shares });
+}
+
+function estimateText(promise: PromiseFact & RangeFacts): string {
+  const shares = sharesText(promise);
+  const promised = promisedText(promise);
+  return shares === null ? fill(w.estimateText, { promised }) : fill(w.estimateShares, { promised, shares });
+}
+
 function depositText({ deposit }: ConfirmedMoney): string {
   return deposit ? fill(w.depositReceived, { on: dayText(deposit.on) }) : w.notReceived;
 }
@@ -131,9 +144,7 @@ function Promised({ promise }: { readonly promise: PromiseFact }) {
     <Section title={w.date}>
       <Text style={{ fontWeight: 600 }}>{PROMISE[promise.class]}.</Text>
       <Text>
-        {promise.class === "estimate"
-          ? fill(w.estimateText, { promised: promisedText(promise) })
-          : fill(w.readyText, { promised: promisedText(promise) })}
+        {promise.class === "estimate" ? estimateText(promise) : fill(w.readyText, { promised: promisedText(promise) })}
       </Text>
       {promise.class === "hard-date" ? <Text>{fill(w.planB, { planB: promise.planB })}</Text> : null}
       {promise.note === null ? null : <Text>{promise.note}</Text>}

@@ -216,6 +216,8 @@ export interface CutRow {
 export interface OfferedDates {
   readonly from: IsoDate;
   readonly to: IsoDate;
+  /** Null for days that were told without. */
+  readonly shares: string | null;
   readonly confidence: string;
   readonly startsWhen: readonly string[];
 }

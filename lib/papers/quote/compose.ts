@@ -7,6 +7,7 @@ import { fill, type IsoDate, type TypedHeight, type TypedMass, textForPeople } f
 import type { CautionFacts, LocalDateTime, OfferedDates, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
 import { readableSpec } from "#papers/parts/spec-rows";
 import { cancellationRows, clockStartTerms, taxNote } from "#papers/parts/terms";
+import { type RangeFacts, sharesText } from "#papers/parts/told-shares";
 import { heightText, massText } from "#schemas/typed-text";
 import type { QuoteFacts } from "./facts";
 
@@ -73,7 +74,7 @@ export function composeQuote(facts: QuoteFacts): QuoteData {
     specification: readableSpec(facts.spec, facts.catalog),
     price,
     taxNote: taxNote(price),
-    dates: { ...facts.dates, confidence: w.confidence, startsWhen: clockStartTerms },
+    dates: offeredDates(facts.dates),
     customerSpecified: facts.customerSpecified,
     howToAccept: [
       page.isPrivate ? fill(w.acceptByScan, { url: page.url }) : w.acceptByLink,
@@ -133,4 +134,10 @@ function recommendationOf({ fit, spec, catalog }: QuoteFacts): QuoteData["recomm
       .filter((choice) => choice !== chosen)
       .map((choice) => fill(w.alternative, { model: nameOf(choice.model), lengthCm: choice.lengthCm })),
   };
+}
+
+function offeredDates(dates: RangeFacts): OfferedDates {
+  const shares = sharesText(dates);
+  const confidence = shares === null ? w.confidence : fill(w.shares, { shares });
+  return { from: dates.from, to: dates.to, shares, confidence, startsWhen: clockStartTerms };
 }

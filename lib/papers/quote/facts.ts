@@ -5,6 +5,7 @@ import type { FitFlag, Recommendation, TypedMeasures } from "#engine/fit";
 import type { Price } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
 import type { LocalDateTime, PageFacts, PrintStamp, ShopFacts, TermFacts } from "#papers/parts/facts";
+import type { RangeFacts } from "#papers/parts/told-shares";
 
 export interface QuoteFacts extends TermFacts {
   readonly shop: ShopFacts;
@@ -31,6 +32,6 @@ export interface QuoteFacts extends TermFacts {
   readonly spec: PairSpec;
   readonly price: Price;
   /** Half and nine tenths of all runs are ready by these. */
-  readonly dates: { readonly from: IsoDate; readonly to: IsoDate };
+  readonly dates: RangeFacts;
   readonly customerSpecified: readonly string[];
 }

@@ -3,6 +3,7 @@ export * from "./calibration";
 export * from "./corrections";
 export * from "./finish";
 export * from "./fit";
+export * from "./floor-learning";
 export * from "./materials";
 export * from "./models";
 export * from "./options";

@@ -12,11 +12,27 @@ export interface DateRange {
   readonly p10?: IsoDate;
   readonly p80?: IsoDate;
   readonly p95?: IsoDate;
+  /** Share of the futures that are ready by the close of these two days; not in what was stored before it was told. */
+  readonly shares?: DayShares;
   readonly workingDays: { readonly p50: number; readonly p90: number };
   /** What the days are spent on, largest first. */
   readonly drivers: readonly ToldDriver[];
   /** Enough to compute the very same range again. */
   readonly basis: RunsBasis;
+}
+
+/** From 0 to 1. */
+export interface DayShares {
+  readonly p50: number;
+  readonly p80?: number;
+  readonly p90: number;
+}
+
+/** The two days of a range, with their shares where these were told. */
+export interface ExpectedDays {
+  readonly p50: IsoDate;
+  readonly p90: IsoDate;
+  readonly shares?: DayShares;
 }
 
 /** What the days are spent on, with the station's name as its floor has it: not every floor's stations have words of their own. */
@@ -30,6 +46,8 @@ export interface RunsBasis {
   readonly runs: number;
   readonly seed: number;
   readonly at: string;
+  /** The floor's book in force; absent: the settings alone. */
+  readonly floorBook?: string;
 }
 
 const driver = z.object({
@@ -59,7 +77,14 @@ export const runsBasis = z.object({
   runs: amount,
   seed: amount,
   at: storedInstant,
+  floorBook: words.exactOptional(),
 }) satisfies z.ZodType<RunsBasis>;
+
+export const storedShares = z.object({
+  p50: amount,
+  p80: amount.exactOptional(),
+  p90: amount,
+}) satisfies z.ZodType<DayShares>;
 
 export const storedDateRange = z.object({
   p50: storedDay,
@@ -67,6 +92,7 @@ export const storedDateRange = z.object({
   p10: storedDay.exactOptional(),
   p80: storedDay.exactOptional(),
   p95: storedDay.exactOptional(),
+  shares: storedShares.exactOptional(),
   workingDays: z.object({ p50: amount, p90: amount }),
   drivers: listOf(driver),
   basis: runsBasis,

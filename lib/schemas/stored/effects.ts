@@ -5,7 +5,7 @@ import type { PromiseStanding, RangeLevel } from "#engine/routing";
 import type { IsoDate, OrderId, PairId } from "#engine/units";
 import { idSchema } from "../ids";
 import { amount, listOf, storedDay, words } from "./common";
-import { type RunsBasis, runsBasis } from "./dates";
+import { type DayShares, type RunsBasis, runsBasis, storedShares } from "./dates";
 
 /** What a change does to one pair, before anybody has agreed to it or after. */
 export interface PromiseEffect {
@@ -17,7 +17,7 @@ export interface PromiseEffect {
   readonly promiseClass: PromiseClass;
   readonly promisedOn: IsoDate | null;
   readonly before: { readonly p50: IsoDate; readonly p90: IsoDate };
-  readonly after: { readonly p50: IsoDate; readonly p90: IsoDate };
+  readonly after: { readonly p50: IsoDate; readonly p90: IsoDate; readonly shares?: DayShares };
   readonly movedWorkingDays: number;
   readonly slackWorkingDays: number | null;
   readonly standingBefore: PromiseStanding;
@@ -27,6 +27,7 @@ export interface PromiseEffect {
 interface ShortRange {
   readonly p50: IsoDate;
   readonly p90: IsoDate;
+  readonly shares?: DayShares;
   readonly workingDays: Readonly<Record<RangeLevel, number>>;
 }
 
@@ -60,7 +61,7 @@ export const storedPromiseEffect = z.object({
   promiseClass: z.enum(promiseClasses),
   promisedOn: storedDay.nullable(),
   before: ends,
-  after: ends,
+  after: ends.extend({ shares: storedShares.exactOptional() }),
   movedWorkingDays: amount,
   slackWorkingDays: amount.nullable(),
   standingBefore: standing,
@@ -70,6 +71,7 @@ export const storedPromiseEffect = z.object({
 const shortRange = z.object({
   p50: storedDay,
   p90: storedDay,
+  shares: storedShares.exactOptional(),
   workingDays: z.object({ p10: amount, p50: amount, p80: amount, p90: amount, p95: amount }),
 }) satisfies z.ZodType<ShortRange>;
 

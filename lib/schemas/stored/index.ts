@@ -1,6 +1,7 @@
 export * from "./common";
 export * from "./dates";
 export * from "./effects";
+export * from "./floor-book";
 export * from "./floor-changes";
 export * from "./incident";
 export * from "./learning";

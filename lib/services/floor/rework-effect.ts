@@ -7,6 +7,7 @@ import { stationIdTaking } from "#shop/floor/stations";
 import { workedPair } from "#shop/pair/view";
 import { queueEffect } from "#shop/queue/effect";
 import { pairOnFloor } from "#shop/queue/on-floor";
+import { expectedDays } from "#shop/queue/range";
 import { completeRuns, plannedSituation, previewRuns } from "#shop/queue/runs";
 import type { WorkedRework } from "./rework-work-out";
 import type { ReworkView } from "./views";
@@ -43,7 +44,7 @@ async function readyAgain(
   if (!prepared.ok) throw new Error(`the queue with the redo does not fit the floor: ${prepared.refusal.code}`);
   await completeRuns(prepared.value, ctx.promiseRuns ?? previewRuns);
   const range = queueRanges(prepared.value).get(pairId);
-  return range === undefined ? null : { p50: range.dates.p50, p90: range.dates.p90 };
+  return range === undefined ? null : expectedDays(range);
 }
 
 function withRedo(pair: PairOnFloor, { plan, needsCore, match }: WorkedRework): PairOnFloor {

@@ -1,5 +1,6 @@
 import type { ReworkFault, StationId } from "#engine/floor";
-import type { IsoDate, PairId } from "#engine/units";
+import type { PairId } from "#engine/units";
+import type { ExpectedDays } from "#schemas/stored/index";
 import type { PromiseEffect, QueueEffect } from "#shop/queue/views";
 
 /** What building one ski again takes, before anybody agrees to it. */
@@ -29,7 +30,7 @@ export interface ReworkView {
     /** Of this pair; null when it was ready and so had no place in the queue, or has none. */
     readonly own: PromiseEffect | null;
     /** When the pair is ready again. */
-    readonly ready: { readonly p50: IsoDate; readonly p90: IsoDate } | null;
+    readonly ready: ExpectedDays | null;
     readonly queue: QueueEffect;
   };
 }

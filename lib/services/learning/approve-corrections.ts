@@ -6,7 +6,7 @@ import { accept, type Outcome, refuse } from "#engine/units";
 import { benchScales } from "#schemas";
 import type { Context } from "#services/context";
 import { eventOf, nameOf } from "#services/record";
-import { refreshCorrections } from "#shop/catalogue/book-in-force";
+import { refreshBooks } from "#shop/catalogue/book-in-force";
 import { handbookCatalog } from "#shop/catalogue/current";
 import { learn, learningData } from "./learn";
 import { undecidedOf } from "./read-learning";
@@ -60,6 +60,6 @@ export async function approveCorrections(
     await recordEvents(tx, [eventOf(ctx, "corrections-approved", { kind: "correction-book", id: version }, data)]);
     return accept({ version });
   });
-  if (made.ok) await refreshCorrections(ctx.db);
+  if (made.ok) await refreshBooks(ctx.db);
   return made;
 }

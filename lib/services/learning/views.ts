@@ -1,9 +1,10 @@
 import type { BenchMeasure, BenchValues, Calibration, Quality, Residual } from "#engine/calibration";
 import type { BuildableSpec } from "#engine/configuration";
 import type { TwistTest } from "#engine/flex";
+import type { FloorBook, FloorLearning } from "#engine/floor-learning";
 import type { Corrections } from "#engine/materials";
 import type { Instant, PairId } from "#engine/units";
-import type { BookSummary } from "#schemas/stored/index";
+import type { BookSummary, FloorBookSummary } from "#schemas/stored/index";
 
 export type { BookSummary } from "#schemas/stored/index";
 
@@ -102,4 +103,24 @@ export interface BenchRow {
     readonly R: "in" | "out" | null;
     readonly twins: "in" | "out" | null;
   };
+}
+
+/** What the floor's own starts and ends teach. */
+export interface FloorLearningView {
+  readonly learning: FloorLearning;
+  readonly stationNames: Readonly<Record<string, { readonly number: number | null; readonly name: string }>>;
+  /** Names the record that was shown: an approval of another one is refused. */
+  readonly fingerprint: string;
+  readonly leastPairs: number;
+  /** What dates are made with at this moment. */
+  readonly now: Omit<FloorBook, "version">;
+  /** Latest first; the first is in force. */
+  readonly books: readonly {
+    readonly version: string;
+    readonly book: FloorBook;
+    readonly summary: FloorBookSummary;
+    readonly reason: string;
+    readonly effectiveAt: Instant;
+    readonly approvedBy: string;
+  }[];
 }

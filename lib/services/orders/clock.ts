@@ -51,7 +51,12 @@ export async function startClockIfDue(ctx: Context, orderId: string): Promise<bo
     }
     await bumpQueue(tx);
     const subject = { kind: "order", id: order.id } as const;
-    const told = { p50: promise.p50, p90: promise.p90, ...(promise.p80 === undefined ? {} : { p80: promise.p80 }) };
+    const told = {
+      p50: promise.p50,
+      p90: promise.p90,
+      ...(promise.p80 === undefined ? {} : { p80: promise.p80 }),
+      ...(promise.shares === undefined ? {} : { shares: promise.shares }),
+    };
     const dates = { promisedOn: hardDateOf(order) ?? promise.p90, p50: promise.p50, p90: promise.p90 };
     await recordEvents(tx, [
       eventOf(ctx, "clock-started", subject, { last: clock.last, at: startedAt.toISOString(), told }),

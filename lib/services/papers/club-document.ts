@@ -68,7 +68,7 @@ function clubFacts(club: ClubView, open: NonNullable<ClubView["open"]>, terms: T
       quote !== null && open.quoteIds.includes(quote.quoteId) ? [memberFacts(skierName, quote)] : [],
     ),
     price: open.price,
-    dates: { from: open.dateRange.p50, to: open.dateRange.p90 },
+    dates: { from: open.dateRange.p50, to: open.dateRange.p90, shares: open.dateRange.shares },
     ...terms,
   };
 }

@@ -130,8 +130,8 @@ function promiseFacts(order: OrderRecord): PromiseFacts {
   };
   const on = order.promisedOn;
   if (on === null) {
-    const { p50, p90 } = order.estimate;
-    return { class: "estimate", from: p50, to: p90, ...about };
+    const { p50, p90, shares } = order.estimate;
+    return { class: "estimate", from: p50, to: p90, shares, ...about };
   }
   if (order.promiseClass === "hard-date") return { class: "hard-date", on, planB: order.hardDatePlanB ?? "", ...about };
   return { class: "promise", on, ...about };

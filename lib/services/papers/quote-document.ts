@@ -55,7 +55,7 @@ function quoteFacts(quote: QuoteView, { released, engine }: FrozenCatalog, page:
     catalog: engine.build,
     spec: quote.spec,
     price: quote.price,
-    dates: { from: quote.dateRange.p50, to: quote.dateRange.p90 },
+    dates: { from: quote.dateRange.p50, to: quote.dateRange.p90, shares: quote.dateRange.shares },
     customerSpecified: quote.customerSpecified,
     ...termFacts(shop, "quote", [soldFor(quote.spec, engine.build.models, quote.answers)]),
   };

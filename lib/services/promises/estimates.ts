@@ -26,7 +26,8 @@ export async function renewEstimates(ctx: Context): Promise<Outcome<{ readonly m
     const isMoved = after.p90 !== before.p90;
     const isMine = await transaction(ctx.db, async (tx) => {
       if (!(await renewEstimate(tx, order.id, order.version, after))) return false;
-      const data = { from: before.p90, p50: after.p50, p90: after.p90, basis: after.basis };
+      const { p50, p90, shares, basis } = after;
+      const data = { from: before.p90, p50, p90, ...(shares === undefined ? {} : { shares }), basis };
       if (isMoved) await recordEvents(tx, [eventOf(ctx, "estimate-renewed", { kind: "order", id: order.id }, data)]);
       return true;
     });

@@ -14,7 +14,7 @@ export interface PromiseToSet {
   readonly class: Exclude<PromiseClass, "estimate">;
   readonly reason: string;
   /** What the date was taken from. */
-  readonly range?: Pick<DateRange, "p50" | "p80" | "p90" | "basis">;
+  readonly range?: Pick<DateRange, "p50" | "p80" | "p90" | "shares" | "basis">;
   /** What else changes on the order in the same moment. */
   readonly with?: Omit<OrderChange, "promisedOn" | "promiseClass">;
 }
@@ -52,6 +52,7 @@ export async function setPromise(
               p90: range.p90,
               basis: range.basis,
               ...(range.p80 === undefined ? {} : { p80: range.p80 }),
+              ...(range.shares === undefined ? {} : { shares: range.shares }),
             }),
       },
     ),

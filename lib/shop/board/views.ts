@@ -1,6 +1,7 @@
 import type { ClockStartCondition, StationId } from "#engine/floor";
 import type { FloorChangeKind, PromiseStanding } from "#engine/routing";
 import type { Instant, IsoDate, OperationId, OrderId, PairId, QuoteId, SheetId } from "#engine/units";
+import type { DayShares, ExpectedDays } from "#schemas/stored/index";
 import type { UnreadableView } from "#shop/names/views";
 import type { OrderState, PromiseClass } from "#shop/order/views";
 import type { OperationState } from "#shop/pair/views";
@@ -156,7 +157,7 @@ export interface QueuePair {
   readonly doneOperations: number;
   readonly allOperations: number;
   readonly plannedReady: IsoDate | null;
-  readonly expected: { readonly p50: IsoDate; readonly p90: IsoDate } | null;
+  readonly expected: ExpectedDays | null;
   readonly promiseClass: PromiseClass;
   readonly standing: PromiseStanding;
   /** Share of the runs that keep the promise; null without one. */
@@ -259,6 +260,7 @@ export interface SearchHit {
 export interface LeadTimeToday {
   readonly p50: IsoDate;
   readonly p90: IsoDate;
+  readonly shares?: DayShares;
   readonly workingDays: { readonly p50: number; readonly p90: number };
   readonly pairsAhead: number;
 }

@@ -91,8 +91,8 @@ function queueEffectView(
   };
 }
 
-function shortRange({ dates, workingDays }: NonNullable<SituationEffect["oneMore"]>["before"]) {
-  return { p50: dates.p50, p90: dates.p90, workingDays };
+function shortRange({ dates, shares, workingDays }: NonNullable<SituationEffect["oneMore"]>["before"]) {
+  return { p50: dates.p50, p90: dates.p90, shares: { p50: shares.p50, p90: shares.p90 }, workingDays };
 }
 
 function promiseEffect(effect: PairEffect, pair: PairInQueue): PromiseEffect {
@@ -106,7 +106,7 @@ function promiseEffect(effect: PairEffect, pair: PairInQueue): PromiseEffect {
     promiseClass: pair.order.promiseClass,
     promisedOn: pair.order.promisedOn,
     before: { p50: effect.before.p50, p90: effect.before.p90 },
-    after: { p50: effect.after.p50, p90: effect.after.p90 },
+    after: { p50: effect.after.p50, p90: effect.after.p90, shares: effect.shareAfter },
     movedWorkingDays: effect.movedWorkingDays,
     slackWorkingDays: effect.slackWorkingDays,
     standingBefore: effect.standingBefore,

@@ -13,11 +13,13 @@ import {
 } from "#engine/routing";
 import type { IsoDate, PairId } from "#engine/units";
 import { idOf } from "#schemas/ids";
+import type { ExpectedDays } from "#schemas/stored/index";
 import type { ShopContext } from "#shop/context";
 import { floorCatalog } from "#shop/floor/recipe";
 import { stationIdFor } from "#shop/floor/stations";
 import { instantOfShopMinute } from "#shop/time/shop-time";
 import type { PairInQueue } from "./queued-pairs";
+import { expectedDays } from "./range";
 import { completeRuns, liveRuns, previewRuns } from "./runs";
 
 export interface FloorPlan {
@@ -36,7 +38,7 @@ export interface FloorPlan {
   readonly pairs: readonly {
     readonly pairId: PairId;
     readonly finishDate: IsoDate;
-    readonly expected: { readonly p50: IsoDate; readonly p90: IsoDate } | null;
+    readonly expected: ExpectedDays | null;
     readonly standing: PromiseStanding;
     /** Share of the runs that are ready on the promised day; null without a promise. */
     readonly chanceKept: number | null;
@@ -85,7 +87,7 @@ export async function floorPlan(ctx: ShopContext, pairs: readonly PairInQueue[])
       return {
         pairId: idOf("pair", pairId),
         finishDate,
-        expected: range === undefined ? null : { p50: range.dates.p50, p90: range.dates.p90 },
+        expected: range === undefined ? null : expectedDays(range),
         standing: range === undefined ? ("open" as const) : standingOf(promise, range.dates),
         chanceKept: promise === null ? null : chanceKept(runs, pairId, promise.date),
       };

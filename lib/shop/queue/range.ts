@@ -11,6 +11,8 @@ import {
   prepareCandidate,
 } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
+import type { ExpectedDays } from "#schemas/stored/index";
+import { floorBookInForce } from "#shop/catalogue/book-in-force";
 import { currentCatalog } from "#shop/catalogue/current";
 import type { ShopContext } from "#shop/context";
 import { boughtFor, routeOf } from "#shop/floor/facts";
@@ -33,7 +35,8 @@ export async function rangeOf(ctx: ShopContext, spec: PairSpec, options: RangeOp
   const { runs, revision, madeAt } = await liveRuns(ctx.db, ctx.now, options.without ?? null);
   const count = ctx.promiseRuns ?? (options.isPromise ? promiseRuns : previewRuns);
   await completeRuns(runs, count);
-  const { build, floor } = currentCatalog();
+  const { build } = currentCatalog();
+  const floor = floorCatalog();
   const today = shopDay(ctx.now, floor.hours.timeZone);
   const waitingOn = boughtFor(spec, build, floor, options.orderedOn ?? (() => today));
   const asked = prepareCandidate(runs, { route: routeOf(spec, build), waitingOn });
@@ -85,13 +88,26 @@ export async function rangeOfPairs(
   return dateRangeView(range, revision, madeAt);
 }
 
+/** The two days that people see of a range, with their shares. */
+export function expectedDays({ dates, shares }: Pick<EngineRange, "dates" | "shares">): ExpectedDays {
+  return { p50: dates.p50, p90: dates.p90, shares: { p50: shares.p50, p90: shares.p90 } };
+}
+
 function dateRangeView(range: EngineRange, queueRevision: number, madeAt: Date): DateRange {
-  const { dates, workingDays, drivers, seed, runs } = range;
+  const { dates, shares, workingDays, drivers, seed, runs } = range;
+  const book = floorBookInForce();
   return {
     ...dates,
+    shares: { p50: shares.p50, p80: shares.p80, p90: shares.p90 },
     workingDays: { p50: workingDays.p50, p90: workingDays.p90 },
     drivers: drivers.map(named),
-    basis: { queueRevision, runs, seed, at: madeAt.toISOString() },
+    basis: {
+      queueRevision,
+      runs,
+      seed,
+      at: madeAt.toISOString(),
+      ...(book === null ? {} : { floorBook: book.version }),
+    },
   };
 }
 

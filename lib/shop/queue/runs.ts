@@ -18,6 +18,7 @@ import {
   type QueueSituation,
   runRange,
 } from "#engine/routing";
+import { floorBookInForce } from "#shop/catalogue/book-in-force";
 import { floorCatalog } from "#shop/floor/recipe";
 import { shopDay } from "#shop/time/shop-time";
 import { liveSituation, queuedPairs, situationOf } from "./situation";
@@ -64,6 +65,7 @@ export async function runsWith(
   const versions = open.filter(({ id, order }) => order.slotLostAt === null && !without.includes(id));
   const key = sha256Of([
     revision,
+    floorBookInForce()?.version ?? null,
     // The floor moves on while nobody ticks: an hour is as fine as a date needs.
     Math.floor(now.getTime() / 3_600_000),
     versions.map(({ id, version, specHash }) => [id, version, specHash]),

@@ -110,6 +110,13 @@ describe("days", () => {
     expect(drawn(<DateRange verb="Ready" from="2027-01-12" to="2027-01-12" withYear />).text).toBe(
       "Ready 12 January 2027, nine times out of ten by then",
     );
+    const shares = { p50: 0.74, p90: 0.912 };
+    expect(drawn(<DateRange from="2027-01-12" to="2027-01-23" shares={shares} />).text).toBe(
+      "ready 12–23 January, three of four by the first day, nine of ten by the last",
+    );
+    expect(drawn(<DateRange verb="Ready" from="2027-01-12" to="2027-01-12" shares={shares} />).text).toBe(
+      "Ready 12 January, nine of ten by then",
+    );
   });
 
   it("are spent on causes, with the days that can be named", () => {

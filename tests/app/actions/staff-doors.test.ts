@@ -7,6 +7,7 @@ import { putOnSheet } from "#app/shop/(staff)/call/[sheetId]/compare/actions.ts"
 import * as call from "#app/shop/(staff)/call/actions.ts";
 import * as cautions from "#app/shop/(staff)/cautions/actions.ts";
 import * as clubs from "#app/shop/(staff)/clubs/actions.ts";
+import * as floorTimes from "#app/shop/(staff)/floor-times/actions.ts";
 import * as measured from "#app/shop/(staff)/measured/actions.ts";
 import * as notices from "#app/shop/(staff)/notices/actions.ts";
 import * as promises from "#app/shop/(staff)/orders/[orderId]/promise-actions.ts";
@@ -119,6 +120,13 @@ const doors: readonly Door[] = [
     "desk1",
   ),
   door("approve corrections", measured.approve, { fingerprint: "f" }, ["fingerprint", long(81)], "desk1"),
+  door(
+    "approve a floor's book",
+    floorTimes.approve,
+    { fingerprint: "f", reason: "r" },
+    ["fingerprint", long(81)],
+    "desk1",
+  ),
   door(
     "a pair of the book",
     measured.addPair,
@@ -291,6 +299,7 @@ async function written() {
     client.floorChange.count(),
     client.benchRecord.count(),
     client.correctionBook.count(),
+    client.floorBook.count(),
     client.event.count(),
     client.outboxMessage.count(),
   ]);

@@ -428,8 +428,8 @@ describe("promises", () => {
       Now: "–",
       Done: "3/14",
       "Planned ready": "17 November 2026",
-      "Half the runs by": "18 November 2026",
-      "Nine of ten by": "20 November 2026",
+      "Half of the runs or more by": "18 November 2026",
+      "Nine of ten or more by": "20 November 2026",
       Promised: "23 November 2026",
       Class: "promise",
       "Slack, working days": "1",
@@ -445,7 +445,7 @@ describe("promises", () => {
     });
     expect(rows[1]?.Standing).toBe("!at risk");
     expect(rows[3]).toMatchObject({
-      "Half the runs by": "–",
+      "Half of the runs or more by": "–",
       Promised: "–",
       Class: "estimate",
       "Slack, working days": "–",
@@ -546,11 +546,11 @@ describe("the order of the queue", () => {
       Ski: "Midlow 95, 178 cm",
       Mould: "M95-178",
       Promised: "23 November 2026",
-      "Nine of ten by": "–",
+      "Nine of ten or more by": "–",
       Standing: "✕late",
       Move: "↑ Up↓ Downby hand",
     });
-    expect(rows.map((row) => [row.Standing, row["Nine of ten by"], row.Move])).toEqual([
+    expect(rows.map((row) => [row.Standing, row["Nine of ten or more by"], row.Move])).toEqual([
       ["!at risk", "20 November 2026", "press slot fixed"],
       ["✕late", "–", "↑ Up↓ Downby hand"],
       ["✓safe", "20 November 2026", "↑ Up↓ Down"],
@@ -623,8 +623,8 @@ describe("what a change does to the queue", () => {
       {
         Pair: "TY-0401 Robin",
         Promised: "23 November 2026",
-        "Nine of ten by, before": "20 November 2026",
-        "Nine of ten by, after": "26 November 2026",
+        "Nine of ten or more by, before": "20 November 2026",
+        "Nine of ten or more by, after": "26 November 2026",
         "Moves, working days": "+4.0",
         "In hand, working days": "−2.5",
         Stands: "✕late",

@@ -72,18 +72,20 @@ describe("kept promises", () => {
       "readKeptPromises",
       partly<KeptPromises>({ all: period(null, 40, 36), months: [], orders: [], open: 7, overdue: 2, ...known }),
     );
+  beforeEach(() => tell("readPromiseRisk", null));
+
   const verdict = async (orders: number, keptCount: number) => {
     kept({ all: period(null, orders, keptCount) });
     return (await shown(KeptPromisesPage)).part("All promises whose day has passed").text;
   };
 
-  it("judges the nine-of-ten day from twenty orders on: honest from 85 to 95 of 100", async () => {
+  it("judges the last day by what was told with it from twenty orders on, give or take 5 of 100", async () => {
     expect(await verdict(0, 0)).toContain("No promised day has passed yet.");
     expect(await verdict(19, 19)).toContain("19 orders so far. Under some 20 chance decides");
-    expect(await verdict(20, 17)).toContain("the ranges are honest");
-    expect(await verdict(100, 84)).toContain("Fewer than 85 of 100");
-    expect(await verdict(100, 95)).toContain("the ranges are honest");
-    expect(await verdict(100, 96)).toContain("More than 95 of 100");
+    expect(await verdict(20, 17)).toContain("the dates are honest");
+    expect(await verdict(100, 84)).toContain("Over 5 of 100 fewer");
+    expect(await verdict(100, 95)).toContain("the dates are honest");
+    expect(await verdict(100, 96)).toContain("Over 5 of 100 more");
   });
 
   it("shows each level's share under its own heading, month by month and all together", async () => {
@@ -94,6 +96,7 @@ describe("kept promises", () => {
       p50: "2026-11-18",
       p80: "2026-11-19",
       p90: "2026-11-20",
+      shares: { p50: 0.74, p80: 0.8, p90: 0.93 },
       promisedOn: "2026-11-23",
       readyOn: null,
       changes: [{ at: denver("11:00"), to: "2026-12-01", reason: "asked", by: "Ola" }],
@@ -102,7 +105,16 @@ describe("kept promises", () => {
       months: [period("2026-10", 8, 6, 0.5), period("2026-11", 0, 0, null)],
       orders: [
         order,
-        { ...order, orderId: "o-2", number: "O-302", p50: null, p80: null, readyOn: "2026-11-17", changes: [] },
+        {
+          ...order,
+          orderId: "o-2",
+          number: "O-302",
+          p50: null,
+          p80: null,
+          shares: null,
+          readyOn: "2026-11-17",
+          changes: [],
+        },
       ],
     });
     const page = await shown(KeptPromisesPage);
@@ -110,37 +122,37 @@ describe("kept promises", () => {
     expect(page.table("By month of the clock start")).toEqual([
       {
         Month: "October 2026",
-        "Half by": "38 %3 of 8, by chance 1–8",
-        "Eight of ten by": "88 %7 of 8, by chance 5–9",
-        "Nine of ten by": "75 %6 of 8, by chance 6–10",
+        "First day (half or more)": "38 %3 of 8; told 90 %, by chance 1–8",
+        "Eight of ten or more by": "88 %7 of 8; told 90 %, by chance 5–9",
+        "Last day (nine of ten or more)": "75 %6 of 8; told 90 %, by chance 6–10",
         "By the promised day": "2 of 8",
-        "Mean days after the nine-of-ten day (− before)": "+0.5",
+        "Mean days after the last day (− before)": "+0.5",
       },
       {
         Month: "November 2026",
-        "Half by": "–",
-        "Eight of ten by": "–",
-        "Nine of ten by": "–",
+        "First day (half or more)": "–",
+        "Eight of ten or more by": "–",
+        "Last day (nine of ten or more)": "–",
         "By the promised day": "–",
-        "Mean days after the nine-of-ten day (− before)": "–",
+        "Mean days after the last day (− before)": "–",
       },
       {
         Month: "all",
-        "Half by": "8 %3 of 40, by chance 1–8",
-        "Eight of ten by": "18 %7 of 40, by chance 5–9",
-        "Nine of ten by": "90 %36 of 40, by chance 6–10",
+        "First day (half or more)": "8 %3 of 40; told 90 %, by chance 1–8",
+        "Eight of ten or more by": "18 %7 of 40; told 90 %, by chance 5–9",
+        "Last day (nine of ten or more)": "90 %36 of 40; told 90 %, by chance 6–10",
         "By the promised day": "2 of 40",
-        "Mean days after the nine-of-ten day (− before)": "−1.3",
+        "Mean days after the last day (− before)": "−1.3",
       },
     ]);
-    expect(page.numbersOf("By month of the clock start")).toEqual(["Mean days after the nine-of-ten day (− before)"]);
+    expect(page.numbersOf("By month of the clock start")).toEqual(["Mean days after the last day (− before)"]);
     expect(page.table("Every promise")).toEqual([
       {
         Order: "O-301",
         "Clock started": "10 Nov 2026, 10:00",
-        "Half by": "18 November 2026",
-        "Eight of ten by": "19 November 2026",
-        "Nine of ten by": "20 November 2026",
+        "First day (half or more)": "18 November 2026three of four",
+        "Eight of ten or more by": "19 November 2026four of five",
+        "Last day (nine of ten or more)": "20 November 202619 of 20",
         "Promised for": "23 November 2026",
         Ready: "open",
         "Changed since": "to 1 December 2026: asked (Ola)",
@@ -148,9 +160,9 @@ describe("kept promises", () => {
       {
         Order: "O-302",
         "Clock started": "10 Nov 2026, 10:00",
-        "Half by": "–",
-        "Eight of ten by": "–",
-        "Nine of ten by": "20 November 2026",
+        "First day (half or more)": "–",
+        "Eight of ten or more by": "–",
+        "Last day (nine of ten or more)": "20 November 2026",
         "Promised for": "23 November 2026",
         Ready: "17 November 2026",
         "Changed since": "–",
@@ -1261,7 +1273,7 @@ describe("clubs", () => {
     const offer = seen.part("One offer");
     expect(offer.text).toContain("2 quotes are open.");
     expect(offer.text).toContain("All ready 10–17 December 2026");
-    expect(offer.text).toContain("✓Nine times out of ten all are ready by 1 February 2027.");
+    expect(offer.text).toContain("✓Nine times out of ten or more, all are ready by 1 February 2027.");
     expect(offer.text).not.toContain("Price and day here are those of");
     const form = seen.form("Order the ticked pairs");
     expect(form.sent).toMatchObject({ clubId: "c-1", priced: "q-1,q-2", quoteIds: "q-1,q-2", name: "Ada Moor" });
@@ -1300,13 +1312,13 @@ describe("clubs", () => {
     expect(some.text).toContain("!Left out, not open here: Cleo.");
     expect(some.text).toContain("Ready 10–17 December 2026");
     expect(some.text).not.toContain("All ready");
-    expect(some.text).not.toContain("Nine times out of ten all");
+    expect(some.text).not.toContain("Nine times out of ten");
     expect(some.facts).toMatchObject({ Bases: "Graphite black", Names: "none", "Wanted on": "–" });
     expect(some.hasPart("Orders")).toBe(false);
     expect(some.hasPart("In the press")).toBe(false);
     expect(some.form("Order the ticked pairs").sent).toMatchObject({ priced: "q-2", quoteIds: "q-2" });
     tell("readClub", { ...one, open: { ...one.open, keepsWish: false } });
-    expect((await page()).text).toContain("!Not kept nine times out of ten: all are wanted on 1 February 2027.");
+    expect((await page()).text).toContain("!Kept less than nine times out of ten: all are wanted on 1 February 2027.");
     tell("readClub", { ...one, open: null });
     expect((await page()).text).toContain("they have no price in common");
     tell("readClub", { ...one, members: one.members.slice(2) });

@@ -66,4 +66,23 @@ describe("the day that is told", () => {
     );
     expect([dates.p50, dates.p90]).toEqual(["2026-11-13", "2026-11-19"]);
   });
+
+  it("holds the share of the sample that ends by its close, which is more than its level", () => {
+    const now = shopMinute(isoDate("2026-11-09"), at("07:30"));
+    const runs = prepareRuns({ floor, changes: [], pairs: [], now }, 1);
+    if (!runs.ok) throw new Error(runs.refusal.code);
+    // Twenty runs, an hour apart, from the first minute on: nine end on Monday (0 to 480), nine on Tuesday (540 to 1020),
+    // two on Wednesday. The tenth is a Tuesday, by whose close 18 are ready; the nineteenth is a Wednesday.
+    const { dates, shares } = rangeLevelsOf(
+      runs.value,
+      Float64Array.from({ length: 20 }, (_, index) => 60 * index),
+    );
+    expect([dates.p10, dates.p50, dates.p90, dates.p95]).toEqual([
+      "2026-11-09",
+      "2026-11-10",
+      "2026-11-10",
+      "2026-11-11",
+    ]);
+    expect([shares.p10, shares.p50, shares.p90, shares.p95]).toEqual([0.45, 0.9, 0.9, 1]);
+  });
 });

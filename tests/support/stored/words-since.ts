@@ -119,6 +119,16 @@ const changedWords: readonly ChangedWords[] = [
     was: "held at mount, load at $1",
     why: "springs over different lengths are told with their length",
   },
+  {
+    is: words("All ready, [a-z0-9]+ by the first day, [a-z0-9]+ by the last"),
+    was: "All ready, nine times out of ten by the later day",
+    why: "so its days have their shares, which days that were stored have not",
+  },
+  {
+    is: words("all of these pairs are ready: [a-z0-9]+ by the first day, [a-z0-9]+ by the last"),
+    was: "nine times out of ten all of these pairs are ready by the later date",
+    why: "the same in a sentence",
+  },
 ];
 
 // Where lines break is the drawing's business.

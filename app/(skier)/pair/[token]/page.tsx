@@ -127,7 +127,7 @@ function When({ progress }: { readonly progress: ProgressView }) {
       ) : (
         <>
           <p className="text-lg">
-            {w.estimate} <DateRange from={dateRange.p50} to={dateRange.p90} withYear />.
+            {w.estimate} <DateRange from={dateRange.p50} to={dateRange.p90} shares={dateRange.shares} withYear />.
           </p>
           <p className="mt-1 text-pencil">{w.estimateNote}</p>
         </>

@@ -77,7 +77,9 @@ export default async function QuotePage({ params }: { readonly params: Promise<{
           </Part>
           <Part title={w.date} id="date">
             <p>
-              {w.dateText} <DateRange from={quote.dateRange.p50} to={quote.dateRange.p90} withYear />.
+              {w.dateText}{" "}
+              <DateRange from={quote.dateRange.p50} to={quote.dateRange.p90} shares={quote.dateRange.shares} withYear />
+              .
             </p>
             <p className="mt-2 text-pencil">{w.clock}</p>
             <More summary={w.drivers}>

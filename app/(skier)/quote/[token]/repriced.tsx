@@ -24,7 +24,7 @@ export async function Repriced({
     <Part title={w.expiredLead} id="reprice">
       <PriceDifferences title={w.expiredLead} before={before} after={after} comparison={comparison} />
       <p className="my-4">
-        {w.dateText} <DateRange from={dateRange.p50} to={dateRange.p90} withYear />.
+        {w.dateText} <DateRange from={dateRange.p50} to={dateRange.p90} shares={dateRange.shares} withYear />.
       </p>
       {blockedBy.length === 0 ? (
         <ActionForm

@@ -7,29 +7,48 @@ import { Notice } from "#app/_ui/notice.tsx";
 import { Page, Part } from "#app/_ui/page.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { fill } from "#app/_ui/words.ts";
-import { Clock, Day, NumberLink } from "#app/shop/cells.tsx";
+import { Clock, Day, DayWithShare, NumberLink } from "#app/shop/cells.tsx";
+import { permit } from "#auth";
 import words from "#content/copy/promises.json";
 import { textForPeople } from "#engine/units";
-import { type KeptOrder, type KeptPeriod, type KeptPromises, type KeptShare, readKeptPromises } from "#services";
+import {
+  type KeptOrder,
+  type KeptPeriod,
+  type KeptPromises,
+  type KeptShare,
+  readKeptPromises,
+  readPromiseRisk,
+} from "#services";
 import { monthText } from "./month";
 import { SharesOverTime } from "./shares-over-time";
+import { Together } from "./together";
 
 const w = words.kept;
 export const metadata: Metadata = { title: w.title };
 
 /** Under so many orders a share says little. */
 const fewOrders = 20;
+/** Kept as told, give or take 5 of 100. */
+const aboutRight = 0.05 + 1e-9;
 
 export default async function KeptPromisesPage() {
   const ctx = await staffContext("/shop/promises");
-  const read = await readKeptPromises(ctx);
-  if (!read.ok) notFound();
+  const [read, risk] = await Promise.all([readKeptPromises(ctx), readPromiseRisk(ctx)]);
+  if (!read.ok || !risk.ok) notFound();
   const kept = read.value;
   return (
     <Page wide title={w.title} lead={w.lead}>
       <p className="mb-6">{fill(w.open, { open: kept.open, overdue: kept.overdue })}</p>
       <Part title={w.all} id="all">
         <Verdict all={kept.all} />
+      </Part>
+      <Part title={w.together} id="together">
+        <Together risk={risk.value} />
+        {permit(ctx.actor, "learning.read").ok ? (
+          <p className="mt-3">
+            <a href="/shop/floor-times">{w.floorLink}</a>
+          </p>
+        ) : null}
       </Part>
       {kept.months.length === 0 ? null : (
         <Part title={w.months} id="months">
@@ -48,9 +67,9 @@ function Verdict({ all }: { readonly all: KeptPeriod }) {
   const p90 = all.shares.find(({ level }) => level === "p90");
   if (p90 === undefined || p90.orders === 0) return <p className="text-pencil">{w.none}</p>;
   if (p90.orders < fewOrders) return <Notice tone="info" title={fill(w.few, { orders: p90.orders, few: fewOrders })} />;
-  const share = p90.kept / p90.orders;
-  if (share < 0.85) return <Notice tone="amber" title={w.tooLate} />;
-  return share > 0.95 ? <Notice tone="info" title={w.tooEarly} /> : <Notice tone="moss" title={w.good} />;
+  const off = p90.kept / p90.orders - p90.expected;
+  if (off < -aboutRight) return <Notice tone="amber" title={w.tooLate} />;
+  return off > aboutRight ? <Notice tone="info" title={w.tooEarly} /> : <Notice tone="moss" title={w.good} />;
 }
 
 /** With a real minus sign. */
@@ -58,12 +77,12 @@ const signed = (days: number) => `${days > 0 ? "+" : ""}${textForPeople(days, 1)
 
 function Share({ share }: { readonly share: KeptShare | undefined }) {
   if (share === undefined || share.orders === 0) return <span className="text-pencil">–</span>;
-  const { kept, orders, band } = share;
+  const { kept, orders, band, expected } = share;
   return (
     <>
       <span className="measure">{textForPeople((100 * kept) / orders, 0)} %</span>
       <span className="block text-sm text-pencil">
-        {fill(w.heads.band, { kept, orders, low: band.low, high: band.high })}
+        {fill(w.heads.band, { kept, orders, told: textForPeople(100 * expected, 0), low: band.low, high: band.high })}
       </span>
     </>
   );
@@ -140,9 +159,9 @@ function Orders({ orders }: { readonly orders: readonly KeptOrder[] }) {
           cell: (row) => <NumberLink href={`/shop/orders/${row.orderId}`} number={row.number} />,
         },
         { key: "fixed", head: w.heads.fixed, cell: (row) => <Clock at={row.fixedAt} /> },
-        { key: "p50", head: w.heads.p50, cell: (row) => <Day on={row.p50} /> },
-        { key: "p80", head: w.heads.p80, cell: (row) => <Day on={row.p80} /> },
-        { key: "p90", head: w.heads.p90, cell: (row) => <Day on={row.p90} /> },
+        { key: "p50", head: w.heads.p50, cell: (row) => <DayWithShare on={row.p50} share={row.shares?.p50} /> },
+        { key: "p80", head: w.heads.p80, cell: (row) => <DayWithShare on={row.p80} share={row.shares?.p80} /> },
+        { key: "p90", head: w.heads.p90, cell: (row) => <DayWithShare on={row.p90} share={row.shares?.p90} /> },
         { key: "promised", head: w.heads.promised, cell: (row) => <Day on={row.promisedOn} /> },
         {
           key: "ready",

@@ -1,7 +1,7 @@
 /** Every open pair by what its promise has in hand, the tightest first. */
 import { Badge, type Tone } from "#app/_ui/notice.tsx";
 import { Table } from "#app/_ui/table.tsx";
-import { Day, PairLink } from "#app/shop/cells.tsx";
+import { Day, DayWithShare, PairLink } from "#app/shop/cells.tsx";
 import queueWords from "#content/copy/queue.json";
 import words from "#content/copy/shop.json";
 import type { QueueBoard, QueuePair } from "#services";
@@ -66,8 +66,16 @@ function PromiseTable({ pairs }: { readonly pairs: readonly QueuePair[] }) {
           cell: (row) => `${row.doneOperations}/${row.allOperations}`,
         },
         { key: "planned", head: w.heads.planned, cell: (row) => <Day on={row.plannedReady} /> },
-        { key: "p50", head: p.half, cell: (row) => <Day on={row.expected?.p50} /> },
-        { key: "p90", head: w.heads.nineOfTen, cell: (row) => <Day on={row.expected?.p90} /> },
+        {
+          key: "p50",
+          head: p.half,
+          cell: (row) => <DayWithShare on={row.expected?.p50} share={row.expected?.shares?.p50} />,
+        },
+        {
+          key: "p90",
+          head: w.heads.nineOfTen,
+          cell: (row) => <DayWithShare on={row.expected?.p90} share={row.expected?.shares?.p90} />,
+        },
         { key: "promised", head: w.heads.promised, cell: (row) => <Day on={row.promisedOn} /> },
         { key: "class", head: p.class, cell: (row) => p.classes[row.promiseClass] },
         {

@@ -3,7 +3,7 @@ import words from "#content/copy/breakdowns.json";
 import nameWords from "#content/copy/names.json";
 import { fill } from "#engine/units";
 import type { PromiseEffect } from "#shop/queue/views";
-import { longDay, replyBy } from "./delay-letter";
+import { longDay, rangeLine, replyBy } from "./delay-letter";
 import type { BaseNeed, BaseShortage } from "./views";
 
 /** @param effect how the pair's dates move if it waits; null when they hardly do */
@@ -22,15 +22,7 @@ export function colourOffer(
     fill(w.colour.short, { ski, colour: base.label, day: longDay(base.expectedOn) }),
     ...(need.counterchangedWith === null ? [] : [w.colour.counterchanged]),
     fill(w.colour.offer, { colours: either(colours) }),
-    ...(effect === null
-      ? []
-      : [
-          fill(w.colour.dates, {
-            colour: base.label,
-            from: longDay(effect.after.p50),
-            to: longDay(effect.after.p90),
-          }),
-        ]),
+    ...(effect === null ? [] : [rangeLine(w.colour, effect.after, { colour: base.label })]),
     fill(w.colour.replyBy, { replyBy: longDay(by) }),
     w.close,
   ].join("\n\n");

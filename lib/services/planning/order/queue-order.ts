@@ -21,6 +21,7 @@ import { skiText } from "#shop/names/ski-text";
 import { firstName } from "#shop/pair/view";
 import { queueEffect } from "#shop/queue/effect";
 import type { PairInQueue } from "#shop/queue/queued-pairs";
+import { expectedDays } from "#shop/queue/range";
 import { completeRuns, liveRuns, plannedSituation, previewRuns } from "#shop/queue/runs";
 import { queuedPairs } from "#shop/queue/situation";
 import { fixedBecause } from "./fixed-place";
@@ -47,12 +48,12 @@ export async function readQueueOrder(ctx: Context): Promise<Outcome<QueueOrder>>
   const places = inQueueOrder(runs.situation.pairs).flatMap((onFloor): readonly QueuePlace[] => {
     const pair = byId.get(onFloor.pairId);
     if (pair === undefined) return [];
-    const dates = ranges.get(pair.id)?.dates ?? null;
+    const range = ranges.get(pair.id) ?? null;
     return [
       {
         ...placeFacts(pair, ctx.now),
-        expected: dates === null ? null : { p50: dates.p50, p90: dates.p90 },
-        standing: dates === null ? "open" : standingOf(onFloor.promise, dates),
+        expected: range === null ? null : expectedDays(range),
+        standing: range === null ? "open" : standingOf(onFloor.promise, range.dates),
       },
     ];
   });

@@ -1,5 +1,6 @@
 import type { OrderCost, PromiseStanding } from "#engine/routing";
 import type { Instant, IsoDate, OrderId, PairId } from "#engine/units";
+import type { ExpectedDays } from "#schemas/stored/index";
 import type { PromiseClass } from "#shop/order/views";
 import type { QueueEffect } from "#shop/queue/views";
 
@@ -13,7 +14,7 @@ export interface QueuePlace {
   readonly mould: string;
   readonly promiseClass: PromiseClass;
   readonly promisedOn: IsoDate | null;
-  readonly expected: { readonly p50: IsoDate; readonly p90: IsoDate } | null;
+  readonly expected: ExpectedDays | null;
   readonly standing: PromiseStanding;
   /** Its place was given by hand. */
   readonly isByHand: boolean;

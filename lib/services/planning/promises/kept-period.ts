@@ -23,13 +23,20 @@ export function keptPeriod(
     const kept = due.filter((order) => order.readyOn !== null && order.readyOn <= `${day(order)}`);
     return { orders: due.length, kept: kept.length };
   };
+  /** What was told with the days that have passed; the level where no share was. */
+  const told = (level: KeptShare["level"], nominal: number) => {
+    const due = orders.filter((order) => (order[level] ?? today) < today);
+    const above = due.reduce((sum, order) => sum + ((order.shares?.[level] ?? nominal) - nominal), 0);
+    return nominal + above / Math.max(1, due.length);
+  };
   const due = orders.filter(({ p90 }) => p90 < today);
   // What is not ready yet is late by so much at least.
   const lateness = due.map(({ readyOn, p90 }) => workingDaysBetween(hours, p90, readyOn ?? today));
   return {
     month,
-    shares: levels.map(([level, expected]): KeptShare => {
+    shares: levels.map(([level, nominal]): KeptShare => {
       const counted = share((order) => order[level]);
+      const expected = told(level, nominal);
       return { level, expected, ...counted, band: binomialBand(counted.orders, expected, confidence) };
     }),
     onTime: share(({ promisedOn }) => promisedOn),

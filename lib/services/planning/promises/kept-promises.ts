@@ -65,6 +65,7 @@ function keptOrder(
     p50: told.p50 ?? null,
     p80: told.p80 ?? null,
     p90: told.p90 ?? first.data.promisedOn,
+    shares: told.shares ?? null,
     promisedOn: last.data.promisedOn,
     readyOn: ready === undefined ? null : shopDay(ready.at, floorCatalog().hours.timeZone),
     changes: promises

@@ -1,9 +1,11 @@
 import type { Instant, IsoDate, OrderId } from "#engine/units";
+import type { DayShares } from "#schemas/stored/index";
 import type { QueueEffect } from "#shop/queue/views";
 
 /** How many of some promises were ready by one of the days they were told, and what chance alone would allow. */
 export interface KeptShare {
   readonly level: "p50" | "p80" | "p90";
+  /** Mean share that was told with the day; where none was told, the level. */
   readonly expected: number;
   /** Whose day has passed, ready or not. */
   readonly orders: number;
@@ -29,6 +31,8 @@ export interface KeptOrder {
   readonly p50: IsoDate | null;
   readonly p80: IsoDate | null;
   readonly p90: IsoDate;
+  /** Shares that were told with the days; null when the order was told before they were. */
+  readonly shares: DayShares | null;
   /** The promised day that stands. */
   readonly promisedOn: IsoDate;
   readonly readyOn: IsoDate | null;

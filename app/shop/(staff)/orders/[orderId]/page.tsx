@@ -133,7 +133,15 @@ function Promised({ order }: { readonly order: OrderView }) {
           <strong>{fill(w.promised, { day: dayText(order.promisedOn) })}</strong>
         ) : (
           <span>
-            {w.estimateNow} <DateRange verb="" from={order.estimate.p50} to={order.estimate.p90} withYear />.
+            {w.estimateNow}{" "}
+            <DateRange
+              verb=""
+              from={order.estimate.p50}
+              to={order.estimate.p90}
+              shares={order.estimate.shares}
+              withYear
+            />
+            .
           </span>
         )}
         <Badge tone={order.promisedOn ? "moss" : "info"}>{w.classes[order.promiseClass]}</Badge>

@@ -1,6 +1,6 @@
 /** Where the pair is, its serials, its papers. */
 import { ButtonLink } from "#app/_ui/button.tsx";
-import { dateRangeText, dayText } from "#app/_ui/date-range.tsx";
+import { dateRangeText, dayText, shareText } from "#app/_ui/date-range.tsx";
 import { Facts } from "#app/_ui/facts.tsx";
 import { Badge, type Tone } from "#app/_ui/notice.tsx";
 import { plusMinus } from "#app/_ui/plus-minus.ts";
@@ -41,7 +41,7 @@ export function PairFacts({ pair, seesOrder }: { readonly pair: PairView; readon
             value: pair.promisedOn
               ? dayText(pair.promisedOn)
               : pair.expected
-                ? `${w.noPromise}, ${dateRangeText(pair.expected.p50, pair.expected.p90, true)}`
+                ? `${w.noPromise}, ${dateRangeText(pair.expected.p50, pair.expected.p90, true)}, ${shareText(pair.expected.p50, pair.expected.p90, pair.expected.shares)}`
                 : w.noPromise,
           },
           ...(seesOrder

@@ -2,7 +2,7 @@
 import { Badge, type Tone } from "#app/_ui/notice.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { fill } from "#app/_ui/words.ts";
-import { Day, PairLink } from "#app/shop/cells.tsx";
+import { Day, DayWithShare, PairLink } from "#app/shop/cells.tsx";
 import words from "#content/copy/breakdowns.json";
 import type { PromiseEffect, QueueEffect } from "#services";
 
@@ -41,7 +41,11 @@ export function EffectTable(props: {
         },
         { key: "promised", head: w.promised, cell: (row) => <Day on={row.promisedOn} /> },
         { key: "before", head: w.before, cell: (row) => <Day on={row.before.p90} /> },
-        { key: "after", head: w.after, cell: (row) => <Day on={row.after.p90} /> },
+        {
+          key: "after",
+          head: w.after,
+          cell: (row) => <DayWithShare on={row.after.p90} share={row.after.shares?.p90} />,
+        },
         { key: "moves", head: w.move, numeric: true, cell: (row) => signedDays(row.movedWorkingDays) },
         {
           key: "slack",

@@ -2,7 +2,7 @@
 import { Badge, type Tone } from "#app/_ui/notice.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { fill } from "#app/_ui/words.ts";
-import { Day, PairLink } from "#app/shop/cells.tsx";
+import { Day, DayWithShare, PairLink } from "#app/shop/cells.tsx";
 import breakdowns from "#content/copy/breakdowns.json";
 import words from "#content/copy/queue.json";
 import type { QueueOrder, QueuePlace } from "#services";
@@ -41,7 +41,11 @@ export function OrderTable({ order, mayMove }: { readonly order: QueueOrder; rea
           { key: "ski", head: w.heads.ski, cell: (row) => row.ski },
           { key: "mould", head: w.heads.mould, cell: (row) => row.mould },
           { key: "promised", head: w.heads.promised, cell: (row) => <Day on={row.promisedOn} /> },
-          { key: "p90", head: w.heads.nineOfTen, cell: (row) => <Day on={row.expected?.p90} /> },
+          {
+            key: "p90",
+            head: w.heads.nineOfTen,
+            cell: (row) => <DayWithShare on={row.expected?.p90} share={row.expected?.shares?.p90} />,
+          },
           {
             key: "standing",
             head: w.heads.standing,

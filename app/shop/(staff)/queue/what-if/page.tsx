@@ -9,6 +9,8 @@ import { fill } from "#app/_ui/words.ts";
 import { listHref, type Query } from "#app/shop/(staff)/list-href.ts";
 import { permit } from "#auth";
 import words from "#content/copy/breakdowns.json";
+import dateWords from "#content/copy/dates.json";
+import { toldShare } from "#engine/units";
 import { askWhatIf, listFloorChanges, settings, type WhatIfAnswer, type WhatIfKind } from "#services";
 import type { Context } from "#services/context";
 import { shopDay } from "#services/shop-clock";
@@ -91,6 +93,19 @@ function datesOf({ before, after }: NonNullable<WhatIfAnswer["effect"]["oneMore"
   };
 }
 
+/** The same days with the shares they were told with; before shares were told, as it was said then. */
+function daysText({ before, after }: NonNullable<WhatIfAnswer["effect"]["oneMore"]>): string {
+  const days = datesOf({ before, after });
+  if (before.shares === undefined || after.shares === undefined) return fill(w.oneMoreDates, days);
+  return fill(w.oneMoreShares, {
+    ...days,
+    firstBefore: toldShare(before.shares.p50, dateWords.shares),
+    lastBefore: toldShare(before.shares.p90, dateWords.shares),
+    firstAfter: toldShare(after.shares.p50, dateWords.shares),
+    lastAfter: toldShare(after.shares.p90, dateWords.shares),
+  });
+}
+
 function Answer({ answer }: { readonly answer: WhatIfAnswer }) {
   const { effect, costCentsPerWeek, ordersRescued } = answer;
   return (
@@ -103,7 +118,7 @@ function Answer({ answer }: { readonly answer: WhatIfAnswer }) {
         {effect.oneMore === null ? null : (
           <>
             <h3 className="text-lg">{w.oneMore}</h3>
-            <p>{fill(w.oneMoreDates, datesOf(effect.oneMore))}</p>
+            <p>{daysText(effect.oneMore)}</p>
             <p className="max-w-measure text-pencil">{w.oneMoreNote}</p>
             <OneMoreStrips oneMore={effect.oneMore} />
           </>

@@ -89,7 +89,14 @@ async function Expired({ quote, ctx }: Props) {
               comparison={offer.value.comparison}
             />
             <p className="my-4">
-              <DateRange verb="Ready" from={offer.value.dateRange.p50} to={offer.value.dateRange.p90} withYear />.
+              <DateRange
+                verb="Ready"
+                from={offer.value.dateRange.p50}
+                to={offer.value.dateRange.p90}
+                shares={offer.value.dateRange.shares}
+                withYear
+              />
+              .
             </p>
             {offer.value.blockedBy.length === 0 ? (
               <ActionForm action={priceAnew} idPrefix="reprice-" fields={[id]} submit={w.repriceButton} />

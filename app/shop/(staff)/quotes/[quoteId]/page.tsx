@@ -119,7 +119,14 @@ export default async function QuotePage({ params, searchParams }: Props) {
           </Part>
           <Part title={w.date} id="date">
             <p>
-              <DateRange verb="Ready" from={quote.dateRange.p50} to={quote.dateRange.p90} withYear />.
+              <DateRange
+                verb="Ready"
+                from={quote.dateRange.p50}
+                to={quote.dateRange.p90}
+                shares={quote.dateRange.shares}
+                withYear
+              />
+              .
             </p>
             <More summary={sheetWords.date.drivers}>
               <Drivers drivers={quote.dateRange.drivers} words={sheetWords.date} />

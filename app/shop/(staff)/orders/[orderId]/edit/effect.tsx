@@ -76,7 +76,7 @@ function Effects({ preview }: { readonly preview: EditPreview }) {
       {promise ? (
         <p className="mb-4">
           {w.promiseBefore}: {promise.before ? dayText(promise.before) : words.pair.noPromise}. {w.promiseAfter}:{" "}
-          <DateRange from={promise.after.p50} to={promise.after.p90} withYear />.
+          <DateRange from={promise.after.p50} to={promise.after.p90} shares={promise.after.shares} withYear />.
         </p>
       ) : null}
     </>

@@ -1,0 +1,3 @@
+export { floorWithBook } from "./apply-book";
+export { learnFloor } from "./learn-floor";
+export type * from "./types";
