@@ -9,6 +9,10 @@ const bytes = (file: string) => Buffer.byteLength(read(file));
 /** Every room that says of itself what lives there. */
 const rooms = [
   "lib/engine",
+  "lib/engine/flex",
+  "lib/engine/optimise",
+  "lib/engine/parts",
+  "lib/engine/routing",
   "lib/shop",
   "lib/services",
   "lib/data",

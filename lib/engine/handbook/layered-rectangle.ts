@@ -3,7 +3,7 @@
  * 1903; S. P. Timoshenko & J. N. Goodier, Theory of Elasticity, art. 109, from memory, layer by layer; own derivation). Within
  * a layer (Φ,yy + Φ,zz)/G = −2, Φ = 0 around, Φ and Φ,z/G continuous between layers. With Φ = Σ Z_n(z)·sin(nπy/b), n odd,
  * and k = nπ/b every layer has Z = P + homogeneous, P = 8G/(nπk²), and the values between layers solve a tridiagonal system.
- * GJ = 2∫Φ dA. Exact but for the number of terms, and by another road than finite elements of the warping.
+ * GJ = 2∫Φ dA. Exact but for the number of terms, and by another road than finite elements of the warping. Only checks use it.
  */
 
 export interface RectangleLayer {

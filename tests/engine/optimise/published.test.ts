@@ -178,9 +178,12 @@ describe("scheduleJobs where one of two presses is to be chosen", () => {
 });
 
 // Four moulds on two presses, their changes paid twice beside lateness: the best is found by some seeds only.
-describe.runIf(isWhole("hard-shops"))("scheduleJobs where changes of mould are paid", () => {
-  it("comes within 15 % of the best known of ws_2k", { timeout: 600_000 }, () => {
-    expect(gapOf(instance("ws_2k"), 20_000)).toBeLessThanOrEqual(0.15);
+describe("scheduleJobs where changes of mould are paid", () => {
+  it("comes within 15 % of the best known of ws_2k, within 30 % at a tenth of the iterations", {
+    timeout: 600_000,
+  }, () => {
+    const [iterations, gap] = isWhole("hard-shops") ? [20_000, 0.15] : [2_000, 0.3];
+    expect(gapOf(instance("ws_2k"), iterations)).toBeLessThanOrEqual(gap);
   });
 });
 
