@@ -12,6 +12,7 @@ export function specFacts(spec: PairSpec, build: BuildCatalog, words: SheetWords
   const added = spec.reinforcements.map((id) => label(build.reinforcements, id));
   const plate = build.rules.plate.choices?.find((each) => each.id === spec.plate);
   if (plate) added.push(plate.label);
+  if (spec.lightening && build.rules.lightening) added.push(build.rules.lightening.label);
   if (spec.tipTailProtectors) added.push(words.reinforcement.protectors);
   const { graphic, base, mount, finish } = spec;
   const layouts: Readonly<Record<string, { readonly label: string }>> = words.graphic.layouts;

@@ -91,6 +91,9 @@ function stationProblems(files: ReleaseFiles): CatalogProblem[] {
       path: `lines.${index}.station`,
       station,
     })),
+    ...[files["recipe.json"].press.panel?.partedAt].flatMap((station) =>
+      station === undefined ? [] : [{ file: "recipe.json", path: "press.panel.partedAt", station }],
+    ),
     ...files["recipe.json"].stations.map(({ station }, index) => ({
       file: "recipe.json",
       path: `stations.${index}.station`,
@@ -231,10 +234,12 @@ function bookProblems(book: Omit<PriceBook, "currency">, index: number, files: R
   const file = "price-books.json";
   const models = files["models.json"].models.map((model) => model.id);
   const { ownCore } = files["blends.json"];
+  const { lightening } = files["build-rules.json"];
   const codes = [
     ...files["reinforcements.json"].reinforcements.map((each) => each.priceCode),
     ...files["blends.json"].blends.flatMap((each) => (each.priceCode === undefined ? [] : [each.priceCode])),
     ...(files["build-rules.json"].plate.choices ?? []).map((each) => each.priceCode),
+    ...(lightening === undefined ? [] : [lightening.priceCode]),
     ...(ownCore === undefined ? [] : [ownCore.priceCode, ownCore.windowPriceCode]),
   ];
   const at = `priceBooks.${index}`;

@@ -114,6 +114,7 @@ export const choiceFields = {
   finish: finishSchema,
   tipTailProtectors: yesOrNo("Tip and tail protectors"),
   plate: catalogId("Plate under the binding"),
+  lightening: yesOrNo("Pockets in the core"),
   destination: destinationSchema,
   discounts: z.array(discountSchema).max(4, { error: "Discounts: at most 4 may be tried" }).readonly(),
 } as const;
@@ -130,6 +131,7 @@ export const sheetChoicesSchema = z.strictObject({
   finish: choiceFields.finish.exactOptional(),
   tipTailProtectors: choiceFields.tipTailProtectors.exactOptional(),
   plate: choiceFields.plate.exactOptional(),
+  lightening: choiceFields.lightening.exactOptional(),
   destination: choiceFields.destination.exactOptional(),
   discounts: choiceFields.discounts.exactOptional(),
 }) satisfies z.ZodType<SheetChoices>;
@@ -147,4 +149,5 @@ export const pairSpecSchema = z.strictObject({
   finish: finishSchema,
   tipTailProtectors: choiceFields.tipTailProtectors,
   plate: choiceFields.plate.exactOptional(),
+  lightening: choiceFields.lightening.exactOptional(),
 }) satisfies z.ZodType<PairSpec>;

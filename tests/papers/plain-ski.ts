@@ -57,6 +57,7 @@ export const ski: DrawingData = {
 
 export const core: CoreDrawing = {
   profileId: "T-1",
+  hollows: [],
   wood: { fromMm: 100, toMm: 900 },
   thickness: [
     { x: 0, y: 2 },

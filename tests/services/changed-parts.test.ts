@@ -13,6 +13,7 @@ const changes: Readonly<Record<keyof PairSpec, readonly [SpecificationPart, Part
   reinforcements: ["reinforcements", { reinforcements: ["carbon-stringers"] }],
   flexRatio: ["flex", { flexRatio: 1.001 }],
   mount: ["mount", { mount: { offsetMm: -1 } }],
+  lightening: ["core", { lightening: true }],
   plate: ["mount", { plate: "magnesium" }],
   base: ["base", { base: { left: "black", right: "lake", inlay: "none" } }],
   graphic: ["graphic", { graphic: { ...plainSpec.graphic, layout: "mirrored" } }],

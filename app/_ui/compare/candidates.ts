@@ -102,8 +102,17 @@ export function takingPatch(
   if (id === "other") {
     const spec = other ? assessSheet(other, catalog).spec : null;
     if (!spec) return null;
-    const { model, lengthCm, flexRatio, core, reinforcements, tipTailProtectors, plate = null } = spec;
-    return choicePaths({ model, lengthCm, flexRatio, core, reinforcements, tipTailProtectors, plate });
+    const {
+      model,
+      lengthCm,
+      flexRatio,
+      core,
+      reinforcements,
+      tipTailProtectors,
+      plate = null,
+      lightening = null,
+    } = spec;
+    return choicePaths({ model, lengthCm, flexRatio, core, reinforcements, tipTailProtectors, plate, lightening });
   }
   const isKnown = catalog.build.models.some((model) => model.id === id && model.state === "active");
   return isKnown ? choicePaths({ model: id, lengthCm: null, flexRatio: null }) : null;

@@ -135,6 +135,7 @@ function Reinforcements({
         values={spec.reinforcements}
         onChange={(reinforcements) => sheet.setChoices({ reinforcements })}
       />
+      <Pockets sheet={sheet} spec={spec} model={model} catalog={catalog} />
       <Plates sheet={sheet} spec={spec} model={model} catalog={catalog} words={words} />
       <CheckboxField
         name="protectors"
@@ -144,6 +145,26 @@ function Reinforcements({
       />
       <SameFlex sheet={sheet} spec={spec} catalog={catalog} words={words} />
     </>
+  );
+}
+
+/** Pockets in the core, where the shop mills them for this use. */
+function Pockets({
+  sheet,
+  spec,
+  model,
+  catalog,
+}: Omit<Props, "words"> & { readonly spec: PairSpec; readonly model: Model }) {
+  const { lightening } = catalog.build.rules;
+  if (!lightening || !(lightening.forUses.includes(model.use) || spec.lightening)) return null;
+  return (
+    <CheckboxField
+      name="lightening"
+      label={`${lightening.label}, ${priceOf(catalog, lightening.priceCode)}`}
+      hint={lightening.effect}
+      checked={spec.lightening ?? false}
+      onChange={(event) => sheet.setChoices({ lightening: event.target.checked || undefined })}
+    />
   );
 }
 

@@ -49,6 +49,8 @@ export function reinforcementLine(spec: PairSpec | null, catalog: EngineCatalog,
     .map((each) => each.label);
   const plate = catalog.build.rules.plate.choices?.find((each) => each.id === spec.plate);
   if (plate) names.push(plate.label);
+  const { lightening } = catalog.build.rules;
+  if (spec.lightening && lightening) names.push(lightening.label);
   if (spec.tipTailProtectors) names.push(words.reinforcement.protectors);
   return names.length > 0 ? names.join(", ") : words.reinforcement.none;
 }

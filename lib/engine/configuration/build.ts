@@ -6,9 +6,10 @@
 import type { BuildLayer, PlatePocket, SkiBuild, SpringTest } from "#engine/flex";
 import { edgeSpanMm, measure, mountLineMm, type SkiShape, shapeAtLength } from "#engine/geometry";
 import { type Corrections, correctedLibrary, fabricById, sheetById } from "#engine/materials";
-import { accept, type Outcome } from "#engine/units";
+import { accept, type Outcome, refuse } from "#engine/units";
 import { fabricLayer, sheetLayer } from "./layer-materials";
 import { stackOf } from "./layup";
+import { LIGHTENING, lighteningPockets, pocketBridges } from "./lightening";
 import { blendById, type LookupRefusal, modelById, modelLength, plateById, reinforcementById } from "./lookup";
 import { stripColumns } from "./strip-columns";
 import type {
@@ -17,6 +18,7 @@ import type {
   CoreBlend,
   FlexSpec,
   LayupLayer,
+  LighteningRules,
   Model,
   PairSpec,
   PlateChoice,
@@ -33,6 +35,8 @@ export interface ResolvedSpec {
   readonly reinforcements: readonly Reinforcement[];
   /** The plate that was ordered; null for the shop's own. */
   readonly plate: PlateChoice | null;
+  /** Null for a whole core. */
+  readonly lightening: LighteningRules | null;
 }
 
 export function resolveSpec(spec: BuildableSpec, catalog: BuildCatalog): Outcome<ResolvedSpec, LookupRefusal> {
@@ -50,7 +54,10 @@ export function resolveSpec(spec: BuildableSpec, catalog: BuildCatalog): Outcome
   }
   const plate = spec.plate === undefined ? null : plateById(catalog, spec.plate);
   if (plate !== null && !plate.ok) return plate;
-  return accept({ model: model.value, blend: blend.value, reinforcements, plate: plate?.value ?? null });
+  const lightening = spec.lightening ? (catalog.rules.lightening ?? null) : null;
+  if (spec.lightening && lightening === null)
+    return refuse({ code: "unknown-item", path: "lightening", kind: "lightening", id: LIGHTENING, known: [] });
+  return accept({ model: model.value, blend: blend.value, reinforcements, plate: plate?.value ?? null, lightening });
 }
 
 /**
@@ -77,7 +84,11 @@ export function referenceBuildFor(model: Model, nominalAndMore: BuildCatalog): S
   const { corrections: _learnt, ...catalog } = nominalAndMore;
   const blend = blendById(catalog, model.core.blend);
   if (!blend.ok) throw new RangeError(`models.${model.id}.core.blend: no blend "${model.core.blend}"`);
-  return bareBuildFor({ model, blend: blend.value, reinforcements: [], plate: null }, model.shape.refLengthCm, catalog);
+  return bareBuildFor(
+    { model, blend: blend.value, reinforcements: [], plate: null, lightening: null },
+    model.shape.refLengthCm,
+    catalog,
+  );
 }
 
 /** Everything but plate and mat, of materials as measured pairs have shown them. */
@@ -96,9 +107,15 @@ export function bareBuildFor(
   const steelMm = isFull ? perimeterMm / 2 : edgeCarryingMm;
   const coreFromMm = rules.spacers.tipMm;
   const coreToMm = shape.lengthMm - rules.spacers.tailMm;
+  const { lightening } = resolved;
+  const wood = { coreFromMm, coreToMm };
+  const pockets = lightening ? lighteningPockets(shape, wood, lightening, rules) : [];
   return {
     shape,
-    layers: stackOf(model, layup, reinforcements, catalog),
+    layers: stackOf(model, layup, reinforcements, catalog).flatMap((layer): readonly BuildLayer[] =>
+      layer.role === "core" && lightening ? [layer, ...pocketBridges(pockets, lightening, catalog)] : [layer],
+    ),
+    ...(pockets.length > 0 ? { pockets } : {}),
     columns: stripColumns(blend, model.core.stripWidthMm, catalog),
     sidewall: {
       widthMm: rules.sidewall.widthMm,

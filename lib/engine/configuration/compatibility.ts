@@ -4,6 +4,7 @@
  */
 import { inlayConflicts, mountConflicts } from "./base-and-mount";
 import type { ResolvedSpec } from "./build";
+import { lighteningConflicts } from "./lightening";
 import { ownCoreConflicts } from "./own-core";
 import type { BuildCatalog, PairSpec, Reinforcement, SpecConflict, SpecWay } from "./types";
 import { windowConflicts } from "./windows";
@@ -17,6 +18,7 @@ export function conflictsOf(spec: PairSpec, resolved: ResolvedSpec, catalog: Bui
     ...reinforcementsForUse(resolved),
     ...tooManyPlies(resolved, catalog),
     ...plateForUse(resolved, catalog),
+    ...lighteningConflicts(spec, resolved),
     ...windowConflicts(spec, resolved, catalog),
     ...inlayConflicts(spec, resolved, catalog),
     ...mountConflicts(spec, catalog),

@@ -41,6 +41,7 @@ export function completeSpec(
     finish: choices.finish ?? defaults.finish,
     tipTailProtectors: choices.tipTailProtectors ?? false,
     ...(choices.plate === undefined ? {} : { plate: choices.plate }),
+    ...(choices.lightening ? { lightening: true } : {}),
   };
   return checkedItems(spec, model.value, catalog);
 }

@@ -3,12 +3,18 @@ import type { CoreLimits } from "#engine/flex";
 import { mountLineMm, type SkiShape } from "#engine/geometry";
 import { plateFor } from "./build";
 import { milledPocket } from "./core-mass";
-import type { BuildCatalog, Model, PlateChoice } from "./types";
+import { lighteningPockets } from "./lightening";
+import type { BuildCatalog, BuildRules, LighteningRules, Model, PlateChoice } from "./types";
 
 /** @param offsetMm of the mount line from the model's own, positive towards the tip */
 export function coreLimitsFor(
   shape: SkiShape,
-  ordered: { readonly model: Pick<Model, "use">; readonly plate: PlateChoice | null },
+  ordered: {
+    readonly model: Pick<Model, "use">;
+    readonly plate: PlateChoice | null;
+    readonly lightening: LighteningRules | null;
+  },
+  wood: { readonly coreFromMm: number; readonly coreToMm: number },
   offsetMm: number,
   catalog: Pick<BuildCatalog, "rules" | "materials">,
 ): CoreLimits {
@@ -24,9 +30,24 @@ export function coreLimitsFor(
       floors: [
         { ...bootZone, leastMm: bench.bootCore.leastMm },
         { fromMm, toMm, leastMm: bench.woodUnderPocket.leastMm + depthMm },
+        ...hollowFloors(shape, wood, ordered.lightening, catalog.rules),
       ],
       endSheetsMm: bench.endSheets.sheetsMm,
       reliefShare: bench.relief.share,
     },
   };
+}
+
+function hollowFloors(
+  shape: SkiShape,
+  wood: { readonly coreFromMm: number; readonly coreToMm: number },
+  lightening: LighteningRules | null,
+  rules: BuildRules,
+): NonNullable<CoreLimits["bench"]>["floors"] {
+  if (lightening === null) return [];
+  return lighteningPockets(shape, wood, lightening, rules).map(({ fromMm, toMm, depthMm }) => ({
+    fromMm,
+    toMm,
+    leastMm: lightening.leastUnderMm + depthMm,
+  }));
 }

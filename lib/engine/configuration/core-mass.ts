@@ -50,7 +50,7 @@ export function coreMassG(
   rules: Pick<BuildRules, "plate">,
   strips: readonly LaidStrip[] = [],
 ): number {
-  const { coreFromMm, coreToMm, plate } = build;
+  const { coreFromMm, coreToMm, plate, pockets = [] } = build;
   const depthMm = plate ? milledPocket(plate, rules).depthMm : 0;
   const { columns } = build;
   const densities = columns.map((column) => densityOf(column, strips));
@@ -61,10 +61,13 @@ export function coreMassG(
     const half = woodHalfWidthMm(build, x);
     const t = thicknessAt(profile, x);
     const pocketHalf = plate && Math.abs(x - plate.centreMm) <= plate.lengthMm / 2 ? plate.widthMm / 2 : 0;
+    const hollow = pockets.find(({ fromMm, toMm }) => x >= fromMm && x <= toMm);
     densities.forEach((density, index) => {
       const widthMm = stripWidthLeftMm(columns, index, half);
       const inPocketMm = widthMm - stripWidthLeftMm(columns, index, half, pocketHalf);
-      grams += 2 * density * dx * 1e-6 * (widthMm * t - inPocketMm * depthMm);
+      const inHollowMm = hollow ? widthMm - stripWidthLeftMm(columns, index, half, hollow.widthMm / 2) : 0;
+      const takenMm2 = inPocketMm * depthMm + inHollowMm * (hollow?.depthMm ?? 0);
+      grams += 2 * density * dx * 1e-6 * (widthMm * t - takenMm2);
     });
   }
   return grams;

@@ -89,7 +89,7 @@ export function tryCloth(order: FlexOrder, cloth: Cloth | null, catalog: BuildCa
   const { model } = resolved;
   const layup = cloth ? layupWithCloth(model.layup, cloth) : model.layup;
   const bare = bareBuildFor(resolved, lengthCm, catalog, layup);
-  const limits = coreLimitsFor(bare.shape, resolved, mountOffsetMm, catalog);
+  const limits = coreLimitsFor(bare.shape, resolved, bare, mountOffsetMm, catalog);
   const core = solveCore(bare, { reference: referenceOf(model, catalog), flexRatio }, limits);
   return { cloth: clothOf(layup), layup, bare, core, isReached: isReached(bare, core, limits, catalog) };
 }

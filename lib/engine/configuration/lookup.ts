@@ -16,7 +16,7 @@ export type LookupRefusal =
   | {
       readonly code: "unknown-item";
       readonly path: string;
-      readonly kind: "model" | "core" | "reinforcement" | "base" | "graphic" | "plate";
+      readonly kind: "model" | "core" | "reinforcement" | "base" | "graphic" | "plate" | "lightening";
       readonly id: string;
       readonly known: readonly string[];
     }

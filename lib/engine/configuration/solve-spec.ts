@@ -95,7 +95,7 @@ function stiffnessKey(spec: BuildableSpec, { rules }: BuildCatalog): string {
   const { model, lengthCm, core, reinforcements, flexRatio }: FlexSpec = spec;
   // Bench rules look at the pocket: where it lies and how deep its plate makes it.
   const pocket = rules.bench && [spec.mount?.offsetMm ?? 0, spec.plate];
-  return JSON.stringify([model, lengthCm, core, reinforcements, flexRatio, pocket]);
+  return JSON.stringify([model, lengthCm, core, reinforcements, flexRatio, spec.lightening ?? false, pocket]);
 }
 
 function remembered(catalog: BuildCatalog, key: string, solve: () => BareSolution): BareSolution {

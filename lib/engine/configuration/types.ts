@@ -144,6 +144,27 @@ export interface FlexClass {
   readonly below: number;
 }
 
+/** Pockets milled into the core outside the binding zone, and what bridges them. */
+export interface LighteningRules {
+  readonly label: string;
+  /** The way out of a clash with it. */
+  readonly withoutLabel: string;
+  /** What it does, in the skier's words. */
+  readonly effect: string;
+  readonly widthMm: number;
+  readonly depthMm: number;
+  /** Wood left under a pocket. */
+  readonly leastUnderMm: number;
+  /** Between the mat under the binding and a pocket, for the model's own mount line. */
+  readonly clearOfMatMm: number;
+  /** Of the wood from there to the spacer. */
+  readonly lengthShare: number;
+  /** A strip over each, longer at both ends and wider on both sides. */
+  readonly bridge: { readonly fabric: string; readonly overlapMm: number; readonly besideMm: number };
+  readonly priceCode: string;
+  readonly forUses: readonly ModelUse[];
+}
+
 /** What the plate in the core's pocket is cut from. */
 export interface PlateSheet {
   readonly material: string;
@@ -200,6 +221,8 @@ export interface BuildRules {
     readonly choices?: readonly PlateChoice[];
   };
   readonly mat: { readonly fabric: string; readonly lengthMm: number; readonly widthExtraMm: number };
+  /** Absent where cores stay whole. */
+  readonly lightening?: LighteningRules;
   readonly resinAtFacesGM2: number;
   readonly coreGlueGM2: number;
   readonly core: { readonly minMm: number; readonly maxMm: number; readonly maxSlope: number; readonly stepMm: number };
@@ -316,6 +339,8 @@ export interface FlexSpec {
   readonly core: string;
   readonly reinforcements: readonly string[];
   readonly flexRatio: number;
+  /** Pockets in the core outside the binding zone; absent = none. */
+  readonly lightening?: boolean;
 }
 
 export type GraphicLayout = "same" | "mirrored" | "continuing" | "alternate" | "independent";
@@ -380,6 +405,7 @@ export interface PairSpec extends FlexSpec {
   readonly tipTailProtectors: boolean;
   /** The plate under the binding; absent = the shop's own for this use. */
   readonly plate?: string;
+  readonly lightening?: boolean;
 }
 
 /** What has been chosen so far; the rest takes the recommended or the model's own value. */
@@ -396,6 +422,7 @@ export interface SpecChoices {
   readonly finish?: PairSpec["finish"];
   readonly tipTailProtectors?: boolean;
   readonly plate?: string;
+  readonly lightening?: boolean;
 }
 
 /** One way out of a clash: these choices instead. */

@@ -32,7 +32,7 @@ import {
   StackSum,
   type WidthSum,
 } from "./stack-sum";
-import type { BuildLayer, FlexStation, LayerMaterial, SkiBuild } from "./types";
+import type { BuildLayer, FlexStation, LayerMaterial, LighteningPocket, SkiBuild } from "./types";
 
 type SheetLayer = Exclude<BuildLayer, { readonly role: "core" }>;
 
@@ -74,6 +74,7 @@ export function localSection(build: SkiBuild, xMm: number): LocalSection {
   const core = coreWidths(build, xMm, 0, halfMm).sum();
   const above = new StackSum();
   const plate = addPlate(above, build, xMm, halfMm);
+  addHollow(above, build, xMm, halfMm);
   const pocketMm = above.thicknessMm;
   let foil: { readonly layer: FoilLayer; readonly before: ReturnType<typeof momentsOf> } | undefined;
   for (let i = coreIndex + 1; i < build.layers.length; i++) {
@@ -257,7 +258,7 @@ function addLayer(
   const widthMm = laid.isSpread ? whole : laid.coveredMm;
   const besideSteel = Math.max(0, build.edge.heightMm - sum.thicknessMm);
   const low = steelMm > 0 ? Math.min(thicknessMm, besideSteel) : 0;
-  const isAcross = layer.role === "base" || layer.extent.kind !== "bands";
+  const isAcross = layer.role === "base" || layer.extent.kind === "full" || layer.extent.kind === "zone";
   const slice = (sliceMm: number, ownMm: number, edgeMm: number) => {
     const width = new WidthOf();
     width.add(layer.material, ownMm, isAcross);
@@ -280,6 +281,7 @@ function coveredWidth(build: SkiBuild, layer: SheetLayer, xMm: number, wholeMm: 
   const { extent } = layer;
   if (extent.kind === "full") return limit;
   if (extent.kind === "bands") return Math.min(limit, extent.count * extent.bandWidthMm);
+  if (extent.kind === "span") return xMm >= extent.fromMm && xMm <= extent.toMm ? Math.min(limit, extent.widthMm) : 0;
   const fromMount = xMm - build.mountFromTipMm;
   const isInside = fromMount >= extent.fromMountMm && fromMount <= extent.toMountMm;
   return isInside ? Math.min(limit, extent.widthMm ?? limit) : 0;
@@ -393,6 +395,17 @@ function addPlate(sum: StackSum, build: SkiBuild, xMm: number, halfMm: number): 
     fromMiddleMm: Math.abs(xMm - plate.centreMm),
     halfLengthMm: plate.lengthMm / 2,
   };
+}
+
+/** Adds a lightening pocket's slice: the core beside it alone. */
+function addHollow(sum: StackSum, build: SkiBuild, xMm: number, halfMm: number): void {
+  const pocket = hollowAt(build, xMm);
+  if (pocket) sum.add(pocket.depthMm, coreWidths(build, xMm, Math.min(pocket.widthMm / 2, halfMm), halfMm).sum());
+}
+
+/** The lightening pocket at x, if any. */
+export function hollowAt({ pockets = [] }: SkiBuild, xMm: number): LighteningPocket | undefined {
+  return pockets.find(({ fromMm, toMm }) => xMm >= fromMm && xMm <= toMm);
 }
 
 /** Width of the plate in its pocket at x, mm; 0 where there is none. */

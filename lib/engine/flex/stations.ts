@@ -29,12 +29,15 @@ export function stationPositions(build: SkiBuild, profile: ThicknessProfile, gri
 
 /** Where the section changes suddenly, inside the ski. */
 export function stepPositions(build: SkiBuild): number[] {
-  const { fromMm, toMm } = edgeSpan(build);
-  const steps = [fromMm, toMm, build.coreFromMm, build.coreToMm];
+  const edge = edgeSpan(build);
+  const steps = [edge.fromMm, edge.toMm, build.coreFromMm, build.coreToMm];
   const { plate } = build;
   if (plate) steps.push(plate.centreMm - plate.lengthMm / 2, plate.centreMm + plate.lengthMm / 2);
+  for (const { fromMm, toMm } of build.pockets ?? []) steps.push(fromMm, toMm);
   for (const layer of build.layers) {
-    if (layer.role === "core" || layer.role === "base" || layer.extent.kind !== "zone") continue;
+    if (layer.role === "core" || layer.role === "base") continue;
+    if (layer.extent.kind === "span") steps.push(layer.extent.fromMm, layer.extent.toMm);
+    if (layer.extent.kind !== "zone") continue;
     steps.push(build.mountFromTipMm + layer.extent.fromMountMm, build.mountFromTipMm + layer.extent.toMountMm);
   }
   return steps.filter((x) => x > 0 && x < build.shape.lengthMm);

@@ -5,7 +5,7 @@
  */
 import { halfWidthAt } from "#engine/geometry";
 import type { TwistLayer, TwistPart, TwistSection } from "#engine/torsion";
-import { coreParts, edgeWidthAt, laidLayer, plateWidthAt } from "./local-section";
+import { coreParts, edgeWidthAt, hollowAt, laidLayer, plateWidthAt } from "./local-section";
 import type { BuildLayer, LayerMaterial, SkiBuild } from "./types";
 
 type SheetLayer = Exclude<BuildLayer, { readonly role: "core" }>;
@@ -102,6 +102,14 @@ function withSteel(parts: readonly TwistPart[], untilMm: number, steel: TwistPar
 function coreLayers(build: SkiBuild, xMm: number, halfMm: number, coreMm: number): readonly TwistLayer[] {
   const wood = (fromMm: number) =>
     coreParts(build, xMm, fromMm, halfMm).map(({ fromMm: from, toMm, shearMpa }) => isotropic(from, toMm, shearMpa));
+  const hollow = hollowAt(build, xMm);
+  if (hollow) {
+    const fromMm = Math.min(hollow.widthMm / 2, halfMm);
+    return [
+      { thicknessMm: coreMm - hollow.depthMm, parts: wood(0) },
+      { thicknessMm: hollow.depthMm, parts: [isotropic(0, fromMm, 0), ...wood(fromMm)] },
+    ];
+  }
   const { plate } = build;
   const plateHalfMm = plateWidthAt(build, xMm, halfMm) / 2;
   if (!plate || plateHalfMm === 0) return [{ thicknessMm: coreMm, parts: wood(0) }];

@@ -23,6 +23,8 @@ export type LayerExtent =
   | { readonly kind: "full" }
   /** Bands that run along the ski, symmetric about the centre line. */
   | { readonly kind: "bands"; readonly count: number; readonly bandWidthMm: number }
+  /** Only between two places of the ski, along its centre line, whatever the mount line. */
+  | { readonly kind: "span"; readonly fromMm: number; readonly toMm: number; readonly widthMm: number }
   /** Only between two distances from the mount line (negative = towards the tip), of a given half width or the whole. */
   | { readonly kind: "zone"; readonly fromMountMm: number; readonly toMountMm: number; readonly widthMm?: number };
 
@@ -78,6 +80,14 @@ export interface PlatePocket {
   readonly centreMm: number;
 }
 
+/** A hollow in the upper face of the core, along the centre line; nothing fills it. */
+export interface LighteningPocket {
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly widthMm: number;
+  readonly depthMm: number;
+}
+
 /**
  * How a section is reckoned. `thin-skins`: every layer by its moduli, twist of two skins joined by core and walls.
  * `layered`: cloths with what they hold back across the ski, twist by Saint-Venant with every part in its place.
@@ -97,6 +107,8 @@ export interface SkiBuild {
   /** What the spacers are made of; absent = the sidewall's material. */
   readonly spacer?: LayerMaterial;
   readonly plate?: PlatePocket;
+  /** Absent = the core is whole but for the plate. They keep clear of the plate. */
+  readonly pockets?: readonly LighteningPocket[];
   /** Mass that carries no stiffness, g per ski: glue, resin at two faces, edge rubber. */
   readonly extraMassG: number;
   readonly mountFromTipMm: number;

@@ -72,11 +72,11 @@ function plyOf({ shape, widestMm, rules }: PartsContext) {
 }
 
 function clothPiece(context: PartsContext, { id, extent, material, fromOption }: SheetLayer, face: Face): Piece {
-  const { catalog, shape, resolved } = context;
+  const { catalog, resolved } = context;
   const fabric = fabricById(catalog.materials, materialIdOf(material));
-  const isBand = extent.kind === "bands";
-  const piece = isBand ? rectangle(shape.lengthMm, extent.bandWidthMm) : plyOf(context);
-  const each = isBand ? extent.count : 1;
+  const isBand = extent.kind === "bands" || extent.kind === "span";
+  const piece = pieceOfCloth(context, extent);
+  const each = extent.kind === "bands" ? extent.count : 1;
   const facts = {
     ...piece,
     material: fabric.label,
@@ -86,13 +86,20 @@ function clothPiece(context: PartsContext, { id, extent, material, fromOption }:
   if (fromOption === undefined) {
     return { code: face === "under" ? "bottom-fabric" : "top-fabric", facts, each, faces: [] };
   }
-  const label = resolved.reinforcements.find((option) => option.id === fromOption)?.label ?? fromOption;
+  const option = resolved.reinforcements.find((each) => each.id === fromOption) ?? resolved.lightening;
+  const label = option?.label ?? fromOption;
   return {
     code: optionCode(isBand, fabric),
     facts: { ...facts, thicknessMm: fabric.thicknessMm, fromOption, codeSuffix: fromOption, labelSuffix: label },
     each,
     faces: [face],
   };
+}
+
+function pieceOfCloth(context: PartsContext, extent: SheetLayer["extent"]) {
+  if (extent.kind === "bands") return rectangle(context.shape.lengthMm, extent.bandWidthMm);
+  if (extent.kind === "span") return rectangle(extent.toMm - extent.fromMm, extent.widthMm);
+  return plyOf(context);
 }
 
 /** A ±45° cloth has a line of its own in the shop's list. */

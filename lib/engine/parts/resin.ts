@@ -42,6 +42,7 @@ function clothResinG(context: PartsContext, { material, thicknessMm, extent }: S
 function extentMm2({ measures, shape }: PartsContext, extent: SheetLayer["extent"]): number {
   if (extent.kind === "full") return measures.planAreaMm2;
   if (extent.kind === "bands") return extent.count * extent.bandWidthMm * shape.lengthMm;
+  if (extent.kind === "span") return (extent.toMm - extent.fromMm) * extent.widthMm;
   return (extent.toMountMm - extent.fromMountMm) * (extent.widthMm ?? shape.waistWidthMm);
 }
 

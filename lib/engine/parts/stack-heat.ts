@@ -47,7 +47,7 @@ function slabsOf({ build, core }: Pick<SolvedSpec, "build" | "core">, rules: Hea
         : [];
       return [wood, ...rubber, sheetSlab(plate, rules)];
     }
-    if (layer.role !== "base" && layer.extent.kind === "bands") return [];
+    if (layer.role !== "base" && (layer.extent.kind === "bands" || layer.extent.kind === "span")) return [];
     return [sheetSlab(layer, rules)];
   });
 }

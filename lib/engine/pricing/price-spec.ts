@@ -87,6 +87,7 @@ function catalogueCodes(spec: PairSpec, build: PricedCatalog): readonly string[]
     ...(blend.ok && blend.value.priceCode !== undefined ? [blend.value.priceCode] : []),
     ...reinforcements.map((each) => each.priceCode),
     ...plateCodes(spec, build),
+    ...(spec.lightening && build.rules.lightening ? [build.rules.lightening.priceCode] : []),
   ];
 }
 

@@ -69,6 +69,7 @@ export interface PricedCatalog {
   readonly flexClasses: readonly FlexClass[];
   readonly rules: {
     readonly mountOffsetReviewMm: number;
+    readonly lightening?: { readonly priceCode: string };
     readonly plate: { readonly choices?: readonly Pick<PlateChoice, "id" | "priceCode">[] };
   };
 }

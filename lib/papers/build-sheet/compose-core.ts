@@ -49,6 +49,7 @@ export function composeCore(input: {
     })),
     sidewall: { widthMm: build.sidewall.widthMm, material: build.sidewall.material.label },
     pocket: pocketOf(build, catalog),
+    hollows: build.pockets ?? [],
     spacers: {
       tipMm: build.coreFromMm,
       tailMm: build.shape.lengthMm - build.coreToMm,

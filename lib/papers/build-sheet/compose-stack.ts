@@ -68,7 +68,9 @@ function bondedTo({ build, parts, hasEndPatches }: StackFacts): readonly PartLin
 
 /** What the cut size does not say: how bands lie. */
 function placeOf(layer: LaidLayer, { build }: StackFacts): readonly string[] {
-  if (!("face" in layer) || layer.layer.extent.kind !== "bands") return [];
+  if (!("face" in layer)) return [];
+  const { kind } = layer.layer.extent;
+  if (kind !== "bands" && kind !== "span") return [];
   return [extentText(layer.layer.extent, build)];
 }
 
@@ -94,7 +96,7 @@ function inWords(layer: LaidLayer, { build, catalog }: StackFacts): StackLayer {
     thicknessMm,
     fibresDeg: material.fibresDeg ?? [],
     extent: extentText(extent, build),
-    lies: role === "mat" ? "under-binding" : extent.kind === "bands" ? "bands" : "whole",
+    lies: role === "mat" ? "under-binding" : extent.kind === "bands" || extent.kind === "span" ? "bands" : "whole",
     isOption: fromOption !== undefined,
   };
 }
@@ -183,6 +185,10 @@ function extentText(extent: LayerExtent, build: SkiBuild): string {
   if (extent.kind === "full") return w.fullExtent;
   if (extent.kind === "bands") {
     return fill(w.bandsExtent, { count: extent.count, bandWidthMm: plainNumber(extent.bandWidthMm) });
+  }
+  if (extent.kind === "span") {
+    const [fromMm, toMm] = [plainNumber(extent.fromMm), plainNumber(extent.toMm)];
+    return fill(w.spanExtent, { fromMm, toMm, widthMm: plainNumber(extent.widthMm) });
   }
   const from = build.mountFromTipMm + extent.fromMountMm;
   const to = build.mountFromTipMm + extent.toMountMm;

@@ -44,6 +44,7 @@ export function CorePlan({ d, core, scale, innerPt }: CoreViewProps) {
       <Path d={`${polyline(wood)}Z`} stroke={INK} strokeWidth={1} fill={TINT} />
       <StripJoints inWood={inWood} core={core} scale={scale} axisY={axisY} />
       <Pocket core={core} scale={scale} axisY={axisY} y={below + 12} />
+      <Hollows core={core} scale={scale} axisY={axisY} />
       <CentreLine x1={scale.x(-10)} x2={scale.x(d.lengthMm + 10)} y={axisY} />
       <MountMark x={scale.x(d.mountMm)} y1={axisY - half + 2} y2={below - 2} />
       <HDim
@@ -148,6 +149,35 @@ function runs(
     }
   }
   return found;
+}
+
+/** Lightening pockets: their size stands beside the drawing. */
+function Hollows({
+  core,
+  scale,
+  axisY,
+}: {
+  readonly core: CoreDrawing;
+  readonly scale: AxisScale;
+  readonly axisY: number;
+}) {
+  return (
+    <G>
+      {core.hollows.map(({ fromMm, toMm, widthMm }) => (
+        <Rect
+          key={fromMm}
+          x={scale.x(fromMm)}
+          y={axisY - scale.len(widthMm / 2)}
+          width={scale.len(toMm - fromMm)}
+          height={scale.len(widthMm)}
+          fill="none"
+          stroke={INK}
+          strokeWidth={THIN}
+          strokeDasharray="3 2"
+        />
+      ))}
+    </G>
+  );
 }
 
 function Pocket({

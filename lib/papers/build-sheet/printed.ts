@@ -44,6 +44,8 @@ export interface CoreDrawing {
         readonly plate: string;
       })
     | null;
+  /** Lightening pockets, the fore one first; empty for a whole core. */
+  readonly hollows: readonly (Span & { readonly widthMm: number; readonly depthMm: number })[];
   readonly spacers: {
     readonly tipMm: number;
     readonly tailMm: number;

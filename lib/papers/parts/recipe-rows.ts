@@ -81,6 +81,9 @@ export function pressRows({ press }: FloorFacts, own: OwnPress = { heatUpMinutes
   const heatUp = own.heatUpMinutes === null ? w.heatUpValue : w.heatUpOwn;
   return [
     { label: w.pressure, value: fill(w.pressureValue, { pressureBar: plainNumber(press.pressureBar, 1) }) },
+    ...(press.panelPartedAt === undefined
+      ? []
+      : [{ label: w.panel, value: fill(w.panelValue, { station: press.panelPartedAt }) }]),
     ...(own.load ? [{ label: w.force, value: loadText(own.load) }] : []),
     { label: w.heatUp, value: fill(heatUp, { minutes: heatUpMinutes, dwellC: press.dwellC, warmC }) },
     { label: w.dwell, value: fill(w.dwellValue, { minutes: press.dwellMinutes, dwellC: press.dwellC }) },

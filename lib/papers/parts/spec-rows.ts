@@ -38,8 +38,13 @@ export function readableSpec(spec: PairSpec, catalog: BuildCatalog): readonly Ro
       value: fill(w.structureValue, { name: w.structures[spec.finish.structure], code: spec.finish.structure }),
     },
     ...plateRows(spec, catalog),
+    ...pocketRows(spec, catalog),
     ...(spec.tipTailProtectors ? [{ label: w.protectors, value: w.tipAndTail, isOption: true }] : []),
   ];
+}
+
+function pocketRows({ lightening }: PairSpec, { rules }: BuildCatalog) {
+  return lightening && rules.lightening ? [{ label: w.pockets, value: rules.lightening.label, isOption: true }] : [];
 }
 
 function plateRows({ plate }: PairSpec, { rules }: BuildCatalog) {

@@ -1,9 +1,30 @@
 import { z } from "zod";
-import type { BaseLetterRules, BenchRules, BuildRules, ClothRules, PrintRules } from "#engine/configuration";
+import type {
+  BaseLetterRules,
+  BenchRules,
+  BuildRules,
+  ClothRules,
+  LighteningRules,
+  PrintRules,
+} from "#engine/configuration";
 import type { ScatterSettings } from "#engine/flex";
 import { about, distinctBy, id, label, modelUseSchema, notNegative, positive, sentence } from "./shared";
 
 const otherPlateSchema = z.strictObject({ material: id, thicknessMm: positive.max(3) });
+
+const lighteningSchema = z.strictObject({
+  label,
+  withoutLabel: label,
+  effect: sentence,
+  widthMm: positive.max(200),
+  depthMm: positive.max(10),
+  leastUnderMm: positive.max(10),
+  clearOfMatMm: notNegative.max(300),
+  lengthShare: positive.max(0.8),
+  bridge: z.strictObject({ fabric: id, overlapMm: notNegative.max(100), besideMm: notNegative.max(60) }),
+  priceCode: id,
+  forUses: z.array(modelUseSchema).min(1),
+}) satisfies z.ZodType<LighteningRules>;
 
 const printSchema = z
   .strictObject({
@@ -140,6 +161,7 @@ export const buildRulesFileSchema = z.strictObject({
       .exactOptional(),
   }),
   mat: z.strictObject({ fabric: id, lengthMm: positive.max(1500), widthExtraMm: notNegative.max(100) }),
+  lightening: lighteningSchema.exactOptional(),
   resinAtFacesGM2: notNegative.max(1000),
   coreGlueGM2: notNegative.max(1000),
   core: z

@@ -40,6 +40,9 @@ const cassetteSchema = z.strictObject({
   betweenMm: z.number().nonnegative().max(200),
 }) satisfies z.ZodType<CassetteMargins>;
 
+/** Both skis of a pair pressed as one panel, and the station that parts them; absent where each has a form of its own. */
+const panelSchema = z.strictObject({ partedAt: id });
+
 export const recipeFileSchema = z
   .strictObject({
     about: text,
@@ -51,6 +54,7 @@ export const recipeFileSchema = z
       restHours: z.number().nonnegative(),
       heating: heatingSchema.exactOptional(),
       cassette: cassetteSchema.exactOptional(),
+      panel: panelSchema.exactOptional(),
     }),
     wood: z
       .strictObject({

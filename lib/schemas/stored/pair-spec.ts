@@ -61,6 +61,7 @@ const flexSpec = {
   core: words,
   reinforcements: listOf(words),
   flexRatio: amount,
+  lightening: z.boolean().exactOptional(),
 } as const;
 
 export const storedPairSpec = z.object({
@@ -101,6 +102,7 @@ export const storedChoices = z.object({
   finish: finish.exactOptional(),
   tipTailProtectors: z.boolean().exactOptional(),
   plate: words.exactOptional(),
+  lightening: z.boolean().exactOptional(),
   destination: storedDestination.exactOptional(),
   discounts: listOf(discount).exactOptional(),
 }) satisfies z.ZodType<SheetChoices>;

@@ -6,7 +6,7 @@ import type { SpecificationPart } from "#engine/floor";
 
 const fieldsOf: readonly (readonly [SpecificationPart, readonly (keyof PairSpec)[]])[] = [
   ["shape", ["model", "lengthCm"]],
-  ["core", ["core"]],
+  ["core", ["core", "lightening"]],
   ["reinforcements", ["reinforcements"]],
   ["flex", ["flexRatio"]],
   ["mount", ["mount", "plate"]],

@@ -12,7 +12,7 @@ export function floorFacts(catalog: ReleasedCatalog, safety: Catalog["safety"]):
   const { heatUpMinutes, dwellMinutes, coolMinutes } = floor.pressProgramme;
   return {
     stations: floor.stations.map(({ id }) => stationFact(id, catalog, safety)),
-    press: { ...recipe.press, heatUpMinutes, dwellMinutes, coolMinutes },
+    press: { ...recipe.press, heatUpMinutes, dwellMinutes, coolMinutes, ...partedAt(catalog) },
     resin: {
       ...recipe.resin,
       system: resin.system,
@@ -33,6 +33,12 @@ export function floorFacts(catalog: ReleasedCatalog, safety: Catalog["safety"]):
     printScaleFactor: null,
     printFace: recipe.printFace,
   };
+}
+
+/** The station that parts the skis, where a pair is pressed as one panel. */
+function partedAt({ recipe, floor }: ReleasedCatalog): Pick<FloorFacts["press"], "panelPartedAt"> {
+  const station = floor.stations.find(({ id }) => id === recipe.press.panel?.partedAt);
+  return station ? { panelPartedAt: stationRecipe(station.id, floor).name } : {};
 }
 
 function finishFacts({

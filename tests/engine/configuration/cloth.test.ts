@@ -20,6 +20,7 @@ const orderOf = ({ model, lengthCm, core, flexRatio }: PairSpec, shop = build) =
     blend: shop.blends.find(({ id }) => id === core) ?? expect.fail("no blend"),
     reinforcements: [],
     plate: null,
+    lightening: null,
   },
   lengthCm,
   flexRatio,

@@ -48,6 +48,9 @@ describe("one list of layers and parts", () => {
     ["a drawn inlay of an older order", { base: { left: "black", right: "bone", inlay: "complex", inlayText: "ELK" } }],
     ["protectors", { tipTailProtectors: true }],
     ["another mount line", { mount: { offsetMm: -20 } }],
+    ["pockets in the core", { lightening: true }],
+    ["a magnesium plate", { plate: "magnesium" }],
+    ["a core of one's own", { core: "own:poplar.maple.aspen.aspen" }],
   ])("%s", (_, choices) => expectOneList(choices));
 
   it("any model, length and set of options", () => {
