@@ -15,8 +15,8 @@ export const MESHES = {
 /** Lines nearer than this share of the section's size are one. */
 const SAME_LINE = 1e-7;
 
-/** Of one layer, however thin and high a section is. */
-const MOST_ROWS = 200;
+/** Of a whole section beside one a layer, however thin and high it is: at a ski's very ends nothing is left of its width. */
+const MOST_ROWS = 80;
 
 export interface Mesh {
   readonly columns: number;
@@ -35,10 +35,10 @@ export function meshOf({ layers, isHalf }: TwistSection, settings: MeshSettings)
   const widthMm = (breaks.at(-1) ?? 0) - (isHalf ? -(breaks.at(-1) ?? 0) : (breaks[0] ?? 0));
   const sizeMm = Math.min(heightMm, widthMm);
   const yMm = Float64Array.from(columnLines(breaks, isHalf, sizeMm, settings));
-  const rowsOf = layers.map(({ thicknessMm }) => {
-    const wanted = Math.ceil(thicknessMm / (settings.highestRow * sizeMm) - 1e-9);
-    return Math.min(MOST_ROWS, Math.max(settings.leastRows, wanted));
-  });
+  const highestMm = Math.max(settings.highestRow * sizeMm, heightMm / MOST_ROWS);
+  const rowsOf = layers.map(({ thicknessMm }) =>
+    Math.max(settings.leastRows, Math.ceil(thicknessMm / highestMm - 1e-9)),
+  );
   const columns = yMm.length - 1;
   const rows = rowsOf.reduce((sum, count) => sum + count, 0);
   const zMm = new Float64Array(rows + 1);

@@ -185,9 +185,10 @@ describe("each field of the sheet", () => {
   it("chooses core and reinforcements, with what each one does", async () => {
     const { page, sent } = await sectionOf(build);
     const cores = catalog.build.blends.filter(({ forUses, id }) => forUses.includes(model.use) || id === spec.core);
-    expect(page.seen.all("input[name=core]").map((input) => input.attribute("value"))).toEqual(
-      cores.map(({ id }) => id),
-    );
+    expect(page.seen.all("input[name=core]").map((input) => input.attribute("value"))).toEqual([
+      ...cores.map(({ id }) => id),
+      "own",
+    ]);
     expect(
       page.seen
         .part(words.core.label)
@@ -221,6 +222,25 @@ describe("each field of the sheet", () => {
       "choices.reinforcements": [...spec.reinforcements, option?.id],
       "choices.core": cores.find(({ id }) => id !== spec.core)?.id,
     });
+  });
+
+  it("takes a wood for each place of a core of one's own, starting from the core there is", async () => {
+    const { page, sent } = await sectionOf(build);
+    expect(page.seen.all("select[name^=core-]")).toHaveLength(0);
+    await page.choose("core", "own");
+    expect(sent()["choices.core"]).toBeUndefined();
+    const woods = page.seen.all("select[name^=core-]").map((select) => select.attribute("name"));
+    expect(woods).toEqual(["core-C", "core-I", "core-M", "core-O"]);
+    await page.choose("core-O", "cherry");
+    expect(sent()["choices.core"]).toBe("own:aspen.ash.aspen.cherry");
+    expect(page.seen.text).toContain(words.core.own.legend);
+  });
+
+  it("takes pockets in the core and another plate, and gives them back", async () => {
+    const { page, sent } = await sectionOf(build);
+    await page.press("lightening");
+    await page.choose("plate", "magnesium");
+    expect(sent()).toMatchObject({ "choices.lightening": true, "choices.plate": "magnesium" });
   });
 
   it("lays out the graphic, letters and bases", async () => {
