@@ -11,7 +11,7 @@ import {
   resolveSpec,
   skiBuildFor,
 } from "#engine/configuration";
-import { evaluateFlex, type SkiBuild, type ThicknessProfile, twistBenchNmPerDeg } from "#engine/flex";
+import { benchTwistNmPerDeg, evaluateFlex, type SkiBuild, type ThicknessProfile } from "#engine/flex";
 import type { Corrections } from "#engine/materials";
 import { woodById } from "#engine/materials";
 import { accept, type Outcome } from "#engine/units";
@@ -59,19 +59,22 @@ export function predictBuilt(
   { profile, layup }: Programme,
   catalog: BuildCatalog,
   gridPieces = GRID_PIECES,
+  twistBy: "solved" | "thin-strip" = "solved",
 ): Outcome<PredictedValues, LookupRefusal> {
   const build = measuredBuild(ski, catalog, layup);
   if (!build.ok) return build;
   const flex = evaluateFlex(build.value, profile, { gridPieces });
+  let twist: number | undefined;
   return accept({
     massKg: flex.massKg,
     camberMm: build.value.shape.camberMm + (catalog.corrections?.camberOffsetMm ?? 0),
     springCentreNPerMm: flex.springCentreNPerMm,
     springForebodyNPerMm: flex.springForebodyNPerMm,
     springAfterbodyNPerMm: flex.springAfterbodyNPerMm,
-    // Few skis have been twisted: worked out when asked for.
+    // Few skis have been twisted: worked out when asked for, and once.
     get twistNmPerDeg() {
-      return twistBenchNmPerDeg(build.value, flex);
+      twist ??= benchTwistNmPerDeg(build.value, profile, { gridPieces, sections: twistBy });
+      return twist;
     },
   });
 }

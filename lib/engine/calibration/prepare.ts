@@ -42,7 +42,7 @@ export function prepare(
 }
 
 /** Skis with one key were programmed alike, of equal strips. */
-function constructionKey({ spec, strips, builtWith, builtBy }: MeasuredSki): string {
+function constructionKey({ spec, strips, builtWith, builtBy, measured }: MeasuredSki): string {
   const { model, lengthCm, core, reinforcements, flexRatio, mount } = spec;
   const book = builtWith?.version;
   return JSON.stringify([
@@ -55,6 +55,7 @@ function constructionKey({ spec, strips, builtWith, builtBy }: MeasuredSki): str
     strips,
     book,
     builtBy?.name,
+    measured.twistNmPerDeg !== undefined,
   ]);
 }
 
@@ -72,7 +73,9 @@ export function predicted(ski: MeasuredSki, programme: Programme, catalog: Build
 
 /** Largest move of a reading of this ski, in its standard deviations, when the unknown is off by its own. */
 function effectOf(row: PreparedSki, i: number, { priorSd }: Unknown, settings: CalibrationSettings): number {
-  const effects = BENCH_MEASURES.map(
+  // What twist would be is worked out only for a ski that was twisted.
+  const isTwisted = row.ski.measured.twistNmPerDeg !== undefined;
+  const effects = BENCH_MEASURES.filter((measure) => isTwisted || measure !== "twistNmPerDeg").map(
     (measure) => (Math.abs(row.slopes[measure][i] ?? 0) * priorSd) / readingSd(measure, row.before, settings),
   );
   return Math.max(...effects);

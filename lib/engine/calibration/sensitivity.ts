@@ -21,7 +21,7 @@ const CORE_STEP_MM = 0.01;
 const KNOTS_KEPT_EVERY = 5;
 const GRID_PIECES = 16;
 
-type BuiltSki = Pick<MeasuredSki, "spec" | "strips" | "builtBy">;
+type BuiltSki = Pick<MeasuredSki, "spec" | "strips" | "builtBy" | "measured">;
 
 /**
  * @param nominal a catalogue without corrections
@@ -47,9 +47,16 @@ export function slopesOf(
   const slope = (measure: BenchMeasure, unknown: Unknown): number => {
     const isIn = unknown.material === undefined || present.value.has(unknown.material);
     if (!isIn || !moves(unknown.kind, measure)) return 0;
-    if (unknown.kind === "camber-offset") return 1;
+    if (measure === "twistNmPerDeg") return twistSlope(unknown);
+    return unknown.kind === "camber-offset" ? 1 : movedBy(unknown)[measure];
+  };
+  // Sections are not solved anew for every unknown: twist moves by the share that its thin strip moves by.
+  const twist = ski.measured.twistNmPerDeg === undefined ? 0 : solvedTwist(ski, coarse, nominal);
+  const twistSlope = (unknown: Unknown): number => {
+    if (twist === 0) return 0;
     // Twist is multiplied as a whole, so that its slope over the logarithm is the twist itself.
-    return unknown.kind === "twist" ? base[measure] : movedBy(unknown)[measure];
+    if (unknown.kind === "twist") return twist;
+    return (twist * movedBy(unknown).twistNmPerDeg) / base.twistNmPerDeg;
   };
   return byMeasure((measure) => unknowns.map((unknown) => slope(measure, unknown)));
 }
@@ -71,11 +78,19 @@ function difference(
 ): PredictedValues {
   const step = material === undefined ? CORE_STEP_MM : LOG_STEP;
   const moved = coarsely(ski, programme, { ...nominal, corrections: trialBook(material, step) });
-  return byMeasure((measure) => (moved[measure] - base[measure]) / step);
+  const isRead = (measure: BenchMeasure) => measure !== "twistNmPerDeg" || ski.measured.twistNmPerDeg !== undefined;
+  return byMeasure((measure) => (isRead(measure) ? (moved[measure] - base[measure]) / step : 0));
 }
 
 function coarsely(ski: BuiltSki, programme: Programme, catalog: BuildCatalog): PredictedValues {
-  const predicted = predictBuilt(ski, programme, catalog, GRID_PIECES);
+  return predictedOrThrow(predictBuilt(ski, programme, catalog, GRID_PIECES, "thin-strip"));
+}
+
+function solvedTwist(ski: BuiltSki, programme: Programme, nominal: BuildCatalog): number {
+  return predictedOrThrow(predictBuilt(ski, programme, nominal, GRID_PIECES)).twistNmPerDeg;
+}
+
+function predictedOrThrow(predicted: ReturnType<typeof predictBuilt>): PredictedValues {
   if (!predicted.ok) throw new RangeError(`spec: ${JSON.stringify(predicted.refusal)}`);
   return predicted.value;
 }

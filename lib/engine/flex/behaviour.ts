@@ -61,9 +61,15 @@ export function twistPerNmm(stations: readonly FlexStation[], fromMm: number, to
  * lies at the shoulder and the clamp at the mount line). Without a setting, between mount line and shoulder.
  */
 export function twistBenchNmPerDeg(build: SkiBuild, { stations }: Pick<SkiFlex, "stations">): number {
+  const { fromMm, toMm } = twistSpan(build);
+  return perDegree(twistPerNmm(stations, fromMm, toMm));
+}
+
+/** Between the clamp and the arm, mm from the tip. */
+export function twistSpan(build: SkiBuild): { readonly fromMm: number; readonly toMm: number } {
   const { frontSupportMm, loadMm } = springTestOf(build);
   const { clampMm, armAtMm } = build.twistTest ?? { clampMm: loadMm, armAtMm: frontSupportMm };
-  return perDegree(twistPerNmm(stations, Math.min(clampMm, armAtMm), Math.max(clampMm, armAtMm)));
+  return { fromMm: Math.min(clampMm, armAtMm), toMm: Math.max(clampMm, armAtMm) };
 }
 
 /** Turn of one place against another under a torque about the ski's axis, degrees. */

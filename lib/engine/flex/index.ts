@@ -8,7 +8,7 @@ export * from "./behaviour";
 export * from "./camber";
 export { keepsFloors } from "./core-bench";
 export { coreShearStiffnessN } from "./core-shear";
-export { bareBuild, evaluateFlex, referenceCurve } from "./evaluate";
+export { bareBuild, benchTwistNmPerDeg, evaluateFlex, referenceCurve } from "./evaluate";
 export { freeFreeFrequencies } from "./frequencies";
 export * from "./milled-strips";
 export * from "./profile";
