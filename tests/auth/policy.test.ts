@@ -40,6 +40,7 @@ const makerMay: readonly Action[] = [
   "artwork.read",
   "bench.record",
   "build-sheet.read",
+  "cautions.read",
   "incident.report",
   "learning.show",
   "pair.progress",
@@ -51,6 +52,7 @@ const makerMay: readonly Action[] = [
 ];
 const deskMayNot: readonly Action[] = [
   "bench.record",
+  "cautions.list",
   "incident.decide",
   "learning.approve",
   "learning.decide",
@@ -62,6 +64,7 @@ const deskMayNot: readonly Action[] = [
   "press-slot.release",
   "promise.hard",
   "queue.reorder",
+  "quote.override",
   "staff.manage",
   "strips.decide",
   "what-if.apply",

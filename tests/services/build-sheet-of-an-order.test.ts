@@ -156,7 +156,7 @@ describe("the build sheet of an order", () => {
     expect(beside("Tip / tail height")).toContain("55 mm / 18 mm");
     expect(text).toContain("0.75° / 3°");
 
-    // Springs and mass against the published bare ski: plate and mat stiffen the ends by at most a sixth and weigh 41 + 51.9 +
+    // Springs and mass against the published bare ski: plate, mat and cloths that act as plates stiffen the ends by at most a fifth and weigh 41 + 51.9 +
     // 7.4 − 12.5 = 88 g (the fixture's extras). Swapped ends would be a third off.
     const numberAfter = (name: string, unit: string) =>
       Number(
@@ -169,7 +169,7 @@ describe("the build sheet of an order", () => {
     expect(aft / fore).toBeGreaterThan(1.3);
     for (const [name, bare] of [["Forebody spring", fore] as const, ["Afterbody spring", aft] as const]) {
       const told = numberAfter(name, "N/cm");
-      expect([name, told / bare > 0.95 && told / bare < 1.17, told, bare]).toEqual([name, true, told, bare]);
+      expect([name, told / bare > 0.95 && told / bare < 1.2, told, bare]).toEqual([name, true, told, bare]);
     }
     const mass = Number(/Mass scale, 1 g ([\d ]+) g/.exec(beside("Mass scale"))?.[1]?.replace(" ", ""));
     expect(Math.abs(mass / (1784 + 88) - 1)).toBeLessThan(0.1);

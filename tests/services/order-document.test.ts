@@ -86,8 +86,8 @@ describe("order confirmation", () => {
     const desk = shop.as(shop.desk);
     const { orderId } = order;
     const pairId = order.pairs[0]?.pairId as never;
-    const choices = { lengthCm: 178 };
-    must(await editPair(desk, { pairId, choices, reason: "wants them shorter", revision: 1 }));
+    const choices = { lengthCm: 186 };
+    must(await editPair(desk, { pairId, choices, reason: "wants them longer", revision: 1 }));
     must(await lockSpecification(desk, { pairId }));
     must(await recordDeposit(desk, { orderId, method: "counter", reference: "receipt 7" }));
     const view = must(await readOrder(desk, { orderId }));
@@ -97,7 +97,7 @@ describe("order confirmation", () => {
     expect(text).not.toContain("Still missing");
     expect(text).toContain(`${amount(view.money.paidCents)} received Tue 10 Nov 2026, at the counter`);
     expect(text).toContain(`Still to pay before shipping ${amount(view.money.openCents)}`);
-    expect(text).toContain("178 cm");
+    expect(text).toContain("186 cm");
     expect(text).toContain(", revision 2");
 
     for (const station of ["release", "base-cut"]) {

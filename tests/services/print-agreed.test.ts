@@ -67,9 +67,9 @@ describe("the print of a pair on the floor", () => {
     const before = await board();
     expect(before.reasons).toEqual([]);
 
-    // Shorter: the picture lies elsewhere on the ski, so the approved proof shows what will not be printed.
-    const shorter = { pairId, choices: { lengthCm: 178 }, reason: "shorter, they say", revision: 1 };
-    must(await editPair({ ...shop.as(shop.desk, day), promiseRuns: 60 }, shorter));
+    // Longer: the picture lies elsewhere on the ski, so the approved proof shows what will not be printed.
+    const longer = { pairId, choices: { lengthCm: 186 }, reason: "longer, they say", revision: 1 };
+    must(await editPair({ ...shop.as(shop.desk, day), promiseRuns: 60 }, longer));
     expect(await begun(printStation)).toMatchObject({
       refusal: { code: "print-not-agreed", by: [{ code: "print-proof" }] },
     });

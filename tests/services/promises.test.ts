@@ -198,13 +198,13 @@ describe("a hard date", () => {
     must(
       await approveHardDate(owner, { orderId, version: (await read()).version, revision, on, planB: "a loan pair" }),
     );
-    const longer = { pairId, reason: "longer after all", revision: 1 };
-    must(await editPair(owner, { ...longer, choices: { lengthCm: 178 } }));
+    const longer = { pairId, reason: "another length after all", revision: 1 };
+    must(await editPair(owner, { ...longer, choices: { lengthCm: 186 } }));
     expect(await read()).toMatchObject({ promisedOn: on, promiseClass: "hard-date" });
 
     const soon = isoDate("2026-11-12");
     must(await changePromise(owner, { orderId, version: (await read()).version, on: soon, reason: "asked for" }));
-    must(await editPair(owner, { ...longer, revision: 2, choices: { lengthCm: 186 } }));
+    must(await editPair(owner, { ...longer, revision: 2, choices: { lengthCm: 170 } }));
     const after = await read();
     expect(after.promiseClass).toBe("promise");
     expect(`${after.promisedOn}` > soon).toBe(true);

@@ -122,7 +122,7 @@ describe("proof", () => {
     const { revision } = must(await issueProof(desk, { pairId }));
     must(await editPair(desk, { pairId, choices: { flexRatio: 1.12 }, reason: "softer, they say", revision: 1 }));
     expect(must(await approveProof(guest, { pairId, revision, name: "Robin Alder" })).state).toBe("approved");
-    must(await editPair(desk, { pairId, choices: { lengthCm: 178 }, reason: "shorter, they say", revision: 2 }));
+    must(await editPair(desk, { pairId, choices: { lengthCm: 186 }, reason: "longer, they say", revision: 2 }));
     expect(await readPaper(desk, { pairId })).toContain("not sent yet, revision 2");
     expect(await approveProof(guest, { pairId, revision, name: "Robin Alder" })).toMatchObject({
       refusal: { code: "no-proof" },

@@ -41,13 +41,15 @@ export function contentWithFloor(name: string): string {
       .map(({ id }) => (file.stations as { station: string }[]).find((each) => there(each.station) === id))
       .map((each) => moved(each)),
   });
+  const recipe = readJson(own, "catalog", "recipe.json");
+  const press = recipe.press as { panel: { partedAt: string } };
   const remedies = readJson(own, "catalog", "remedies.json");
   const cure = remedies.overnightCure as { stations: string[] };
   const changed: Readonly<Record<string, unknown>> = {
     "floor.json": floor,
     "parts.json": moved(readJson(own, "catalog", "parts.json")),
     "reinforcements.json": moved(readJson(own, "catalog", "reinforcements.json")),
-    "recipe.json": once(readJson(own, "catalog", "recipe.json")),
+    "recipe.json": { ...once(recipe), press: { ...press, panel: { partedAt: there(press.panel.partedAt) } } },
     "remedies.json": { ...remedies, overnightCure: { ...cure, stations: cure.stations.map(there) } },
   };
   const root = mkdtempSync(path.join(tmpdir(), "content-"));

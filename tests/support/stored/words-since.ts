@@ -42,6 +42,11 @@ const oldNotes =
   "Please note · Bindings are mounted, adjusted and inspected by a certified technician following ISO 11088. This shop never quotes, stores or prints release settings. · Bindings are not included. A certified technician mounts, adjusts and inspects them following ISO 11088. · A recommendation is not a guarantee, and the ability asked for here is not a classification of skier type.";
 
 const changedWords: readonly ChangedWords[] = [
+  {
+    is: words("Cutting wheel and shears: mind the other hand\\.Magnesium dust and chips burn: never water\\."),
+    was: "Cutting wheel and shears: mind the other hand.",
+    why: "magnesium plate can be ordered since, and its hazard is told at the kit",
+  },
   ...(["quote", "order-confirmation"] as const).map((paper) => ({
     is: words(`Please note${anyOf(wholes(paper))}${escaped(localRules)}`),
     was: oldNotes,

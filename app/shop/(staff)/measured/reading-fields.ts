@@ -21,6 +21,7 @@ function readingField(measure: BenchMeasure) {
   return z
     .string()
     .trim()
+    .prefault("")
     .transform((text, context): number | undefined => {
       if (text === "") return undefined;
       const read = typed.safeParse(text);
@@ -30,7 +31,7 @@ function readingField(measure: BenchMeasure) {
     });
 }
 
-/** One text field for each measure; an empty one was not read. */
+/** One text field for each measure; an empty one was not read, and a bench that reads no twist has no field for it. */
 export function readingFields<Prefix extends string>(prefix: Prefix) {
   const fields = benchMeasures.map((measure) => [`${prefix}${measure}`, readingField(measure)] as const);
   return Object.fromEntries(fields) as Record<FieldName<Prefix>, ReturnType<typeof readingField>>;
