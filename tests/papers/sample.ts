@@ -647,7 +647,7 @@ const cautions: CautionFacts = {
   lines: [
     caution(
       "note",
-      "Bindings are not included: a certified technician mounts, adjusts and inspects them.",
+      "Bindings are not included: a certified technician mounts, adjusts and inspects them (ISO 11088).",
       "ISO 11088",
     ),
     caution("note", "Advice, not a guarantee."),
