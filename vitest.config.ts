@@ -28,6 +28,8 @@ export default defineConfig({
           ],
           globalSetup: ["tests/support/documents-worker.ts"],
           setupFiles: [".ci/cpu-of-files.mjs"],
+          // Vitest would leave one of two cores to itself, which it hardly uses.
+          maxWorkers: 2,
           testTimeout: 60_000,
         },
       },
