@@ -5,8 +5,8 @@
  * large as that of its materials (spread.ts says how large) and of what measured pairs have not yet taught.
  */
 import { interpolate } from "#engine/math";
-import { localSection, type SectionStation, stationOf } from "./local-section";
 import { twistBenchNmPerDeg, twistSpan } from "./behaviour";
+import { localSection, type SectionStation, stationOf } from "./local-section";
 import { springTestOf } from "./spring-test";
 import { springConstants, withCoreShear } from "./springs";
 import { stationPositions } from "./stations";
