@@ -7,23 +7,20 @@
  */
 import { woodById } from "#engine/materials";
 import { fill } from "#engine/units";
-import type { BuildCatalog, CoreBlend, CoreStrips, ModelUse, OwnCoreRules, SpecConflict, SpecWay } from "./types";
+import {
+  type BuildCatalog,
+  type CoreBlend,
+  type CoreStrips,
+  modelUses,
+  type OwnCoreRules,
+  type SpecConflict,
+  type SpecWay,
+} from "./types";
 
 const OWN = /^own:([a-z0-9-]+)\.([a-z0-9-]+)\.([a-z0-9-]+)\.([a-z0-9-]+)(:window)?$/;
 const WINDOW = ":window";
 /** Ways out that a refused wood is answered with, at most. */
 const MOST_WAYS = 3;
-
-const everyUse = [
-  "carving",
-  "frontside",
-  "all-mountain narrow",
-  "all-mountain wide",
-  "freeride",
-  "powder",
-  "touring",
-  "park",
-] as const satisfies readonly ModelUse[];
 
 /** Woods from the centre line out, and whether they are selected to be seen. */
 export interface OwnCore {
@@ -70,7 +67,7 @@ export function ownBlend(
     strips: own.strips,
     isWindowGrade: own.isWindowGrade,
     priceCode: own.isWindowGrade ? ownCore.windowPriceCode : ownCore.priceCode,
-    forUses: everyUse,
+    forUses: modelUses,
   };
 }
 

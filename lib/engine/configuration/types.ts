@@ -7,15 +7,19 @@ import type { ModelShape } from "#engine/geometry";
 import type { Corrections, MaterialLibrary } from "#engine/materials";
 import type { Refusal } from "#engine/units";
 
-export type ModelUse =
-  | "carving"
-  | "frontside"
-  | "all-mountain narrow"
-  | "all-mountain wide"
-  | "freeride"
-  | "powder"
-  | "touring"
-  | "park";
+/** What a model is made for. */
+export const modelUses = [
+  "carving",
+  "frontside",
+  "all-mountain narrow",
+  "all-mountain wide",
+  "freeride",
+  "powder",
+  "touring",
+  "park",
+] as const;
+
+export type ModelUse = (typeof modelUses)[number];
 
 export interface CoreDesign {
   readonly tipMm: number;

@@ -64,7 +64,7 @@ const BENCH_STEP_MM = 150;
 
 /**
  * What the twist bench reads, N·m per degree, from the sections of its own span alone: within 0.5 % of `twistBenchNmPerDeg`
- * of the whole ski, in a fifth of the time. `thin-strip` takes 4b/d66 for every section: only its changes are of use.
+ * of the whole ski, and fewer sections are solved. `thin-strip` takes 4b/d66 for every section: only its changes are of use.
  */
 export function benchTwistNmPerDeg(
   build: SkiBuild,

@@ -1,6 +1,6 @@
 /** Pieces that the content files share. Every file says what it is in `about`; a row may name its own `source`. */
 import { z } from "zod";
-import type { ModelUse } from "#engine/configuration";
+import { type ModelUse, modelUses } from "#engine/configuration";
 import { type IsoDate, isoDate } from "#engine/units";
 import { catalogId, oneOf, textIn } from "../fields";
 
@@ -15,16 +15,7 @@ export const notNegative = z.number().nonnegative();
 export const wholeCents = z.int().nonnegative();
 export const basisPoints = z.int().min(0).max(10_000);
 
-export const modelUseSchema = oneOf("use", [
-  "carving",
-  "frontside",
-  "all-mountain narrow",
-  "all-mountain wide",
-  "freeride",
-  "powder",
-  "touring",
-  "park",
-]) satisfies z.ZodType<ModelUse>;
+export const modelUseSchema = oneOf("use", modelUses) satisfies z.ZodType<ModelUse>;
 
 /** A calendar day, `YYYY-MM-DD`. */
 export const isoDateSchema = z.iso.date().transform((text): IsoDate => isoDate(text));
