@@ -12,12 +12,20 @@ export async function openTypes(root) {
   const overlay = new Map();
   const api = new API({ cwd: root, fs: { readFile: (file) => overlay.get(file) } });
   const project = path.join(root, "tsconfig.json");
-  await api.updateSnapshot({ openProjects: [project] });
+  // A snapshot holds a whole program until it is disposed: a few hundred would be tens of gigabytes.
+  let newest = await api.updateSnapshot({ openProjects: [project] });
+
+  async function next(changed) {
+    const older = newest;
+    newest = await api.updateSnapshot({ fileChanges: { changed: [changed] } });
+    await older.dispose();
+    return newest;
+  }
 
   async function errorsWith(file, text, users) {
     const changed = path.join(root, file);
     overlay.set(changed, text);
-    const snapshot = await api.updateSnapshot({ fileChanges: { changed: [changed] } });
+    const snapshot = await next(changed);
     const { program } = snapshot.getProject(project);
     for (const one of [file, ...users.slice(0, mostUsers)]) {
       const name = path.join(root, one);
@@ -36,7 +44,7 @@ export async function openTypes(root) {
       } finally {
         const changed = path.join(root, file);
         overlay.set(changed, readFileSync(changed, "utf8"));
-        await api.updateSnapshot({ fileChanges: { changed: [changed] } });
+        await next(changed);
         overlay.delete(changed);
       }
     },
