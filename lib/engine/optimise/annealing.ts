@@ -6,7 +6,7 @@
 import { intBelow, portableExp, type Random32, seededRandom, unitFromU32 } from "#engine/math";
 import type { SearchOptions } from "#engine/schedule";
 import { emptyPlacement, type ObjectiveWeights, type Placement, type SerialPlan, searchCost } from "#engine/schedule";
-import { type Decoder, decoderFor, type Encoded, encodingsOf } from "./encoding";
+import { type Decoder, decoderFor, type Encoded, encodingsOf, type Group } from "./encoding";
 import { criticalArcs, exchangeJobs, listByStart, moveBefore, moveBehind, randomList, randomMove } from "./neighbours";
 
 export interface SearchResult {
@@ -37,6 +37,8 @@ const triesAtRandom = 1_000;
 const shareOfJobMoves = 0.3;
 /** Moves of an operation to another machine of its group, where there are groups. */
 const shareOfMachineMoves = 0.25;
+/** Moves of an operation beside another of its family, on that one's machine, which spares the changeover between them. */
+const shareOfJoinMoves = 0.25;
 const defaultIterations = 20_000;
 export const clockEvery = 32;
 
@@ -125,6 +127,8 @@ class Walk {
   private readonly randomShare: number;
   private readonly machineShare: number;
   private readonly jobShare: number;
+  /** Operations that share a family and a choice of machines with changeovers: two or more in each. */
+  private readonly kin: readonly (readonly Group[])[];
   private cost = Number.POSITIVE_INFINITY;
   private meanWorse = 0;
   private arcs: { readonly first: number[]; readonly second: number[] } | null = null;
@@ -157,6 +161,12 @@ class Walk {
     this.stepsPerIteration = this.decodeTrial.groups.some(({ family }) => family >= 0) ? stepsWithMachines : 1;
     this.jobShare = this.decodeTrial.isSequenced && problem.jobCount > 1 ? shareOfJobMoves : 0;
     this.machineShare = this.decodeTrial.groups.length === 0 ? 0 : shareOfMachineMoves;
+    const byFamily = new Map<string, Group[]>();
+    for (const group of this.decodeTrial.groups) {
+      const key = `${group.family} ${group.members.join()}`;
+      if (group.family >= 0) byFamily.set(key, [...(byFamily.get(key) ?? []), group]);
+    }
+    this.kin = [...byFamily.values()].filter(({ length }) => length > 1);
   }
 
   /** Takes a list as the best when it is, as it is named and as its operations follow one another when decoded. */
@@ -215,6 +225,7 @@ class Walk {
     const { problem } = this.plan;
     const { code, trialCode } = this;
     trialCode.wanted.set(code.wanted);
+    if (this.kin.length > 0 && unitFromU32(this.random()) < shareOfJoinMoves) return this.proposeJoin();
     if (this.machineShare > 0 && unitFromU32(this.random()) < this.machineShare) return this.proposeMachine();
     this.arcs ??= criticalArcs(this.current, code.list, this.markCostly());
     const count = this.arcs.first.length;
@@ -258,6 +269,20 @@ class Walk {
     if (intBelow(random, 2) === 0 && randomMove(this.plan.problem, code.list, random, trialCode.list)) return true;
     trialCode.list.set(code.list);
     return true;
+  }
+
+  /** An operation beside another of its family on the same machine, just behind it or just before it: from where it comes. */
+  private proposeJoin(): boolean {
+    const { problem } = this.plan;
+    const { code, trialCode, random } = this;
+    const kin = this.kin[intBelow(random, this.kin.length)] as readonly Group[];
+    const one = kin[intBelow(random, kin.length)] as Group;
+    const other = kin[intBelow(random, kin.length)] as Group;
+    if (one === other) return false;
+    trialCode.wanted[one.entry] = this.current.chosen[other.entry] as number;
+    if (code.list.indexOf(one.operation) < code.list.indexOf(other.operation))
+      return moveBehind(problem, code.list, one.operation, other.operation, trialCode.list);
+    return moveBefore(problem, code.list, other.operation, one.operation, trialCode.list);
   }
 
   /** Marks the operations whose ends are paid for. */

@@ -15,7 +15,8 @@ export interface Encoded {
 }
 
 /** An operation's choice of one machine among several. */
-interface Group {
+export interface Group {
+  readonly operation: number;
   readonly entry: number;
   readonly members: Int32Array;
   /** Its family where one of the machines has changeovers; −1 otherwise. */
@@ -44,7 +45,7 @@ export function decoderFor(plan: SerialPlan, placement: Placement): Decoder {
       entry += isPool ? 1 : units;
       if (members.length === 1 || units > 1) return [];
       const hasChangeovers = members.some((member) => problem.changeover[member] !== null);
-      return [{ entry: at, members, family: hasChangeovers ? (problem.family[operation] as number) : -1 }];
+      return [{ operation, entry: at, members, family: hasChangeovers ? (problem.family[operation] as number) : -1 }];
     });
   });
   const isSequenced =
