@@ -8,7 +8,9 @@ import {
   type CoreLimits,
   type CoreSolution,
   keepsFloors,
+  type SectionsOf,
   type SkiBuild,
+  sectionsOf,
   solveCore,
 } from "#engine/flex";
 import { bareBuildFor, type ResolvedSpec } from "./build";
@@ -38,6 +40,8 @@ export interface FlexBuild {
   /** Without plate and mat. */
   readonly bare: SkiBuild;
   readonly core: CoreSolution;
+  /** The bare build's sections, as the core was solved with. */
+  readonly sectionAt: SectionsOf;
   readonly layup: readonly LayupLayer[];
   readonly cloth: ClothChoice;
 }
@@ -48,6 +52,7 @@ export interface Tried {
   readonly layup: readonly LayupLayer[];
   readonly bare: SkiBuild;
   readonly core: CoreSolution;
+  readonly sectionAt: SectionsOf;
   readonly isReached: boolean;
 }
 
@@ -90,8 +95,9 @@ export function tryCloth(order: FlexOrder, cloth: Cloth | null, catalog: BuildCa
   const layup = cloth ? layupWithCloth(model.layup, cloth) : model.layup;
   const bare = bareBuildFor(resolved, lengthCm, catalog, layup);
   const limits = coreLimitsFor(bare.shape, resolved, bare, mountOffsetMm, catalog);
-  const core = solveCore(bare, { reference: referenceOf(model, catalog), flexRatio }, limits);
-  return { cloth: clothOf(layup), layup, bare, core, isReached: isReached(bare, core, limits, catalog) };
+  const sectionAt = sectionsOf(bare);
+  const core = solveCore(bare, { reference: referenceOf(model, catalog), flexRatio }, limits, sectionAt);
+  return { cloth: clothOf(layup), layup, bare, core, sectionAt, isReached: isReached(bare, core, limits, catalog) };
 }
 
 /** Older releases have no bench and build whatever comes nearest. */
@@ -108,10 +114,16 @@ function distance({ achievedRatio, wantedRatio }: CoreSolution): number {
 }
 
 /** Another cloth is told among the limits too: it is what the limits of the model's own led to. */
-function asBuild({ cloth, layup, bare, core }: Tried, own: Tried, { rules }: BuildCatalog): FlexBuild {
+function asBuild({ cloth, layup, bare, core, sectionAt }: Tried, own: Tried, { rules }: BuildCatalog): FlexBuild {
   const isOwn = layup === own.layup;
   const because = isOwn ? [] : own.core.limitedBy;
   const limitedBy = isOwn ? core.limitedBy : [...new Set<CoreLimit>([...because, ...core.limitedBy, "cloth"])];
   const by = isOwn ? null : (rules.cloth?.prefer ?? null);
-  return { bare, core: { ...core, limitedBy }, layup, cloth: { laid: cloth, own: own.cloth, isOwn, because, by } };
+  return {
+    bare,
+    core: { ...core, limitedBy },
+    sectionAt,
+    layup,
+    cloth: { laid: cloth, own: own.cloth, isOwn, because, by },
+  };
 }

@@ -27,10 +27,12 @@ export type FlexRefusal = {
   readonly longerCm: number | null;
 };
 
+type TriedBefore = Pick<Tried, "cloth" | "core">;
+
 export function flexRefusalOf(
   order: FlexOrder,
   nearest: Pick<Tried, "core">,
-  tried: readonly Tried[],
+  tried: readonly TriedBefore[],
   catalog: BuildCatalog,
 ): FlexRefusal {
   const { resolved, lengthCm, flexRatio } = order;
@@ -59,7 +61,7 @@ const MOST_TRIES = 16;
  */
 function nearFlex(
   order: FlexOrder,
-  tried: readonly Tried[],
+  tried: readonly TriedBefore[],
   side: "softer" | "stiffer",
   catalog: BuildCatalog,
 ): NearFlex | null {
@@ -76,7 +78,7 @@ function nearFlex(
 
 function reachedBeside(
   order: FlexOrder,
-  { cloth, core }: Tried,
+  { cloth, core }: TriedBefore,
   side: "softer" | "stiffer",
   catalog: BuildCatalog,
 ): number | null {
