@@ -90,14 +90,27 @@ function towardsFlex({ cloth, core }: Tried, cloths: readonly Cloth[], catalog: 
 
 /** @param cloth null = the model's own */
 export function tryCloth(order: FlexOrder, cloth: Cloth | null, catalog: BuildCatalog): Tried {
-  const { resolved, lengthCm, flexRatio, mountOffsetMm } = order;
+  return clothTrial(order, cloth, catalog)(order.flexRatio);
+}
+
+/** One cloth at any flex: what does not depend on the flex is worked out once. @param cloth null = the model's own */
+export function clothTrial(
+  order: Omit<FlexOrder, "flexRatio">,
+  cloth: Cloth | null,
+  catalog: BuildCatalog,
+): (flexRatio: number) => Tried {
+  const { resolved, lengthCm, mountOffsetMm } = order;
   const { model } = resolved;
   const layup = cloth ? layupWithCloth(model.layup, cloth) : model.layup;
   const bare = bareBuildFor(resolved, lengthCm, catalog, layup);
   const limits = coreLimitsFor(bare.shape, resolved, bare, mountOffsetMm, catalog);
   const sectionAt = sectionsOf(bare);
-  const core = solveCore(bare, { reference: referenceOf(model, catalog), flexRatio }, limits, sectionAt);
-  return { cloth: clothOf(layup), layup, bare, core, sectionAt, isReached: isReached(bare, core, limits, catalog) };
+  const reference = referenceOf(model, catalog);
+  return (flexRatio) => {
+    const core = solveCore(bare, { reference, flexRatio }, limits, sectionAt);
+    const reached = isReached(bare, core, limits, catalog);
+    return { cloth: clothOf(layup), layup, bare, core, sectionAt, isReached: reached };
+  };
 }
 
 /** Older releases have no bench and build whatever comes nearest. */
