@@ -58,6 +58,12 @@ const proofs = {
     sample: "two lines through each ability and use; 3,000 drawn adults",
     work: inVitest("unit", ["tests/engine/fit/no-jumps.test.ts", "tests/engine/fit/drawn-adults.test.ts"]),
   },
+  scatter: {
+    whole:
+      "the spread of a ski and its twin against 2,000 simulated pairs; four times 300 sound readings, none suspected",
+    sample: "500 simulated pairs, within the band that so many leave; 300 sound readings",
+    work: inVitest("unit", ["tests/engine/flex/spread.test.ts", "tests/engine/calibration/calibrate.test.ts"]),
+  },
   mutants: {
     whole: "200 planted faults, and how many of them are noticed, room by room",
     sample: "the planter's own tests",

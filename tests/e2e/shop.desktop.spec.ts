@@ -4,7 +4,7 @@
  */
 import type { Browser, Page } from "playwright/test";
 import { answerImperial, openCall, quoteFor } from "./support/shop-steps";
-import { expectAccessible, expectNoSidewaysScroll, startSheet, waitForSaved } from "./support/skier-steps";
+import { expectAccessibleInBoth, expectNoSidewaysScroll, startSheet, waitForSaved } from "./support/skier-steps";
 import { expect, signInAs, test } from "./support/test";
 
 async function secondDesk(browser: Browser): Promise<Page> {
@@ -222,22 +222,19 @@ async function firstOf(page: Page, [list, kind]: readonly [string, RegExp]): Pro
   return found;
 }
 
-for (const colorScheme of ["light", "dark"] as const) {
-  test(`every page of the shop is accessible in ${colorScheme} and fits the phone`, async ({ page }) => {
-    test.setTimeout(240_000);
-    await page.emulateMedia({ colorScheme });
-    await page.goto("/shop/sign-in");
-    await expectAccessible(page);
-    await signInAs(page, "owner");
-    const single: string[] = [];
-    for (const detail of details) single.push(await firstOf(page, detail));
-    const order = single.at(-1) ?? "";
-    for (const address of [...lists, ...single, `${order}/edit`]) {
-      await page.setViewportSize({ width: 1440, height: 900 });
-      await page.goto(address);
-      await expectAccessible(page);
-      await page.setViewportSize({ width: 390, height: 844 });
-      await expectNoSidewaysScroll(page);
-    }
-  });
-}
+test("every page of the shop is accessible in light and in dark, and fits the phone", async ({ page }) => {
+  test.setTimeout(240_000);
+  await page.goto("/shop/sign-in");
+  await expectAccessibleInBoth(page);
+  await signInAs(page, "owner");
+  const single: string[] = [];
+  for (const detail of details) single.push(await firstOf(page, detail));
+  const order = single.at(-1) ?? "";
+  for (const address of [...lists, ...single, `${order}/edit`]) {
+    await page.setViewportSize({ width: 1440, height: 900 });
+    await page.goto(address);
+    await expectAccessibleInBoth(page);
+    await page.setViewportSize({ width: 390, height: 844 });
+    await expectNoSidewaysScroll(page);
+  }
+});

@@ -21,7 +21,7 @@ export interface SameFlexBuild extends BuildChoice {
   readonly achievedRatio: number;
   /** Bare ski: what the flex ratio is about. */
   readonly springCentreNPerMm: number;
-  /** Torque over angle between mount line and shoulder, bare ski. */
+  /** Torque over angle between mount line and shoulder, bare ski. Takes longer than all the rest: worked out when read. */
   readonly forebodyTwistNmmPerRad: number;
   /** Days that its reinforcements need to be fetched: the longest of them. */
   readonly leadDays: number;
@@ -97,7 +97,7 @@ export function judgeSameFlex(search: SameFlexSearch, choice: BuildChoice, catal
   const { solved, price } = worked.value;
   if (!reachesFlex(worked.value, catalog)) return { kind: "flex-not-reached", limitedBy: solved.core.limitedBy };
   const build = buildOf(worked.value, price.value.totalCents);
-  return { kind: "option", option: { ...build, isCurrent, change: changeOf(search.now, build) } };
+  return { kind: "option", option: optionOf(build, search.now, isCurrent) };
 }
 
 /** Puts the judged candidates of a search together. */
@@ -139,9 +139,8 @@ export function comparedWith(found: SameFlexOptions, choice: BuildChoice): SameF
   if (isSameBuild(found.now, choice)) return found;
   const taken = found.options.find((each) => isSameBuild(each, choice));
   if (!taken) return null;
-  const { isCurrent: _, change: __, ...now } = taken;
-  const options = found.options.map((each) => ({ ...each, isCurrent: each === taken, change: changeOf(now, each) }));
-  return { ...found, now, options };
+  const options = found.options.map((each) => optionOf(each, taken, each === taken));
+  return { ...found, now: buildWith(taken, () => taken.forebodyTwistNmmPerRad), options };
 }
 
 function isSameBuild(a: BuildChoice, b: BuildChoice): boolean {
@@ -151,17 +150,46 @@ function isSameBuild(a: BuildChoice, b: BuildChoice): boolean {
 
 function buildOf({ spec, resolved, solved }: WorkedOut, priceCents: number): SameFlexBuild {
   const { core, reinforcements }: PairSpec = spec;
-  return {
+  const known: BuildBeforeTwist = {
     core,
     reinforcements,
     massG: Math.round(2000 * solved.flexWithPlate.massKg),
     priceCents,
     achievedRatio: solved.core.achievedRatio,
     springCentreNPerMm: solved.flex.springCentreNPerMm,
-    forebodyTwistNmmPerRad: forebodyTwist(solved),
     leadDays: Math.max(0, ...resolved.reinforcements.map((each) => each.leadDays)),
     coreMidMm: coreMid(solved),
   };
+  let twist: number | undefined;
+  return buildWith(known, () => {
+    twist ??= forebodyTwist(solved);
+    return twist;
+  });
+}
+
+type BuildBeforeTwist = Omit<SameFlexBuild, "forebodyTwistNmmPerRad">;
+
+/** Named one by one: to copy a build as a whole would read its twist. */
+function buildWith(known: BuildBeforeTwist, twist: () => number): SameFlexBuild {
+  const { core, reinforcements, massG, priceCents, achievedRatio, springCentreNPerMm, leadDays, coreMidMm } = known;
+  return {
+    core,
+    reinforcements,
+    massG,
+    priceCents,
+    achievedRatio,
+    springCentreNPerMm,
+    get forebodyTwistNmmPerRad() {
+      return twist();
+    },
+    leadDays,
+    coreMidMm,
+  };
+}
+
+function optionOf(build: SameFlexBuild, now: SameFlexBuild, isCurrent: boolean): SameFlexOption {
+  const plain = buildWith(build, () => build.forebodyTwistNmmPerRad);
+  return Object.assign(plain, { isCurrent, change: changeOf(now, build) });
 }
 
 function changeOf(now: SameFlexBuild, then: SameFlexBuild): SameFlexOption["change"] {
@@ -170,7 +198,9 @@ function changeOf(now: SameFlexBuild, then: SameFlexBuild): SameFlexOption["chan
     massG: then.massG - now.massG,
     priceCents: then.priceCents - now.priceCents,
     springCentrePercent: percent("springCentreNPerMm"),
-    twistPercent: percent("forebodyTwistNmmPerRad"),
+    get twistPercent() {
+      return percent("forebodyTwistNmmPerRad");
+    },
     leadDays: then.leadDays - now.leadDays,
     coreMidMm: then.coreMidMm - now.coreMidMm,
   };
@@ -198,8 +228,12 @@ export function twistStiffness(
   fromMm: number,
   toMm: number,
 ): number {
-  const xs = stations.map((station) => station.xMm);
-  const values = stations.map((station) => station.torsionalStiffnessNmm2);
+  // One more at either end than lie between: what is farther off need not be worked out.
+  const first = stations.findIndex((station) => station.xMm >= fromMm);
+  const last = stations.findLastIndex((station) => station.xMm <= toMm);
+  const near = stations.slice(Math.max(0, first - 1), last + 2);
+  const xs = near.map((station) => station.xMm);
+  const values = near.map((station) => station.torsionalStiffnessNmm2);
   const cuts = [fromMm, ...xs.filter((x) => x > fromMm && x < toMm), toMm];
   let radPerNmm = 0;
   for (const [i, x] of cuts.slice(1).entries()) {

@@ -90,7 +90,14 @@ function predictAll(
   values: readonly number[],
 ): Predictions {
   const catalog: BuildCatalog = { ...nominal, corrections: correctionsOf(unknowns, values, "trial") };
-  return new Map([...prepared.values()].map(({ ski, programme }) => [ski, predicted(ski, programme, catalog)]));
+  const byKey = new Map<string, PredictedValues>();
+  return new Map(
+    [...prepared.values()].map(({ ski, key, programme }) => {
+      const values = byKey.get(key) ?? predicted(ski, programme, catalog);
+      byKey.set(key, values);
+      return [ski, values];
+    }),
+  );
 }
 
 function rowsOf(

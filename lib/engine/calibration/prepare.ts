@@ -9,12 +9,18 @@ import type { CalibrationSettings, MeasuredSki, PredictedValues } from "./types"
 /** An unknown that moves no reading by this share of its standard deviation when it is off by its own is left out. */
 const LEAST_EFFECT = 0.1;
 
-/** A ski with what does not change during the fit. */
-export interface PreparedSki {
-  readonly ski: MeasuredSki;
+/** What skis of one construction have in common, whatever was read of them. */
+interface Construction {
   readonly programme: Programme;
   readonly before: PredictedValues;
   readonly slopes: Slopes;
+}
+
+/** A ski with what does not change during the fit. */
+export interface PreparedSki extends Construction {
+  readonly ski: MeasuredSki;
+  /** Skis with one key were programmed alike, of equal strips. */
+  readonly key: string;
 }
 
 export type Prepared = ReadonlyMap<MeasuredSki, PreparedSki>;
@@ -26,12 +32,13 @@ export function prepare(
   settings: CalibrationSettings,
 ): { readonly unknowns: readonly Unknown[]; readonly prepared: Prepared } {
   const all = unknownsOf(nominal.materials, settings);
-  const bySpec = new Map<string, { readonly programme: Programme; readonly slopes: Slopes }>();
   const rows = skis.map((ski): PreparedSki => {
     const key = constructionKey(ski);
-    const shared = bySpec.get(key) ?? sharedOf(ski, nominal, all);
-    bySpec.set(key, shared);
-    return { ski, ...shared, before: predicted(ski, shared.programme, nominal) };
+    const known = constructionsOf(nominal, settings, ski.builtBy);
+    const construction = known.get(key) ?? constructionOf(ski, nominal, all);
+    if (known.size >= KEPT_CONSTRUCTIONS) known.clear();
+    known.set(key, construction);
+    return { ski, key, ...construction };
   });
   const matters = all.map((unknown, i) => rows.some((row) => effectOf(row, i, unknown, settings) >= LEAST_EFFECT));
   const kept = <T>(values: readonly T[]): readonly T[] => values.filter((_, i) => matters[i]);
@@ -41,28 +48,55 @@ export function prepare(
   return { unknowns: kept(all), prepared: new Map(prepared) };
 }
 
-/** Skis with one key were programmed alike, of equal strips. */
+/*
+ * Readings are left out and taken back, and new ones come; what the skis before them were built as stays. The memory holds
+ * only what its arguments determine and goes with them.
+ */
+type Constructions = Map<string, Construction>;
+const kept = new WeakMap<BuildCatalog, WeakMap<CalibrationSettings, WeakMap<object, Constructions>>>();
+const KEPT_CONSTRUCTIONS = 1000;
+
+function constructionsOf(
+  nominal: BuildCatalog,
+  settings: CalibrationSettings,
+  builtBy: object = nominal,
+): Constructions {
+  const bySettings = kept.get(nominal) ?? new WeakMap<CalibrationSettings, WeakMap<object, Constructions>>();
+  kept.set(nominal, bySettings);
+  const byBuilder = bySettings.get(settings) ?? new WeakMap<object, Constructions>();
+  bySettings.set(settings, byBuilder);
+  const constructions: Constructions = byBuilder.get(builtBy) ?? new Map();
+  byBuilder.set(builtBy, constructions);
+  return constructions;
+}
+
 function constructionKey({ spec, strips, builtWith, builtBy, measured }: MeasuredSki): string {
-  const { model, lengthCm, core, reinforcements, flexRatio, mount } = spec;
-  const book = builtWith?.version;
+  const { model, lengthCm, core, reinforcements, flexRatio, lightening, plate, mount } = spec;
   return JSON.stringify([
     model,
     lengthCm,
     core,
     reinforcements,
     flexRatio,
+    lightening,
+    plate,
     mount?.offsetMm,
     strips,
-    book,
+    builtWith,
     builtBy?.name,
     measured.twistNmPerDeg !== undefined,
   ]);
 }
 
-function sharedOf(ski: MeasuredSki, nominal: BuildCatalog, unknowns: readonly Unknown[]) {
+function constructionOf(ski: MeasuredSki, nominal: BuildCatalog, unknowns: readonly Unknown[]): Construction {
   const core = programmedCore(ski, nominal);
   if (!core.ok) throw new RangeError(`${ski.id}: ${JSON.stringify(core.refusal)}`);
-  return { programme: core.value, slopes: slopesOf(ski, core.value, nominal, unknowns) };
+  const programme = core.value;
+  return {
+    programme,
+    before: predicted(ski, programme, nominal),
+    slopes: slopesOf(ski, programme, nominal, unknowns),
+  };
 }
 
 export function predicted(ski: MeasuredSki, programme: Programme, catalog: BuildCatalog): PredictedValues {

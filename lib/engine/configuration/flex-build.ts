@@ -8,7 +8,9 @@ import {
   type CoreLimits,
   type CoreSolution,
   keepsFloors,
+  type SectionsOf,
   type SkiBuild,
+  sectionsOf,
   solveCore,
 } from "#engine/flex";
 import { bareBuildFor, type ResolvedSpec } from "./build";
@@ -38,6 +40,8 @@ export interface FlexBuild {
   /** Without plate and mat. */
   readonly bare: SkiBuild;
   readonly core: CoreSolution;
+  /** The bare build's sections, as the core was solved with. */
+  readonly sectionAt: SectionsOf;
   readonly layup: readonly LayupLayer[];
   readonly cloth: ClothChoice;
 }
@@ -48,6 +52,7 @@ export interface Tried {
   readonly layup: readonly LayupLayer[];
   readonly bare: SkiBuild;
   readonly core: CoreSolution;
+  readonly sectionAt: SectionsOf;
   readonly isReached: boolean;
 }
 
@@ -85,13 +90,27 @@ function towardsFlex({ cloth, core }: Tried, cloths: readonly Cloth[], catalog: 
 
 /** @param cloth null = the model's own */
 export function tryCloth(order: FlexOrder, cloth: Cloth | null, catalog: BuildCatalog): Tried {
-  const { resolved, lengthCm, flexRatio, mountOffsetMm } = order;
+  return clothTrial(order, cloth, catalog)(order.flexRatio);
+}
+
+/** One cloth at any flex: what does not depend on the flex is worked out once. @param cloth null = the model's own */
+export function clothTrial(
+  order: Omit<FlexOrder, "flexRatio">,
+  cloth: Cloth | null,
+  catalog: BuildCatalog,
+): (flexRatio: number) => Tried {
+  const { resolved, lengthCm, mountOffsetMm } = order;
   const { model } = resolved;
   const layup = cloth ? layupWithCloth(model.layup, cloth) : model.layup;
   const bare = bareBuildFor(resolved, lengthCm, catalog, layup);
   const limits = coreLimitsFor(bare.shape, resolved, bare, mountOffsetMm, catalog);
-  const core = solveCore(bare, { reference: referenceOf(model, catalog), flexRatio }, limits);
-  return { cloth: clothOf(layup), layup, bare, core, isReached: isReached(bare, core, limits, catalog) };
+  const sectionAt = sectionsOf(bare);
+  const reference = referenceOf(model, catalog);
+  return (flexRatio) => {
+    const core = solveCore(bare, { reference, flexRatio }, limits, sectionAt);
+    const reached = isReached(bare, core, limits, catalog);
+    return { cloth: clothOf(layup), layup, bare, core, sectionAt, isReached: reached };
+  };
 }
 
 /** Older releases have no bench and build whatever comes nearest. */
@@ -108,10 +127,16 @@ function distance({ achievedRatio, wantedRatio }: CoreSolution): number {
 }
 
 /** Another cloth is told among the limits too: it is what the limits of the model's own led to. */
-function asBuild({ cloth, layup, bare, core }: Tried, own: Tried, { rules }: BuildCatalog): FlexBuild {
+function asBuild({ cloth, layup, bare, core, sectionAt }: Tried, own: Tried, { rules }: BuildCatalog): FlexBuild {
   const isOwn = layup === own.layup;
   const because = isOwn ? [] : own.core.limitedBy;
   const limitedBy = isOwn ? core.limitedBy : [...new Set<CoreLimit>([...because, ...core.limitedBy, "cloth"])];
   const by = isOwn ? null : (rules.cloth?.prefer ?? null);
-  return { bare, core: { ...core, limitedBy }, layup, cloth: { laid: cloth, own: own.cloth, isOwn, because, by } };
+  return {
+    bare,
+    core: { ...core, limitedBy },
+    sectionAt,
+    layup,
+    cloth: { laid: cloth, own: own.cloth, isOwn, because, by },
+  };
 }

@@ -1,6 +1,6 @@
 /** When no build of the shop reaches a flex: what stands in the way, and what can be built instead on each side of it. */
 import type { CoreLimit } from "#engine/flex";
-import { type FlexOrder, flexBuildOf, type Tried, tryCloth } from "./flex-build";
+import { clothTrial, type FlexOrder, flexBuildOf, type Tried } from "./flex-build";
 import type { BuildCatalog } from "./types";
 
 /** A flex that can be built beside the one that was asked for. */
@@ -27,10 +27,12 @@ export type FlexRefusal = {
   readonly longerCm: number | null;
 };
 
+type TriedBefore = Pick<Tried, "cloth" | "core">;
+
 export function flexRefusalOf(
   order: FlexOrder,
   nearest: Pick<Tried, "core">,
-  tried: readonly Tried[],
+  tried: readonly TriedBefore[],
   catalog: BuildCatalog,
 ): FlexRefusal {
   const { resolved, lengthCm, flexRatio } = order;
@@ -59,7 +61,7 @@ const MOST_TRIES = 16;
  */
 function nearFlex(
   order: FlexOrder,
-  tried: readonly Tried[],
+  tried: readonly TriedBefore[],
   side: "softer" | "stiffer",
   catalog: BuildCatalog,
 ): NearFlex | null {
@@ -76,7 +78,7 @@ function nearFlex(
 
 function reachedBeside(
   order: FlexOrder,
-  { cloth, core }: Tried,
+  { cloth, core }: TriedBefore,
   side: "softer" | "stiffer",
   catalog: BuildCatalog,
 ): number | null {
@@ -84,12 +86,13 @@ function reachedBeside(
   const step = side === "stiffer" ? 1 : -1;
   let achieved = core.achievedRatio;
   let asked = Math.round(order.flexRatio * HUNDREDTHS);
+  const tryAt = clothTrial(order, cloth, catalog);
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     const within = HUNDREDTHS * achieved * (1 - step * share * 0.9);
     asked = step > 0 ? Math.max(asked + 1, Math.floor(within)) : Math.min(asked - 1, Math.ceil(within));
     if (asked <= 0) return null;
     const flexRatio = asked / HUNDREDTHS;
-    const next = tryCloth({ ...order, flexRatio }, cloth, catalog);
+    const next = tryAt(flexRatio);
     if (next.isReached) return flexRatio;
     achieved = next.core.achievedRatio;
   }

@@ -52,12 +52,15 @@ export function nearestBuild(spec: BuildableSpec, catalog: BuildCatalog): Outcom
   const order = { resolved: resolved.value, lengthCm: spec.lengthCm, flexRatio: spec.flexRatio, mountOffsetMm };
   const { found, flex, isReached, whyNot } = remembered(catalog, stiffnessKey(spec, catalog), () => {
     const { build, tried, ...rest } = flexBuildOf(order, catalog);
+    // What is remembered holds no sections: they are many.
+    const { sectionAt, ...found } = build;
+    const kept = tried.map(({ sectionAt: _, ...each }) => each);
     let refusal: FlexRefusal | undefined;
     const refused = () => {
-      refusal ??= flexRefusalOf(order, build, tried, catalog);
+      refusal ??= flexRefusalOf(order, found, kept, catalog);
       return refusal;
     };
-    return { ...rest, found: build, flex: evaluateFlex(build.bare, build.core.profile), whyNot: refused };
+    return { ...rest, found, flex: evaluateFlex(found.bare, found.core.profile, { sectionAt }), whyNot: refused };
   });
   const { bare, core, layup, cloth } = found;
   const build = withBindingZone(bare, resolved.value, mountOffsetMm, catalog);
@@ -86,7 +89,7 @@ const solutions = new WeakMap<BuildCatalog, Map<string, BareSolution>>();
 const KEPT_SOLUTIONS = 32;
 
 interface BareSolution extends Pick<NearestBuild, "isReached" | "whyNot"> {
-  readonly found: FlexBuild;
+  readonly found: Omit<FlexBuild, "sectionAt">;
   readonly flex: SkiFlex;
 }
 

@@ -48,10 +48,11 @@ export function twistPerNmm(stations: readonly FlexStation[], fromMm: number, to
     if (!right) break;
     const x0 = Math.max(left.xMm, fromMm);
     const x1 = Math.min(right.xMm, toMm);
+    if (x1 <= x0) continue;
     // The piece's own two values: at a step the next piece has others.
     const xs = [left.xMm, right.xMm];
     const gs = [left.torsionalStiffnessNmm2, right.torsionalStiffnessNmm2];
-    if (x1 > x0) turn += pieceTurn(x1 - x0, 1, 1, interpolate(xs, gs, x0), interpolate(xs, gs, x1));
+    turn += pieceTurn(x1 - x0, 1, 1, interpolate(xs, gs, x0), interpolate(xs, gs, x1));
   }
   return turn;
 }

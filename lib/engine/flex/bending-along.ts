@@ -1,6 +1,6 @@
 /** A build in bending alone: what the solver weighs cores by, without the work that twist takes. */
 import { interpolate } from "#engine/math";
-import { type LocalSection, localSection, sectionBendingStiffness, sectionShearStiffnessN } from "./local-section";
+import { type LocalSection, sectionBendingStiffness, sectionShearStiffnessN, sectionsOf } from "./local-section";
 import { springTestOf } from "./spring-test";
 import { springConstants, withCoreShear } from "./springs";
 import { stationPositions } from "./stations";
@@ -17,12 +17,14 @@ export interface BendingSections {
 /** As many pieces as `evaluateFlex` takes, so that both say the same. */
 const GRID_PIECES = 60;
 
-export function bendingSections(build: SkiBuild, knotsMm: readonly number[]): BendingSections {
+export function bendingSections(
+  build: SkiBuild,
+  knotsMm: readonly number[],
+  sectionAt = sectionsOf(build),
+): BendingSections {
   const knots: ThicknessProfile = { stations: knotsMm.map((xMm) => ({ xMm, thicknessMm: 0 })) };
   const xs = stationPositions(build, knots, GRID_PIECES);
-  const sections = xs.map((x) => localSection(build, x));
-  const byX = new Map(sections.map((section) => [section.xMm, section]));
-  return { build, xs, sections, sectionAt: (xMm) => byX.get(xMm) ?? localSection(build, xMm) };
+  return { build, xs, sections: xs.map(sectionAt), sectionAt };
 }
 
 /** Centre spring constant with this core, N/mm. */

@@ -6,7 +6,7 @@
  */
 import { interpolate } from "#engine/math";
 import { twistBenchNmPerDeg, twistSpan } from "./behaviour";
-import { localSection, type SectionStation, stationOf } from "./local-section";
+import { localSection, type SectionStation, type SectionsOf, stationOf } from "./local-section";
 import { springTestOf } from "./spring-test";
 import { springConstants, withCoreShear } from "./springs";
 import { stationPositions } from "./stations";
@@ -18,6 +18,8 @@ export interface FlexOptions {
   readonly gridPieces?: number;
   /** Where spring constants are read; by default supports at shoulder and heel, load at the mount line. */
   readonly springTest?: SpringTest;
+  /** Sections of this very build that are known already. */
+  readonly sectionAt?: SectionsOf;
 }
 
 const GRID_PIECES = 60;
@@ -29,7 +31,7 @@ const GRID_PIECES = 60;
  * @throws RangeError for a profile without stations, or a plate that goes through the core
  */
 export function evaluateFlex(build: SkiBuild, profile: ThicknessProfile, options: FlexOptions = {}): SkiFlex {
-  const sections = sectionsAlong(build, profile, options.gridPieces ?? GRID_PIECES);
+  const sections = sectionsAlong(build, profile, options.gridPieces ?? GRID_PIECES, options.sectionAt);
   const stations = withTorsion(build, sections);
   const xs = stations.map((station) => station.xMm);
   const stiffness = stations.map((station) => station.bendingStiffnessNmm2);
@@ -44,12 +46,12 @@ export function evaluateFlex(build: SkiBuild, profile: ThicknessProfile, options
   };
 }
 
-/** Twist takes longer than all the rest and many never ask: it is worked out when the first station is asked for it. */
+/** Twist takes longer than all the rest and many never ask: it is worked out where a station is asked for it. */
 function withTorsion(build: SkiBuild, sections: readonly SectionStation[]): readonly FlexStation[] {
-  let torsion: readonly number[] | undefined;
+  let torsion: ((index: number) => number) | undefined;
   const torsionAt = (i: number) => {
     torsion ??= torsionAlong(build, sections);
-    return torsion[i] ?? 0;
+    return torsion(i);
   };
   return sections.map(({ coreShearStiffnessN: _shear, thinStripTorsionNmm2: _strip, ...station }, i) => ({
     ...station,
@@ -76,13 +78,10 @@ export function benchTwistNmPerDeg(
   const before = all.findLastIndex(({ xMm }) => xMm <= fromMm);
   const after = all.findIndex(({ xMm }) => xMm >= toMm);
   const sections = all.slice(Math.max(0, before), after < 0 ? all.length : after + 1);
-  const torsion =
-    options.sections === "thin-strip"
-      ? sections.map(({ thinStripTorsionNmm2 }) => thinStripTorsionNmm2)
-      : torsionAlong(build, sections, BENCH_STEP_MM);
-  const stations = sections.map(({ coreShearStiffnessN: _shear, thinStripTorsionNmm2: _strip, ...station }, i) => ({
+  const solvedAt = options.sections === "thin-strip" ? undefined : torsionAlong(build, sections, BENCH_STEP_MM);
+  const stations = sections.map(({ coreShearStiffnessN: _shear, thinStripTorsionNmm2, ...station }, i) => ({
     ...station,
-    torsionalStiffnessNmm2: torsion[i] ?? 0,
+    torsionalStiffnessNmm2: solvedAt?.(i) ?? thinStripTorsionNmm2,
   }));
   return twistBenchNmPerDeg(build, { stations });
 }
@@ -105,12 +104,17 @@ export function referenceCurve(build: SkiBuild, designed: ThicknessProfile): Ref
 }
 
 /** The section at every station; the built core is as thick as its programme plus what the mill is known to leave. */
-export function sectionsAlong(build: SkiBuild, profile: ThicknessProfile, gridPieces: number): SectionStation[] {
+export function sectionsAlong(
+  build: SkiBuild,
+  profile: ThicknessProfile,
+  gridPieces: number,
+  sectionAt: SectionsOf = (xMm) => localSection(build, xMm),
+): SectionStation[] {
   const offsetMm = build.coreOffsetMm ?? 0;
   const xs = profile.stations.map((station) => station.xMm);
   const thickness = profile.stations.map((station) => station.thicknessMm);
   return stationPositions(build, profile, gridPieces).map((x) =>
-    stationOf(localSection(build, x), interpolate(xs, thickness, x) + offsetMm),
+    stationOf(sectionAt(x), interpolate(xs, thickness, x) + offsetMm),
   );
 }
 

@@ -10,6 +10,7 @@ export { keepsFloors } from "./core-bench";
 export { coreShearStiffnessN } from "./core-shear";
 export { bareBuild, benchTwistNmPerDeg, evaluateFlex, referenceCurve } from "./evaluate";
 export { freeFreeFrequencies } from "./frequencies";
+export { type SectionsOf, sectionsOf } from "./local-section";
 export * from "./milled-strips";
 export * from "./profile";
 export { solveCore } from "./solve-core";

@@ -100,6 +100,18 @@ export function localSection(build: SkiBuild, xMm: number): LocalSection {
   };
 }
 
+/** The sections of one build, each worked out once. */
+export type SectionsOf = (xMm: number) => LocalSection;
+
+export function sectionsOf(build: SkiBuild): SectionsOf {
+  const known = new Map<number, LocalSection>();
+  return (xMm) => {
+    const section = known.get(xMm) ?? localSection(build, xMm);
+    known.set(xMm, section);
+    return section;
+  };
+}
+
 type FoilLayer = Extract<BuildLayer, { readonly id: string }>;
 
 function isFoil(layer: BuildLayer | undefined): layer is FoilLayer {

@@ -9,7 +9,7 @@ import { evenlySpaced, findRoot, interpolate } from "#engine/math";
 import { bendingSections, centreSpringNPerMm } from "./bending-along";
 import { floorsAt, type Knot, withEndSheets, withoutRise } from "./core-bench";
 import { bareBuild } from "./evaluate";
-import { type LocalSection, sectionBendingStiffness } from "./local-section";
+import { type LocalSection, type SectionsOf, sectionBendingStiffness } from "./local-section";
 import { springTestOf } from "./spring-test";
 import { springConstants } from "./springs";
 import { stepPositions } from "./stations";
@@ -33,13 +33,19 @@ const MOVE_MATTERS_MM = 0.25;
  * of it is made softer by one share for the whole, as far as the bench's relief goes.
  * `achievedRatio` compares centre spring constants with those of the target for k = 1 at this length.
  *
+ * @param sectionAt sections of the build where it is bare already, for whoever evaluates it afterwards
  * @throws RangeError for limits that contradict each other or a ratio not above 0
  */
-export function solveCore(build: SkiBuild, target: FlexTarget, limits: CoreLimits): CoreSolution {
+export function solveCore(
+  build: SkiBuild,
+  target: FlexTarget,
+  limits: CoreLimits,
+  sectionAt?: SectionsOf,
+): CoreSolution {
   checkLimits(limits, target);
-  const bare = bareBuild(build);
+  const bare = sectionAt ? build : bareBuild(build);
   const positions = knotPositions(bare, target);
-  const along = bendingSections(bare, positions);
+  const along = bendingSections(bare, positions, sectionAt);
   const floors = floorsAt(positions, limits, build.coreOffsetMm ?? 0);
   const knots = positions.map((xMm, i): OpenKnot => {
     const wantedNmm2 = target.flexRatio * targetStiffness(target, bare.shape.lengthMm, xMm);

@@ -14,28 +14,49 @@ const CHANGE = 0.06;
 /** Stations nearer than this are the two sides of a sudden change. */
 const SUDDEN_MM = 0.1;
 
-/** GJ at every station, N·mm². @param longestStepMm between two solved stations; 0 = solve them all */
+/**
+ * GJ at a station, asked for by its index, N·mm². A section is solved when a station beside it is first asked for, so that
+ * who reads a part of a ski waits for that part alone.
+ *
+ * @param longestStepMm between two solved stations; 0 = solve them all
+ */
 export function torsionAlong(
   build: SkiBuild,
   stations: readonly SectionStation[],
   longestStepMm = LONGEST_STEP_MM,
-): readonly number[] {
+): (index: number) => number {
   const factor = build.twistFactor ?? 1;
   if (build.sections === "thin-skins") {
-    return stations.map(({ xMm, coreMm }) => factor * skinsTorsionalStiffness(localSection(build, xMm), coreMm));
+    return onceEach((i) => {
+      const station = stations[i];
+      return station ? factor * skinsTorsionalStiffness(localSection(build, station.xMm), station.coreMm) : 0;
+    });
   }
   const solved = solvedAt(stations, longestStepMm);
-  const ratios = solved.map((at) => ratioAt(build, stations[at]));
-  let next = 1;
-  return stations.map(({ xMm, thinStripTorsionNmm2 }, i) => {
-    while (next < solved.length - 1 && (solved[next] ?? 0) < i) next++;
-    const [from, to] = [solved[next - 1] ?? 0, solved[next] ?? 0];
-    const [r0, r1] = [ratios[next - 1] ?? 0, ratios[next] ?? 0];
-    const x0 = stations[from]?.xMm ?? xMm;
-    const x1 = stations[to]?.xMm ?? xMm;
-    const ratio = x1 > x0 ? r0 + ((r1 - r0) * (xMm - x0)) / (x1 - x0) : r1;
-    return factor * thinStripTorsionNmm2 * ratio;
+  const ratio = onceEach((at) => ratioAt(build, stations[at]));
+  return onceEach((i) => {
+    const station = stations[i];
+    if (!station) return 0;
+    const next = Math.max(
+      1,
+      solved.findIndex((at) => at >= i),
+    );
+    const [from, to] = [solved[next - 1] ?? 0, solved[next] ?? solved[next - 1] ?? 0];
+    const x0 = stations[from]?.xMm ?? station.xMm;
+    const x1 = stations[to]?.xMm ?? station.xMm;
+    const r1 = ratio(to);
+    const here = x1 > x0 ? ratio(from) + ((r1 - ratio(from)) * (station.xMm - x0)) / (x1 - x0) : r1;
+    return factor * station.thinStripTorsionNmm2 * here;
   });
+}
+
+/** Works each value out when it is first asked for, and keeps it. */
+function onceEach(of: (index: number) => number): (index: number) => number {
+  const known: number[] = [];
+  return (index) => {
+    known[index] ??= of(index);
+    return known[index];
+  };
 }
 
 function ratioAt(build: SkiBuild, station: SectionStation | undefined): number {

@@ -16,14 +16,12 @@ const END_SEGMENTS = 1000;
 /** Area, perimeter, radii and lengths of a shape: the arc in closed form, the ends by fine chords. */
 export function measure(shape: SkiShape, options: MeasureOptions = {}): ShapeMeasures {
   const edge = edgeSpanMm(shape, options.edge ?? { beyondSidecutMm: 60 });
-  const { tipLengthMm, shoulderWidthMm, tipExponent, tailLengthMm, heelWidthMm, tailExponent } = shape;
-  const tip = endCurve(tipLengthMm, shoulderWidthMm, tipExponent, END_SEGMENTS);
-  const tail = endCurve(tailLengthMm, heelWidthMm, tailExponent, END_SEGMENTS);
+  const { tip, tail } = endsOf(shape);
   const { effectiveEdgeMm } = taperedArc(shape);
   const gauge = gaugePointsMm(shape, CONTACT_GAUGE_MM);
   return {
-    planAreaMm2: outlineAreaMm2(tip) + arcAreaMm2(shape) + outlineAreaMm2(tail),
-    perimeterMm: 2 * (effectiveEdgeMm + chordsMm(tip) + chordsMm(tail)),
+    planAreaMm2: tip.areaMm2 + arcAreaMm2(shape) + tail.areaMm2,
+    perimeterMm: 2 * (effectiveEdgeMm + tip.chordsMm + tail.chordsMm),
     sidecutRadiusM: shape.sidecutRadiusMm / 1000,
     federationRadiusM: federationRadiusM(shape),
     effectiveEdgeMm,
@@ -32,6 +30,30 @@ export function measure(shape: SkiShape, options: MeasureOptions = {}): ShapeMea
     contactLengthMm: gauge.tailMm - gauge.tipMm,
     projectedLengthMm: projectedLengthMm(shape),
   };
+}
+
+interface EndMeasures {
+  readonly areaMm2: number;
+  readonly chordsMm: number;
+}
+
+/** Two thousand chords: summed once a shape. */
+const ends = new WeakMap<SkiShape, { readonly tip: EndMeasures; readonly tail: EndMeasures }>();
+
+function endsOf(shape: SkiShape): { readonly tip: EndMeasures; readonly tail: EndMeasures } {
+  const known = ends.get(shape);
+  if (known) return known;
+  const end = (lengthMm: number, widthMm: number, exponent: number): EndMeasures => {
+    const curve = endCurve(lengthMm, widthMm, exponent, END_SEGMENTS);
+    return { areaMm2: outlineAreaMm2(curve), chordsMm: chordsMm(curve) };
+  };
+  const { tipLengthMm, shoulderWidthMm, tipExponent, tailLengthMm, heelWidthMm, tailExponent } = shape;
+  const both = {
+    tip: end(tipLengthMm, shoulderWidthMm, tipExponent),
+    tail: end(tailLengthMm, heelWidthMm, tailExponent),
+  };
+  ends.set(shape, both);
+  return both;
 }
 
 /** Area between shoulder and heel: Ls(W + 2R) less twice the area under the circle, ∫√(R² − x²) dx in closed form. */

@@ -39,8 +39,20 @@ function endHalfWidth(widthMm: number, u: number, exponent: number): number {
  * The half outline with sharp corners at shoulder and heel, tip end first. With the default sampling no chord lies more
  * than 0.01 mm inside the true curve.
  */
-export function halfOutline(shape: SkiShape, sampling: OutlineSampling = {}): readonly OutlinePoint[] {
-  const { endSegments = 160, arcStepMm = 10 } = sampling;
+export function halfOutline(shape: SkiShape, sampling?: OutlineSampling): readonly OutlinePoint[] {
+  if (sampling) return sampledOutline(shape, sampling);
+  const outline = outlines.get(shape) ?? sampledOutline(shape, {});
+  outlines.set(shape, outline);
+  return outline;
+}
+
+/** A sheet's parts ask for the usual outline of one shape many times. */
+const outlines = new WeakMap<SkiShape, readonly OutlinePoint[]>();
+
+function sampledOutline(
+  shape: SkiShape,
+  { endSegments = 160, arcStepMm = 10 }: OutlineSampling,
+): readonly OutlinePoint[] {
   const heelMm = shape.lengthMm - shape.tailLengthMm;
   const arcSegments = Math.ceil(shape.sidecutLengthMm / arcStepMm);
   const points: OutlinePoint[] = endCurve(shape.tipLengthMm, shape.shoulderWidthMm, shape.tipExponent, endSegments);

@@ -11,6 +11,18 @@ import type { ModelShape, SkiShape } from "./types";
  */
 export function shapeAtLength(model: ModelShape, lengthCm: number): SkiShape {
   if (!(lengthCm > 0 && Number.isFinite(lengthCm))) throw new RangeError(`lengthCm: ${lengthCm} must be above 0`);
+  const kept = shapes.get(model) ?? new Map<number, SkiShape>();
+  shapes.set(model, kept);
+  const shape = kept.get(lengthCm) ?? shapeOf(model, lengthCm);
+  if (kept.size < KEPT_LENGTHS) kept.set(lengthCm, shape);
+  return shape;
+}
+
+/** The same model and length are asked for again and again, and what is worked out of a shape is kept beside it. */
+const shapes = new WeakMap<ModelShape, Map<number, SkiShape>>();
+const KEPT_LENGTHS = 100;
+
+function shapeOf(model: ModelShape, lengthCm: number): SkiShape {
   const lengthMm = lengthCm * 10;
   const scale = lengthCm / model.refLengthCm;
   const tipLengthMm = model.tipLengthMm * scale;

@@ -21,17 +21,46 @@ export function solveBanded(band: Float64Array, f: Float64Array, width: number):
     const diagonal = band[row + i] ?? 0;
     let pivot = diagonal;
     let right = f[i] ?? 0;
-    for (let j = first; j < i; j++) {
-      const other = j * stride + width - j;
+    let j = first;
+    // Four columns a pass share what is read of row i; every sum is taken in the order that one column a pass would.
+    for (; j + 3 < i; j += 4) {
+      const at0 = j * stride + width - j;
+      const at1 = at0 + width;
+      const at2 = at1 + width;
+      const at3 = at2 + width;
+      let sum0 = band[row + j] ?? 0;
+      let sum1 = band[row + j + 1] ?? 0;
+      let sum2 = band[row + j + 2] ?? 0;
+      let sum3 = band[row + j + 3] ?? 0;
+      for (let k = first; k < j; k++) {
+        const value = band[row + k] ?? 0;
+        sum0 -= value * (band[at0 + k] ?? 0);
+        sum1 -= value * (band[at1 + k] ?? 0);
+        sum2 -= value * (band[at2 + k] ?? 0);
+        sum3 -= value * (band[at3 + k] ?? 0);
+      }
+      sum1 -= sum0 * (band[at1 + j] ?? 0);
+      sum2 -= sum0 * (band[at2 + j] ?? 0);
+      sum2 -= sum1 * (band[at2 + j + 1] ?? 0);
+      sum3 -= sum0 * (band[at3 + j] ?? 0);
+      sum3 -= sum1 * (band[at3 + j + 1] ?? 0);
+      sum3 -= sum2 * (band[at3 + j + 2] ?? 0);
+      band[row + j] = sum0;
+      band[row + j + 1] = sum1;
+      band[row + j + 2] = sum2;
+      band[row + j + 3] = sum3;
+    }
+    for (; j < i; j++) {
+      const at = j * stride + width - j;
       let sum = band[row + j] ?? 0;
-      for (let k = Math.max(first, j - width); k < j; k++) sum -= (band[row + k] ?? 0) * (band[other + k] ?? 0);
+      for (let k = first; k < j; k++) sum -= (band[row + k] ?? 0) * (band[at + k] ?? 0);
       band[row + j] = sum;
     }
-    for (let j = first; j < i; j++) {
-      const scaled = (band[row + j] ?? 0) * (inverse[j] ?? 0);
-      pivot -= scaled * (band[row + j] ?? 0);
-      right -= scaled * (f[j] ?? 0);
-      band[row + j] = scaled;
+    for (let k = first; k < i; k++) {
+      const scaled = (band[row + k] ?? 0) * (inverse[k] ?? 0);
+      pivot -= scaled * (band[row + k] ?? 0);
+      right -= scaled * (f[k] ?? 0);
+      band[row + k] = scaled;
     }
     inverse[i] = pivot > LOOSE * diagonal ? 1 / pivot : 0;
     f[i] = right;

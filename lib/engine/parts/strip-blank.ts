@@ -27,13 +27,16 @@ export function stripBlank(
   const column = build.columns[index];
   if (column === undefined) throw new RangeError(`stripBlank: there is no strip ${index}`);
   const ownMm = column.position === "C" ? 2 * column.outerMm : column.outerMm - column.innerMm;
-  const widestHalfMm = Math.max(...halfOutline(build.shape).map(({ xMm }) => woodHalfWidthMm(build, xMm)));
   const isOutermost = index === build.columns.length - 1;
-  const planedMm = isOutermost ? Math.max(ownMm, stripWidthLeftMm(build.columns, index, widestHalfMm)) : ownMm;
+  const planedMm = isOutermost ? Math.max(ownMm, stripWidthLeftMm(build.columns, index, widestHalfMm(build))) : ownMm;
   return {
     lengthMm: build.coreToMm - build.coreFromMm + cut.stripRoughLengthMm,
     widthMm: planedMm + cut.stripRoughWidthMm,
     heightMm: Math.max(...core.profile.stations.map((station) => station.thicknessMm)) + cut.stripRoughHeightMm,
     planedMm,
   };
+}
+
+function widestHalfMm(build: SolvedSpec["build"]): number {
+  return Math.max(...halfOutline(build.shape).map(({ xMm }) => woodHalfWidthMm(build, xMm)));
 }

@@ -74,6 +74,15 @@ export async function expectAccessible(page: Page): Promise<void> {
   expect(summary).toEqual([]);
 }
 
+/** As {@link expectAccessible} on light and on dark paper: the style sheet answers the device, nothing else does. */
+export async function expectAccessibleInBoth(page: Page): Promise<void> {
+  for (const colorScheme of ["light", "dark"] as const) {
+    // Without motion a colour is there at once.
+    await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
+    await expectAccessible(page);
+  }
+}
+
 /** The page is never wider than the screen. */
 export async function expectNoSidewaysScroll(page: Page): Promise<void> {
   const { inner, scroll } = await page.evaluate(() => ({

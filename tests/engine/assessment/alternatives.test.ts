@@ -151,9 +151,14 @@ describe("sameFlexOptions", () => {
   });
 
   it("compares with an option taken as a new search from it would", () => {
-    const shop = shopWith("aspen-ash", "maple-aspen");
+    // Every twist is read here: few builds say as much as many.
+    const { build, ...rest } = shopWith("aspen-ash", "maple-aspen");
+    const few = build.reinforcements.filter(({ id }) => ["flax", "metal-pair"].includes(id));
+    const shop = { ...rest, build: { ...build, reinforcements: few } };
     const taken = { core: "maple-aspen", reinforcements: ["flax"] };
-    expect(comparedWith(found(midlow, shop), taken)).toEqual(found({ ...midlow, ...taken }, shop));
+    const before = found(midlow, shop);
+    expect(before.options).toHaveLength(2 * 4);
+    expect(comparedWith(before, taken)).toEqual(found({ ...midlow, ...taken }, shop));
     expect(comparedWith(found(midlow, shop), { core: "poplar-ash", reinforcements: [] })).toBeNull();
   });
 

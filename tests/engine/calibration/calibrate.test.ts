@@ -8,6 +8,7 @@ import {
   type MeasuredSki,
   predictSki,
 } from "#engine/calibration";
+import { isWhole } from "../../support/proof";
 import { specOf } from "../demo-catalog";
 import { fineSettings, hidden, measuredPairs, nominal, settings, truly } from "./simulated-shop";
 
@@ -112,8 +113,11 @@ describe("calibrate on thirty pairs with known hidden errors", () => {
 });
 
 describe("bad readings", () => {
-  it.each([1, 2, 3])("suspects none of 300 sound ones (seed %i)", (seed) => {
-    expect(fitOf(measuredPairs(30, seed)).suspects).toEqual([]);
+  it("suspects none of 300 sound ones", () => {
+    expect(cleanFit.suspects).toEqual([]);
+    if (isWhole("scatter")) {
+      for (const seed of [1, 2, 3]) expect(fitOf(measuredPairs(30, seed)).suspects, `seed ${seed}`).toEqual([]);
+    }
   });
 
   it("names a spring read 20 % low and a mass typed 200 g high, worst first and nothing else", () => {
@@ -157,7 +161,7 @@ describe("how much is enough", () => {
 
   // The owner's rule: at least twenty pairs.
   it("needs twenty pairs with a reading that counts", () => {
-    const twenty = measuredPairs(20, 5);
+    const twenty = clean.slice(0, 40);
     const last = twenty.filter((ski) => ski.pair === "TY-0119").flatMap((ski) => readingsLeftOut(ski));
     expect(fitOf(twenty.slice(0, 38))).toMatchObject({ pairs: 19, enoughPairs: false });
     expect(fitOf(twenty)).toMatchObject({ pairs: 20, enoughPairs: true });
