@@ -24,6 +24,8 @@ export interface Form {
   readonly buttons: readonly string[];
   /** What is sent when nothing is changed. */
   readonly sent: Readonly<Record<string, string>>;
+  /** Names of the fields that may be left out, as their labels say. */
+  readonly optional: readonly string[];
   readonly reading: Reading;
 }
 
@@ -158,6 +160,7 @@ function formOf(form: Element): Form {
     fields,
     buttons: [...form.querySelectorAll("button")].map(words).filter(Boolean),
     sent: Object.fromEntries(set.map(({ name, value }) => [name, value])),
+    optional: Object.values(fields).flatMap(({ name, label }) => (label.endsWith("optional") ? [name] : [])),
     reading: reading(form),
   };
 }

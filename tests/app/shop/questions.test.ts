@@ -1,9 +1,9 @@
 /** Questions in the address: what is read of them, and the words for what cannot be. */
 import { describe, expect, it } from "vitest";
 import { visitorAddress } from "#app/_server/address.ts";
-import { safeBackPath } from "#app/_server/back-path.ts";
 import { breakdownSchema } from "#app/shop/(staff)/queue/breakdown/read-input.ts";
 import { whatIfSchema } from "#app/shop/(staff)/queue/what-if/read-input.ts";
+import { safeBackPath } from "#app/shop/sign-in/back-path.ts";
 
 const wordsOf = (read: { success: boolean; error?: { issues: readonly { message: string }[] } | undefined }) =>
   read.error?.issues.map(({ message }) => message) ?? [];
