@@ -104,12 +104,44 @@ function drawings(root: Element): readonly string[] {
     const out = lies.filter(
       (each) => !isIn(each, "x", "y") || !isIn(each, "cx", "cy") || !isIn(each, "x1", "y1") || !isIn(each, "x2", "y2"),
     );
+    const letters = [...svg.querySelectorAll("text")]
+      .filter((each) => !each.closest("[transform], defs") && words(each) !== "")
+      .map((each) => boxOf(each));
+    const crossed = letters.flatMap((one, index) =>
+      letters
+        .slice(index + 1)
+        .filter((other) => isOver(one, other))
+        .map((other) => `${one.text} over ${other.text}`),
+    );
     const faint = [...svg.querySelectorAll("*")].filter((each) =>
       ["opacity", "fill-opacity", "stroke-opacity"].some((name) => number(each, name) > 1),
     );
     return [
       ...out.map((each) => `off its sheet ${svg.getAttribute("viewBox")}: ${shortened(each)}`),
+      ...crossed.map((what) => `words over one another: ${what}`),
       ...faint.map((each) => `more than opaque: ${shortened(each)}`),
     ];
   });
 }
+
+interface Box {
+  readonly text: string;
+  readonly from: number;
+  readonly to: number;
+  readonly y: number;
+  readonly height: number;
+}
+
+/** Where a word lies, narrower than any face would set it: half of its height a letter, in which 0.4 is meant with room to spare. */
+function boxOf(element: Element): Box {
+  const text = words(element);
+  const height = Number(element.getAttribute("font-size") ?? 10);
+  const wide = 0.4 * height * text.length;
+  const x = Number(element.getAttribute("x") ?? 0);
+  const anchor = element.getAttribute("text-anchor") ?? "start";
+  const from = anchor === "middle" ? x - wide / 2 : anchor === "end" ? x - wide : x;
+  return { text, from, to: from + wide, y: Number(element.getAttribute("y") ?? 0), height };
+}
+
+const isOver = (one: Box, other: Box) =>
+  Math.abs(one.y - other.y) < 0.6 * Math.min(one.height, other.height) && one.from < other.to && other.from < one.to;
