@@ -113,12 +113,18 @@ function drawings(root: Element): readonly string[] {
         .filter((other) => isOver(one, other))
         .map((other) => `${one.text} over ${other.text}`),
     );
+    // A chart's own units are the page's, near enough; elsewhere lines that keep their width are as wide.
+    const inPixels = letters.length > 0 ? [...svg.querySelectorAll("*")] : [...svg.querySelectorAll("[vector-effect]")];
+    const thick = inPixels.filter(
+      (each) => number(each, "stroke-width") > 3.5 || number(each, "r") > 6 || number(each, "font-size") > 14,
+    );
     const faint = [...svg.querySelectorAll("*")].filter((each) =>
       ["opacity", "fill-opacity", "stroke-opacity"].some((name) => number(each, name) > 1),
     );
     return [
       ...out.map((each) => `off its sheet ${svg.getAttribute("viewBox")}: ${shortened(each)}`),
       ...crossed.map((what) => `words over one another: ${what}`),
+      ...thick.map((each) => `too thick to tell apart: ${shortened(each)}`),
       ...faint.map((each) => `more than opaque: ${shortened(each)}`),
     ];
   });

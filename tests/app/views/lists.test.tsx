@@ -173,6 +173,9 @@ describe("lists", () => {
       ],
     ]);
     expect(page.numbersOf("Quotes")).toEqual(["Total"]);
+    expect((await shown(QuotesPage, { query: { state: "open", page: "2" } })).links["Download as CSV"]).toBe(
+      "/shop/quotes/csv?state=open",
+    );
     expect(page.forms[0]?.sent).toEqual({ state: "", text: "", onOldBook: "true" });
     expect(page.all("[role=alert]")).toEqual([]);
     expect(page.text).not.toContain("page 1");
