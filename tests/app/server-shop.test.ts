@@ -5,6 +5,7 @@ import { requestAddress, requestContext, staffContext, stillSignedIn } from "#ap
 import { startUp } from "#app/_server/start-up.ts";
 import { takePair } from "#app/_server/take-pair.ts";
 import { startSheet } from "#app/(skier)/sheet/actions.ts";
+import { GET as live } from "#app/shop/(staff)/queue/live/route.ts";
 import { leave } from "#app/shop/actions.ts";
 import { issueLink } from "#auth";
 import words from "#content/copy/compare.json";
@@ -104,6 +105,39 @@ it("knows who asks while the session lasts, and from where", async () => {
   expect(browser.cookies.has("pairwright-session")).toBe(false);
   // The session itself has ended, not only this browser's memory of it.
   expect(await holds()).toBe(false);
+});
+
+it("keeps the line of who follows the queue open, and ends it with their session", async () => {
+  freshBrowser();
+  await openShop(db());
+  await sitDown("desk1");
+  vi.useFakeTimers({ toFake: ["setInterval", "clearInterval", "Date"], now: shopNow });
+  const follow = async (seen?: string) => {
+    const request = new Request(
+      "http://shop/shop/queue/live",
+      seen === undefined ? {} : { headers: { "last-event-id": seen } },
+    );
+    const reader = (await live(request)).body?.getReader();
+    return async () => {
+      const { done, value } = (await reader?.read()) ?? { done: true, value: undefined };
+      return done ? null : new TextDecoder().decode(value);
+    };
+  };
+  const next = await follow();
+  expect(await next()).toBe("retry: 2000\n\n");
+  const first = (await next()) ?? "";
+  const revision = /^id: (\d+)\nevent: revision\ndata: \1\n\n$/.exec(first)?.[1];
+  expect(revision).toBeDefined();
+  // Who has seen this revision is told of the next one alone.
+  const again = await follow(revision);
+  expect(await again()).toBe("retry: 2000\n\n");
+  await vi.advanceTimersByTimeAsync(20_000);
+  expect([await next(), await again()]).toEqual([": still here\n\n", ": still here\n\n"]);
+  await called(leave);
+  await vi.advanceTimersByTimeAsync(60_000);
+  const last: (string | null)[] = [];
+  while (last.at(-1) !== null && last.length < 9) last.push(await next());
+  expect(new Set(last)).toEqual(new Set([": still here\n\n", null]));
 });
 
 it("gives up places whose time is over when the server starts, and again every quarter of an hour", async () => {

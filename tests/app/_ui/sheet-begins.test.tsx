@@ -8,11 +8,12 @@ import { ContactFields, DateSection, PriceSection } from "#app/_ui/sheet/price-s
 import { SameFlexTable } from "#app/_ui/sheet/same-flex-table.tsx";
 import { SkiSection } from "#app/_ui/sheet/ski-section.client.tsx";
 import { SummaryBar } from "#app/_ui/sheet/summary-bar.client.tsx";
+import { optionEffect } from "#app/_ui/sheet/use-option-effects.client.ts";
 import type { SheetState } from "#app/_ui/sheet/use-sheet.client.ts";
 import { WhyThisStiff } from "#app/_ui/sheet/why-this-stiff.client.tsx";
 import { YouSection } from "#app/_ui/sheet/you-section.client.tsx";
 import words from "#content/copy/sheet.json";
-import type { SameFlexOption } from "#engine/assessment";
+import { assessSheet, type SameFlexOption } from "#engine/assessment";
 import { catalog } from "../../engine/demo-catalog";
 import { partly } from "../../support/builders/views";
 import { drawn } from "../../support/drawn";
@@ -293,6 +294,26 @@ describe("core, reinforcement and graphic", () => {
     expect(Object.keys(own.fields.layout?.choices ?? {})).not.toContain("alternate");
     expect(house.fields.layout?.choices.continuing).not.toContain("+$");
     expect(own.seen.hasPart(words.graphic.rightsTitle)).toBe(false);
+  });
+});
+
+describe("what one reinforcement does", () => {
+  const input = { answers, choices: { destination: "collect" } } as const;
+  const finished = (reinforcements: readonly string[]) =>
+    1000 *
+    (assessSheet({ ...input, choices: { ...input.choices, reinforcements } }, catalog).finishedFlex?.massKg ?? 0);
+
+  it("is the same whether it is on the sheet or not: grams of both skis, twist against the pair without it", () => {
+    const [one, other] = ["carbon-biax", "flax"];
+    const effect = optionEffect(one, [other], input, catalog);
+    expect(effect?.massG).toBeCloseTo(2 * (finished([other, one]) - finished([other])), 6);
+    // Cloth at ±45° is laid for its stiffness in twist.
+    expect(effect?.twistPercent).toBeGreaterThan(1);
+    expect(effect?.twistPercent).toBeLessThan(200);
+    const taken = optionEffect(one, [other, one], input, catalog);
+    expect(taken?.massG).toBeCloseTo(effect?.massG ?? 0, 6);
+    expect(taken?.twistPercent).toBeCloseTo(effect?.twistPercent ?? 0, 6);
+    expect(optionEffect(one, [], { answers: {}, choices: {} }, catalog)).toBeNull();
   });
 });
 
