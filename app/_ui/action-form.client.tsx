@@ -176,7 +176,7 @@ function OneField({
   };
   switch (field.kind) {
     case "textarea":
-      return <TextAreaField {...look} rows={field.rows ?? 4} defaultValue={value} />;
+      return <TextAreaField {...look} {...(field.rows ? { rows: field.rows } : {})} defaultValue={value} />;
     case "checkbox":
       return <CheckboxField {...look} value="on" defaultChecked={isSent ? kept !== undefined : field.value === "on"} />;
     case "checks": {

@@ -125,7 +125,7 @@ export function TextAreaField(props: Control<"textarea">) {
   const { className, ...rest } = control;
   return (
     <Field id={ownId} look={look}>
-      <textarea rows={4} {...rest} {...aria} className={cx(controlClass, "w-full", className)} />
+      <textarea rows={3} {...rest} {...aria} className={cx(controlClass, "w-full", className)} />
     </Field>
   );
 }

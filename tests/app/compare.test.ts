@@ -45,6 +45,16 @@ describe("what is compared", () => {
     });
   });
 
+  it("reads no more of an address than a person would put there", () => {
+    const many = Array.from({ length: 41 }, (_, index) => `m-${index}`);
+    expect(readCompareQuery({ show: many }).show).toEqual(many.slice(0, 40));
+    expect(readCompareQuery({ other: "x".repeat(401) }).other).toBe("x".repeat(400));
+    expect(readCompareQuery({ other: [token, "y"] })).toEqual({ show: [], other: token });
+    expect(readCompareQuery({})).toEqual({ show: [], other: "" });
+    const offered = offeredModels(assessment, [], catalog);
+    expect(tickedOf({ show: [], other: token }, assessment, offered)).toEqual(["sheet"]);
+  });
+
   it("begins with the sheet and the best two other models", () => {
     const offered = offeredModels(assessment, [], catalog);
     const ticked = tickedOf({ show: [], other: "" }, assessment, offered);

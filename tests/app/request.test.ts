@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
 import { visitorAddress } from "#app/_server/address.ts";
-import { safeBackPath } from "#app/_server/back-path.ts";
 import { messagesByPath, readForm, typedValues } from "#app/_server/form-state.ts";
+import { safeBackPath } from "#app/shop/sign-in/back-path.ts";
 
 describe("visitorAddress", () => {
   it("believes only what our own server wrote when no proxy is named", () => {

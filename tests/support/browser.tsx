@@ -6,6 +6,7 @@ import { act, type ReactNode } from "react";
 import { createRoot } from "react-dom/client";
 import { onTestFinished, vi } from "vitest";
 import { type Reading, reading, words } from "./page-reading";
+import { keepSound } from "./page-sound";
 
 declare global {
   var IS_REACT_ACT_ENVIRONMENT: boolean;
@@ -38,6 +39,7 @@ export async function operate(element: ReactNode): Promise<Operated> {
   const root = createRoot(place);
   const draw = (each: ReactNode) => act(async () => root.render(each));
   onTestFinished(async () => {
+    keepSound(place);
     await act(async () => root.unmount());
     place.remove();
     vi.useRealTimers();
@@ -55,6 +57,7 @@ export async function operate(element: ReactNode): Promise<Operated> {
     set?.call(target, value);
   };
   await draw(element);
+  keepSound(place);
   return {
     get seen() {
       return reading(place);

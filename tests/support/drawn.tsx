@@ -3,6 +3,7 @@ import { AppRouterContext } from "next/dist/shared/lib/app-router-context.shared
 import type { ReactNode } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { parsed, type Reading } from "./page-reading";
+import { keepSound } from "./page-sound";
 
 /** A router that goes nowhere. */
 export const stillRouter = {
@@ -17,7 +18,9 @@ export const stillRouter = {
 
 /** A component drawn from props made by hand. */
 export function drawn(element: ReactNode): Reading {
-  return parsed(renderToStaticMarkup(element));
+  const seen = parsed(renderToStaticMarkup(element));
+  keepSound(seen.element);
+  return seen;
 }
 
 /** The same where it asks for the router. */

@@ -24,6 +24,8 @@ export interface Form {
   readonly buttons: readonly string[];
   /** What is sent when nothing is changed. */
   readonly sent: Readonly<Record<string, string>>;
+  /** Names of the fields that may be left out, as their labels say. */
+  readonly optional: readonly string[];
   readonly reading: Reading;
 }
 
@@ -158,6 +160,7 @@ function formOf(form: Element): Form {
     fields,
     buttons: [...form.querySelectorAll("button")].map(words).filter(Boolean),
     sent: Object.fromEntries(set.map(({ name, value }) => [name, value])),
+    optional: Object.values(fields).flatMap(({ name, label }) => (label.endsWith("optional") ? [name] : [])),
     reading: reading(form),
   };
 }
@@ -166,14 +169,16 @@ function fieldOf(form: Element, control: Element, name: string): Field {
   const kind = control.tagName === "INPUT" ? (control.getAttribute("type") ?? "text") : control.tagName.toLowerCase();
   const id = control.getAttribute("id");
   const label = control.closest("label") ?? (id ? form.querySelector(`label[for="${id}"]`) : null);
-  const described = (control.closest("fieldset") ?? control).getAttribute("aria-describedby") ?? "";
+  const isTick = kind === "radio" || kind === "checkbox";
+  // What is said of several ticks is said of the group they stand in.
+  const told = isTick ? (control.closest("fieldset") ?? control) : control;
+  const described = told.getAttribute("aria-describedby") ?? "";
   const about = (end: string) =>
     described
       .split(" ")
       .filter((each) => each.endsWith(end))
       .map((each) => words(form.querySelector(`[id="${each}"]`)))[0] ?? null;
   const value = control.getAttribute("value") ?? (kind === "checkbox" ? "on" : "");
-  const isTick = kind === "radio" || kind === "checkbox";
   const options = [...control.querySelectorAll("option")];
   const chosen = options.find((option) => option.hasAttribute("selected")) ?? options[0];
   const choices = isTick

@@ -11,6 +11,7 @@ import { prerender } from "react-dom/static";
 import { stillRouter } from "./drawn";
 import { parsed, type Reading } from "./page-reading";
 import { called } from "./page-requests";
+import { keepSound } from "./page-sound";
 
 /** What the framework hands to a page; `path` is where the browser is. */
 export interface Visit {
@@ -24,7 +25,7 @@ type Page = (props: any) => ReactNode | Promise<ReactNode>;
 
 /** The page as it is shown; a page that sends the visitor elsewhere is an error here (see `sentTo`). */
 export async function shown(page: Page, visit: Visit = {}): Promise<Reading> {
-  return parsed(await html(page, visit));
+  return sound(parsed(await html(page, visit)));
 }
 
 /** Where the page sends its visitor: an address, or "not-found"; null when it is shown. */
@@ -35,7 +36,12 @@ export async function sentTo(page: Page, visit: Visit = {}): Promise<string | nu
 /** A layout around a word, as it is shown. */
 export async function framed(layout: Page, path: string): Promise<Reading> {
   const around: Page = (props) => layout({ ...props, children: "what is inside" });
-  return parsed(await html(around, { path }));
+  return sound(parsed(await html(around, { path })));
+}
+
+function sound(page: Reading): Reading {
+  keepSound(page.element);
+  return page;
 }
 
 async function html(page: Page, { params = {}, query = {}, path = "/" }: Visit): Promise<string> {

@@ -113,3 +113,31 @@ export function useKeptSheet(start: SheetView, patches: Patch[]): SheetState {
     adopt: () => {},
   };
 }
+
+/** The state of a sheet that nothing happens to, for what a section shows at its beginning. */
+export function stillSheet(start: SheetView, known: Partial<SheetState> = {}): SheetState {
+  const { answers, typed, choices, contact } = start;
+  const assessment = assessSheet({ answers, choices }, catalog);
+  return {
+    answers,
+    typed,
+    choices,
+    contact,
+    assessment,
+    spec: assessment.spec,
+    isComputing: false,
+    dateRange: null,
+    isOutOfDate: false,
+    save: "saved",
+    conflicts: [],
+    errors: {},
+    view: start,
+    setAnswer: () => {},
+    setTyped: () => {},
+    setChoices: () => {},
+    setContact: () => {},
+    flush: async () => true,
+    adopt: () => {},
+    ...known,
+  };
+}

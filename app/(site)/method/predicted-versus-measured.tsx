@@ -103,7 +103,7 @@ function Scatter({ points }: { readonly points: Shown["points"] }) {
         <text x={size - 8} y={size - 8} fontSize={12} textAnchor="end" fill="var(--pencil)">
           {w.computed}
         </text>
-        <text x={4} y={12} fontSize={12} fill="var(--pencil)">
+        <text x={edge + 6} y={24} fontSize={12} fill="var(--pencil)">
           {w.read}
         </text>
       </svg>

@@ -175,7 +175,6 @@ export function AskPerson({
         name="note"
         label={words.flags.callNote}
         optional
-        rows={3}
         value={note}
         onChange={(event) => setNote(event.target.value)}
       />

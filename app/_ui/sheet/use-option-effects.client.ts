@@ -26,6 +26,21 @@ function atFoot(assessment: Assessment, catalog: EngineCatalog) {
   return twist ? { massG: finishedFlex.massKg * 2000, twist } : null;
 }
 
+/** The effect of one option on the pair as it stands; null where there is no ski to compare. */
+export function optionEffect(
+  id: string,
+  chosen: readonly string[],
+  input: SheetInput,
+  catalog: EngineCatalog,
+): OptionEffect | null {
+  const others = chosen.filter((other) => other !== id);
+  const assess = (reinforcements: readonly string[]) =>
+    atFoot(assessSheet({ ...input, choices: { ...input.choices, reinforcements } }, catalog), catalog);
+  const [without, withIt] = [assess(others), assess([...others, id])];
+  if (without === null || withIt === null) return null;
+  return { massG: withIt.massG - without.massG, twistPercent: (withIt.twist / without.twist - 1) * 100 };
+}
+
 export function useOptionEffects(
   catalog: EngineCatalog,
   input: SheetInput,
@@ -44,12 +59,8 @@ export function useOptionEffects(
         setEffects(found);
         return;
       }
-      const withIt = [...new Set([...chosen, id])];
-      const without = chosen.filter((other) => other !== id);
-      const assess = (reinforcements: readonly string[]) =>
-        atFoot(assessSheet({ ...input, choices: { ...input.choices, reinforcements } }, catalog), catalog);
-      const [a, b] = [assess(without), assess(withIt)];
-      if (a && b) found[id] = { massG: b.massG - a.massG, twistPercent: (b.twist / a.twist - 1) * 100 };
+      const effect = optionEffect(id, chosen, input, catalog);
+      if (effect !== null) found[id] = effect;
       timer = setTimeout(() => look(i + 1), 0);
     };
     timer = setTimeout(() => look(0), settleMs);

@@ -26,7 +26,7 @@ export function DoorLink({ href, children }: { readonly href: Door; readonly chi
     <Link
       href={href}
       aria-current={isHere ? "page" : undefined}
-      className={`inline-flex min-h-11 items-center ${isHere ? "font-semibold text-ink no-underline" : ""}`}
+      className="inline-flex min-h-11 items-center aria-[current=page]:font-semibold aria-[current=page]:text-ink aria-[current=page]:no-underline"
     >
       {children}
     </Link>

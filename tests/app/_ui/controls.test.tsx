@@ -373,6 +373,26 @@ describe("a form", () => {
     expect(plain.seen.all("[role=status]")).toEqual([]);
   });
 
+  it("says what it is doing while it does it, and can be pressed again when it is done", async () => {
+    const waiting: (() => void)[] = [];
+    const action = () => new Promise<FormState>((resolve) => waiting.push(() => resolve({ ...start, status: "done" })));
+    for (const [busy, told] of [
+      ["Sending …", "Sending …"],
+      [undefined, "One moment…"],
+    ] as const) {
+      const page = await operate(
+        <ActionForm action={action} fields={[fields[1]]} submit="Send" {...(busy ? { busy } : {})} />,
+      );
+      const button = () => [page.seen.buttons, page.seen.one("button").attribute("aria-disabled")];
+      expect(button()).toEqual([["Send"], "false"]);
+      await page.press("Send");
+      expect(button()).toEqual([[told], "true"]);
+      waiting.shift()?.();
+      await page.wait(0);
+      expect(button()).toEqual([["Send"], "false"]);
+    }
+  });
+
   it("shows what the page came back with", async () => {
     const back: FormState = {
       status: "refused",

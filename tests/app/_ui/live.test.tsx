@@ -35,7 +35,7 @@ describe("the live queue", () => {
     <AppRouterContext value={router}>
       <main>
         <LiveQueue revision={revision} isBusy={isBusy} />
-        <input name="reason" defaultValue="" />
+        <input name="reason" aria-label="Reason" defaultValue="" />
       </main>
     </AppRouterContext>
   );
@@ -133,7 +133,7 @@ describe("a call", () => {
         <ShortcutKeys sections={sheetWords.sections} words={shopWords.call} />
         <details id="core">
           <summary>Core</summary>
-          <input name="wood" />
+          <input name="wood" aria-label="Wood" />
         </details>
         <section id="end">
           <input type="hidden" />

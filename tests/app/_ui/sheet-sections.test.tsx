@@ -400,13 +400,31 @@ describe("why, and what else", () => {
   });
 
   it("finds other builds of the same flex, and takes one", async () => {
-    const search = beginSameFlex({ answers, choices: { destination: "collect" } }, catalog);
+    // A shop of three woods and three reinforcements: the engine's own tests search the whole catalogue.
+    const few = {
+      ...catalog,
+      build: {
+        ...catalog.build,
+        blends: catalog.build.blends
+          .filter(({ id, forUses }) => id === spec.core || forUses.includes(model.use))
+          .toSorted((a, b) => Number(b.id === spec.core) - Number(a.id === spec.core))
+          .slice(0, 3),
+        reinforcements: catalog.build.reinforcements.filter(({ forUses }) => forUses.includes(model.use)).slice(0, 3),
+      },
+    };
+    const search = beginSameFlex({ answers, choices: { destination: "collect" } }, few);
     if (!search.ok) throw new Error("no search");
+    expect(search.value.candidates.length).toBeGreaterThan(8);
     const found = gatherSameFlex(
       search.value,
-      search.value.candidates.map((candidate) => judgeSameFlex(search.value, candidate, catalog)),
+      search.value.candidates.map((candidate) => judgeSameFlex(search.value, candidate, few)),
     );
-    const { page, sent } = await sectionOf(build);
+    const { page, sent } = await sectionOf((sheet) => (
+      <>
+        <CoreSection sheet={sheet} catalog={few} words={words} />
+        <ReinforcementSection sheet={sheet} catalog={few} words={words} />
+      </>
+    ));
     await page.open("Same flex, other build");
     await page.wait(399);
     expect(page.seen.text).toContain("Working out the builds");

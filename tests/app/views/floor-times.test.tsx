@@ -20,8 +20,27 @@ const rate = (trials: number, failures: number, setting: number, value: number) 
   interval: { low: value / 2, high: value * 2 },
 });
 
-function told(known: { readonly pairs?: number; readonly enoughPairs?: boolean; readonly books?: unknown } = {}) {
-  const { pairs = 31, enoughPairs = true, books = [] } = known;
+interface Told {
+  readonly pairs?: number;
+  readonly enoughPairs?: boolean;
+  readonly books?: unknown;
+  readonly leftOut?: readonly object[];
+}
+
+const leftOutUsually = [
+  {
+    visit: { pair: "p", station: "edges", startMinute: 29_934_000, by: "Mo", endMinute: null },
+    why: "forgotten",
+    workMinutes: 1012,
+  },
+  {
+    visit: { pair: "q", station: "edges", startMinute: 29_934_000 + 1440, by: null, endMinute: 1 },
+    why: "too-short",
+    workMinutes: 0,
+  },
+];
+
+function told({ pairs = 31, enoughPairs = true, books = [], leftOut = leftOutUsually }: Told = {}) {
   tell(
     "readFloorLearning",
     partly<FloorLearningView>({
@@ -68,18 +87,7 @@ function told(known: { readonly pairs?: number; readonly enoughPairs?: boolean; 
           learntDelay: { low: 1.5, high: 10 },
         },
         weeks: { weeks: 22, visits: 400, assumed: 0, learnt: 0.041, interval: { low: 0.01, high: 0.08 } },
-        leftOut: [
-          {
-            visit: { pair: "p", station: "edges", startMinute: 29_934_000, by: "Mo", endMinute: null },
-            why: "forgotten",
-            workMinutes: 1012,
-          },
-          {
-            visit: { pair: "q", station: "edges", startMinute: 29_934_000 + 1440, by: null, endMinute: 1 },
-            why: "too-short",
-            workMinutes: 0,
-          },
-        ],
+        leftOut,
         proposal: { version: "FB-2" },
       } as never,
       stationNames: { edges: { number: 7, name: "Edge bend and set" }, print: { number: 8, name: "Print" } },
@@ -136,6 +144,37 @@ describe("what the floor took", () => {
       ["1 December 2026, 12:00", "too short for work", "–", "0"],
       ["30 November 2026, 12:00", "finish forgotten", "Mo", "1012"],
     ]);
+  });
+
+  it("lists the latest thirty visits that were left out, and how many more there are", async () => {
+    const visit = (index: number) => ({
+      visit: { pair: `p-${index}`, station: "edges", startMinute: 29_934_000 + index, by: null, endMinute: 1 },
+      why: "too-short",
+      workMinutes: 0,
+    });
+    const all = (count: number) => Array.from({ length: count }, (_, index) => visit(index));
+    told({ leftOut: all(32) });
+    const page = await shown(FloorTimesPage);
+    expect(page.table("Left out")).toHaveLength(30);
+    expect(page.table("Left out")[0]?.Began).toBe("30 November 2026, 12:31");
+    expect(page.part("Left out").text).toMatch(/\b2\b[^0-9]*$/);
+    told({ leftOut: all(30) });
+    const whole = await shown(FloorTimesPage);
+    expect(whole.table("Left out")).toHaveLength(30);
+    expect(
+      whole
+        .part("Left out")
+        .all("p")
+        .map(({ text }) => text),
+    ).toEqual(
+      page
+        .part("Left out")
+        .all("p")
+        .map(({ text }) => text)
+        .slice(0, -1),
+    );
+    told({ leftOut: [] });
+    expect((await shown(FloorTimesPage)).all("caption").map(({ text }) => text)).not.toContain("Left out");
   });
 
   it("says what goes wrong, counted, assumed, learnt and in use", async () => {

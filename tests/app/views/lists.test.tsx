@@ -100,6 +100,9 @@ describe("lists", () => {
     expect(page.forms[0]?.sent).toEqual({ state: "building", waitingFor: "", text: "rob" });
     expect(page.numbersOf("Orders")).toEqual(["Total"]);
     expect(page.text).toContain("page 2 of 3");
+    expect(page.forms[0]?.fields.state?.choices).toMatchObject({ "": "any", building: "building", shipped: "shipped" });
+    expect(page.forms[0]?.fields.waitingFor?.choices).toMatchObject({ "": "any", proof: "proof" });
+    expect(page.all("[role=alert]")).toEqual([]);
     const wrong = await shown(OrdersPage, { query: { state: "none" } });
     expect(wrong.one("[role=alert]").text).not.toBe("");
     expect(asked.at(-1)).toEqual({});
@@ -170,7 +173,14 @@ describe("lists", () => {
       ],
     ]);
     expect(page.numbersOf("Quotes")).toEqual(["Total"]);
+    expect((await shown(QuotesPage, { query: { state: "open", page: "2" } })).links["Download as CSV"]).toBe(
+      "/shop/quotes/csv?state=open",
+    );
     expect(page.forms[0]?.sent).toEqual({ state: "", text: "", onOldBook: "true" });
+    expect(page.all("[role=alert]")).toEqual([]);
+    expect(page.text).not.toContain("page 1");
+    const wrong = await shown(QuotesPage, { query: { state: "none" } });
+    expect(wrong.one("[role=alert]").text).not.toBe("");
     expect((await shown(QuotesPage)).forms[0]?.sent).toEqual({ state: "", text: "" });
     expect(await (await quotesCsv(new Request("http://shop/x"))).text()).toContain(
       `Q-101,'=Robin,"Midlow 95, 178 cm",163240,open,2026-12-01,PB-3,${denver("10:00")}\r\n`,
@@ -195,6 +205,8 @@ describe("lists", () => {
       { Who: "Kim", Telephone: "", Answered: "4", "Open with": "nobody", "Last change": "10 Nov 2026, 10:00" },
     ]);
     expect(page.form("Open the sheet").sent).toEqual({ phone: "", name: "" });
+    expect(page.form("Open the sheet").optional).toEqual(["name"]);
+    expect(page.text).toContain("page 1 of 3");
     expect(page.links.Older).toBe("/shop/call?text=kim&page=2");
     expect(page.form("Find").sent).toEqual({ text: "kim" });
     seeAs("maker");
@@ -511,6 +523,22 @@ describe("one order", () => {
     expect(cancelled.links["Copy without prices"]).toBeUndefined();
   });
 
+  it("keeps to the owner what is the owner's: a fixed press start, a fee given up, skis sent out unpaid", async () => {
+    const rush = { cents: 15_000, taxCents: 900, totalCents: 15_900, paidAt: null };
+    const known = {
+      pairs: [{ ...pair, pressSlot: { press: "press-1", at: denver("12:00") } }],
+      money: { totalCents: 179_140, paidCents: 0, openCents: 179_140, rush },
+    };
+    const buttons = async (state: string) => {
+      const seen = (await page({ ...known, state })).buttons;
+      return ["Take the slot away", "Waive it", "It has left the house"].filter((each) => seen.includes(each));
+    };
+    expect([await buttons("building"), await buttons("ready")]).toEqual([[], []]);
+    seeAs("owner");
+    expect(await buttons("building")).toEqual(["Take the slot away", "Waive it"]);
+    expect(await buttons("ready")).toEqual(["Take the slot away", "Waive it", "It has left the house"]);
+  });
+
   it("is changed after the change was looked at", async () => {
     tell("readOrder", order());
     const query = {
@@ -595,6 +623,11 @@ describe("one order", () => {
     expect(Object.keys((await edit()).links)).not.toContain("With the owner's approval: show what it would do");
     const wrong = await edit({ flexRatio: "stiff" });
     expect(wrong.form("See what it does").fields.flexRatio?.error).toBeTruthy();
+    expect(wrong.form("See what it does").sent.flexRatio).not.toBe("");
+    const lengths = catalog.build.models.find(({ id }) => id === assessed.spec?.model)?.lengths ?? [];
+    expect(wrong.form("See what it does").fields.lengthCm?.choices).toEqual(
+      Object.fromEntries(lengths.map(({ lengthCm }) => [String(lengthCm), `${lengthCm} cm`])),
+    );
     expect(wrong.hasPart("What follows")).toBe(false);
     const first = await shown(EditPage, { params: { orderId: "o-1" } });
     expect(first.form("See what it does").fields.flexRatio?.error).toBeNull();

@@ -245,6 +245,62 @@ describe("a pair on the floor", () => {
     expect(desk.text).toContain("Makers tick operations.");
   });
 
+  it("asks for a press where one can be chosen, and says of each whether it is free", async () => {
+    const lay = {
+      ...ready,
+      station: "press",
+      stationNumber: 11,
+      stationName: "Press",
+      usesPress: true,
+      notBefore: null,
+    };
+    const press = (id: string, known: object = {}) => ({
+      press: id,
+      name: id.replace("p", "Press "),
+      takenBy: null,
+      down: null,
+      ...known,
+    });
+    const taken = { takenBy: { pairId: "p-9", serial: "TY-0409" } };
+    const down = { down: { until: denver("16:30"), reason: "plate burnt" } };
+    const now = async (presses: readonly object[], known: object = {}) =>
+      (await page({ operations: [lay], presses, ...known })).part("Now");
+    const told = (seen: Awaited<ReturnType<typeof now>>) => seen.all("li > div > p").slice(1);
+    const two = await now([press("p1"), press("p2")], { plannedPress: "p2" });
+    expect(told(two).map(({ text }) => text)).toEqual(["Press 1 is free.", "Press 2 is free."]);
+    expect(two.form("Start").fields.press).toMatchObject({
+      kind: "select",
+      value: "p2",
+      choices: { p1: "Press 1", p2: "Press 2" },
+    });
+    const open = (await now([press("p1"), press("p2")])).form("Start").fields.press;
+    expect(open).toMatchObject({ value: "", choices: { "": "Choose a press", p1: "Press 1", p2: "Press 2" } });
+    const one = await now([press("p1", taken), press("p2", down), press("p3")], { plannedPress: "p1" });
+    expect(told(one).map(({ text }) => text)).toEqual([
+      "Press 1: TY-0409 is in it.",
+      "Press 2 is down until 10 Nov 2026, 16:30: plate burnt",
+      "Press 3 is free.",
+    ]);
+    expect(told(one).map((each) => each.attribute("class"))).toEqual(["text-amber", "text-amber", "text-pencil"]);
+    expect(one.form("Start").fields.press).toMatchObject({ kind: "hidden", value: "p3" });
+    const none = await now([press("p1", taken), press("p2", { down: { until: null, reason: "away" } })]);
+    expect(none.text).toContain("Press 2 is down until –: away");
+    expect(none.form("Start").fields.press).toBeUndefined();
+    const inside = {
+      ...lay,
+      state: "running",
+      startedAt: denver("09:00"),
+      startedBy: "Mo",
+      pressName: "Press 1",
+      notBefore: denver("12:00"),
+    };
+    const pressed = await now([press("p1"), press("p2")], { operations: [inside] });
+    expect(told(pressed)).toEqual([]);
+    expect(pressed.text).toContain("running, typically 45 min, since 10 Nov 2026, 09:00, Mo, in Press 1");
+    expect(pressed.form("Finish").fields.press).toBeUndefined();
+    expect((await now([press("p1")], { operations: [{ ...lay, usesPress: false }] })).text).not.toContain("is free");
+  });
+
   it("says why nothing can be done, what holds it and what it waits for", async () => {
     seeAs("maker");
     expect((await page({ operations: [operation({})] })).part("Now").text).toContain("Every operation is done.");

@@ -13,6 +13,7 @@ import WhatIfPage from "#app/shop/(staff)/queue/what-if/page.tsx";
 import SearchPage from "#app/shop/(staff)/search/page.tsx";
 import StripsShortPage from "#app/shop/(staff)/strips/[code]/page.tsx";
 import StripsPage from "#app/shop/(staff)/strips/page.tsx";
+import breakdownWords from "#content/copy/breakdowns.json";
 import type {
   ClubView,
   DeskOverview,
@@ -260,6 +261,9 @@ describe("letters", () => {
       ["O-301", "Another colour", "dropped", "Desk 1, 10 Nov 2026, 16:00", "called"],
     ]);
     tell("listNotices", []);
+    expect(page.text).not.toContain("No letter waits.");
+    expect(page.one("textarea").attribute("rows")).toBe("12");
+    tell("listNotices", []);
     const empty = await shown(NoticesPage);
     expect(empty.text).toContain("No letter waits.");
     expect(empty.text).toContain("No letter was sent or dropped yet.");
@@ -364,6 +368,8 @@ describe("the strip rack", () => {
     const form = plain.form("Take this way");
     expect(form.sent).toEqual({ pairId: "p-1", version: "4", expectedOn: "", reason: "" });
     expect(Object.keys(form.fields.option?.choices ?? {})).toEqual(["w", "t", "s"]);
+    expect(form.optional).toEqual(["expectedOn"]);
+    expect(plain.forms[0]?.fields.expectedOn?.error).toBeNull();
     expect(form.fields.option?.choices.t).toContain("Take those of TY-0409, promised 1 December 2026");
     expect(form.fields.option?.choices.t).toContain("6 working days in hand");
     expect(form.fields.option?.choices.s).toContain("beech instead of ash at I");
@@ -391,6 +397,8 @@ describe("the strip rack", () => {
     const desk = await shown(StripsShortPage, { params: { code: "TY-0401" } });
     expect(desk.buttons).not.toContain("Take this way");
     expect(desk.text).toContain("Makers and the owner decide this.");
+    expect(desk.part("Way out").items).toHaveLength(3);
+    expect(desk.part("Way out").items[1]).toContain("6 working days in hand");
     tell("stripsShort", { ...view, isShort: false });
     const fine = await shown(StripsShortPage, { params: { code: "TY-0401" } });
     expect(fine.text).toContain("This pair has all the strips it needs.");
@@ -535,6 +543,18 @@ describe("measured pairs", () => {
     expect(page.text).not.toContain("Not yet");
     expect(page.form("Add this pair").fields["left-massKg"]?.label).toContain("Left ski, mass");
     expect(page.form("Add this pair").fields["right-camberMm"]?.label).toContain("Right ski, camber");
+    // A pair of the book is whole but for readings that were not taken.
+    const add = page.form("Add this pair");
+    expect(Object.keys(add.fields).filter((name) => !add.optional.includes(name))).toEqual([
+      "serial",
+      "model",
+      "lengthCm",
+      "core",
+      "reinforcement",
+      "flexRatio",
+    ]);
+    expect(add.optional.every((name) => /^(left|right)-/.test(name))).toBe(true);
+    expect(page.text).toContain("Most changed:");
     seeAs("desk");
     const desk = await shown(MeasuredPage);
     expect(desk.buttons).toEqual([]);
@@ -749,8 +769,49 @@ describe("what if", () => {
     expect(first.hasPart("Before and after")).toBe(false);
     const usual = await shown(WhatIfPage, { query: { kind: "supplier-lead" } });
     expect(usual.form("Ask the queue").sent.weeks).toBe("8");
+    expect(usual.form("Ask the queue").fields.station?.choices).toMatchObject({
+      release: "1 Release, build sheet, kit list",
+      check: "14 QC, match, serial, photo, pack",
+    });
+    expect(usual.all("[aria-current]").map(({ text }) => text)).toEqual(["A supplier takes longer"]);
+    const mould = (await shown(WhatIfPage, { query: { kind: "drop-mould" } })).form("Ask the queue");
+    expect(Object.entries(mould.fields.mould?.choices ?? {}).every(([value, label]) => value === label)).toBe(true);
+    expect(mould.sent).toMatchObject({ from: "2026-11-10", until: "2026-11-10" });
+    for (const [kind, name, value] of [
+      ["club-order", "pairs", "8"],
+      ["rework", "factor", "2"],
+    ] as const)
+      expect((await shown(WhatIfPage, { query: { kind } })).form("Ask the queue").sent).toEqual({
+        kind,
+        [name]: value,
+      });
+    // A person at lay-up and press, by the numbers that people know stations by.
+    const hire = (await shown(WhatIfPage, { query: { kind: "hire" } })).form("Ask the queue");
+    expect([hire.sent.stations, hire.fields.stations?.label]).toEqual([
+      "10, 11",
+      "Stations the person can work at, such as 10, 11",
+    ]);
     const none = await shown(WhatIfPage);
     expect(none.buttons).toEqual([]);
+    expect(none.all("[aria-current]")).toEqual([]);
+    expect(none.text).toContain("The floor is as its settings say.");
+    const change = {
+      floorChangeId: "f-1",
+      kind: "overtime",
+      fromAt: denver("16:30"),
+      toAt: denver("18:30"),
+      reason: "season",
+      costCents: 50_000,
+      madeAt: denver("08:00"),
+      madeBy: "Ola",
+    };
+    tell("listFloorChanges", [change]);
+    expect((await shown(WhatIfPage)).form("Withdraw").sent).toEqual({ floorChangeId: "f-1", reason: "" });
+    seeAs("desk");
+    const desk = await shown(WhatIfPage);
+    expect(desk.buttons).toEqual([]);
+    expect(desk.text).toContain("overtime, 10 Nov 2026, 16:30 – 10 Nov 2026, 18:30, $500");
+    seeAs("owner");
     expect(none.links["A second press"]).toBe("/shop/queue/what-if?kind=second-press");
     const wrong = await shown(WhatIfPage, { query: { kind: "hire", stations: "ten", from: "soon" } });
     expect(wrong.form("Ask the queue").fields.stations?.error).toContain("Stations: numbers");
@@ -817,7 +878,29 @@ describe("a breakdown", () => {
     const maker = await page();
     expect(maker.buttons).not.toContain("Choose and draft the letters");
     expect(Object.keys(maker.table("Ways on")[0] ?? {})).not.toContain("Cost");
+    expect(maker.text).toContain("The owner chooses.");
+    // Letters are the office's.
+    expect(maker.hasPart("Letters")).toBe(false);
+    expect(maker.buttons).toEqual(["It is over"]);
+    seeAs("desk");
+    const desk = await page();
+    expect(desk.hasPart("Letters")).toBe(true);
+    expect(desk.text).toContain("The owner chooses.");
+    expect(desk.table("Ways on").map((row) => row.Cost)).toEqual(["$0", "$900"]);
     seeAs("owner");
+    expect(open.text).not.toContain("The owner chooses.");
+    expect(open.form("Choose and draft the letters").fields.option?.choices).toEqual({
+      wait: "Wait: change nothing",
+      "second-press": "Hire a second press for 2 weeks",
+    });
+    expect(open.hasPart("Who gets what is left")).toBe(false);
+    incident({ input: { kind: "ski-rebuild" } as never, note: "" });
+    const rebuild = await page();
+    expect(rebuild.headings[0]).toBe("INC-3: One ski must be rebuilt");
+    expect(rebuild.text).toContain(breakdownWords.incident.rebuild);
+    expect(rebuild.text).not.toContain("Note:");
+    incident({ state: "closed", closed: null });
+    expect((await page()).text).not.toContain("Over since");
     incident({ state: "closed", closed: { at: denver("17:00"), by: "Ola" } });
     expect(open.text).toContain("!not decided yet");
     expect(open.text).toContain("No letters were drafted.");
@@ -1013,6 +1096,14 @@ describe("the order of the queue", () => {
       "Planned late minutes 900 → 0 (a hard date counts three times); changing moulds 120 → 90 min.",
     );
     expect(owner.form("Give these places").sent).toEqual({ revision: "9", places: "p-3:5,p-2:8", reason: "" });
+    expect(owner.text).not.toContain("Only an owner gives a whole new order.");
+    seeAs("desk");
+    const desk = await shown(QueueOrderPage, { query: { suggest: "yes" } });
+    expect(desk.text).toContain("Only an owner gives a whole new order.");
+    expect(desk.buttons).not.toContain("Give these places");
+    expect(desk.buttons).toContain("Show the effect");
+    seeAs("owner");
+    expect((await shown(QueueOrderPage)).text).not.toContain("get another place");
     expect((await shown(QueueOrderPage)).form("Look for a better order").sent).toEqual({ suggest: "yes" });
     tell("suggestOrder", { revision: 9, places: [], before: order, after: order, effect: null });
     expect((await shown(QueueOrderPage, { query: { suggest: "yes" } })).text).toContain("No better order was found");
@@ -1020,6 +1111,8 @@ describe("the order of the queue", () => {
     const maker = await shown(QueueOrderPage, { query: { move: "p-3", suggest: "yes" } });
     expect(maker.buttons).toEqual([]);
     expect(maker.text).toContain("TY-0402, TY-0403: asked");
+    expect(maker.hasPart("A better order")).toBe(false);
+    expect(maker.text).not.toContain("Or drag a row");
   });
 });
 
@@ -1286,6 +1379,7 @@ describe("clubs", () => {
     expect(form.buttons).toContain("Price and day of the ticked");
     expect(seen.facts).toMatchObject({
       Bases: "Graphite black, Lake blue",
+      Graphic: catalog.build.houseGraphics.find(({ id }) => id === "plain")?.label,
       Names: "each skier's, proofed one by one",
       "Wanted on": "1 February 2027",
       Telephone: "303 555 0177",
@@ -1367,6 +1461,13 @@ describe("clubs", () => {
       "palette.destination",
       "wantedOn",
     ]);
-    expect(seen.form("Begin").sent.isNamed).toBeUndefined();
+    const begin = seen.form("Begin");
+    expect(begin.sent.isNamed).toBeUndefined();
+    expect(begin.optional).toEqual(["email", "wantedOn"]);
+    expect(begin.fields["palette.base.left"]?.choices).toMatchObject({ black: "Graphite black", lake: "Lake blue" });
+    expect(begin.fields["palette.house"]?.choices.plain).toBeTruthy();
+    expect(begin.fields["palette.destination"]?.choices).toMatchObject({ collect: expect.any(String) });
+    tell("listClubs", []);
+    expect((await shown(ClubsPage)).all("table")).toEqual([]);
   });
 });

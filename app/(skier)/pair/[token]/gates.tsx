@@ -146,7 +146,7 @@ function Proof({ progress, token, canAnswer }: Props) {
                 action={askForChanges}
                 idPrefix="changes-"
                 tone="plain"
-                fields={[...link, { kind: "textarea", name: "note", label: w.proofNote, rows: 3 }]}
+                fields={[...link, { kind: "textarea", name: "note", label: w.proofNote }]}
                 submit={w.proofChanges}
               />
             </div>

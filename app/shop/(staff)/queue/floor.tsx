@@ -1,6 +1,5 @@
 /** One station at a time, for the phone on the floor: what is running, what is ready, each a target for cold hands. */
 import { PageCautions } from "#app/_server/page-cautions.tsx";
-import { cx } from "#app/_ui/cx.ts";
 import { Part } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { StationCautions } from "#app/shop/station-cautions.tsx";
@@ -23,10 +22,7 @@ export function Floor({ board, station }: { readonly board: QueueBoard; readonly
             href={`/shop/queue?view=floor&station=${each.station}`}
             aria-label={`${each.number} ${each.name}, ${fill(w.onStation, { ready: each.ready, running: each.running })}`}
             aria-current={each.station === chosen.station ? "page" : undefined}
-            className={cx(
-              "flex min-h-12 items-center justify-between gap-2 border border-rule px-2 no-underline md:border-x-0 md:border-t-0",
-              each.station === chosen.station && "bg-sheet font-semibold text-ink",
-            )}
+            className="flex min-h-12 items-center justify-between gap-2 border border-rule px-2 no-underline aria-[current=page]:bg-sheet aria-[current=page]:font-semibold aria-[current=page]:text-ink md:border-x-0 md:border-t-0"
           >
             <span>
               {each.number}

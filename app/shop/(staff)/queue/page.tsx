@@ -57,7 +57,7 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
             key={each}
             href={`/shop/queue?view=${each}`}
             aria-current={each === view ? "page" : undefined}
-            className={`inline-flex min-h-12 items-center ${each === view ? "border-b-2 border-larch font-semibold text-ink no-underline" : ""}`}
+            className="inline-flex min-h-12 items-center aria-[current=page]:border-b-2 aria-[current=page]:border-larch aria-[current=page]:font-semibold aria-[current=page]:text-ink aria-[current=page]:no-underline"
           >
             {w.view[each]}
           </a>

@@ -37,12 +37,12 @@ export function PressPlan({ board }: { readonly board: QueueBoard }) {
 }
 
 /** Neighbours on the same mould of one press stand together, in the order of the day. */
-function grouped(slots: readonly PressSlot[]): readonly (readonly PressSlot[])[] {
-  const groups: PressSlot[][] = [];
+function grouped(slots: readonly PressSlot[]) {
+  const groups: { readonly first: PressSlot; readonly slots: PressSlot[] }[] = [];
   for (const slot of slots) {
-    const last = groups.findLast(([first]) => first?.press === slot.press);
-    if (last?.[0]?.mould === slot.mould) last.push(slot);
-    else groups.push([slot]);
+    const last = groups.findLast(({ first }) => first.press === slot.press);
+    if (last?.first.mould === slot.mould) last.slots.push(slot);
+    else groups.push({ first: slot, slots: [slot] });
   }
   return groups;
 }
@@ -50,18 +50,18 @@ function grouped(slots: readonly PressSlot[]): readonly (readonly PressSlot[])[]
 function Moulds({ day }: { readonly day: PressDay }) {
   return (
     <ul className="grid gap-3">
-      {grouped(day.slots).map((group) => (
-        <li key={`${group[0]?.mould}${group[0]?.startsAt}`} className="border-l-2 border-control pl-3">
+      {grouped(day.slots).map(({ first, slots }) => (
+        <li key={first.pairId} className="border-l-2 border-control pl-3">
           <p className="text-sm font-medium">
-            {fill(press.onPress, { press: group[0]?.press ?? "", mould: group[0]?.mould ?? "" })}
-            {group[0]?.changeoverMinutes ? (
+            {fill(press.onPress, { press: first.press, mould: first.mould })}
+            {first.changeoverMinutes > 0 ? (
               <span className="font-normal text-pencil">
-                , {fill(w.changeover, { minutes: group[0].changeoverMinutes })}
+                , {fill(w.changeover, { minutes: first.changeoverMinutes })}
               </span>
             ) : null}
           </p>
           <ul>
-            {group.map((slot) => (
+            {slots.map((slot) => (
               <li key={slot.pairId} className="flex flex-wrap items-baseline gap-x-4">
                 <span className="measure">
                   {timeOfDay(slot.startsAt)}–{timeOfDay(slot.endsAt)}

@@ -22,7 +22,7 @@ export function KindChoice<Kind extends string>(props: {
             <a
               href={`${href}?kind=${kind}`}
               aria-current={kind === chosen ? "true" : undefined}
-              className={`flex min-h-14 items-center border bg-sheet px-4 no-underline ${kind === chosen ? "border-larch font-semibold text-ink" : "border-control"}`}
+              className="flex min-h-14 items-center border border-control bg-sheet px-4 no-underline aria-[current=true]:border-larch aria-[current=true]:font-semibold aria-[current=true]:text-ink"
             >
               {words[kind]}
             </a>

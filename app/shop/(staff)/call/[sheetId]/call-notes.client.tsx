@@ -80,7 +80,7 @@ function AllowSale({ sheetId, words }: { readonly sheetId: SheetId; readonly wor
         idPrefix="allow-"
         fields={[
           { kind: "hidden", name: "sheetId", value: sheetId },
-          { kind: "textarea", name: "reason", label: words.allowReason, rows: 2 },
+          { kind: "textarea", name: "reason", label: words.allowReason },
         ]}
         submit={words.allowButton}
       />
@@ -115,7 +115,6 @@ export function CallNotes({
         name="notes"
         label={words.notes}
         hint={words.notesHint}
-        rows={3}
         value={notes}
         error={answer && !answer.ok ? answer.message : undefined}
         onChange={(event) => setNotes(event.target.value)}

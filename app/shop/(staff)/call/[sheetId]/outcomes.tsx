@@ -56,7 +56,7 @@ export function CallOutcomes({ sheet, link }: { readonly sheet: SheetView; reado
             action={beforeOwner}
             idPrefix="review-"
             tone="plain"
-            fields={[id, { kind: "textarea", name: "note", label: w.reviewNote, rows: 3 }]}
+            fields={[id, { kind: "textarea", name: "note", label: w.reviewNote }]}
             submit={w.reviewButton}
           />
         </More>
@@ -65,7 +65,7 @@ export function CallOutcomes({ sheet, link }: { readonly sheet: SheetView; reado
             action={turnCallerDown}
             idPrefix="down-"
             tone="danger"
-            fields={[id, { kind: "textarea", name: "reason", label: w.turnDownReason, rows: 3 }]}
+            fields={[id, { kind: "textarea", name: "reason", label: w.turnDownReason }]}
             submit={w.turnDownButton}
           />
         </More>

@@ -8,6 +8,7 @@ import { Notice } from "#app/_ui/notice.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { PrivateLink } from "#app/shop/private-link.tsx";
 import { refusedPage } from "#app/shop/refused-page.tsx";
+import { permit } from "#auth";
 import clubWords from "#content/copy/clubs.json";
 import refusalWords from "#content/copy/refusals.json";
 import sheetWords from "#content/copy/sheet.json";
@@ -64,7 +65,7 @@ export default async function CallPage({ params }: { readonly params: Promise<{ 
         <CallSheet
           key={`${sheetId}${isTheirs}`}
           callWords={w}
-          isOwner={ctx.actor.kind === "staff" && ctx.actor.role === "owner"}
+          isOwner={permit(ctx.actor, "quote.override").ok}
           sheet={{
             catalog: catalog.value.engine,
             initial: sheet,

@@ -58,11 +58,7 @@ export function ProofGate(props: Props) {
             action={proofChanges}
             idPrefix={`changes-${pair.serial}-`}
             tone="plain"
-            fields={[
-              ...hidden(props),
-              revision,
-              { kind: "textarea", name: "note", label: w.proofChangesNote, rows: 3 },
-            ]}
+            fields={[...hidden(props), revision, { kind: "textarea", name: "note", label: w.proofChangesNote }]}
             submit={w.proofChanges}
           />
         </div>
@@ -71,7 +67,7 @@ export function ProofGate(props: Props) {
           action={sendProof}
           idPrefix={`proof-${pair.serial}-`}
           tone="plain"
-          fields={[...hidden(props), { kind: "textarea", name: "note", label: w.proofNote, optional: true, rows: 3 }]}
+          fields={[...hidden(props), { kind: "textarea", name: "note", label: w.proofNote, optional: true }]}
           submit={w.proofIssue}
         />
       ) : null}

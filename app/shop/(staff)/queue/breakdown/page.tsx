@@ -97,7 +97,7 @@ async function Asked(props: { readonly ctx: Context; readonly kind: BreakdownKin
             fields={[
               ...keptAnswers(answers),
               { kind: "hidden", name: "reportId", value: ctx.newId() },
-              { kind: "textarea", name: "note", label: words.form.note, rows: 3, optional: true },
+              { kind: "textarea", name: "note", label: words.form.note, optional: true },
             ]}
             submit={words.form.report}
             busy={words.form.reporting}

@@ -67,7 +67,7 @@ export function OneMoreStrips({ oneMore }: { readonly oneMore: NonNullable<Queue
         caption={w.days}
         dense
         columns={[
-          { key: "level", head: w.level, cell: (row) => `${row.slice(1)} %` },
+          { key: "level", head: w.level, numeric: true, cell: (row) => `${row.slice(1)} %` },
           { key: "before", head: w.before, numeric: true, cell: (row) => oneMore.before.workingDays[row].toFixed(1) },
           { key: "after", head: w.after, numeric: true, cell: (row) => oneMore.after.workingDays[row].toFixed(1) },
         ]}

@@ -6,6 +6,7 @@ import { PriceDifferences } from "#app/_ui/price-differences.tsx";
 import { More } from "#app/_ui/section.tsx";
 import { changedCopy } from "#app/shop/(staff)/call/actions.ts";
 import { say } from "#app/shop/say.ts";
+import { permit } from "#auth";
 import words from "#content/copy/shop.json";
 import { type Context, previewReprice, type QuoteView } from "#services";
 import { honour, makeOrder, priceAnew, withdraw } from "../actions";
@@ -75,7 +76,7 @@ export function QuoteAnswers({ quote, ctx }: Props) {
 async function Expired({ quote, ctx }: Props) {
   const offer = await previewReprice(ctx, { quoteId: quote.quoteId });
   const id = { kind: "hidden", name: "quoteId", value: quote.quoteId } as const;
-  const isOwner = ctx.actor.kind === "staff" && ctx.actor.role === "owner";
+  const mayHonour = permit(ctx.actor, "pair.override").ok;
   return (
     <>
       <Part title={w.reprice} id="reprice">
@@ -116,8 +117,8 @@ async function Expired({ quote, ctx }: Props) {
         )}
       </Part>
       <Part title={w.honour} id="honour">
-        <p className="mb-3 text-pencil">{isOwner ? w.honourLead : w.honourOnly}</p>
-        {isOwner ? (
+        <p className="mb-3 text-pencil">{mayHonour ? w.honourLead : w.honourOnly}</p>
+        {mayHonour ? (
           <ActionForm
             action={honour}
             idPrefix="honour-"

@@ -10,6 +10,7 @@ import { fill } from "#app/_ui/words.ts";
 import { changePair } from "#app/shop/(staff)/orders/actions.ts";
 import { choicesOf } from "#app/shop/(staff)/orders/edit-fields.ts";
 import { say } from "#app/shop/say.ts";
+import { permit } from "#auth";
 import words from "#content/copy/shop.json";
 import type { Refusal } from "#engine/units";
 import { type Context, type EditPreview, type OrderPairView, type OrderView, previewEdit } from "#services";
@@ -94,7 +95,7 @@ function Refused({
   readonly query: Props["query"];
 }) {
   const lost = typeof refusal.lostCents === "number" ? refusal.lostCents : null;
-  const isOwner = ctx.actor.kind === "staff" && ctx.actor.role === "owner";
+  const mayApprove = permit(ctx.actor, "pair.override").ok;
   const again = new URLSearchParams(
     Object.entries(query).flatMap(([key, value]) => [value].flat().map((v) => [key, v])),
   );
@@ -102,7 +103,7 @@ function Refused({
   return (
     <Notice tone="iron" title={say(refusal)} live="polite">
       {lost === null ? null : <p>{fill(w.lost, { cost: moneyText(lost) })}</p>}
-      {lost !== null && isOwner ? (
+      {lost !== null && mayApprove ? (
         <p>
           <ButtonLink href={`?${again.toString()}`}>{w.withApproval}</ButtonLink>
         </p>

@@ -133,7 +133,7 @@ function Decision(props: {
             label: words.ways.choose,
             choices: incident.options.map((option) => ({ value: option.way, label: optionWords(option) })),
           },
-          { kind: "textarea", name: "reason", label: words.ways.reason, rows: 2 },
+          { kind: "textarea", name: "reason", label: words.ways.reason },
         ]}
         submit={words.ways.decide}
         busy={words.ways.deciding}
