@@ -32,15 +32,23 @@ const GRID_PIECES = 60;
  */
 export function evaluateFlex(build: SkiBuild, profile: ThicknessProfile, options: FlexOptions = {}): SkiFlex {
   const sections = sectionsAlong(build, profile, options.gridPieces ?? GRID_PIECES, options.sectionAt);
-  const stations = withTorsion(build, sections);
-  const xs = stations.map((station) => station.xMm);
-  const stiffness = stations.map((station) => station.bendingStiffnessNmm2);
-  const { massG, momentGmm } = massOf(stations);
+  const xs = sections.map((station) => station.xMm);
+  const stiffness = sections.map((station) => station.bendingStiffnessNmm2);
+  const { massG, momentGmm } = massOf(sections);
   const test = options.springTest ?? springTestOf(build);
   const shear = sections.map((station) => station.coreShearStiffnessN);
+  const springs = withCoreShear(springConstants(xs, stiffness, test), xs, shear, test);
+  let stations: readonly FlexStation[] | undefined;
   return {
-    ...withCoreShear(springConstants(xs, stiffness, test), xs, shear, test),
-    stations,
+    springCentreNPerMm: springs.springCentreNPerMm,
+    springForebodyNPerMm: springs.springForebodyNPerMm,
+    springAfterbodyNPerMm: springs.springAfterbodyNPerMm,
+    balance: springs.balance,
+    coreShearPercent: springs.coreShearPercent,
+    get stations() {
+      stations ??= withTorsion(build, sections);
+      return stations;
+    },
     massKg: (massG + build.extraMassG) / 1000,
     balancePointMm: momentGmm / massG,
   };

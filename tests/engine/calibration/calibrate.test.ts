@@ -168,6 +168,21 @@ describe("how much is enough", () => {
     expect(fitOf(twenty, last)).toMatchObject({ pairs: 19, enoughPairs: false });
   });
 
+  it("works a ski with pockets in its core out apart from the same ski without", () => {
+    const [whole] = clean;
+    if (!whole) throw new Error("no ski");
+    const lightened = { ...whole, id: "TY-0200-L", spec: { ...whole.spec, lightening: true } };
+    const before = fitOf([whole, lightened])
+      .residuals.filter(({ measure }) => measure === "massKg")
+      .map(({ predictedBefore }) => predictedBefore);
+    const alone = [whole, lightened].map((ski) => {
+      const predicted = predictSki(ski, nominal);
+      return predicted.ok ? predicted.value.massKg : Number.NaN;
+    });
+    expect(before).toEqual(alone);
+    expect(before[1]).toBeLessThan(before[0] ?? 0);
+  });
+
   it("believes what it believed beforehand when nothing was measured", () => {
     const fit = fitOf(clean.slice(0, 4).map((ski) => ({ ...ski, measured: {} })));
     expect(fit.pairs).toBe(0);
