@@ -26,7 +26,7 @@ export async function quoteDocument(
   const view = await quoteView(ctx.db, found.value, ctx.now);
   const catalog = await catalogOf(ctx.db, { releaseHash: view.releaseHash, priceBook: view.price.priceBook });
   const { publicOrigin } = config();
-  const { token } = input;
+  const token = input.token ?? (await linkForPaper(ctx, { kind: "quote", id: view.quoteId }));
   const page =
     token === undefined
       ? { url: `${publicOrigin}/shop/quotes/${view.quoteId}`, isPrivate: false }
