@@ -1,5 +1,6 @@
 /** The browser somebody signs in with, known by a cookie of its own that outlives the sign-in. */
-import type { Db, Tx } from "#data/client";
+import { floorStaff } from "#data/access";
+import { type Db, db, type Tx } from "#data/client";
 import { type DeviceRecord, findDevice, insertDevice, touchDevice } from "#data/devices";
 import { newId } from "#data/ids";
 import { hashToken, looksLikeToken, newToken } from "./tokens";
@@ -38,4 +39,20 @@ export async function deviceFor(
   const token = newToken();
   const device = await insertDevice(tx, { id: newId(), tokenHash: hashToken(token), name, at: now });
   return { device, newToken: token };
+}
+
+/** What the sign-in of an enrolled device offers. */
+export interface FloorDoor {
+  readonly name: string;
+  /** Who has a short code, by name. */
+  readonly people: readonly { readonly staffId: string; readonly name: string }[];
+}
+
+/** Null on a device that nobody has enrolled: there no name is told. */
+export async function floorDoor(claim: DeviceClaim): Promise<FloorDoor | null> {
+  const client = await db();
+  const device = await deviceByToken(client, claim.token);
+  if (device === null || device.enrolledAt === null) return null;
+  const people = await floorStaff(client);
+  return { name: device.floorName ?? device.name, people: people.map(({ id, name }) => ({ staffId: id, name })) };
 }

@@ -1,11 +1,5 @@
 /** The first owner of an empty shop: a one-time code is told in the terminal, and whoever types it on the page is the owner. */
-import {
-  forgetFirstOwnerCodes,
-  hasStaff,
-  insertFirstOwnerCode,
-  insertStaff,
-  isFirstOwnerCode,
-} from "#data/access";
+import { forgetFirstOwnerCodes, hasStaff, insertFirstOwnerCode, insertStaff, isFirstOwnerCode } from "#data/access";
 import { db } from "#data/client";
 import { recordEvents } from "#data/events";
 import { lockName } from "#data/locks";

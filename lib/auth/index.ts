@@ -1,7 +1,7 @@
 /** Who is asking and what they may do. */
 export type { Actor, Guest, StaffActor, Subject, SystemActor } from "./actor";
 export { systemActor } from "./actor";
-export { type DeviceClaim, deviceByToken } from "./devices";
+export { type DeviceClaim, deviceByToken, type FloorDoor, floorDoor } from "./devices";
 export { type FirstOwner, isShopEmpty, makeFirstOwner, offerFirstOwner } from "./first-owner";
 export { endsAt, isOver, sessionHours } from "./idle";
 export {

@@ -20,7 +20,7 @@ import { transaction } from "#data/transaction";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { mintStaff, type StaffActor, systemActor } from "./actor";
 import { type DeviceClaim, deviceByToken, deviceFor } from "./devices";
-import { demoMayEnter, type Door } from "./door";
+import { type Door, demoMayEnter } from "./door";
 import { idleMinutesFor, isOver, sessionHours } from "./idle";
 import { isSecret, spendSecretTime } from "./passwords";
 import { countAttempt, forgetAttempts, giveBack, type Limit, signInLimits, type TooMany } from "./rate-limit";

@@ -46,7 +46,16 @@ export async function hasStaff(db: Db | Tx): Promise<boolean> {
 export async function allStaff(db: Db | Tx): Promise<readonly StaffMember[]> {
   const rows = await db.staff.findMany({ orderBy: [{ name: "asc" }, { id: "asc" }] });
   const members = rows.map(memberOf);
-  return [...members.filter(({ closedAt }) => closedAt === null), ...members.filter(({ closedAt }) => closedAt !== null)];
+  return [
+    ...members.filter(({ closedAt }) => closedAt === null),
+    ...members.filter(({ closedAt }) => closedAt !== null),
+  ];
+}
+
+/** Who is here and has a short code for the floor, by name. */
+export async function floorStaff(db: Db | Tx): Promise<readonly StaffMember[]> {
+  const where = { closedAt: null, floorCodeHash: { not: null } };
+  return (await db.staff.findMany({ where, orderBy: [{ name: "asc" }, { id: "asc" }] })).map(memberOf);
 }
 
 export async function countOwners(tx: Tx): Promise<number> {

@@ -50,10 +50,7 @@ export async function readLinkStanding(ctx: Context, input: LinkSubjectInput): P
  * Lets the subject's links work for their whole time again, counted from now, those on paper too. Refuses `no-link-to-renew`
  * when there is none or somebody has closed them.
  */
-export async function renewLink(
-  ctx: Context,
-  input: LinkSubjectInput,
-): Promise<Outcome<{ readonly until: string }>> {
+export async function renewLink(ctx: Context, input: LinkSubjectInput): Promise<Outcome<{ readonly until: string }>> {
   const allowed = permit(ctx.actor, "link.issue");
   if (!allowed.ok) return allowed;
   const until = linkEnd(input.kind, ctx.now);
