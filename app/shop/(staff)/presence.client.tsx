@@ -22,10 +22,10 @@ export function Presence({ who }: { readonly who: string }) {
   const at = query === "" ? path : `${path}?${query}`;
   const [isBack, setIsBack] = useState(false);
   useEffect(() => {
-    let told = Date.now();
+    let told = performance.now();
     const tell = () => {
-      if (Date.now() - told < tellEveryMs) return;
-      told = Date.now();
+      if (performance.now() - told < tellEveryMs) return;
+      told = performance.now();
       // Whatever comes of it, the next page or form says it better.
       fetch("/shop/here", { method: "POST" }).catch(() => undefined);
     };
