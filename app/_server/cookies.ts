@@ -15,8 +15,8 @@ export interface CookieLife {
 }
 
 /** The name as it goes to the browser. */
-export function cookieName(name: string, path = "/"): string {
-  if (!config().secureCookies) return name;
+export function cookieName(name: string, path = "/", isHttps = config().secureCookies): string {
+  if (!isHttps) return name;
   return `${path === "/" ? "__Host-" : "__Secure-"}${name}`;
 }
 

@@ -36,12 +36,12 @@ export default async function SignInPage({ searchParams }: Props) {
         ) : null}
         <Away isOut={left !== undefined} />
         {floor === null ? (
-          <ByPassword back={back} />
+          <ByPassword back={back} tone="primary" />
         ) : (
           <>
             <OnFloor floor={floor} back={back} />
             <Part id="by-password" title={people.floor.withPassword}>
-              <ByPassword back={back} />
+              <ByPassword back={back} tone="plain" />
             </Part>
           </>
         )}
@@ -50,10 +50,18 @@ export default async function SignInPage({ searchParams }: Props) {
   );
 }
 
-function ByPassword({ back }: { readonly back: string | undefined }) {
+function ByPassword({
+  back,
+  tone,
+}: {
+  readonly back: string | undefined;
+  /** There is one primary way in: by short code where the device is of the floor. */
+  readonly tone: "primary" | "plain";
+}) {
   return (
     <ActionForm
       action={enter}
+      tone={tone}
       fields={[
         { kind: "hidden", name: "back", value: safeBackPath(back) },
         { kind: "email", name: "email", label: w.email, autoComplete: "username" },

@@ -3,6 +3,7 @@ import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { linkContext } from "#app/_server/request.ts";
 import { LiveQueue } from "#app/_ui/live-queue.client.tsx";
+import { fill } from "#app/_ui/words.ts";
 import words from "#content/copy/people.json";
 import { type QueueBoard, queueBoard, settings } from "#services";
 
@@ -37,6 +38,9 @@ export default async function WallPage({ params }: Props) {
   );
 }
 
+/** A wall is not scrolled: what is at work comes first, and the rest is counted. */
+const mostShown = 5;
+
 interface Work {
   readonly serial: string;
   readonly state: "running" | "ready";
@@ -59,13 +63,16 @@ function Station({
         <p className="text-[1.75rem] text-pencil">{w.nothing}</p>
       ) : (
         <ul className="text-[1.75rem] leading-snug">
-          {work.map(({ serial, state, isLate }) => (
+          {work.slice(0, mostShown).map(({ serial, state, isLate }) => (
             <li key={serial} className={state === "running" ? "font-semibold" : ""}>
               <span aria-hidden="true">{state === "running" ? "▸" : "○"}</span> {serial}{" "}
               <span className="text-pencil">{w[state]}</span>
-              {isLate ? <span className="text-iron"> ✕ {w.late}</span> : null}
+              {isLate ? <span className="whitespace-nowrap text-iron"> ✕ {w.late}</span> : null}
             </li>
           ))}
+          {work.length > mostShown ? (
+            <li className="text-pencil">{fill(w.more, { count: work.length - mostShown })}</li>
+          ) : null}
         </ul>
       )}
     </li>

@@ -85,7 +85,7 @@ function People({ people }: { readonly people: readonly PersonView[] }) {
 
 function PersonLink({ person: { staffId, name } }: { readonly person: PersonView }) {
   return (
-    <a href={`/shop/people/${staffId}`} className="inline-flex min-h-9 items-center">
+    <a href={`/shop/people/${staffId}`} className="font-semibold">
       {name}
     </a>
   );
