@@ -5,6 +5,7 @@ export { type DeviceClaim, deviceByToken, type FloorDoor, floorDoor } from "./de
 export { type FirstOwner, isShopEmpty, makeFirstOwner, offerFirstOwner } from "./first-owner";
 export { endsAt, isOver, sessionHours } from "./idle";
 export {
+  endLinksSoon,
   guestByToken,
   issueLink,
   type LinkStanding,

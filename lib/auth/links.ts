@@ -1,6 +1,6 @@
 /** Private links: whoever holds one stands for the skier of that one sheet, quote, order or pair, or for a screen on the wall. */
 import { type Db, db, type Tx } from "#data/client";
-import { endLinksAt, findLiveLink, insertLink, linksOf, revokeLinksOf } from "#data/links";
+import { endLinksAt, endLinksBy, findLiveLink, insertLink, linksOf, revokeLinksOf } from "#data/links";
 import { type Guest, mintGuest, type Subject } from "./actor";
 import { hashToken, looksLikeToken, newToken } from "./tokens";
 
@@ -69,6 +69,17 @@ export async function revokeLinks(tx: Db | Tx, subject: Subject, now: Date): Pro
 /** Lets every link to a subject that nobody has closed work until this instant, also one that is over. @returns how many */
 export async function renewLinks(tx: Tx, subject: Subject, until: Date): Promise<number> {
   return endLinksAt(tx, { subjectKind: subject.kind, subjectId: subject.id }, until);
+}
+
+/**
+ * What a link opens has come to its end: whoever holds one can still read how it ended, for a while. Shop practice, no source.
+ */
+const closedDays = 60;
+
+/** A cancelled order, a withdrawn quote, a sheet turned down: its links work for 60 days more at most. */
+export async function endLinksSoon(tx: Tx, subject: Subject, now: Date): Promise<void> {
+  const latest = new Date(now.getTime() + closedDays * day);
+  await endLinksBy(tx, { subjectKind: subject.kind, subjectId: subject.id }, latest);
 }
 
 export interface LinkStanding {

@@ -59,3 +59,9 @@ export async function endLinksAt(db: Db | Tx, subject: Subject, expiresAt: Date)
   const { count } = await db.privateLink.updateMany({ where: { ...subject, revokedAt: null }, data: { expiresAt } });
   return count;
 }
+
+/** The same for those that would end later. */
+export async function endLinksBy(db: Db | Tx, subject: Subject, latest: Date): Promise<void> {
+  const later = { OR: [{ expiresAt: null }, { expiresAt: { gt: latest } }] };
+  await db.privateLink.updateMany({ where: { ...subject, revokedAt: null, ...later }, data: { expiresAt: latest } });
+}
