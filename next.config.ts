@@ -12,6 +12,10 @@ const headers = [
   { key: "Cross-Origin-Resource-Policy", value: "same-origin" },
 ];
 
+/** Whatever somebody needs a link or a sign-in for, and what only machines ask, is in no index. */
+const privatePaths = ["shop", "sheet", "quote", "club", "pair", "wall", "files", "health"];
+const notIndexed = [{ key: "X-Robots-Tag", value: "noindex, nofollow, noarchive" }];
+
 const config: NextConfig = {
   poweredByHeader: false,
   // `npm run check` and `npm test` check the types of everything; a newcomer's start need not do it again.
@@ -29,7 +33,10 @@ const config: NextConfig = {
     "pino",
   ],
   turbopack: { root: import.meta.dirname },
-  headers: async () => [{ source: "/:path*", headers }],
+  headers: async () => [
+    { source: "/:path*", headers },
+    ...privatePaths.map((path) => ({ source: `/${path}/:rest*`, headers: notIndexed })),
+  ],
 };
 
 export default config;

@@ -1,6 +1,7 @@
 /**
  * One purpose: a content security policy with a fresh nonce on every page. Who may see what is decided beside the data,
- * never here. Next puts the nonce on its own scripts; a page that needs it reads `(await headers()).get("x-nonce")`.
+ * never here. Next puts the nonce on its own scripts; a page that needs it reads `(await headers()).get("x-nonce")`. Beside it
+ * stands the path that was asked for, to come back to after a sign-in.
  * Pages must be made per request (`await connection()` in the root layout): a page built ahead has no nonce, and all its
  * scripts would be refused.
  */
@@ -13,9 +14,9 @@ export default function proxy(request: NextRequest): NextResponse {
   const headers = new Headers(request.headers);
   headers.set("x-nonce", nonce);
   headers.set("content-security-policy", policy);
+  headers.set("x-path", `${request.nextUrl.pathname}${request.nextUrl.search}`);
   const response = NextResponse.next({ request: { headers } });
   response.headers.set("content-security-policy", policy);
-  if (settings().secureCookies) response.headers.set("strict-transport-security", "max-age=31536000");
   return response;
 }
 

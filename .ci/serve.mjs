@@ -17,7 +17,7 @@ const forwarded = [
  * Serves until SIGTERM or SIGINT, then lets running requests finish.
  * @returns {Promise<void>} resolves once it listens
  */
-export async function serve({ host, port, trustedProxies, dev = false }) {
+export async function serve({ host, port, address, trustedProxies, dev = false }) {
   process.env.NODE_ENV = dev ? "development" : "production";
   process.env.NEXT_TELEMETRY_DISABLED = "1";
   const { default: next } = await import("next");
@@ -25,8 +25,10 @@ export async function serve({ host, port, trustedProxies, dev = false }) {
   await app.prepare();
   const handle = app.getRequestHandler();
   const believe = headerGuard(trustedProxies);
+  const always = Object.entries(alwaysSent(address));
   const server = createServer((request, response) => {
     believe(request);
+    for (const [name, value] of always) response.setHeader(name, value);
     handle(request, response).catch((error) => answerFault(error, response));
   });
   if (dev) server.on("upgrade", app.getUpgradeHandler());
@@ -43,6 +45,15 @@ async function answerFault(error, response) {
   const reference = reportFault(error, "answer a request");
   if (response.headersSent) return response.destroy();
   response.writeHead(500, { "content-type": "text/plain; charset=utf-8" }).end(faultWords(reference));
+}
+
+/**
+ * What every answer says, files and the health check too: where people reach the shop by https, browsers come by nothing else
+ * for a year (RFC 6797).
+ * @param address as people type it
+ */
+export function alwaysSent(address) {
+  return address.startsWith("https:") ? { "strict-transport-security": "max-age=31536000" } : {};
 }
 
 /**

@@ -95,7 +95,8 @@ export async function seedDemo(now: Date = new Date(), client?: Db): Promise<See
   await drafts(shop, calendar, now, person);
   await seedBreakdown(shop, now);
   await seedClub(shop, calendar.back(1, 14), person().person);
-  for (const staff of demoStaff) done(await takeOnStaff(systemActor("first start"), staff, now), staff.email);
+  for (const staff of demoStaff)
+    done(await takeOnStaff(systemActor("first start"), { ...staff, isDemoPassword: true }, now), staff.email);
   await seedCautions(shop, demoStaff, now);
   return { signIns: demoStaff.map(({ role, email, password }) => ({ role, email, password })) };
 }

@@ -37,7 +37,7 @@ async function carryOut(asked: z.infer<typeof request>, now: Date): Promise<Outc
     const { verb: _, ...staff } = asked;
     return takeOnStaff(actor, staff, now);
   }
-  const person = await findStaffForSignIn(await db(), asked.email.trim().toLowerCase());
+  const person = await findStaffForSignIn(await db(), { email: asked.email.trim().toLowerCase() });
   if (person === null) return null;
   if (asked.verb === "leave") return letStaffGo(actor, person.id, now);
   return changePassword(actor, person.id, asked.password, now);

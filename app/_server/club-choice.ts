@@ -2,14 +2,13 @@
  * Which pairs of a club's offer are ticked: they stand in the address, `?pairs=ID,ID`, and the page shows their price and day.
  * What else was typed into the form travels beside it, for a quarter of an hour, in a cookie of that page alone.
  */
-import { cookies } from "next/headers";
 import { redirect } from "next/navigation";
 import "server-only";
 import { z } from "zod";
-import { config } from "#config";
 import refusalWords from "#content/copy/refusals.json";
 import { wordsFor } from "#schemas";
 import { type ClubId, type ClubView, type Context, readClub } from "#services";
+import { dropCookie, keepCookie, readCookie } from "./cookies";
 import type { FormState } from "./form-state";
 
 const cookie = "club-typed";
@@ -37,19 +36,13 @@ export async function showTicked(page: string, values: FormState["values"], refu
   const typed = Object.entries(others).flatMap(([name, text]) =>
     ["token", "clubId", "priced", "ask"].includes(name) ? [] : [[name, text.slice(0, mostCharacters)]],
   );
-  (await cookies()).set(cookie, JSON.stringify(Object.fromEntries(typed)), {
-    httpOnly: true,
-    sameSite: "lax",
-    secure: config().secureCookies,
-    path: page,
-    maxAge: seconds,
-  });
+  await keepCookie(cookie, JSON.stringify(Object.fromEntries(typed)), { path: page, maxAge: seconds });
   redirect(`${page}?${new URLSearchParams({ pairs: quoteIds, ...(refusal ? { [refusal]: "yes" } : {}) })}`);
 }
 
 /** Only in an action: what was typed is done with. */
 export async function forgetTyped(page: string): Promise<void> {
-  (await cookies()).delete({ name: cookie, path: page });
+  await dropCookie(cookie, page);
 }
 
 /** The club with price and day of what is asked for, else of all that is open. Null when there is no such club. */
@@ -77,7 +70,7 @@ export async function readChosenClub(ctx: Context, clubId: ClubId, query: ClubQu
 
 async function typedBefore(): Promise<FormState["values"]> {
   try {
-    const typed = typedSchema.safeParse(JSON.parse((await cookies()).get(cookie)?.value ?? "{}"));
+    const typed = typedSchema.safeParse(JSON.parse((await readCookie(cookie, "/club")) ?? "{}"));
     return typed.success ? typed.data : {};
   } catch {
     return {};

@@ -3,7 +3,7 @@ import type { z } from "zod";
 
 export interface FormState {
   readonly status: "new" | "refused" | "failed" | "done";
-  /** As typed, by field name; fields named like a password are left out. */
+  /** As typed, by field name; fields named like a password or a code are left out. */
   readonly values: Readonly<Record<string, string>>;
   /** Words by field name; "" is the form as a whole. */
   readonly refusals: Readonly<Record<string, string>>;
@@ -24,7 +24,7 @@ export function readForm(form: FormData): Readonly<Record<string, string | reado
 export function typedValues(
   fields: Readonly<Record<string, string | readonly string[]>>,
 ): Readonly<Record<string, string>> {
-  const shown = Object.entries(fields).filter(([name]) => !/password/i.test(name));
+  const shown = Object.entries(fields).filter(([name]) => !/password|passcode/i.test(name));
   return Object.fromEntries(shown.map(([name, value]) => [name, typeof value === "string" ? value : value.join(",")]));
 }
 

@@ -7,12 +7,13 @@
  *
  * The root layout awaits connection(), so nothing is made ahead of time and no page opens the database while being built.
  */
-import { cookies, headers } from "next/headers";
+import { headers } from "next/headers";
 import { notFound, redirect } from "next/navigation";
 import { cache } from "react";
 import "server-only";
 import {
   type Actor,
+  type DeviceClaim,
   guestByToken,
   type Session,
   type StaffActor,
@@ -24,23 +25,36 @@ import {
 import { config } from "#config";
 import { type Context, openContext } from "#services/context";
 import { visitorAddress } from "./address";
+import { browserName } from "./browser-name";
+import { dropCookie, keepCookie, readCookie } from "./cookies";
+import { isTheirDoing } from "./doing";
 
 export const signInPath = "/shop/sign-in";
 const sessionCookie = "pairwright-session";
+/** Which browser this is; outlives every sign-in. Browsers keep no cookie longer than 400 days. */
+const deviceCookie = "pairwright-device";
+const deviceSeconds = 400 * 86_400;
+
+const isFile = /\/csv(\?|$)/;
 
 /** The instant of this request: every part of a page sees the same one. */
 export const requestTime = cache((): Date => new Date());
 
 /** The signed-in person, or null. */
 export const signedIn = cache(async (): Promise<StaffActor | null> => {
-  const token = (await cookies()).get(sessionCookie)?.value;
-  return staffBySession(token, requestTime());
+  const token = await readCookie(sessionCookie);
+  return staffBySession(token, requestTime(), isTheirDoing(await headers()));
 });
+
+/** Somebody types or clicks on a page of the shop: as good as a page gone to. @returns whether they are still signed in */
+export async function noteTyping(): Promise<boolean> {
+  return (await staffBySession(await readCookie(sessionCookie), requestTime())) !== null;
+}
 
 /** A question for later, outside the request: does this request's session still hold? */
 export async function stillSignedIn(): Promise<() => Promise<boolean>> {
-  const token = (await cookies()).get(sessionCookie)?.value;
-  return async () => (await staffBySession(token, new Date())) !== null;
+  const token = await readCookie(sessionCookie);
+  return async () => (await staffBySession(token, new Date(), false)) !== null;
 }
 
 /** Staff by session, else a visitor. */
@@ -48,11 +62,16 @@ export async function requestContext(): Promise<Context> {
   return contextFor((await signedIn()) ?? visitor());
 }
 
-/** For pages and actions of the shop. Anyone else is sent to the sign-in, and back here after it. */
+/**
+ * For pages and actions of the shop. Anyone else is sent to the sign-in, and back after it to the page that was asked for or
+ * that the form stands on; to where is said when that was a file to take away.
+ */
 export async function staffContext(backTo?: string): Promise<Context> {
   const staff = await signedIn();
   if (staff) return contextFor(staff);
-  redirect(backTo ? `${signInPath}?back=${encodeURIComponent(backTo)}` : signInPath);
+  const asked = (await headers()).get("x-path");
+  const back = asked === null || isFile.test(asked) ? backTo : asked;
+  redirect(back ? `${signInPath}?back=${encodeURIComponent(back)}` : signInPath);
 }
 
 /** For pages and actions behind a private link. Unknown, expired and revoked links look the same: not found. */
@@ -73,6 +92,11 @@ export async function findLink(token: string): Promise<LinkContext | null> {
   return guest && { ctx: await contextFor(guest.actor), subject: guest.subject };
 }
 
+/** A question for later, outside the request: does this link still work? */
+export function stillLinked(token: string): () => Promise<boolean> {
+  return async () => (await guestByToken(token, new Date())) !== null;
+}
+
 function contextFor(actor: Actor): Promise<Context> {
   return openContext(actor, requestTime());
 }
@@ -82,21 +106,26 @@ export async function requestAddress(): Promise<string> {
   return visitorAddress((await headers()).get("x-forwarded-for"), config().trustedProxies);
 }
 
-/** Puts a new session into the browser. Only in an action or a handler. */
+/** The name the browser asked for, without its port; undefined where it says none. */
+export async function requestHost(): Promise<string | undefined> {
+  const host = (await headers()).get("host");
+  return host === null || !URL.canParse(`http://${host}`) ? undefined : new URL(`http://${host}`).hostname;
+}
+
+/** The browser that asks, by its own cookie. */
+export async function requestDevice(): Promise<DeviceClaim> {
+  return { token: await readCookie(deviceCookie), name: browserName((await headers()).get("user-agent")) };
+}
+
+/** Puts a new session into the browser, and its device's name where it has none. Only in an action or a handler. */
 export async function keepSession(session: Session): Promise<void> {
-  (await cookies()).set(sessionCookie, session.token, {
-    httpOnly: true,
-    sameSite: "lax",
-    secure: config().secureCookies,
-    path: "/",
-    expires: session.expiresAt,
-  });
+  await keepCookie(sessionCookie, session.token, { expires: session.expiresAt });
+  if (session.deviceToken !== null) await keepCookie(deviceCookie, session.deviceToken, { maxAge: deviceSeconds });
 }
 
 /** Ends the session of this browser. Only in an action or a handler. */
 export async function endSession(): Promise<void> {
-  const jar = await cookies();
-  const token = jar.get(sessionCookie)?.value;
+  const token = await readCookie(sessionCookie);
   if (token) await signOut(token, requestTime());
-  jar.delete(sessionCookie);
+  await dropCookie(sessionCookie);
 }

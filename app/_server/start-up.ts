@@ -1,5 +1,8 @@
 /** Opens the database when the server starts, so that the first visitor does not wait and a fault shows at once. */
-import { systemActor } from "#auth";
+import { fill } from "#app/_ui/words.ts";
+import { offerFirstOwner, systemActor } from "#auth";
+import { config } from "#config";
+import words from "#content/copy/people.json";
 import { log } from "#lib/log";
 import { freezePressSlots, renewEstimates, sweepSlots } from "#services";
 import { openContext } from "#services/context";
@@ -28,10 +31,19 @@ async function renew(): Promise<void> {
   }
 }
 
+/** In the terminal alone: never in the log, which may be sent elsewhere. */
+async function offerOwnership(): Promise<void> {
+  const code = await offerFirstOwner(new Date());
+  if (code === null) return;
+  const told = fill(words.terminal.firstOwner, { address: `${config().publicOrigin}/shop/first-owner` });
+  process.stderr.write(`\n  ${told}\n\n      ${code}\n\n`);
+}
+
 /** A server without its database is of no use: it says why, to the log and to whoever started it, and ends. */
 export async function startUp(): Promise<void> {
   try {
     await checkHealth(await openContext(systemActor("start-up"), new Date()));
+    await offerOwnership();
     await sweep();
     void renew();
     setInterval(() => sweep().then(renew), sweepEveryMs).unref();

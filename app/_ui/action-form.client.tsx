@@ -11,6 +11,7 @@ import { ErrorSummary } from "./error-summary";
 import { CheckboxField, NumberField, SelectField, type SelectOption, TextAreaField, TextField } from "./field";
 import { Notice } from "./notice";
 import { SubmitButton } from "./submit-button.client";
+import { arrived } from "./typed";
 
 /** What an action answers: see formAction of app/_server, whose state this is. */
 export interface FormState {
@@ -32,6 +33,8 @@ export type FormField =
   | (Common & {
       readonly kind: "text" | "email" | "tel" | "password" | "date" | "datetime-local";
       readonly autoComplete?: string;
+      /** Only figures: a keypad comes up. */
+      readonly isFigures?: boolean;
     })
   | (Common & { readonly kind: "number"; readonly unit?: string })
   | (Common & { readonly kind: "textarea"; readonly rows?: number })
@@ -122,6 +125,7 @@ function refusedField(fields: readonly FormField[], path: string): string | unde
 
 /** What was refused gets the focus, or what a second button asked for; after a success it stays in the form, whose fields are new ones. */
 function followAnswer({ status }: FormState, form: HTMLFormElement | null): void {
+  if (status === "done") document.dispatchEvent(new Event(arrived));
   if (status === "refused" || status === "failed")
     form?.querySelector<HTMLElement>("[role=alert], [role=status]")?.focus();
   else if (status === "done" && document.activeElement === document.body)
@@ -203,6 +207,7 @@ function OneField({
           type={field.kind}
           defaultValue={field.kind === "password" ? "" : value}
           {...(field.autoComplete ? { autoComplete: field.autoComplete } : {})}
+          {...(field.isFigures ? { inputMode: "numeric" } : {})}
         />
       );
   }

@@ -6,7 +6,7 @@ import { z } from "zod";
 import { idField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { endSession, signInPath, staffContext } from "#app/_server/request.ts";
-import { reissueLink, revokeLink } from "#services";
+import { reissueLink, renewLink, revokeLink } from "#services";
 import { say } from "./say";
 import { tellLink } from "./told-link";
 
@@ -34,6 +34,15 @@ export const closePrivateLinks = formAction({
   schema: linked,
   context: () => staffContext(),
   run: revokeLink,
+  words: say,
+  done: () => revalidatePath("/shop", "layout"),
+});
+
+export const renewPrivateLinks = formAction({
+  name: "renew private links",
+  schema: linked,
+  context: () => staffContext(),
+  run: renewLink,
   words: say,
   done: () => revalidatePath("/shop", "layout"),
 });

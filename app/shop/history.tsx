@@ -29,6 +29,17 @@ function told(key: string, value: unknown): string {
   return /^\d{4}-\d{2}-\d{2}$/.test(String(value)) ? dayText(String(value)) : String(value);
 }
 
+/** What happened in words, with its particulars. */
+export function Happened({ event }: { readonly event: EventView }) {
+  const more = particulars(event);
+  return (
+    <>
+      {wordOf(w.kinds, event.kind)}
+      {more ? <span className="text-pencil">: {more}</span> : null}
+    </>
+  );
+}
+
 export function History({ events, title }: { readonly events: readonly EventView[]; readonly title: string }) {
   return (
     <Table
@@ -44,12 +55,7 @@ export function History({ events, title }: { readonly events: readonly EventView
         {
           key: "what",
           head: w.what,
-          cell: (event) => (
-            <>
-              {wordOf(w.kinds, event.kind)}
-              {particulars(event) ? <span className="text-pencil">: {particulars(event)}</span> : null}
-            </>
-          ),
+          cell: (event) => <Happened event={event} />,
         },
         { key: "who", head: w.who, cell: (event) => event.by },
       ]}

@@ -1,14 +1,24 @@
-/** The skier's private link, just made; or the button that makes a new one. */
+/** The skier's private link, just made; or how many work and until when, and the buttons that renew, replace or close them. */
 import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { Notice } from "#app/_ui/notice.tsx";
+import { fill } from "#app/_ui/words.ts";
 import shopWords from "#content/copy/shop.json";
-import { closePrivateLinks, newPrivateLink } from "./actions";
+import { type Context, type LinkStandingView, readLinkStanding } from "#services";
+import { closePrivateLinks, newPrivateLink, renewPrivateLinks } from "./actions";
+import { clock } from "./say";
 import { type LinkKind, toldLink } from "./told-link";
 
 const w = shopWords.call;
 
-export async function PrivateLink({ kind, id }: { readonly kind: LinkKind; readonly id: string }) {
+interface Props {
+  readonly ctx: Context;
+  readonly kind: Exclude<LinkKind, "wall">;
+  readonly id: string;
+}
+
+export async function PrivateLink({ ctx, kind, id }: Props) {
   const told = await toldLink(kind, id);
+  const standing = await readLinkStanding(ctx, { kind, id });
   return (
     <section aria-label={w.link} className="grid gap-3">
       {told ? (
@@ -20,6 +30,7 @@ export async function PrivateLink({ kind, id }: { readonly kind: LinkKind; reado
         </Notice>
       ) : (
         <>
+          {standing.ok ? <Standing kind={kind} id={id} standing={standing.value} /> : null}
           <ActionForm
             action={newPrivateLink}
             idPrefix={`link-${kind}-`}
@@ -48,5 +59,38 @@ export async function PrivateLink({ kind, id }: { readonly kind: LinkKind; reado
         </>
       )}
     </section>
+  );
+}
+
+/** How many links work and until when; whoever wants may let them work longer. */
+function Standing({
+  kind,
+  id,
+  standing: { open, over, until },
+}: {
+  readonly kind: string;
+  readonly id: string;
+  readonly standing: LinkStandingView;
+}) {
+  const said = open > 0 ? w.linkOpen : over > 0 ? w.linkOver : w.linkNone;
+  const known = { count: open > 0 ? open : over, until: until === null ? "" : clock(until) };
+  return (
+    <>
+      <p className="text-sm">{fill(said, known)}</p>
+      {open + over > 0 ? (
+        <ActionForm
+          action={renewPrivateLinks}
+          idPrefix={`renew-links-${kind}-`}
+          tone="plain"
+          size="small"
+          fields={[
+            { kind: "hidden", name: "kind", value: kind },
+            { kind: "hidden", name: "id", value: id },
+          ]}
+          submit={w.renewLinks}
+          done={w.linksRenewed}
+        />
+      ) : null}
+    </>
   );
 }

@@ -2,12 +2,13 @@
  * Who is asking. An actor can only be made in lib/auth, so a use case that takes one has proof that somebody checked.
  */
 import type { StaffRole } from "#data/access";
+import type { SessionKind } from "#data/sessions";
 
 declare const minted: unique symbol;
 
 /** What a private link opens. */
 export interface Subject {
-  readonly kind: "sheet" | "quote" | "club" | "order" | "pair";
+  readonly kind: "sheet" | "quote" | "club" | "order" | "pair" | "wall";
   readonly id: string;
 }
 
@@ -23,6 +24,9 @@ export interface StaffActor {
   readonly staffId: string;
   readonly name: string;
   readonly role: StaffRole;
+  /** "floor" when they came in by short code: then only what is done on the floor is theirs to do. */
+  readonly sessionKind: SessionKind;
+  readonly sessionId: string;
   readonly [minted]: true;
 }
 
@@ -36,8 +40,12 @@ export interface SystemActor {
 export type Actor = Guest | StaffActor | SystemActor;
 
 /** The minting functions; lib/auth/index.ts does not hand out `mintStaff` and `mintGuest`. */
-export function mintStaff(staff: { readonly id: string; readonly name: string; readonly role: StaffRole }): StaffActor {
-  return { kind: "staff", staffId: staff.id, name: staff.name, role: staff.role } as StaffActor;
+export function mintStaff(
+  staff: { readonly id: string; readonly name: string; readonly role: StaffRole },
+  session: { readonly id: string; readonly kind: SessionKind },
+): StaffActor {
+  const { id: staffId, name, role } = staff;
+  return { kind: "staff", staffId, name, role, sessionKind: session.kind, sessionId: session.id } as StaffActor;
 }
 
 export function mintGuest(grants: readonly Subject[]): Guest {

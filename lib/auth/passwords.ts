@@ -1,18 +1,20 @@
-/** Staff passwords: argon2id with 19 MiB, two passes, one lane (OWASP Password Storage Cheat Sheet's first choice, from memory). */
+/** Staff passwords and short codes: argon2id with 19 MiB, two passes, one lane (OWASP Password Storage Cheat Sheet's first choice, from memory). */
 import { hash, verify } from "@node-rs/argon2";
 
 /** Algorithm 2 is argon2id; the package's enum is a const enum, which isolated modules cannot read. */
 const settings = { algorithm: 2, memoryCost: 19_456, timeCost: 2, parallelism: 1 } as const;
 
-export const passwordLength = { min: 10, max: 200 } as const;
+/** One way of writing for what looks the same (NIST SP 800-63B-4 asks for it); plain letters stay as they are. */
+const oneWay = (secret: string) => secret.normalize("NFKC");
 
-export function hashPassword(password: string): Promise<string> {
-  return hash(password, settings);
+/** A password or a short code as it is kept. */
+export function hashSecret(secret: string): Promise<string> {
+  return hash(oneWay(secret), settings);
 }
 
-export async function isPassword(password: string, passwordHash: string): Promise<boolean> {
+export async function isSecret(secret: string, secretHash: string): Promise<boolean> {
   try {
-    return await verify(passwordHash, password);
+    return await verify(secretHash, oneWay(secret));
   } catch {
     return false;
   }
@@ -20,8 +22,8 @@ export async function isPassword(password: string, passwordHash: string): Promis
 
 let decoy: Promise<string> | undefined;
 
-/** Takes as long as a real check, so that an unknown address cannot be told from a wrong password by the clock. */
-export async function spendPasswordTime(password: string): Promise<void> {
-  decoy ??= hashPassword("nobody's password");
-  await isPassword(password, await decoy);
+/** Takes as long as a real check, so that an unknown person cannot be told from a wrong secret by the clock. */
+export async function spendSecretTime(secret: string): Promise<void> {
+  decoy ??= hashSecret("nobody's password");
+  await isSecret(secret, await decoy);
 }

@@ -1,6 +1,7 @@
 /**
  * Who may do what: one table. A use case asks it before anything else.
- * A guest may "always", "never", or only with a link to one of the named kinds of subject.
+ * A guest may "always", "never", or only with a link to one of the named kinds of subject. Somebody of the staff may what their
+ * role may, and by short code only what is done on the floor.
  */
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Actor, Subject } from "./actor";
@@ -11,12 +12,14 @@ interface Row {
   readonly maker: boolean;
   readonly owner: boolean;
   readonly system: boolean;
+  /** Also for somebody who came in by short code on a device of the floor, where their role allows it. */
+  readonly byCode: boolean;
 }
 
-const office = { desk: true, maker: false, owner: true, system: true } as const;
-const everyone = { desk: true, maker: true, owner: true, system: true } as const;
-const ownerOnly = { desk: false, maker: false, owner: true, system: true } as const;
-const floor = { desk: false, maker: true, owner: true, system: true } as const;
+const office = { desk: true, maker: false, owner: true, system: true, byCode: false } as const;
+const everyone = { desk: true, maker: true, owner: true, system: true, byCode: true } as const;
+const ownerOnly = { desk: false, maker: false, owner: true, system: true, byCode: false } as const;
+const floor = { desk: false, maker: true, owner: true, system: true, byCode: true } as const;
 
 export const policy = {
   // Sheets
@@ -68,7 +71,7 @@ export const policy = {
   "strips.decide": { guest: "never", ...floor },
   "pair.override": { guest: "never", ...ownerOnly },
   "build-sheet.read": { guest: "never", ...everyone },
-  "queue.read": { guest: "never", ...everyone },
+  "queue.read": { guest: ["wall"], ...everyone },
   "queue.order": { guest: "never", ...office },
   "queue.reorder": { guest: "never", ...ownerOnly },
   "promise.read": { guest: "never", ...office },
@@ -94,7 +97,13 @@ export const policy = {
 
   // The office
   "price.read": { guest: "never", ...office },
+
+  // People and what lets them in
   "staff.manage": { guest: "never", ...ownerOnly },
+  "account.own": { guest: "never", ...everyone, byCode: false },
+  "device.enrol": { guest: "never", ...ownerOnly },
+  "wall.open": { guest: "never", ...ownerOnly },
+  "first-owner.make": { guest: "always", ...ownerOnly },
   "link.issue": { guest: "never", ...office },
   "link.revoke": { guest: "never", ...office },
 } as const satisfies Readonly<Record<string, Row>>;
@@ -123,7 +132,7 @@ function mayDo(actor: Actor, row: Row, subject: Subject | undefined): boolean {
     case "system":
       return row.system;
     case "staff":
-      return row[actor.role];
+      return row[actor.role] && (actor.sessionKind !== "floor" || row.byCode);
     case "guest":
       if (row.guest === "always") return true;
       if (row.guest === "never" || !subject || !row.guest.includes(subject.kind)) return false;

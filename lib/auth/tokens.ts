@@ -17,3 +17,21 @@ export function looksLikeToken(text: string): boolean {
 export function hashToken(token: string): string {
   return createHash("sha256").update(token).digest("hex");
 }
+
+/** Letters and figures that nobody takes for one another when reading aloud; 32 of them, so that a random byte falls evenly. */
+const readable = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789";
+const readableGroups = 4;
+const readableGroup = 4;
+
+/** 80 random bits for a person to type, in groups: "K7QF-9XWM-2HTB-PA4E". */
+export function newReadableCode(): string {
+  const signs = [...randomBytes(readableGroups * readableGroup)].map((byte) => readable[byte % readable.length] ?? "");
+  return Array.from({ length: readableGroups }, (_, group) =>
+    signs.slice(group * readableGroup, (group + 1) * readableGroup).join(""),
+  ).join("-");
+}
+
+/** A code as it was typed, in the one way it is compared in. */
+export function readableCode(typed: string): string {
+  return typed.toUpperCase().replace(/[^A-Z0-9]/g, "");
+}

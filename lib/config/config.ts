@@ -27,6 +27,8 @@ export interface Config {
   readonly trustedProxies: number;
   /** The least that is written to the log. */
   readonly logLevel: LogLevel;
+  /** Where the demo's published passwords count: at the machine itself, or from anywhere because somebody asked for it. */
+  readonly demoSignIns: "here" | "anywhere";
 }
 
 const blankAsMissing = (value: unknown) => (value === "" ? undefined : value);
@@ -41,6 +43,7 @@ const environmentSchema = z.object({
   PAIRWRIGHT_ORIGIN: optional(z.url({ protocol: /^https?$/ })),
   PAIRWRIGHT_TRUSTED_PROXIES: optional(z.coerce.number().int().min(0).max(10)),
   PAIRWRIGHT_LOG: optional(z.enum(logLevels)),
+  PAIRWRIGHT_DEMO_SIGN_INS: optional(z.enum(["here", "anywhere"])),
 });
 
 /**
@@ -73,6 +76,7 @@ export function parseConfig(environment: Readonly<Record<string, string | undefi
     secureCookies: publicOrigin.startsWith("https:"),
     trustedProxies: values.PAIRWRIGHT_TRUSTED_PROXIES ?? 0,
     logLevel: values.PAIRWRIGHT_LOG ?? "info",
+    demoSignIns: values.PAIRWRIGHT_DEMO_SIGN_INS ?? "here",
   };
 }
 

@@ -1,27 +1,65 @@
-/** Reads and writes of who may come in: staff, sessions, private links and rate counters. */
+/** Reads and writes of who may come in: the people of the shop, and the counters that slow guessing down. */
 import type { Db, Tx } from "./client";
-import type { LinkSubject, Staff, StaffRole } from "./generated/client";
+import type { Staff, StaffRole } from "./generated/client";
 
-export type { LinkSubject, StaffRole };
+export type { StaffRole };
 
 export interface StaffMember {
   readonly id: string;
   readonly email: string;
   readonly name: string;
   readonly role: StaffRole;
+  readonly createdAt: Date;
   readonly closedAt: Date | null;
+  /** The password is the published one of the demo. */
+  readonly isDemoPassword: boolean;
+  /** Has a short code for the floor. */
+  readonly hasFloorCode: boolean;
 }
 
-function memberOf({ id, email, name, role, closedAt }: Staff): StaffMember {
-  return { id, email, name, role, closedAt };
+export function memberOf(row: Staff): StaffMember {
+  const { id, email, name, role, createdAt, closedAt, isDemoPassword, floorCodeHash } = row;
+  return { id, email, name, role, createdAt, closedAt, isDemoPassword, hasFloorCode: floorCodeHash !== null };
 }
 
+/** A person with what they prove themselves by. */
+export interface StaffSecrets extends StaffMember {
+  readonly passwordHash: string;
+  readonly floorCodeHash: string | null;
+}
+
+/** By address, or by id where the person is known already. */
 export async function findStaffForSignIn(
   db: Db | Tx,
-  email: string,
-): Promise<(StaffMember & { passwordHash: string }) | null> {
-  const row = await db.staff.findUnique({ where: { email } });
-  return row && { ...memberOf(row), passwordHash: row.passwordHash };
+  who: { readonly email: string } | { readonly id: string },
+): Promise<StaffSecrets | null> {
+  const row = await db.staff.findUnique({ where: who });
+  return row && { ...memberOf(row), passwordHash: row.passwordHash, floorCodeHash: row.floorCodeHash };
+}
+
+/** Whether the shop has anybody at all, those who have left included. */
+export async function hasStaff(db: Db | Tx): Promise<boolean> {
+  return (await db.staff.findFirst({ select: { id: true } })) !== null;
+}
+
+/** Everybody who was ever taken on: who is still here first, then by name. */
+export async function allStaff(db: Db | Tx): Promise<readonly StaffMember[]> {
+  const rows = await db.staff.findMany({ orderBy: [{ name: "asc" }, { id: "asc" }] });
+  const members = rows.map(memberOf);
+  return [
+    ...members.filter(({ closedAt }) => closedAt === null),
+    ...members.filter(({ closedAt }) => closedAt !== null),
+  ];
+}
+
+/** Who is here and has a short code for the floor, by name. */
+export async function floorStaff(db: Db | Tx): Promise<readonly StaffMember[]> {
+  const where = { closedAt: null, floorCodeHash: { not: null } };
+  return (await db.staff.findMany({ where, orderBy: [{ name: "asc" }, { id: "asc" }] })).map(memberOf);
+}
+
+export async function countOwners(tx: Tx): Promise<number> {
+  return tx.staff.count({ where: { role: "owner", closedAt: null } });
 }
 
 export async function insertStaff(
@@ -32,97 +70,41 @@ export async function insertStaff(
     readonly name: string;
     readonly role: StaffRole;
     readonly passwordHash: string;
+    readonly isDemoPassword?: boolean;
     readonly createdAt: Date;
   },
 ): Promise<void> {
   await db.staff.create({ data: staff });
 }
 
-/** @returns whether there was such a person */
+/** @returns whether there is such a person who has not left */
 export async function updatePassword(db: Db | Tx, staffId: string, passwordHash: string): Promise<boolean> {
-  const { count } = await db.staff.updateMany({ where: { id: staffId }, data: { passwordHash } });
+  const data = { passwordHash, isDemoPassword: false };
+  const { count } = await db.staff.updateMany({ where: { id: staffId, closedAt: null }, data });
   return count === 1;
 }
 
-/** Marks a person as gone. @returns false when there is nobody of that id still here */
-export async function closeStaff(db: Db | Tx, staffId: string, closedAt: Date): Promise<boolean> {
-  const { count } = await db.staff.updateMany({ where: { id: staffId, closedAt: null }, data: { closedAt } });
+/** Sets the short code for the floor, or takes it away. @returns whether there is such a person who has not left */
+export async function updateFloorCode(db: Db | Tx, staffId: string, floorCodeHash: string | null): Promise<boolean> {
+  const { count } = await db.staff.updateMany({ where: { id: staffId, closedAt: null }, data: { floorCodeHash } });
   return count === 1;
 }
 
-export async function insertSession(
-  db: Db | Tx,
-  session: {
-    readonly id: string;
-    readonly staffId: string;
-    readonly tokenHash: string;
-    readonly createdAt: Date;
-    readonly expiresAt: Date;
-  },
-): Promise<void> {
-  await db.staffSession.create({ data: { ...session, lastSeenAt: session.createdAt } });
+export async function insertFirstOwnerCode(db: Db | Tx, codeHash: string, madeAt: Date): Promise<void> {
+  await db.firstOwnerCode.create({ data: { codeHash, madeAt } });
 }
 
-/** The living session of a token hash and its person, or null when unknown, expired, revoked or the person has left. */
-export async function findLiveSession(
-  db: Db | Tx,
-  tokenHash: string,
-  now: Date,
-): Promise<{ readonly id: string; readonly lastSeenAt: Date; readonly staff: StaffMember } | null> {
-  const row = await db.staffSession.findFirst({
-    where: { tokenHash, revokedAt: null, expiresAt: { gt: now }, staff: { closedAt: null } },
-    include: { staff: true },
-  });
-  return row && { id: row.id, lastSeenAt: row.lastSeenAt, staff: memberOf(row.staff) };
+export async function isFirstOwnerCode(db: Db | Tx, codeHash: string): Promise<boolean> {
+  return (await db.firstOwnerCode.count({ where: { codeHash } })) > 0;
 }
 
-export async function touchSession(db: Db | Tx, sessionId: string, lastSeenAt: Date): Promise<void> {
-  await db.staffSession.updateMany({ where: { id: sessionId }, data: { lastSeenAt } });
+export async function forgetFirstOwnerCodes(db: Db | Tx, before?: Date): Promise<void> {
+  await db.firstOwnerCode.deleteMany({ where: before === undefined ? {} : { madeAt: { lt: before } } });
 }
 
-export async function revokeSession(db: Db | Tx, tokenHash: string, revokedAt: Date): Promise<number> {
-  const { count } = await db.staffSession.updateMany({ where: { tokenHash, revokedAt: null }, data: { revokedAt } });
-  return count;
-}
-
-export async function revokeSessionsOf(db: Db | Tx, staffId: string, revokedAt: Date): Promise<number> {
-  const { count } = await db.staffSession.updateMany({ where: { staffId, revokedAt: null }, data: { revokedAt } });
-  return count;
-}
-
-export async function insertLink(
-  db: Db | Tx,
-  link: {
-    readonly id: string;
-    readonly tokenHash: string;
-    readonly subjectKind: LinkSubject;
-    readonly subjectId: string;
-    readonly createdAt: Date;
-    readonly expiresAt: Date | null;
-  },
-): Promise<void> {
-  await db.privateLink.create({ data: link });
-}
-
-/** What a living link stands for, or null when unknown, expired or revoked. */
-export async function findLiveLink(
-  db: Db | Tx,
-  tokenHash: string,
-  now: Date,
-): Promise<{ readonly subjectKind: LinkSubject; readonly subjectId: string } | null> {
-  return db.privateLink.findFirst({
-    where: { tokenHash, revokedAt: null, OR: [{ expiresAt: null }, { expiresAt: { gt: now } }] },
-    select: { subjectKind: true, subjectId: true },
-  });
-}
-
-export async function revokeLinksOf(
-  db: Db | Tx,
-  subject: { readonly subjectKind: LinkSubject; readonly subjectId: string },
-  revokedAt: Date,
-): Promise<number> {
-  const { count } = await db.privateLink.updateMany({ where: { ...subject, revokedAt: null }, data: { revokedAt } });
-  return count;
+/** Marks a person as gone. The first day stays where they are gone already. */
+export async function closeStaff(tx: Tx, staffId: string, closedAt: Date): Promise<void> {
+  await tx.staff.updateMany({ where: { id: staffId, closedAt: null }, data: { closedAt, floorCodeHash: null } });
 }
 
 /**
@@ -149,11 +131,16 @@ export async function countEvent(
   return { count: Number(row.count), windowStartedAt: row.window_started_at };
 }
 
+/** Takes one back that turned out not to count. */
+export async function uncountEvent(db: Db | Tx, key: string): Promise<void> {
+  await db.rateCounter.updateMany({ where: { key, count: { gt: 0 } }, data: { count: { decrement: 1 } } });
+}
+
 export async function forgetEvents(db: Db | Tx, key: string): Promise<void> {
   await db.rateCounter.deleteMany({ where: { key } });
 }
 
-/** Removes counters and sessions nobody will ask about again. */
+/** Removes counters and sessions nobody will ask about again. Devices stay: that one is known is what keeps its people getting in. */
 export async function sweepAccess(db: Db | Tx, before: Date): Promise<void> {
   await db.rateCounter.deleteMany({ where: { windowStartedAt: { lt: before } } });
   await db.staffSession.deleteMany({ where: { OR: [{ expiresAt: { lt: before } }, { revokedAt: { lt: before } }] } });

@@ -18,6 +18,8 @@ const eventSubjects = [
   "incident",
   "floor",
   "staff",
+  "device",
+  "wall",
 ] as const;
 export type EventSubject = (typeof eventSubjects)[number];
 
@@ -71,5 +73,22 @@ export async function eventsOf(
     where: { subjectKind, subjectId: { in: [...subjectIds] } },
     orderBy: { seq: "asc" },
   });
+  return rows.map(readEventRow);
+}
+
+/** What happened to these kinds of subject, whichever they were; the newest first. */
+export async function latestEvents(
+  client: Tx,
+  subjectKinds: readonly EventSubject[],
+  take: number,
+): Promise<readonly EventRecord[]> {
+  const where = { subjectKind: { in: [...subjectKinds] } };
+  const rows = await client.event.findMany({ where, orderBy: { seq: "desc" }, take });
+  return rows.map(readEventRow);
+}
+
+/** What happened of one kind since; the newest first. */
+export async function eventsSince(client: Tx, kind: string, since: Date): Promise<readonly EventRecord[]> {
+  const rows = await client.event.findMany({ where: { kind, at: { gte: since } }, orderBy: { seq: "desc" } });
   return rows.map(readEventRow);
 }

@@ -1,4 +1,7 @@
-/** Messages to people: written with the change they tell of, sent after commit. */
+/**
+ * Messages to people: written with the change they tell of, sent after commit. None holds the key of a private link: whoever
+ * sends it makes a link to its subject then, and only that link's hash is stored.
+ */
 import type { Tx } from "./client";
 import { asJson } from "./json";
 

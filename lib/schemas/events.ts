@@ -97,6 +97,7 @@ export const eventSchemas = {
 
   "link-reissued": links,
   "link-revoked": links,
+  "link-renewed": z.object({ links: amount, until: storedInstant }),
 
   "order-made": z.object({ ...acceptance, quote: words, p50: storedDay, p90: storedDay }),
   "order-repriced": z.object({ pairId: idSchema("pair"), beforeCents: amount, afterCents: amount }),
@@ -218,6 +219,21 @@ export const eventSchemas = {
   "floor-book-approved": z.object({ version: words, reason: words, pairs: amount, book: storedFloorBook }),
 
   "cautions-read": z.object({ season: amount, textsHash: words }),
+
+  "first-owner-made": nothing,
+  "staff-taken-on": z.object({ role: words }),
+  "staff-left": z.object({ sessions: amount }),
+  "password-set": z.object({ sessions: amount }),
+  "floor-code-set": nothing,
+  "floor-code-taken": z.object({ sessions: amount }),
+  "signed-in": z.object({ device: words, how: z.enum(["full", "floor"]), isNewDevice: z.boolean() }),
+  "signed-out": nothing,
+  "sign-ins-ended": z.object({ sessions: amount, why: z.enum(["asked", "replaced"]) }),
+  "sign-in-guessed": z.object({ tries: amount, minutes: amount }),
+  "device-enrolled": z.object({ name: words }),
+  "device-released": z.object({ name: words, sessions: amount }),
+  "wall-opened": z.object({ name: words, until: storedInstant }),
+  "wall-ended": z.object({ name: words }),
 
   "floor-changed": whatIf,
   "floor-change-withdrawn": withReason,

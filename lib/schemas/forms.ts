@@ -7,6 +7,12 @@ const reason = textIn("Reason", 3, 500);
 const note = textIn("Note", 1, 2000);
 const fullName = textIn("Name", 1, 120);
 
+/** As typed, spaces and all. How long a new one must be is decided where its person and the workshop are known. */
+const password = z
+  .string({ error: "Password is missing" })
+  .min(1, { error: "Password is missing" })
+  .max(200, { error: "Password is longer than 200 characters" });
+
 /** A tick that must be set. */
 function ticked(label: string) {
   return z.literal(true, { error: `${label}: please tick` });
@@ -17,15 +23,29 @@ export const newStaffSchema = z.strictObject({
   role: oneOf("Role", ["desk", "maker", "owner"]),
   name: textIn("Name", 1, 120),
   email: emailSchema,
-  password: textIn("Password", 10, 200),
+  password,
 });
 
-export const signInSchema = z.strictObject({
+/** What a device of the floor or a screen on the wall is called here. */
+export const placeNameSchema = textIn("Name", 1, 60);
+
+/** What the first owner of an empty shop types beside the code from the terminal. */
+export const firstOwnerSchema = z.strictObject({
+  passcode: textIn("Code", 1, 60),
+  name: fullName,
   email: emailSchema,
-  password: z
-    .string({ error: "Password is missing" })
-    .min(1, { error: "Password is missing" })
-    .max(200, { error: "Password is longer than 200 characters" }),
+  password,
+});
+
+export const signInSchema = z.strictObject({ email: emailSchema, password });
+
+/** By name and short code, on a device of the floor. */
+export const floorSignInSchema = z.strictObject({
+  staffId: textIn("Name", 1, 60),
+  passcode: z
+    .string({ error: "Short code is missing" })
+    .min(1, { error: "Short code is missing" })
+    .max(20, { error: "Short code is longer than 20 characters" }),
 });
 
 /** Whoever accepts has seen the terms and the notice that fits the configuration. */

@@ -5,5 +5,5 @@ import type { Context } from "./context";
 
 /** Asks the database a real question. @throws Unavailable */
 export async function checkHealth(ctx: Context): Promise<void> {
-  await translated(findStaffForSignIn(ctx.db, ""));
+  await translated(findStaffForSignIn(ctx.db, { email: "" }));
 }

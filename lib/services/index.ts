@@ -46,7 +46,19 @@ export {
 export { proofDocument } from "#services/papers/proof-document";
 export * from "#services/papers/quote-document";
 export { listCautionAnswers, readMyCautions, sayCautionsRead } from "#services/people/cautions";
-export * from "#services/people/links";
+export { enrolDevice, releaseDevice } from "#services/people/devices";
+export { readLinkStanding, reissueLink, renewLink, revokeLink } from "#services/people/links";
+export { readGuessing, readPeople } from "#services/people/read-people";
+export { endSignIn, endSignInsOf, readMyAccount } from "#services/people/sign-ins";
+export {
+  becomeFirstOwner,
+  changeMyPassword,
+  giveFloorCode,
+  givePassword,
+  letGo,
+  takeOn,
+} from "#services/people/staff";
+export { endWall, openWall } from "#services/people/walls";
 export * from "#services/planning/breakdowns/choose";
 export * from "#services/planning/breakdowns/close-incident";
 export { previewBreakdown } from "#services/planning/breakdowns/preview";

@@ -1,24 +1,16 @@
 /** How use cases sign what they write. */
-import type { Actor } from "#auth";
+import { type Actor, nameOf, occasionOf } from "#auth";
 import type { EventSubject, NewEvent, Occasion } from "#data/events";
 import type { NewMessage } from "#data/outbox";
 import type { EventData, EventFacts, EventKind } from "#schemas/events";
 import type { Context } from "./context";
 
-/** The name that stands in the record: a person's for staff, "skier" for who holds a link. */
-export function nameOf(actor: Actor): string {
-  switch (actor.kind) {
-    case "staff":
-      return actor.name;
-    case "guest":
-      return "skier";
-    case "system":
-      return actor.task;
-  }
-}
+export { nameOf };
 
+/** An owner by password; by short code nobody decides as one. */
 export function isOwner(actor: Actor): boolean {
-  return actor.kind === "system" || (actor.kind === "staff" && actor.role === "owner");
+  if (actor.kind === "system") return true;
+  return actor.kind === "staff" && actor.role === "owner" && actor.sessionKind !== "floor";
 }
 
 /** An event of a kind with that kind's particulars, signed with who asks and when. */
@@ -28,7 +20,7 @@ export function eventOf<Kind extends EventKind>(
   subject: { readonly kind: EventSubject; readonly id: string },
   data: EventData<Kind>,
 ): Occasion & { readonly kind: Kind; readonly data: EventData<Kind> } {
-  return { ...occasionOf(ctx, subject), kind, data };
+  return { ...occasionOf(ctx.actor, ctx.now, subject), kind, data };
 }
 
 /** The same for what is decided elsewhere: a kind that comes with its own particulars. */
@@ -37,19 +29,7 @@ export function eventWith(
   subject: { readonly kind: EventSubject; readonly id: string },
   facts: EventFacts,
 ): NewEvent {
-  return { ...occasionOf(ctx, subject), ...facts };
-}
-
-function occasionOf(ctx: Context, subject: { readonly kind: EventSubject; readonly id: string }): Occasion {
-  const { actor } = ctx;
-  return {
-    at: ctx.now,
-    subjectKind: subject.kind,
-    subjectId: subject.id,
-    actorKind: actor.kind,
-    actorId: actor.kind === "staff" ? actor.staffId : null,
-    actorName: nameOf(actor),
-  };
+  return { ...occasionOf(ctx.actor, ctx.now, subject), ...facts };
 }
 
 /** A message for the outbox: who it goes to is an address or "desk". */

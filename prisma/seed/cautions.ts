@@ -6,9 +6,11 @@ import { at, type DemoShop, done } from "./sales";
 
 const stillToSay = "desk2@thistle-yard.example";
 
+const ourselves = { address: "first start", device: { name: "the first start" }, isOwnProcess: true } as const;
+
 export async function seedCautions(shop: DemoShop, staff: readonly DemoStaff[], now: Date): Promise<void> {
   for (const { email, password } of staff.filter((each) => each.email !== stillToSay)) {
-    const session = done(await signIn({ email, password, address: "first start" }, now), email);
+    const session = done(await signIn({ email, password, ...ourselves }, now), email);
     const ctx = at(shop, now, session.actor);
     const { textsHash } = done(await readMyCautions(ctx), email);
     done(await sayCautionsRead(ctx, { textsHash }), email);

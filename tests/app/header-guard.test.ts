@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { headerGuard } from "../../.ci/serve.mjs";
+import { alwaysSent, headerGuard } from "../../.ci/serve.mjs";
 
 const socket = { remoteAddress: "192.0.2.7" };
 const claims = () => ({
@@ -36,5 +36,14 @@ describe("headerGuard", () => {
     const headers = { ...claims(), "x-pairwright-seen": "1" };
     headerGuard(0)({ headers, socket });
     expect(headers["x-forwarded-for"]).toBe("192.0.2.7");
+  });
+});
+
+describe("what every answer says", () => {
+  it("is to come by https alone for a year, where people reach the shop by it (RFC 6797)", () => {
+    expect(alwaysSent("https://skis.example")).toEqual({
+      "strict-transport-security": `max-age=${365 * 24 * 60 * 60}`,
+    });
+    expect(alwaysSent("http://localhost:3000")).toEqual({});
   });
 });

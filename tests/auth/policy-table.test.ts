@@ -1,6 +1,6 @@
 /**
  * Every permission against everybody who may ask, as one explicit table: G = a link to one of these opens it, "always" for any
- * passer-by; then desk, maker, owner. Complete by type: an action without a row does not compile. The shop's rule, no source:
+ * passer-by; then desk, maker, owner by password, and +code where those may do it by short code on a device of the floor too. Complete by type: an action without a row does not compile. The shop's rule, no source:
  * makers see no price and no customer, the skier only their own, money given away and other people's promises are the owner's.
  */
 import { describe, expect, it } from "vitest";
@@ -14,7 +14,7 @@ const table: Readonly<Record<Action, string>> = {
   "sheet.quote": "sheet         | desk       owner",
   "sheet.list": "               | desk       owner",
   "artwork.upload": "sheet order | desk      owner",
-  "artwork.read": "sheet quote order | desk maker owner",
+  "artwork.read": "sheet quote order | desk maker owner +code",
   "quote.read": "quote          | desk       owner",
   "quote.accept": "quote        | desk       owner",
   "quote.reprice": "quote       | desk       owner",
@@ -39,39 +39,45 @@ const table: Readonly<Record<Action, string>> = {
   "proof.issue": "              | desk       owner",
   "proof.answer": "order        | desk       owner",
   "rights.confirm": "sheet quote order | desk owner",
-  "pair.progress": "order pair  | desk maker owner",
-  "pair.read": "                | desk maker owner",
-  "pair.work": "                |      maker owner",
-  "pair.rework": "              |      maker owner",
-  "strips.decide": "            |      maker owner",
+  "pair.progress": "order pair  | desk maker owner +code",
+  "pair.read": "                | desk maker owner +code",
+  "pair.work": "                |      maker owner +code",
+  "pair.rework": "              |      maker owner +code",
+  "strips.decide": "            |      maker owner +code",
   "pair.override": "            |            owner",
-  "build-sheet.read": "         | desk maker owner",
-  "queue.read": "               | desk maker owner",
+  "build-sheet.read": "         | desk maker owner +code",
+  "queue.read": "wall           | desk maker owner +code",
   "queue.order": "              | desk       owner",
   "queue.reorder": "            |            owner",
   "promise.read": "             | desk       owner",
   "promise.change": "           | desk       owner",
   "promise.hard": "             |            owner",
   "press-slot.release": "       |            owner",
-  "incident.report": "          | desk maker owner",
+  "incident.report": "          | desk maker owner +code",
   "incident.decide": "          |            owner",
   "notice.send": "              | desk       owner",
   "what-if.ask": "              | desk       owner",
   "what-if.apply": "            |            owner",
-  "bench.record": "             |      maker owner",
+  "bench.record": "             |      maker owner +code",
   "learning.read": "            | desk       owner",
   "learning.decide": "          |            owner",
   "learning.approve": "         |            owner",
-  "learning.show": "always      | desk maker owner",
+  "learning.show": "always      | desk maker owner +code",
   "price.read": "               | desk       owner",
-  "cautions.read": "            | desk maker owner",
+  "cautions.read": "            | desk maker owner +code",
   "cautions.list": "            |            owner",
   "staff.manage": "             |            owner",
+  "account.own": "              | desk maker owner",
+  "device.enrol": "             |            owner",
+  "wall.open": "                |            owner",
+  "first-owner.make": "always   |            owner",
   "link.issue": "               | desk       owner",
   "link.revoke": "              | desk       owner",
 };
 
-const kinds: readonly Subject["kind"][] = ["sheet", "quote", "club", "order", "pair"];
+const kinds: readonly Subject["kind"][] = ["sheet", "quote", "club", "order", "pair", "wall"];
+const byPassword = { id: "session-1", kind: "full" } as const;
+const byCode = { id: "session-2", kind: "floor" } as const;
 const roles = ["desk", "maker", "owner"] as const;
 
 const rows = Object.entries(table).map(([action, row]) => {
@@ -86,11 +92,13 @@ describe("who may do what", () => {
 
   it.each(rows)("$action: $people", ({ action, people }) => {
     for (const role of roles) {
-      const actor = mintStaff({ id: "s-1", name: "Ada", role });
+      const actor = mintStaff({ id: "s-1", name: "Ada", role }, byPassword);
       const answer = permit(actor, action, { kind: "order", id: "o-1" });
       expect([role, answer.ok]).toEqual([role, people.includes(role)]);
       expect(permit(actor, action).ok).toBe(answer.ok);
       if (!answer.ok) expect(answer.refusal).toEqual({ code: "not-allowed", action, signIn: false });
+      const onFloor = permit(mintStaff({ id: "s-1", name: "Ada", role }, byCode), action);
+      expect([role, onFloor.ok]).toEqual([role, people.includes(role) && people.includes("+code")]);
     }
     expect(permit(systemActor("test"), action).ok).toBe(true);
   });

@@ -3,10 +3,11 @@ import { type Action, type Actor, permit, policy, type Subject, systemActor, vis
 import { mintGuest, mintStaff } from "#auth/actor";
 
 const kinds = ["sheet", "quote", "club", "order", "pair"] as const;
+const byPassword = { id: "session-1", kind: "full" } as const;
 const subjects: readonly Subject[] = kinds.map((kind) => ({ kind, id: `${kind}-1` }));
-const desk = mintStaff({ id: "d", name: "Desk", role: "desk" });
-const maker = mintStaff({ id: "m", name: "Maker", role: "maker" });
-const owner = mintStaff({ id: "o", name: "Owner", role: "owner" });
+const desk = mintStaff({ id: "d", name: "Desk", role: "desk" }, byPassword);
+const maker = mintStaff({ id: "m", name: "Maker", role: "maker" }, byPassword);
+const owner = mintStaff({ id: "o", name: "Owner", role: "owner" }, byPassword);
 
 /** What each person may do at all, with every link in hand. */
 function allowedTo(actor: Actor): readonly Action[] {
@@ -23,6 +24,7 @@ const skierMay: readonly Action[] = [
   "club.accept",
   "club.read",
   "deposit.choose",
+  "first-owner.make",
   "learning.show",
   "order.read",
   "pair.progress",
@@ -37,6 +39,7 @@ const skierMay: readonly Action[] = [
   "sheet.start",
 ];
 const makerMay: readonly Action[] = [
+  "account.own",
   "artwork.read",
   "bench.record",
   "build-sheet.read",
@@ -53,6 +56,8 @@ const makerMay: readonly Action[] = [
 const deskMayNot: readonly Action[] = [
   "bench.record",
   "cautions.list",
+  "device.enrol",
+  "first-owner.make",
   "incident.decide",
   "learning.approve",
   "learning.decide",
@@ -67,12 +72,13 @@ const deskMayNot: readonly Action[] = [
   "quote.override",
   "staff.manage",
   "strips.decide",
+  "wall.open",
   "what-if.apply",
 ];
 
 describe("permit", () => {
-  it("lets a passer-by start a sheet, see how far off computed is from measured, and nothing else", () => {
-    expect(allowedTo(visitor())).toEqual(["learning.show", "sheet.start"]);
+  it("lets a passer-by start a sheet, see how far off computed is from measured, type a first owner's code, and nothing else", () => {
+    expect(allowedTo(visitor())).toEqual(["first-owner.make", "learning.show", "sheet.start"]);
   });
 
   it("lets a skier do exactly what their links open", () => {
@@ -106,6 +112,27 @@ describe("permit", () => {
     const all = (Object.keys(policy) as Action[]).sort();
     expect(allowedTo(owner)).toEqual(all);
     expect(allowedTo(systemActor("test"))).toEqual(all);
+  });
+
+  it("lets a maker with a short code do the floor's work and not mind their account", () => {
+    const onFloor = mintStaff({ id: "m", name: "Maker", role: "maker" }, { id: "session-2", kind: "floor" });
+    expect(allowedTo(onFloor)).toEqual(makerMay.filter((action) => action !== "account.own"));
+  });
+
+  it("lets an owner with a short code decide nothing that is an owner's", () => {
+    const onFloor = mintStaff({ id: "o", name: "Owner", role: "owner" }, { id: "session-2", kind: "floor" });
+    expect(allowedTo(onFloor)).toEqual(makerMay.filter((action) => action !== "account.own"));
+  });
+
+  it("lets a screen on the wall read the queue and no more than a passer-by beside", () => {
+    const wall: Subject = { kind: "wall", id: "wall-1" };
+    const screen = mintGuest([wall]);
+    expect((Object.keys(policy) as Action[]).filter((action) => permit(screen, action, wall).ok).sort()).toEqual([
+      "first-owner.make",
+      "learning.show",
+      "queue.read",
+      "sheet.start",
+    ]);
   });
 
   it("says to a guest that signing in might help", () => {

@@ -11,6 +11,7 @@ import {
   takeOnStaff,
   visitor,
 } from "#auth";
+import { idleMinutes } from "#auth/idle";
 import { signInLimits } from "#auth/rate-limit";
 import { minutesAfter, testNow } from "../support/clock";
 import { databaseForTests } from "../support/db";
@@ -66,7 +67,7 @@ describe("signIn", () => {
     for (let n = 1; n <= 10; n += 1) await tryPassword("wrong password", `192.0.2.${n}`);
     expect(await tryPassword(password, "192.0.2.99", undefined, minutesAfter(testNow, 5))).toEqual({
       ok: false,
-      refusal: { code: "too-many-attempts", limit: "sign-in account", retryAfterMinutes: 10 },
+      refusal: { code: "too-many-attempts", limit: "sign-in account", retryAfterMinutes: 10, tries: 11 },
     });
     expect((await tryPassword(password, "192.0.2.99", undefined, minutesAfter(testNow, 15))).ok).toBe(true);
   });
@@ -98,11 +99,49 @@ describe("countAttempt", () => {
 });
 
 describe("staffBySession", () => {
-  it("knows the person until the session runs out", async () => {
+  it("knows a person at work until the session's last hour, however busy they are", async () => {
     const { token } = await session();
-    expect(await staffBySession(token, testNow)).toMatchObject({ staffId, role: "desk" });
+    expect(await staffBySession(token, testNow)).toMatchObject({ staffId, role: "desk", sessionKind: "full" });
+    // Somebody who does something every 25 minutes, up to a minute before the end.
+    for (let minute = 25; minute < sessionHours * 60; minute += 25)
+      expect([minute, await staffBySession(token, minutesAfter(testNow, minute))]).not.toEqual([minute, null]);
     expect(await staffBySession(token, minutesAfter(testNow, sessionHours * 60 - 1))).not.toBeNull();
     expect(await staffBySession(token, minutesAfter(testNow, sessionHours * 60))).toBeNull();
+  });
+
+  it("ends to the millisecond after half an hour in which nobody did anything", async () => {
+    const { token } = await session();
+    const last = new Date(testNow.getTime() + idleMinutes.desk * 60_000 - 1);
+    expect(await staffBySession(token, last, false)).not.toBeNull();
+    expect(await staffBySession(token, minutesAfter(testNow, idleMinutes.desk), false)).toBeNull();
+    // Over is over: doing something then brings nothing back.
+    expect(await staffBySession(token, minutesAfter(testNow, idleMinutes.desk))).toBeNull();
+  });
+
+  it("counts what a person does and nothing that a page asks by itself", async () => {
+    const { token } = await session();
+    // A page that follows the queue asks every minute, and its reader has gone.
+    for (let minute = 1; minute < 30; minute += 1) await staffBySession(token, minutesAfter(testNow, minute), false);
+    expect(await staffBySession(token, minutesAfter(testNow, 30), false)).toBeNull();
+
+    const other = await session();
+    expect(await staffBySession(other.token, minutesAfter(testNow, 29), true)).not.toBeNull();
+    expect(await staffBySession(other.token, minutesAfter(testNow, 58), false)).not.toBeNull();
+    expect(await staffBySession(other.token, minutesAfter(testNow, 59), false)).toBeNull();
+  });
+
+  it("gives a maker a shift on a device that knows them, half an hour elsewhere", async () => {
+    const maker = { email: "maker@thistle-yard.example", name: "Maker", role: "maker", password } as const;
+    expect((await takeOnStaff(owner, maker, testNow)).ok).toBe(true);
+    const first = await tryPassword(password, "192.0.2.7", maker.email);
+    if (!first.ok) throw new Error(first.refusal.code);
+    expect(await staffBySession(first.value.token, minutesAfter(testNow, 30), false)).toBeNull();
+    const device = { token: first.value.deviceToken ?? "" };
+    const again = await signIn({ email: maker.email, password, address: "192.0.2.7", device }, testNow);
+    if (!again.ok) throw new Error(again.refusal.code);
+    expect(again.value.deviceToken).toBeNull();
+    expect(await staffBySession(again.value.token, minutesAfter(testNow, 10 * 60 - 1), false)).not.toBeNull();
+    expect(await staffBySession(again.value.token, minutesAfter(testNow, 10 * 60), false)).toBeNull();
   });
 
   it("knows nobody by a made-up or missing token", async () => {
@@ -160,7 +199,7 @@ describe("takeOnStaff", () => {
     });
     expect(await takeOnStaff(owner, { ...input, password: "short" }, testNow)).toMatchObject({
       ok: false,
-      refusal: { code: "password-length", path: "password", length: 5, min: 10 },
+      refusal: { code: "password-length", path: "password", length: 5, min: 15 },
     });
   });
 });

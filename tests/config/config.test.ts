@@ -8,6 +8,7 @@ describe("parseConfig", () => {
   it("needs no setting at all: embedded database, this machine only, port 3000", () => {
     expect(parseConfig({}, root)).toEqual({
       dataFolder: path.join(root, "data"),
+      demoSignIns: "here",
       database: { kind: "embedded", folder: path.join(root, "data", "database") },
       host: "127.0.0.1",
       port: 3000,

@@ -60,7 +60,7 @@ const quoteFacts: QuoteFacts = {
   shop,
   stamp,
   number: "Q-212",
-  page: { url: "https://shop.example/q", isPrivate: true },
+  url: "https://shop.example/q",
   madeAt: "2026-11-25T09:30",
   validUntil: isoDate("2026-12-16"),
   seller: "Odile",
@@ -199,16 +199,13 @@ describe("a quote's reasons", () => {
 });
 
 describe("a quote", () => {
-  it("is accepted by its private page, or by the link that was sent", () => {
+  it("is accepted by its private page, or by telephone", () => {
     const byScan = quoteOf({});
     expect(byScan.urlNote).toBe("scan to read and accept it");
     expect(byScan.howToAccept).toEqual([
       "Scan the code above, or open https://shop.example/q",
       "Or call +1 555 0142 and name Q-212",
     ]);
-    const byLink = quoteOf({ page: { url: "https://shop.example/q", isPrivate: false } });
-    expect(byLink.urlNote).toBe("the shop's page of this quote");
-    expect(byLink.howToAccept[0]).toBe("Open the private link you were sent with this quote");
   });
 
   const told = (change: Partial<QuoteData>) =>
@@ -276,7 +273,7 @@ const order: OrderFacts = {
   shop,
   stamp,
   orderNumber: "O-0388",
-  page: { url: "https://shop.example/o", isPrivate: true },
+  url: "https://shop.example/o",
   quotes: ["Q-212 r2"],
   club: null,
   customerName: "Jon",
@@ -314,11 +311,10 @@ describe("a confirmation", () => {
     expect(orderOf({ acceptedHow }).acceptedHow).toBe(words);
   });
 
-  it("names the club, and whose page the code opens", () => {
+  it("names the club, and what the code opens", () => {
     expect(orderOf({}).club).toBeNull();
     expect(orderOf({ club: { number: "C-21", name: "Fell" } }).club).toBe("C-21, Fell");
     expect(orderOf({}).urlNote).toBe("scan to follow the order");
-    expect(orderOf({ page: { url: "u", isPrivate: false } }).urlNote).toBe("the shop's page of this order");
   });
 
   it("gives who pays the right that fits, and who is given the pair the warranty alone", () => {

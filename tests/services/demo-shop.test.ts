@@ -11,6 +11,7 @@ import {
   queueBoard,
   readClub,
   readFloorLearning,
+  reissueLink,
   search,
 } from "#services";
 import { workedPair } from "#shop/pair/view";
@@ -19,6 +20,7 @@ import { must, shopNow } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 import { demoFloor } from "../support/demo-floor";
 import { countingIds } from "../support/ids";
+import { keysIn } from "../support/keys-in";
 
 const db = databaseForTests();
 
@@ -67,6 +69,16 @@ describe("the demo shop", () => {
     expect(edges?.visits).toBeGreaterThan(15);
     expect(edges?.learntMeanMinutes).toBeGreaterThan(1.05 * (edges?.assumedMeanMinutes ?? 0));
     expect(new Set(learning.leftOut.map(({ why }) => why))).toEqual(new Set(["forgotten", "too-short"]));
+
+    // Whoever reads every table, or a copy of them, opens nothing: no link, no sign-in, no device.
+    const links = await db().privateLink.findMany();
+    expect(links.length).toBeGreaterThan(50);
+    expect(links.filter(({ expiresAt }) => expiresAt === null)).toEqual([]);
+    expect(await keysIn(db())).toEqual([]);
+    // The same search finds a key that somebody left lying about.
+    const { token } = must(await reissueLink(ctx, { kind: "quote", id: "left-about" }));
+    await db().event.updateMany({ where: { kind: "link-reissued" }, data: { actorName: `see /quote/${token}` } });
+    expect(await keysIn(db())).toEqual(["events"]);
   }, 300_000);
 });
 

@@ -1,11 +1,15 @@
+import { createHash } from "node:crypto";
 import { mkdtempSync, rmSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
+import { gunzipSync } from "node:zlib";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { guestByToken } from "#auth";
 import { database } from "#data/client";
 import { openPairs } from "#data/pairs";
 import { unreadableRows } from "#data/unreadable";
 import { readEvent } from "#schemas/events";
+import { keysIn } from "../support/keys-in";
 import { openStored, storedFile } from "../support/stored/open-stored";
 import { paperFacts, type ShopFacts, shopFacts } from "../support/stored/shop-facts";
 import { lookedAt, storedOwner } from "../support/stored/store-version";
@@ -74,6 +78,25 @@ describe(`a shop stored by the version of ${version}`, () => {
     expect(events.length).toBeGreaterThan(500);
     const others = events.filter(({ kind, data }) => readEvent(kind, data).kind === "other").map(({ kind }) => kind);
     expect([...new Set(others)]).toEqual([]);
+  });
+
+  it("keeps no key of a link in any table, and opens every link that is out as before", async () => {
+    const { db } = await database();
+    expect(await keysIn(db)).toEqual([]);
+    const told = gunzipSync(storedFile(version, "database.sql.gz"))
+      .toString("utf8")
+      .matchAll(/"token": "([\w-]{43})"/g);
+    const tokens = [...told].map(([, token = ""]) => token);
+    expect(tokens.length).toBeGreaterThan(50);
+    const now = lookedAt(new Date(expected.seededAt));
+    const before = gunzipSync(storedFile(version, "database.sql.gz")).toString("utf8");
+    for (const token of tokens) {
+      const hash = createHash("sha256").update(token).digest("hex");
+      // Closed before: closed still.
+      const wasOpen = new RegExp(`'${hash}'[^;]*, NULL, NULL\\);`).test(before);
+      expect([token, (await guestByToken(token, now)) !== null]).toEqual([token, wasOpen]);
+    }
+    expect(await db.privateLink.count({ where: { expiresAt: null } })).toBe(0);
   });
 
   it("prices every quote again, by its own release and book, to the cent", () => {

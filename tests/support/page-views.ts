@@ -13,9 +13,14 @@ import { shopNow } from "./builders/shop";
 
 type UseCases = Readonly<Record<string, unknown>>;
 
-/** Everybody has said yes to the cautions unless a test tells otherwise: pages of the shop remind who has not. */
+/**
+ * Unless a test tells otherwise everybody has said yes to the cautions, of which pages of the shop remind who has not; nobody
+ * guesses passwords; and nothing has a private link.
+ */
 const answers = new Map<string, (...asked: readonly unknown[]) => unknown>([
   ["readMyCautions", async () => ({ ok: true, value: { state: "said" } })],
+  ["readGuessing", async () => ({ ok: true, value: [] })],
+  ["readLinkStanding", async () => ({ ok: true, value: { open: 0, over: 0, until: null } })],
 ]);
 
 /** From now on the use case of this name answers so; what was asked of it is told to a function. */

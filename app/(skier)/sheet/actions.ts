@@ -1,11 +1,10 @@
 "use server";
-/** What the skier's sheet asks of the server. Each: parse, who asks by the private link, one use case, words. */
-import { cookies } from "next/headers";
 import { redirect } from "next/navigation";
+/** What the skier's sheet asks of the server. Each: parse, who asks by the private link, one use case, words. */
+import { keepCookie } from "#app/_server/cookies.ts";
 import { linkContext, requestContext } from "#app/_server/request.ts";
 import { replyOf } from "#app/_server/sheet-reply.ts";
 import type { AssessReply, Patch, SaveReply } from "#app/_ui/sheet/use-sheet.client.ts";
-import { config } from "#config";
 import refusalWords from "#content/copy/refusals.json";
 import type { Outcome, Refusal } from "#engine/units";
 import { askReviewSchema, confirmRightsSchema, sheetPatchSchema, wordsFor } from "#schemas";
@@ -42,13 +41,7 @@ export async function startSheet(): Promise<void> {
   const opened = await openSheet(await requestContext(), { channel: "online" });
   if (!opened.ok || opened.value.token === null) throw new Error("a new sheet was not opened");
   const { token } = opened.value;
-  (await cookies()).set(sheetCookie, token, {
-    httpOnly: true,
-    sameSite: "lax",
-    secure: config().secureCookies,
-    path: "/",
-    maxAge: 60 * 60 * 24 * 90,
-  });
+  await keepCookie(sheetCookie, token, { maxAge: 60 * 60 * 24 * 90 });
   redirect(`/sheet/${token}`);
 }
 

@@ -1,5 +1,5 @@
 import type { Metadata } from "next";
-import { cookies } from "next/headers";
+import { readCookie } from "#app/_server/cookies.ts";
 import { ButtonLink } from "#app/_ui/button.tsx";
 import { Page } from "#app/_ui/page.tsx";
 import { SubmitButton } from "#app/_ui/submit-button.client.tsx";
@@ -10,7 +10,7 @@ import { sheetCookie } from "./sheet-cookie";
 export const metadata: Metadata = { title: words.start.title };
 
 export default async function StartPage() {
-  const last = (await cookies()).get(sheetCookie)?.value;
+  const last = await readCookie(sheetCookie);
   const w = words.start;
   return (
     <Page title={w.title} lead={w.lead}>

@@ -16,7 +16,8 @@ type Door =
   | "/shop/prices"
   | "/shop/floor-times"
   | "/shop/measured"
-  | "/shop/cautions";
+  | "/shop/cautions"
+  | "/shop/people";
 
 /** A link of the shop's frame that says when one stands behind it. */
 export function DoorLink({ href, children }: { readonly href: Door; readonly children: ReactNode }) {

@@ -12,12 +12,14 @@ import breakdowns from "#content/copy/breakdowns.json";
 import cautions from "#content/copy/cautions.json";
 import clubs from "#content/copy/clubs.json";
 import learning from "#content/copy/learning.json";
+import people from "#content/copy/people.json";
 import promises from "#content/copy/promises.json";
 import rework from "#content/copy/rework.json";
 import words from "#content/copy/shop.json";
 import { settings } from "#services";
 import { leave } from "../actions";
 import { DoorLink } from "./door-link.client";
+import { Presence } from "./presence.client";
 
 const w = words.frame;
 
@@ -35,6 +37,7 @@ const doors = [
   { href: "/shop/floor-times", label: learning.floor.title, action: "learning.read" },
   { href: "/shop/measured", label: learning.measured.title, action: "learning.read" },
   { href: "/shop/cautions", label: cautions.page.title, action: "cautions.read" },
+  { href: "/shop/people", label: people.door, action: "staff.manage" },
 ] as const satisfies readonly { readonly href: string; readonly label: string; readonly action: Action }[];
 
 export default async function ShopLayout({ children }: { readonly children: ReactNode }) {
@@ -76,7 +79,8 @@ export default async function ShopLayout({ children }: { readonly children: Reac
           </search>
           <form action={leave} className="flex items-center gap-3 text-sm">
             <span>
-              {staff.name}, <span className="text-pencil">{w.roles[staff.role]}</span>
+              {permit(staff, "account.own").ok ? <Link href="/shop/account">{staff.name}</Link> : staff.name},{" "}
+              <span className="text-pencil">{w.roles[staff.role]}</span>
             </span>
             <Button type="submit" tone="quiet" className="px-0">
               {w.signOut}
@@ -85,6 +89,7 @@ export default async function ShopLayout({ children }: { readonly children: Reac
         </div>
       </header>
       <main id="main" tabIndex={-1} className="flex-1 outline-none">
+        <Presence who={staff.staffId} />
         {children}
       </main>
       <footer className="no-print mt-8 border-t border-rule">

@@ -8,8 +8,9 @@ import { fill } from "#app/_ui/words.ts";
 import { CautionReminder } from "#app/shop/caution-reminder.tsx";
 import { permit } from "#auth";
 import words from "#content/copy/shop.json";
-import { deskOverview, listDrafts } from "#services";
+import { deskOverview, listDrafts, readGuessing } from "#services";
 import { DeskLists } from "./desk-lists";
+import { Guessing } from "./people/guessing";
 
 const w = words.desk;
 export const metadata: Metadata = { title: w.title };
@@ -32,7 +33,11 @@ const places: Readonly<Record<keyof typeof w.counts, string>> = {
 export default async function DeskPage() {
   const ctx = await staffContext("/shop");
   if (!permit(ctx.actor, "call.work").ok) redirect("/shop/queue");
-  const [overview, drafts] = await Promise.all([deskOverview(ctx), listDrafts(ctx, { state: "open" })]);
+  const [overview, drafts, guessing] = await Promise.all([
+    deskOverview(ctx),
+    listDrafts(ctx, { state: "open" }),
+    readGuessing(ctx),
+  ]);
   if (!overview.ok || !drafts.ok) notFound();
   const { today, counts } = overview.value;
   return (
@@ -47,6 +52,11 @@ export default async function DeskPage() {
       }
     >
       <CautionReminder ctx={ctx} />
+      {guessing.ok && guessing.value.length > 0 ? (
+        <div className="mb-6 grid gap-4">
+          <Guessing guessing={guessing.value} href="/shop/people" />
+        </div>
+      ) : null}
       <ul className="mb-8 grid grid-cols-2 border-t border-l border-rule sm:grid-cols-3 lg:grid-cols-6">
         {(Object.keys(places) as (keyof typeof places)[]).map((key) => (
           <li key={key} className="border-r border-b border-rule">

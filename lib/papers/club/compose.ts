@@ -40,7 +40,7 @@ export function composeClubQuote(facts: ClubQuoteFacts): ClubQuoteData {
     number: facts.number,
     name: facts.name,
     url: facts.url,
-    urlNote: w.shopNote,
+    urlNote: w.privateNote,
     madeAt: facts.madeAt,
     validUntil: facts.validUntil,
     buyerName: facts.buyerName,

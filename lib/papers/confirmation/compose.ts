@@ -69,13 +69,13 @@ export interface OrderConfirmationData {
 
 /** @throws RangeError when a spec names a model its catalogue does not have */
 export function composeOrderConfirmation(facts: OrderFacts): OrderConfirmationData {
-  const { page, club, money, notices } = facts;
+  const { url, club, money, notices } = facts;
   return {
     shop: facts.shop,
     stamp: facts.stamp,
     orderNumber: facts.orderNumber,
-    url: page.url,
-    urlNote: page.isPrivate ? w.privateNote : w.shopNote,
+    url,
+    urlNote: w.privateNote,
     quotes: facts.quotes,
     club: club && fill(w.club, { number: club.number, name: club.name }),
     customerName: facts.customerName,

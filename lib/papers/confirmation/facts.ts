@@ -3,7 +3,7 @@ import type { BuildCatalog, PairSpec } from "#engine/configuration";
 import type { ClockStartCondition, SpecificationPart, StationId } from "#engine/floor";
 import type { Price } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
-import type { LocalDateTime, PageFacts, PrintStamp, ShopFacts, TermFacts } from "#papers/parts/facts";
+import type { LocalDateTime, PrintStamp, ShopFacts, TermFacts } from "#papers/parts/facts";
 import type { RangeFacts } from "#papers/parts/told-shares";
 
 export interface ConfirmedPairFacts {
@@ -54,7 +54,8 @@ export interface OrderFacts extends TermFacts {
   readonly shop: ShopFacts;
   readonly stamp: PrintStamp;
   readonly orderNumber: string;
-  readonly page: PageFacts;
+  /** What its code opens: the customer's own page. */
+  readonly url: string;
   /** One as a rule; one for each pair of an order that a club placed. */
   readonly quotes: readonly string[];
   readonly club: { readonly number: string; readonly name: string } | null;

@@ -242,9 +242,3 @@ export interface CautionFacts {
   readonly localRules: string;
   readonly lines: readonly Caution[];
 }
-
-/** What the code on a paper opens: the skier's own page by a private link, or the shop's. */
-export interface PageFacts {
-  readonly url: string;
-  readonly isPrivate: boolean;
-}

@@ -53,13 +53,13 @@ export interface QuoteData {
 
 /** @throws RangeError when the spec names a model the catalogue does not have */
 export function composeQuote(facts: QuoteFacts): QuoteData {
-  const { page, price, shop } = facts;
+  const { url, price, shop } = facts;
   return {
     shop,
     stamp: facts.stamp,
     number: facts.number,
-    url: page.url,
-    urlNote: page.isPrivate ? w.privateNote : w.shopNote,
+    url,
+    urlNote: w.privateNote,
     madeAt: facts.madeAt,
     validUntil: facts.validUntil,
     seller: facts.seller,
@@ -76,10 +76,7 @@ export function composeQuote(facts: QuoteFacts): QuoteData {
     taxNote: taxNote(price),
     dates: offeredDates(facts.dates),
     customerSpecified: facts.customerSpecified,
-    howToAccept: [
-      page.isPrivate ? fill(w.acceptByScan, { url: page.url }) : w.acceptByLink,
-      fill(w.acceptByPhone, { phone: shop.phone, number: facts.number }),
-    ],
+    howToAccept: [fill(w.acceptByScan, { url }), fill(w.acceptByPhone, { phone: shop.phone, number: facts.number })],
     cancellation: cancellationRows(facts),
     cautions: facts.cautions,
   };

@@ -4,14 +4,15 @@ import type { BuildCatalog, PairSpec } from "#engine/configuration";
 import type { FitFlag, Recommendation, TypedMeasures } from "#engine/fit";
 import type { Price } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
-import type { LocalDateTime, PageFacts, PrintStamp, ShopFacts, TermFacts } from "#papers/parts/facts";
+import type { LocalDateTime, PrintStamp, ShopFacts, TermFacts } from "#papers/parts/facts";
 import type { RangeFacts } from "#papers/parts/told-shares";
 
 export interface QuoteFacts extends TermFacts {
   readonly shop: ShopFacts;
   readonly stamp: PrintStamp;
   readonly number: string;
-  readonly page: PageFacts;
+  /** What its code opens: the customer's own page. */
+  readonly url: string;
   readonly madeAt: LocalDateTime;
   readonly validUntil: IsoDate;
   readonly seller: string;

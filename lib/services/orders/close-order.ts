@@ -1,4 +1,4 @@
-import { permit } from "#auth";
+import { endLinksSoon, linkEnd, permit, renewLinks } from "#auth";
 import history from "#content/copy/history.json";
 import type { Tx } from "#data/client";
 import { bumpQueue } from "#data/counters";
@@ -128,6 +128,9 @@ async function move(
       },
     );
     if (!isMoved) return refuse({ code: "changed-meanwhile", what: "order", id, version });
+    // The record of a pair goes on being read; an order that came to nothing is soon forgotten.
+    if (to === "cancelled") await endLinksSoon(tx, subject, ctx.now);
+    if (to === "delivered") await renewLinks(tx, subject, linkEnd("order", ctx.now));
     const recipient = order.customer.email ?? order.customer.phone ?? "desk";
     await queueMessages(tx, [messageOf(ctx, `order-${to}`, recipient, subject, told)]);
     const after = await orderById(tx, order.id);

@@ -8,6 +8,7 @@ import { type ClubQuoteFacts, composeClubQuote, type Paper, renderDocument, type
 import { readClub } from "#services/clubs/read-club";
 import type { ClubView } from "#services/clubs/views";
 import type { Context } from "#services/context";
+import { linkForPaper } from "#services/people/links";
 import { findQuote } from "#services/quotes/find-quote";
 import { catalogOf, currentCatalog } from "#shop/catalogue/current";
 import type { DocumentBytes } from "#shop/names/views";
@@ -15,7 +16,7 @@ import { shopClock } from "#shop/time/shop-time";
 import { pdf, shopFacts } from "./pair-documents";
 import { termFacts } from "./terms";
 
-/** A club's open quotes as one paper. Refuses `not-found`, and `nothing-open` when none can be accepted together. */
+/** A club's open quotes as one paper, whose code opens the club's page by a link of its own. Refuses `not-found`, and `nothing-open` when none can be accepted together. */
 export async function clubDocument(
   ctx: Context,
   input: { readonly clubId: ClubId; readonly paper: Paper },
@@ -26,7 +27,9 @@ export async function clubDocument(
   if (open === null) return refuse({ code: "nothing-open-together", clubId: input.clubId });
   const terms = await termsOfNewest(ctx, open.quoteIds);
   if (!terms.ok) return terms;
-  const data = composeClubQuote(clubFacts(read.value, open, terms.value, ctx.now));
+  const token = await linkForPaper(ctx, { kind: "club", id: input.clubId });
+  const url = `${config().publicOrigin}/club/${token}`;
+  const data = composeClubQuote(clubFacts(read.value, open, terms.value, { url, now: ctx.now }));
   return accept(pdf(await renderDocument("club-quote", data, input.paper), `${read.value.number}-offer.pdf`));
 }
 
@@ -44,7 +47,12 @@ async function termsOfNewest(ctx: Context, quoteIds: readonly QuoteId[]): Promis
   return accept(termFacts(released.shop, "club-quote", soldTo));
 }
 
-function clubFacts(club: ClubView, open: NonNullable<ClubView["open"]>, terms: TermFacts, now: Date): ClubQuoteFacts {
+function clubFacts(
+  club: ClubView,
+  open: NonNullable<ClubView["open"]>,
+  terms: TermFacts,
+  { url, now }: { readonly url: string; readonly now: Date },
+): ClubQuoteFacts {
   const { shop, build } = currentCatalog();
   const { palette } = club;
   const colour = (id: string) => build.baseColours.find((each) => each.id === id)?.label ?? id;
@@ -54,7 +62,7 @@ function clubFacts(club: ClubView, open: NonNullable<ClubView["open"]>, terms: T
     stamp: { printedAt: at, revision: 1, specHash: sha256Of(open.quoteIds) },
     number: club.number,
     name: club.name,
-    url: `${config().publicOrigin}/shop/clubs/${club.clubId}`,
+    url,
     madeAt: at,
     validUntil: open.validUntilDay,
     buyerName: club.customer.name,

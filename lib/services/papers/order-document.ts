@@ -15,6 +15,7 @@ import {
 } from "#papers";
 import type { Context } from "#services/context";
 import { findOrder } from "#services/orders/find-order";
+import { type LinkSubjectInput, linkForPaper } from "#services/people/links";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { floorCatalog } from "#shop/floor/recipe";
 import { orderMoney } from "#shop/money/money";
@@ -29,7 +30,7 @@ import { termFacts } from "./terms";
 export interface OrderDocumentInput {
   readonly orderId: OrderId;
   readonly paper: Paper;
-  /** Of the link it is asked for through: its code opens the order's private page, else the shop's own. */
+  /** Of the link it is asked for through: its code opens the same page. Without it the paper gets a link of its own. */
   readonly token?: string;
   /** A copy without any price, for somebody who is given the pair. */
   readonly isWithoutPrices?: boolean;
@@ -77,10 +78,7 @@ async function orderFacts(
       specHash: pairs.length === 1 && pairs[0] ? pairs[0].specHash : sha256Of(pairs.map(({ specHash }) => specHash)),
     },
     orderNumber: orderNumber(order),
-    page:
-      token === undefined
-        ? { url: `${publicOrigin}/shop/orders/${order.id}`, isPrivate: false }
-        : { url: `${publicOrigin}/pair/${token}`, isPrivate: true },
+    url: `${publicOrigin}/pair/${token ?? (await linkForPaper(ctx, readerOf(order, isWithoutPrices)))}`,
     quotes,
     club: order.club && { number: clubNumber(order.club), name: order.club.name },
     customerName: order.customer.name,
@@ -95,6 +93,11 @@ async function orderFacts(
     notices: { ...withdrawal, delay: delayNotice, warranty },
     ...termFacts(sold.shop, "order-confirmation", soldTo),
   };
+}
+
+/** Whoever is given a copy without prices follows the pair, and sees nothing of the order. */
+function readerOf({ id, pairs: [first] }: OrderRecord, isWithoutPrices: boolean): LinkSubjectInput {
+  return isWithoutPrices && first ? { kind: "pair", id: first.id } : { kind: "order", id };
 }
 
 async function catalogNamed(ctx: Context, hash: string): Promise<ReleasedCatalog> {

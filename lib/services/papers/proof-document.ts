@@ -9,6 +9,7 @@ import { composeProof, type Paper, type ProofFacts, type ProofStanding, renderDo
 import type { Context } from "#services/context";
 import { proofPictures } from "#services/graphics/proof-pictures";
 import { findPair } from "#services/orders/find-order";
+import { linkForPaper } from "#services/people/links";
 import { lastDayToWait } from "#services/promises/slots";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import type { DocumentBytes } from "#shop/names/views";
@@ -19,7 +20,7 @@ import { pdf, shopFacts } from "./pair-documents";
 export interface ProofDocumentInput {
   readonly pairId: PairId;
   readonly paper: Paper;
-  /** Of the link it is asked for through: its code opens the pair's private page, else the shop's own. */
+  /** Of the link it is asked for through: its code opens the same page. Without it the office's paper gets a link of its own. */
   readonly token?: string;
 }
 
@@ -48,7 +49,6 @@ async function proofFacts(
   token: string | undefined,
 ): Promise<ProofFacts> {
   const { shop } = currentCatalog();
-  const { publicOrigin } = config();
   const catalog = await releasedCatalog(ctx.db, pair.releaseHash);
   if (catalog === null) throw new Error(`catalogue release ${pair.releaseHash} is not stored`);
   const { build, recipe } = catalog;
@@ -68,7 +68,7 @@ async function proofFacts(
     serial: pair.serial,
     leftSerial: standingSki(pair, "L")?.serial ?? "",
     rightSerial: standingSki(pair, "R")?.serial ?? "",
-    url: token === undefined ? `${publicOrigin}/shop/pair/${pair.serial}` : `${publicOrigin}/pair/${token}`,
+    url: await pageOf(ctx, pair, token),
     catalog: build,
     spec,
     printFace: recipe.printFace,
@@ -76,6 +76,15 @@ async function proofFacts(
     note: standing.state === "issued" ? (latest?.note ?? null) : null,
     standing,
   };
+}
+
+/** The customer's page of the pair; who may not read the order prints for the bench, and gets no key to it. */
+async function pageOf(ctx: Context, { orderId, serial }: PairRecord, token: string | undefined): Promise<string> {
+  const { publicOrigin } = config();
+  if (token !== undefined) return `${publicOrigin}/pair/${token}`;
+  const subject = { kind: "order", id: orderId } as const;
+  if (!permit(ctx.actor, "order.read", subject).ok) return `${publicOrigin}/shop/pair/${serial}`;
+  return `${publicOrigin}/pair/${await linkForPaper(ctx, subject)}`;
 }
 
 /** A void proof counts as none. The approver's full name is the office's and the skier's own business. */

@@ -2,8 +2,9 @@ import { config } from "#config";
 import { soldFor } from "#engine/floor";
 import type { QuoteId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
-import { composeQuote, type PageFacts, type Paper, type QuoteFacts, renderDocument } from "#papers";
+import { composeQuote, type Paper, type QuoteFacts, renderDocument } from "#papers";
 import type { Context } from "#services/context";
+import { linkForPaper } from "#services/people/links";
 import { findQuote } from "#services/quotes/find-quote";
 import { quoteView } from "#services/quotes/view";
 import type { QuoteView } from "#services/quotes/views";
@@ -14,8 +15,8 @@ import { pdf, shopFacts } from "./pair-documents";
 import { termFacts } from "./terms";
 
 /**
- * The quote as PDF, exactly as frozen. Its code opens the quote's private page when the token is given, else the shop's own
- * page: tokens are not kept, so the desk's print sends the skier to the link they were told.
+ * The quote as PDF, exactly as frozen. Its code opens the quote's private page by the link it is asked for through, or by one
+ * made for this paper when the shop prints it.
  */
 export async function quoteDocument(
   ctx: Context,
@@ -26,23 +27,19 @@ export async function quoteDocument(
   const view = await quoteView(ctx.db, found.value, ctx.now);
   const catalog = await catalogOf(ctx.db, { releaseHash: view.releaseHash, priceBook: view.price.priceBook });
   const { publicOrigin } = config();
-  const { token } = input;
-  const page =
-    token === undefined
-      ? { url: `${publicOrigin}/shop/quotes/${view.quoteId}`, isPrivate: false }
-      : { url: `${publicOrigin}/quote/${token}`, isPrivate: true };
-  const data = composeQuote(quoteFacts(view, catalog, page));
+  const token = input.token ?? (await linkForPaper(ctx, { kind: "quote", id: view.quoteId }));
+  const data = composeQuote(quoteFacts(view, catalog, `${publicOrigin}/quote/${token}`));
   return accept(pdf(await renderDocument("quote", data, input.paper), `${view.number.replace(" ", "-")}.pdf`));
 }
 
-function quoteFacts(quote: QuoteView, { released, engine }: FrozenCatalog, page: PageFacts): QuoteFacts {
+function quoteFacts(quote: QuoteView, { released, engine }: FrozenCatalog, url: string): QuoteFacts {
   const { shop } = released;
   const madeAt = shopClock(new Date(quote.createdAt), shop.timeZone);
   return {
     shop: shopFacts(shop),
     stamp: { printedAt: madeAt, revision: quote.revision, specHash: quote.specHash },
     number: quote.number,
-    page,
+    url,
     madeAt,
     validUntil: quote.validUntilDay,
     seller: quote.createdBy === "skier" ? shop.name : quote.createdBy,

@@ -1,9 +1,11 @@
-import { issueLink, permit, revokeLinks } from "#auth";
+/** Private links of skiers: made anew, closed, and let work longer. Each is an event. */
+import { issueLink, linkEnd, linkStanding, permit, renewLinks, revokeLinks } from "#auth";
 import { recordEvents } from "#data/events";
 import { transaction } from "#data/transaction";
-import { accept, type Outcome } from "#engine/units";
+import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf } from "#services/record";
+import type { LinkStandingView } from "./views";
 
 export interface LinkSubjectInput {
   readonly kind: "sheet" | "quote" | "club" | "order" | "pair";
@@ -34,4 +36,36 @@ export async function revokeLink(
     await recordEvents(tx, [eventOf(ctx, "link-revoked", input, { revoked })]);
     return accept({ revoked });
   });
+}
+
+/** How many links to it work, and until when. Staff only. */
+export async function readLinkStanding(ctx: Context, input: LinkSubjectInput): Promise<Outcome<LinkStandingView>> {
+  const allowed = permit(ctx.actor, "link.issue");
+  if (!allowed.ok) return allowed;
+  const { open, over, until } = await linkStanding(ctx.db, input, ctx.now);
+  return accept({ open, over, until: until?.toISOString() ?? null });
+}
+
+/**
+ * Lets the subject's links work for their whole time again, counted from now, those on paper too. Refuses `no-link-to-renew`
+ * when there is none or somebody has closed them.
+ */
+export async function renewLink(ctx: Context, input: LinkSubjectInput): Promise<Outcome<{ readonly until: string }>> {
+  const allowed = permit(ctx.actor, "link.issue");
+  if (!allowed.ok) return allowed;
+  const until = linkEnd(input.kind, ctx.now);
+  return transaction(ctx.db, async (tx) => {
+    const links = await renewLinks(tx, input, until);
+    if (links === 0) return refuse({ code: "no-link-to-renew" });
+    await recordEvents(tx, [eventOf(ctx, "link-renewed", input, { links, until: until.toISOString() })]);
+    return accept({ until: until.toISOString() });
+  });
+}
+
+/**
+ * A link of its own for a paper that the desk prints for a customer, in the customer's name: only its hash is kept, so a paper
+ * printed again has another. Whoever prints may read the subject; the caller has asked.
+ */
+export async function linkForPaper(ctx: Context, input: LinkSubjectInput): Promise<string> {
+  return issueLink(ctx.db, input, { id: ctx.newId(), now: ctx.now });
 }

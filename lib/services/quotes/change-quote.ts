@@ -1,4 +1,4 @@
-import { permit } from "#auth";
+import { endLinksSoon, permit } from "#auth";
 import type { Tx } from "#data/client";
 import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
@@ -89,6 +89,7 @@ async function change(
     if (!now.ok) return now;
     if (!isMoved) return refuse(notOpen(now.value, ctx.now));
     await recordEvents(tx, [eventWith(ctx, subject, facts)]);
+    if (facts.kind === "quote-withdrawn") await endLinksSoon(tx, subject, ctx.now);
     if (facts.kind === "quote-change-requested") {
       await queueMessages(tx, [messageOf(ctx, facts.kind, "desk", subject, facts.data)]);
     }

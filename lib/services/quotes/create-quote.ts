@@ -86,7 +86,7 @@ export async function insertAndTell(
   if (record === null) throw new Error(`quote ${id} was stored and is not there`);
   // A club is told of all its quotes at once, by the desk.
   if (record.customer.email !== null && record.clubId === null) {
-    await queueMessages(tx, [messageOf(ctx, "quote", record.customer.email, subject, { number, token })]);
+    await queueMessages(tx, [messageOf(ctx, "quote", record.customer.email, subject, { number })]);
   }
   return { quote: await quoteView(tx, record, ctx.now), token };
 }

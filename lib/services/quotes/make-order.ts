@@ -87,7 +87,7 @@ export async function makeOrder(ctx: Context, tx: Tx, order: OrderToMake): Promi
   const token = await issueLink(tx, subject, { id: ctx.newId(), now: ctx.now });
   const recipient = quote.customer.email ?? quote.customer.phone ?? "desk";
   await queueMessages(tx, [
-    messageOf(ctx, "order-confirmation", recipient, subject, { token, depositCents: price.depositCents }),
+    messageOf(ctx, "order-confirmation", recipient, subject, { depositCents: price.depositCents }),
   ]);
   return {
     orderId,

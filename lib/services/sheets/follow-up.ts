@@ -1,4 +1,4 @@
-import { type Action, permit } from "#auth";
+import { type Action, endLinksSoon, permit } from "#auth";
 import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
 import { lockOpenSheet, moveSheet, type SheetChange, updateSheet } from "#data/sheets";
@@ -112,6 +112,7 @@ async function follow(
       );
     }
     await recordEvents(tx, [eventWith(ctx, subject, facts)]);
+    if (facts.kind === "sheet-turned-down") await endLinksSoon(tx, subject, ctx.now);
     if (facts.kind === "review-asked") {
       await queueMessages(tx, [messageOf(ctx, facts.kind, "desk", subject, facts.data)]);
     }

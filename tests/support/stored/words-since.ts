@@ -43,6 +43,26 @@ const oldNotes =
 
 const changedWords: readonly ChangedWords[] = [
   {
+    is: words("scan to read and accept it"),
+    was: "the shop's page of this quote",
+    why: "a customer's paper carries the customer's link, also when the shop prints it",
+  },
+  {
+    is: words("scan to read the offer and accept it"),
+    was: "the shop's page of this offer",
+    why: "the same for a club's offer",
+  },
+  {
+    is: words("scan to follow the order"),
+    was: "the shop's page of this order",
+    why: "the same for the confirmation",
+  },
+  {
+    is: words("Scan the code above, or open http://localhost:3000/quote/[\\w-]{43}"),
+    was: "Open the private link you were sent with this quote",
+    why: "the same in a sentence",
+  },
+  {
     is: words("Cutting wheel and shears: mind the other hand\\.Magnesium dust and chips burn: never water\\."),
     was: "Cutting wheel and shears: mind the other hand.",
     why: "magnesium plate can be ordered since, and its hazard is told at the kit",

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { staffContext } from "#app/_server/request.ts";
+import { LiveQueue } from "#app/_ui/live-queue.client.tsx";
 import { Page } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { CautionReminder } from "#app/shop/caution-reminder.tsx";
@@ -12,7 +13,6 @@ import { listHref, type Query } from "../list-href";
 import { Blocked } from "./blocked";
 import { Board } from "./board";
 import { Floor } from "./floor";
-import { LiveQueue } from "./live-queue.client";
 import { PressPlan } from "./press-plan";
 import { Promises } from "./promises";
 

@@ -90,7 +90,7 @@ export default async function CallPage({ params }: { readonly params: Promise<{ 
           }}
         >
           {sheet.state === "open" ? (
-            <CallOutcomes sheet={sheet} link={<PrivateLink kind="sheet" id={sheetId} />} />
+            <CallOutcomes sheet={sheet} link={<PrivateLink ctx={ctx} kind="sheet" id={sheetId} />} />
           ) : null}
         </CallSheet>
       </fieldset>

@@ -62,7 +62,7 @@ export default async function ClubPage({ params, searchParams }: Props) {
             />
           </Part>
           <Part title={w.link} id="link">
-            <PrivateLink kind="club" id={club.clubId} />
+            <PrivateLink ctx={ctx} kind="club" id={club.clubId} />
           </Part>
           <Part title={w.palette} id="palette">
             <Facts facts={paletteFacts(club)} />

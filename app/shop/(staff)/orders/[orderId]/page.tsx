@@ -95,7 +95,7 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
               </p>
             )}
             <div className="mt-3">
-              <PrivateLink kind="order" id={order.orderId} />
+              <PrivateLink ctx={ctx} kind="order" id={order.orderId} />
             </div>
           </Part>
           <Part title={w.price} id="price">

@@ -1,61 +1,8 @@
-/**
- * The queue's revision as server-sent events (WHATWG HTML, "Server-sent events"): once at the start and at every change. The
- * event's id is the revision, so a page that comes back is told only what it has missed. A comment now and then keeps the
- * line open; the session is looked at again every minute.
- */
-
-import { followQueue } from "#app/_server/queue-followers.ts";
+/** The queue's revision for whoever is signed in. Following it keeps nobody signed in. */
+import { queueStream } from "#app/_server/queue-stream.ts";
 import { signedIn, stillSignedIn } from "#app/_server/request.ts";
-
-const keepAliveMs = 20_000;
-const sessionMs = 60_000;
-const retryMs = 2000;
 
 export async function GET(request: Request): Promise<Response> {
   if ((await signedIn()) === null) return new Response(null, { status: 401 });
-  const isValid = await stillSignedIn();
-  const seen = request.headers.get("last-event-id");
-  const encoder = new TextEncoder();
-  let end = () => {};
-  const body = new ReadableStream<Uint8Array>({
-    start(controller) {
-      const send = (text: string) => {
-        try {
-          controller.enqueue(encoder.encode(text));
-        } catch {
-          // The reader has gone without a word; the others must still be told.
-          end();
-        }
-      };
-      send(`retry: ${retryMs}\n\n`);
-      const leave = followQueue((revision) => {
-        if (String(revision) !== seen || seen === null) send(`id: ${revision}\nevent: revision\ndata: ${revision}\n\n`);
-      });
-      const alive = setInterval(() => send(": still here\n\n"), keepAliveMs);
-      const session = setInterval(async () => {
-        if (!(await isValid())) end();
-      }, sessionMs);
-      end = () => {
-        end = () => {};
-        leave();
-        clearInterval(alive);
-        clearInterval(session);
-        try {
-          controller.close();
-        } catch {
-          // Closed from the other side already.
-        }
-      };
-      request.signal.addEventListener("abort", () => end());
-    },
-    cancel() {
-      end();
-    },
-  });
-  const headers = {
-    "content-type": "text/event-stream; charset=utf-8",
-    "cache-control": "no-store",
-    "x-accel-buffering": "no",
-  };
-  return new Response(body, { headers });
+  return queueStream(request, await stillSignedIn());
 }

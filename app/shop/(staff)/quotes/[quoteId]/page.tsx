@@ -105,7 +105,7 @@ export default async function QuotePage({ params, searchParams }: Props) {
               <a href={`/files/quotes/${quote.quoteId}?paper=letter`}>{words.call.pdfLetter}</a>
               <a href={`/shop/call/${quote.sheetId}`}>{w.sheet}</a>
             </p>
-            <PrivateLink kind="quote" id={quote.quoteId} />
+            <PrivateLink ctx={ctx} kind="quote" id={quote.quoteId} />
           </Part>
           <Part title={w.price} id="price">
             <PriceTable price={quote.price} words={skierWords.priceWords} caption={w.price} hideCaption />

@@ -2,8 +2,8 @@
 /** Follows the queue: the page is read again when the queue changes, unless somebody is in the middle of something. */
 import { useRouter } from "next/navigation";
 import { useEffect, useState } from "react";
-import { Button } from "#app/_ui/button.tsx";
 import words from "#content/copy/queue.json";
+import { Button } from "./button";
 
 const w = words.live;
 
@@ -23,7 +23,16 @@ function markChoice({ target }: Event): void {
   if (target instanceof HTMLSelectElement) target.dataset.chosen = "";
 }
 
-export function LiveQueue({ revision, isBusy = false }: { readonly revision: number; readonly isBusy?: boolean }) {
+export function LiveQueue({
+  revision,
+  isBusy = false,
+  from = "/shop/queue/live",
+}: {
+  readonly revision: number;
+  readonly isBusy?: boolean;
+  /** Where the revisions come from. */
+  readonly from?: string;
+}) {
   const router = useRouter();
   const [state, setState] = useState<"off" | "live" | "again">("off");
   const [latest, setLatest] = useState(revision);
@@ -31,7 +40,7 @@ export function LiveQueue({ revision, isBusy = false }: { readonly revision: num
     let source: EventSource;
     let timer: ReturnType<typeof setTimeout> | undefined;
     const follow = () => {
-      source = new EventSource("/shop/queue/live");
+      source = new EventSource(from);
       source.addEventListener("open", () => setState("live"));
       source.addEventListener("revision", (event) => setLatest(Number((event as MessageEvent<string>).data)));
       source.addEventListener("error", () => {
@@ -47,7 +56,7 @@ export function LiveQueue({ revision, isBusy = false }: { readonly revision: num
       clearTimeout(timer);
       source.close();
     };
-  }, []);
+  }, [from]);
   const isBehind = latest > revision;
   const mustAsk = isBehind && (isBusy || (typeof document !== "undefined" && isTyping()));
   useEffect(() => {

@@ -1,0 +1,36 @@
+/** How what happened is signed: when, about whom, and by whom. */
+import type { EventSubject, NewEvent, Occasion } from "#data/events";
+import type { EventFacts } from "#schemas/events";
+import type { Actor } from "./actor";
+
+/** The name that stands in the record: a person's for staff, "skier" for who holds a link. */
+export function nameOf(actor: Actor): string {
+  switch (actor.kind) {
+    case "staff":
+      return actor.name;
+    case "guest":
+      return "skier";
+    case "system":
+      return actor.task;
+  }
+}
+
+export function occasionOf(
+  actor: Actor,
+  at: Date,
+  subject: { readonly kind: EventSubject; readonly id: string },
+): Occasion {
+  return {
+    at,
+    subjectKind: subject.kind,
+    subjectId: subject.id,
+    actorKind: actor.kind,
+    actorId: actor.kind === "staff" ? actor.staffId : null,
+    actorName: nameOf(actor),
+  };
+}
+
+/** What happened to somebody of the staff. */
+export function staffEvent(actor: Actor, at: Date, staffId: string, facts: EventFacts): NewEvent {
+  return { ...occasionOf(actor, at, { kind: "staff", id: staffId }), ...facts };
+}
