@@ -18,6 +18,8 @@ const eventSubjects = [
   "incident",
   "floor",
   "staff",
+  "door",
+  "retention",
 ] as const;
 export type EventSubject = (typeof eventSubjects)[number];
 

@@ -60,6 +60,14 @@ export const recordReceiptSchema = z.strictObject({
   reference: textIn("Reference", 1, 120).exactOptional(),
 });
 
+export const recordRefundSchema = z.strictObject({
+  method: oneOf("Method", ["bank-transfer", "counter"]),
+  reference: textIn("Reference", 1, 120),
+});
+
+export const confirmOrderSchema = z.strictObject({ reason });
+export const contactCodeSchema = z.strictObject({ code: textIn("Code", 1, 20) });
+
 export const confirmRightsSchema = z.strictObject({
   basis: oneOf("Rights", ["own", "licensed", "public-domain", "commissioned"]),
   name: fullName,

@@ -8,6 +8,7 @@ export { addClubSkier } from "#services/clubs/add-skier";
 export * from "#services/clubs/open-club";
 export { listClubs, readClub } from "#services/clubs/read-club";
 export * from "#services/desk/overview";
+export { type Door, listBudgets, releaseBudgets, spend } from "#services/doors/budgets";
 export * from "#services/floor/operations";
 export * from "#services/floor/read-pair";
 export * from "#services/floor/rework";
@@ -24,9 +25,13 @@ export { readLearning, readPredictedVersusMeasured } from "#services/learning/re
 export { type BenchInput, recordBenchValues } from "#services/learning/record-bench";
 export { dropNotice, listNotices, sendNotice } from "#services/letters/notices";
 export * from "#services/money/deposit";
+export { offeredMethods } from "#services/money/demo-service";
 export * from "#services/money/receipt";
+export { receivePaymentMessage } from "#services/money/receive-message";
+export { recordRefund } from "#services/money/refund";
 export { waiveRush } from "#services/money/waive-rush";
 export * from "#services/orders/close-order";
+export { confirmByCode, confirmOrder, sendCodeAgain } from "#services/orders/confirm";
 export * from "#services/orders/edit-pair";
 export {
   approveProof,
@@ -36,6 +41,7 @@ export {
   lockSpecification,
 } from "#services/orders/gates";
 export * from "#services/orders/read-order";
+export { releaseUnconfirmed } from "#services/orders/release-unconfirmed";
 export { clubDocument } from "#services/papers/club-document";
 export { orderDocument } from "#services/papers/order-document";
 export {

@@ -5,13 +5,16 @@ import type { NewMessage } from "#data/outbox";
 import type { EventData, EventFacts, EventKind } from "#schemas/events";
 import type { Context } from "./context";
 
+/** How a record names whoever holds a link. */
+export const guestName = "skier";
+
 /** The name that stands in the record: a person's for staff, "skier" for who holds a link. */
 export function nameOf(actor: Actor): string {
   switch (actor.kind) {
     case "staff":
       return actor.name;
     case "guest":
-      return "skier";
+      return guestName;
     case "system":
       return actor.task;
   }

@@ -14,6 +14,7 @@ import {
   renderDocument,
 } from "#papers";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { findOrder } from "#services/orders/find-order";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { floorCatalog } from "#shop/floor/recipe";
@@ -44,6 +45,8 @@ export async function orderDocument(ctx: Context, input: OrderDocumentInput): Pr
   if (!found.ok) return found;
   const order = found.value;
   if (order.state === "cancelled") return refuse({ code: "order-closed", state: order.state });
+  const within = await spend(ctx, "drawing");
+  if (!within.ok) return within;
   const data = composeOrderConfirmation(await orderFacts(ctx, order, input));
   const bytes = await renderDocument("order-confirmation", data, input.paper);
   return accept(pdf(bytes, `${data.orderNumber}-confirmation.pdf`));

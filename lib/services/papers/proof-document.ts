@@ -7,6 +7,7 @@ import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { composeProof, type Paper, type ProofFacts, type ProofStanding, renderDocument } from "#papers";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { proofPictures } from "#services/graphics/proof-pictures";
 import { findPair } from "#services/orders/find-order";
 import { lastDayToWait } from "#services/promises/slots";
@@ -36,6 +37,8 @@ export async function proofDocument(ctx: Context, input: ProofDocumentInput): Pr
   if (pair.state === "cancelled") return refuse({ code: "order-closed", state: pair.state });
   const standing = standingOf(ctx, pair);
   if (standing.state === "draft" && ctx.actor.kind === "guest") return refuse({ code: "no-proof", pairId: pair.id });
+  const within = await spend(ctx, "drawing");
+  if (!within.ok) return within;
   const data = composeProof(await proofFacts(ctx, pair, standing, input.token));
   const bytes = await renderDocument("proof", data, input.paper);
   return accept(pdf(bytes, `${pair.serial}-proof-${data.stamp.revision}.pdf`));
