@@ -14,6 +14,8 @@ import "server-only";
 import {
   type Actor,
   guestByToken,
+  looksLikeToken,
+  newToken,
   type Session,
   type StaffActor,
   type Subject,
@@ -21,9 +23,10 @@ import {
   staffBySession,
   visitor,
 } from "#auth";
-import { config } from "#config";
-import { type Context, openContext } from "#services/context";
-import { visitorAddress } from "./address";
+import { config, houseDigest } from "#config";
+import { noteUnnamedProxy } from "#services";
+import { type Context, openContext, type Visitor } from "#services/context";
+import { visitorAddress, visitorIdentity } from "./address";
 
 export const signInPath = "/shop/sign-in";
 const sessionCookie = "pairwright-session";
@@ -73,8 +76,50 @@ export async function findLink(token: string): Promise<LinkContext | null> {
   return guest && { ctx: await contextFor(guest.actor), subject: guest.subject };
 }
 
-function contextFor(actor: Actor): Promise<Context> {
-  return openContext(actor, requestTime());
+async function contextFor(actor: Actor): Promise<Context> {
+  if (actor.kind !== "guest") return openContext(actor, requestTime());
+  const { isProxied, visitor: who } = await guestOf();
+  const ctx = await openContext(actor, requestTime(), who);
+  if (isProxied) await noteUnnamedProxy(ctx);
+  return ctx;
+}
+
+const visitorCookie = "pairwright-visitor";
+const visitorDays = 30;
+
+/** Who a guest is among guests, as digests: neither address nor browser can be found from them. */
+async function guestOf(): Promise<{ readonly isProxied: boolean; readonly visitor: Visitor }> {
+  const sent = await headers();
+  const { trustedProxies } = config();
+  const isProxied = trustedProxies === 0 && sent.get("x-pairwright-forwarded") !== null;
+  const identity = visitorIdentity({
+    forwardedFor: sent.get("x-forwarded-for"),
+    trustedProxies,
+    isProxied,
+    device: await deviceMark(),
+  });
+  const share = identity === null ? null : houseDigest("visitors", identity).slice(0, 32);
+  return { isProxied, visitor: { share, mark: share?.slice(0, 8) ?? null } };
+}
+
+/** A mark of this browser, of no meaning by itself; null while a page is drawn that could not give one. */
+async function deviceMark(): Promise<string | null> {
+  const jar = await cookies();
+  const known = jar.get(visitorCookie)?.value;
+  if (known !== undefined && looksLikeToken(known)) return known;
+  const mark = newToken();
+  try {
+    jar.set(visitorCookie, mark, {
+      httpOnly: true,
+      sameSite: "lax",
+      secure: config().secureCookies,
+      path: "/",
+      maxAge: visitorDays * 86_400,
+    });
+  } catch {
+    return null;
+  }
+  return mark;
 }
 
 /** The visitor's address for counting attempts. */

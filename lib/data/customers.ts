@@ -1,6 +1,6 @@
 import type { Tx } from "./client";
 import type { Buyer } from "./buyer";
-import { readableRows } from "./columns";
+import { readableRows, readRows } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
 import { lockName } from "./locks";
@@ -122,4 +122,97 @@ export async function searchCustomers(
     take: 20,
   });
   return readableRows(rows, readCustomer);
+}
+
+export interface CustomerFilter {
+  readonly text?: string;
+  readonly digits?: readonly string[];
+  /** Those whose number somebody else has too. */
+  readonly sharesNumber?: boolean;
+}
+
+/** Customers by name, with how much there is of each; merged ones stand under the one they became. */
+export async function listCustomerRecords(
+  client: Tx,
+  { text, digits = [], sharesNumber = false }: CustomerFilter,
+  slice: { readonly skip: number; readonly take: number },
+) {
+  const shared = sharesNumber ? await sharedNumbers(client) : [];
+  const where: Prisma.CustomerWhereInput = {
+    mergedIntoId: null,
+    erasedAt: null,
+    ...(sharesNumber ? { phoneNormalised: { in: [...shared] } } : {}),
+    ...(text === undefined
+      ? {}
+      : {
+          OR: [
+            { name: { contains: text, mode: "insensitive" } },
+            { email: { contains: text, mode: "insensitive" } },
+            ...digits.map((run) => ({ phoneNormalised: { contains: run } })),
+          ],
+        }),
+  };
+  const [rows, total] = await Promise.all([
+    client.customer.findMany({
+      where,
+      include: { _count: { select: { orders: true, quotes: true } } },
+      orderBy: [{ name: "asc" }, { createdAt: "asc" }, { id: "asc" }],
+      ...slice,
+    }),
+    client.customer.count({ where }),
+  ]);
+  return { ...readRows(rows, ({ _count, ...row }) => ({ ...readCustomer(row), counts: _count })), total };
+}
+
+async function sharedNumbers(client: Tx): Promise<readonly string[]> {
+  const rows = await client.customer.groupBy({
+    by: ["phoneNormalised"],
+    where: { phoneNormalised: { not: null }, mergedIntoId: null, erasedAt: null },
+    having: { phoneNormalised: { _count: { gt: 1 } } },
+  });
+  return rows.flatMap(({ phoneNormalised }) => phoneNormalised ?? []);
+}
+
+/** Which of these numbers several have, and who. */
+export async function customersOfNumbers(client: Tx, numbers: readonly string[]): Promise<readonly CustomerRecord[]> {
+  const rows = await client.customer.findMany({
+    where: { phoneNormalised: { in: [...numbers] }, mergedIntoId: null, erasedAt: null },
+    orderBy: [{ givenBy: "asc" }, { createdAt: "asc" }, { id: "asc" }],
+  });
+  return readableRows(rows, readCustomer);
+}
+
+/** Those that turned out to be this one. */
+export async function mergedInto(client: Tx, id: string): Promise<readonly CustomerRecord[]> {
+  const rows = await client.customer.findMany({ where: { mergedIntoId: id }, orderBy: { createdAt: "asc" } });
+  return readableRows(rows, readCustomer);
+}
+
+/** Gives everything of one customer to another; the row stays and says where it went. Null when either is gone. */
+export async function mergeCustomerRows(
+  tx: Tx,
+  from: string,
+  into: string,
+): Promise<{ readonly orders: readonly number[]; readonly quotes: readonly { number: number; revision: number }[] } | null> {
+  // One after the other, so that two merges cannot make a ring.
+  await lockName(tx, "merge customers");
+  const there = await tx.customer.count({ where: { id: { in: [from, into] }, mergedIntoId: null, erasedAt: null } });
+  if (there !== 2) return null;
+  await tx.customer.update({ where: { id: from }, data: { mergedIntoId: into } });
+  const [orders, quotes] = [
+    await tx.order.findMany({ where: { customerId: from }, select: { number: true }, orderBy: { number: "asc" } }),
+    await tx.quote.findMany({
+      where: { customerId: from },
+      select: { number: true, revision: true },
+      orderBy: [{ number: "asc" }, { revision: "asc" }],
+    }),
+  ];
+  const where = { customerId: from };
+  const data = { customerId: into };
+  await tx.order.updateMany({ where, data });
+  await tx.quote.updateMany({ where, data });
+  await tx.sheet.updateMany({ where, data });
+  await tx.club.updateMany({ where, data });
+  await tx.customer.updateMany({ where: { mergedIntoId: from }, data: { mergedIntoId: into } });
+  return { orders: orders.map(({ number }) => number), quotes };
 }

@@ -75,3 +75,13 @@ export async function eventsOf(
   });
   return rows.map(readEventRow);
 }
+
+/** When a kind of event happened since, oldest first. */
+export async function eventTimes(client: Tx, kind: string, since: Date): Promise<readonly Date[]> {
+  const rows = await client.event.findMany({
+    where: { kind, at: { gte: since } },
+    select: { at: true },
+    orderBy: { seq: "asc" },
+  });
+  return rows.map(({ at }) => at);
+}

@@ -7,8 +7,14 @@ export * from "#services/clubs/accept-club";
 export { addClubSkier } from "#services/clubs/add-skier";
 export * from "#services/clubs/open-club";
 export { listClubs, readClub } from "#services/clubs/read-club";
+export { erasePerson } from "#services/customers/erase-person";
+export { mergeCustomers } from "#services/customers/merge-customers";
+export { personFile } from "#services/customers/person-file";
+export { listCustomers, readCustomerPage } from "#services/customers/read-customers";
+export { applyRetention, readRetention, setRetention } from "#services/customers/retention";
 export * from "#services/desk/overview";
-export { type Door, listBudgets, releaseBudgets, spend } from "#services/doors/budgets";
+export { type BudgetRow, listBudgets, releaseBudgets, spend, sweepDoors } from "#services/doors/budgets";
+export { noteUnnamedProxy, unnamedProxySeen } from "#services/doors/unnamed-proxy";
 export * from "#services/floor/operations";
 export * from "#services/floor/read-pair";
 export * from "#services/floor/rework";
@@ -41,7 +47,7 @@ export {
   lockSpecification,
 } from "#services/orders/gates";
 export * from "#services/orders/read-order";
-export { releaseUnconfirmed } from "#services/orders/release-unconfirmed";
+export { listUnconfirmed, releaseUnconfirmed, type UnconfirmedOrders } from "#services/orders/release-unconfirmed";
 export { clubDocument } from "#services/papers/club-document";
 export { orderDocument } from "#services/papers/order-document";
 export {

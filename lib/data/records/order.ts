@@ -88,6 +88,7 @@ export const orderLine = {
   payments: { select: { kind: true, state: true, cents: true, receivedAt: true } },
   ...buyerColumns,
   confirmedAt: true,
+  visitorMark: true,
   pairs: {
     orderBy: { serialNumber: "asc" },
     select: {

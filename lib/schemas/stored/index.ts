@@ -11,3 +11,4 @@ export * from "./quote";
 export * from "./sheet";
 export * from "./states";
 export * from "./strips";
+export * from "./retention";

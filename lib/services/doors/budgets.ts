@@ -3,7 +3,7 @@
  * database by a limiter, so they hold over restarts and over several machines. Staff and the program itself have none.
  */
 import { RateLimiterPostgres, RateLimiterRes } from "rate-limiter-flexible";
-import { budgetKeys, budgetStore, dropBudgets } from "#data/door-budgets";
+import { budgetKeys, budgetStore, dropBudgets, sweepBudgets } from "#data/door-budgets";
 import type { Db } from "#data/client";
 import { recordEvents } from "#data/events";
 import { transaction } from "#data/transaction";
@@ -142,4 +142,9 @@ export async function releaseBudgets(
     await recordEvents(tx, [eventOf(ctx, "budgets-released", subject, { doors: chosen, reason })]);
     return accept({ released });
   });
+}
+
+/** Windows that ended are dropped. Run by the clock. */
+export async function sweepDoors(ctx: Context): Promise<void> {
+  await sweepBudgets(ctx.db, Date.now());
 }

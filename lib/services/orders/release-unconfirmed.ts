@@ -1,13 +1,49 @@
 import { permit } from "#auth";
 import { recordEvents } from "#data/events";
-import { moveOrder, orderById } from "#data/orders";
+import { listOrderRecords, moveOrder, orderById } from "#data/orders";
 import { movePair } from "#data/pairs";
 import { transaction } from "#data/transaction";
-import type { OrderId } from "#engine/units";
+import type { Instant, OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { moveState } from "#services/move";
 import { eventOf } from "#services/record";
+import { orderRow } from "#shop/order/view";
+
+export interface UnconfirmedOrder {
+  readonly orderId: OrderId;
+  readonly number: string;
+  readonly customerName: string;
+  readonly summary: string;
+  readonly totalCents: number;
+  readonly acceptedAt: Instant;
+  /** A digest of the visitor who placed it; null where visitors could not be told apart. */
+  readonly mark: string | null;
+  /** How many of the listed orders have it. */
+  readonly ofMark: number;
+}
+
+export interface UnconfirmedOrders {
+  /** Newest first, as many as can be called off at once. */
+  readonly orders: readonly UnconfirmedOrder[];
+  readonly more: number;
+}
+
+const mostAtOnce = 100;
+
+/** Orders that nobody is known to stand behind. Staff only. */
+export async function listUnconfirmed(ctx: Context): Promise<Outcome<UnconfirmedOrders>> {
+  const allowed = permit(ctx.actor, "order.confirm");
+  if (!allowed.ok) return allowed;
+  const found = await listOrderRecords(ctx.db, { unconfirmed: true }, { skip: 0, take: mostAtOnce });
+  const orders = found.rows.map((record) => {
+    const { orderId, number, customerName, summary, totalCents, acceptedAt } = orderRow(record);
+    const mark = record.visitorMark;
+    const ofMark = found.rows.filter(({ visitorMark }) => mark !== null && visitorMark === mark).length;
+    return { orderId, number, customerName, summary, totalCents, acceptedAt, mark, ofMark };
+  });
+  return accept({ orders, more: found.total - found.rows.length });
+}
 
 export interface ReleasedBatch {
   readonly released: number;
