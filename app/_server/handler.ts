@@ -17,10 +17,13 @@ const statusOf: Readonly<Record<string, number>> = {
 
 /** A refusal as JSON: its code and parameters, and words for people. 422 unless its code has a status of its own. */
 export function refusalResponse(refusal: Refusal, words: string): Response {
-  return Response.json({ refusal, message: words }, {
-    status: statusOf[refusal.code] ?? 422,
-    headers: { ...noStore, ...waitOf(refusal) },
-  });
+  return Response.json(
+    { refusal, message: words },
+    {
+      status: statusOf[refusal.code] ?? 422,
+      headers: { ...noStore, ...waitOf(refusal) },
+    },
+  );
 }
 
 /** How long to wait, for programs too. */

@@ -38,7 +38,9 @@ function readKey(file: string): string | null {
   try {
     const secret = readFileSync(file, "utf8").trim();
     if (secret.length >= 32) return secret;
-    throw new Error(`${file} holds ${secret.length} characters, a key has at least 32. Remove it, and a new one is made.`);
+    throw new Error(
+      `${file} holds ${secret.length} characters, a key has at least 32. Remove it, and a new one is made.`,
+    );
   } catch (error) {
     if (error instanceof Error && "code" in error && error.code === "ENOENT") return null;
     throw error;

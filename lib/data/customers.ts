@@ -1,5 +1,5 @@
-import type { Tx } from "./client";
 import type { Buyer } from "./buyer";
+import type { Tx } from "./client";
 import { readableRows, readRows } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
@@ -56,11 +56,11 @@ export async function changeCustomer(
     ...(contact.phoneNormalised === null ? {} : { phoneNormalised: contact.phoneNormalised }),
     ...(contact.address === null ? {} : { address: asJson(contact.address) }),
   };
-  const customer = readCustomer(await tx.customer.update({ where: { id: row.id }, data: { ...given, givenBy: "desk" } }));
-  const told = ["name", "email", "phone", "address"] as const;
-  const changed = told.filter(
-    (key) => row[key] !== null && JSON.stringify(row[key]) !== JSON.stringify(customer[key]),
+  const customer = readCustomer(
+    await tx.customer.update({ where: { id: row.id }, data: { ...given, givenBy: "desk" } }),
   );
+  const told = ["name", "email", "phone", "address"] as const;
+  const changed = told.filter((key) => row[key] !== null && JSON.stringify(row[key]) !== JSON.stringify(customer[key]));
   const before = Object.fromEntries(changed.map((key) => [key, row[key]]));
   return { customer, before: changed.length === 0 ? null : before };
 }
@@ -193,7 +193,10 @@ export async function mergeCustomerRows(
   tx: Tx,
   from: string,
   into: string,
-): Promise<{ readonly orders: readonly number[]; readonly quotes: readonly { number: number; revision: number }[] } | null> {
+): Promise<{
+  readonly orders: readonly number[];
+  readonly quotes: readonly { number: number; revision: number }[];
+} | null> {
   // One after the other, so that two merges cannot make a ring.
   await lockName(tx, "merge customers");
   const there = await tx.customer.count({ where: { id: { in: [from, into] }, mergedIntoId: null, erasedAt: null } });

@@ -33,12 +33,18 @@ export interface BudgetUse {
 /** Those whose window has not ended. */
 export async function budgetKeys(client: Tx, nowMs: number): Promise<readonly BudgetUse[]> {
   const rows = await client.doorBudget.findMany({ where: { expire: { gt: BigInt(nowMs) } }, orderBy: { key: "asc" } });
-  return rows.map(({ key, points, expire }) => ({ key, points, until: expire === null ? null : new Date(Number(expire)) }));
+  return rows.map(({ key, points, expire }) => ({
+    key,
+    points,
+    until: expire === null ? null : new Date(Number(expire)),
+  }));
 }
 
 /** @returns how many windows were ended */
 export async function dropBudgets(tx: Tx, prefixes: readonly string[]): Promise<number> {
-  const { count } = await tx.doorBudget.deleteMany({ where: { OR: prefixes.map((key) => ({ key: { startsWith: key } })) } });
+  const { count } = await tx.doorBudget.deleteMany({
+    where: { OR: prefixes.map((key) => ({ key: { startsWith: key } })) },
+  });
   return count;
 }
 

@@ -2,8 +2,9 @@
  * What is left of a person when they are forgotten: orders, numbers, money and days stay, names, contacts, pictures and letters
  * go, and what stands in the record loses the words that were theirs. The one exception to a record that is never changed.
  */
-import { Prisma } from "./generated/client";
+
 import type { Tx } from "./client";
+import { Prisma } from "./generated/client";
 import { asJson } from "./json";
 import { personalColumns } from "./personal-data";
 import type { PersonKeys } from "./persons";
@@ -49,7 +50,10 @@ export async function forgetRows(tx: Tx, { keys, word, at }: Forgetting): Promis
     where: { id: within(quoteIds) },
     data: { ...buyer, skierName: null, typed: {}, changeRequest: null, flagAcks: [] },
   });
-  for (const row of await tx.quote.findMany({ where: { id: within(quoteIds) }, select: { id: true, choices: true, spec: true, withdrawReason: true, honourReason: true } })) {
+  for (const row of await tx.quote.findMany({
+    where: { id: within(quoteIds) },
+    select: { id: true, choices: true, spec: true, withdrawReason: true, honourReason: true },
+  })) {
     const reasons = {
       ...(row.withdrawReason === null ? {} : { withdrawReason: word }),
       ...(row.honourReason === null ? {} : { honourReason: word }),
@@ -57,8 +61,12 @@ export async function forgetRows(tx: Tx, { keys, word, at }: Forgetting): Promis
     const data = { choices: asJson(withoutLetters(row.choices)), spec: asJson(withoutLetters(row.spec)), ...reasons };
     await tx.quote.update({ where: { id: row.id }, data });
   }
-  for (const { id, customerSpecified, cancelReason, hardDatePlanB } of await tx.order.findMany({ where: { id: within(orderIds) } })) {
-    const texts = Array.isArray(customerSpecified) ? customerSpecified.map((each) => String(each).replace(/“.*”/u, "“…”")) : [];
+  for (const { id, customerSpecified, cancelReason, hardDatePlanB } of await tx.order.findMany({
+    where: { id: within(orderIds) },
+  })) {
+    const texts = Array.isArray(customerSpecified)
+      ? customerSpecified.map((each) => String(each).replace(/“.*”/u, "“…”"))
+      : [];
     await tx.order.update({
       where: { id },
       data: {
@@ -149,7 +157,9 @@ export async function forgetRecord(tx: Tx, { keys, word }: Forgetting): Promise<
     const where = { subjectKind, subjectId: within(list) };
     await tx.outboxMessage.updateMany({ where, data: { recipient: word, data: {} } });
     for (const { seq, data } of await tx.event.findMany({ where })) {
-      const scrubbed = changed(data, (key, value) => (typedMembers.has(key) && value !== null ? wordFor(value, word) : value));
+      const scrubbed = changed(data, (key, value) =>
+        typedMembers.has(key) && value !== null ? wordFor(value, word) : value,
+      );
       if (JSON.stringify(scrubbed) !== JSON.stringify(data)) {
         await tx.event.update({ where: { seq }, data: { data: asJson(scrubbed) } });
       }

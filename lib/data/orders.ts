@@ -1,6 +1,6 @@
 import type { PaymentState } from "#engine/floor";
 import type { Price } from "#engine/pricing";
-import type { DateRange, confirmedHows } from "#schemas/stored/index";
+import type { confirmedHows, DateRange } from "#schemas/stored/index";
 import { type Buyer, buyerData } from "./buyer";
 import type { Tx } from "./client";
 import { type ReadRows, readableRows, readRow, readRows } from "./columns";

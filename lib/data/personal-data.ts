@@ -82,8 +82,7 @@ export const personalColumns: Readonly<Record<string, Readonly<Record<string, Ho
   orders: columns({
     nothing:
       "id number quote_id customer_id club_id state version price_book total_cents deposit_cents deposit_paid_at promise_class estimate promised_on soft_hold_until slot_lost_at slot_lost_reason rush_cents clock_started_at accepted_at accepted_how cancelled_at fee_cents refund_cents delivered_at confirmed_at confirmed_how",
-    customer:
-      "buyer_name buyer_email buyer_phone buyer_address accepted_by_name visitor_mark customer_specified price",
+    customer: "buyer_name buyer_email buyer_phone buyer_address accepted_by_name visitor_mark customer_specified price",
     words: "hard_date_plan_b cancel_reason confirmed_by_name",
   }),
   outbox: columns({ nothing: "id kind subject_kind subject_id created_at sent_at", customer: "recipient data" }),

@@ -1,5 +1,6 @@
 /** Everything that hangs on one person, row by row: for the file about them, and for what is forgotten. */
 import type { Tx } from "./client";
+import { isSameName } from "./customers";
 
 export interface PersonKeys {
   /** The customer and those that turned out to be the same. */
@@ -19,10 +20,11 @@ const within = (list: readonly string[]) => ({ in: [...list] });
 export async function personKeys(client: Tx, customerId: string): Promise<PersonKeys> {
   const customers = await client.customer.findMany({
     where: { OR: [{ id: customerId }, { mergedIntoId: customerId }] },
-    select: { id: true },
+    select: { id: true, name: true, phoneNormalised: true },
     orderBy: { createdAt: "asc" },
   });
   const customerIds = ids(customers);
+  const drafts = await draftsOf(client, customers);
   const clubIds = ids(await client.club.findMany({ where: { customerId: within(customerIds) }, select: { id: true } }));
   const quotes = await client.quote.findMany({
     where: { customerId: within(customerIds) },
@@ -34,14 +36,43 @@ export async function personKeys(client: Tx, customerId: string): Promise<Person
         { customerId: within(customerIds) },
         { id: within(quotes.map(({ sheetId }) => sheetId)) },
         { clubId: within(clubIds) },
+        { id: within(drafts) },
       ],
     },
     select: { id: true },
   });
-  const orderIds = ids(await client.order.findMany({ where: { customerId: within(customerIds) }, select: { id: true } }));
+  const orderIds = ids(
+    await client.order.findMany({ where: { customerId: within(customerIds) }, select: { id: true } }),
+  );
   const pairIds = ids(await client.pair.findMany({ where: { orderId: within(orderIds) }, select: { id: true } }));
-  const artworkIds = ids(await client.artwork.findMany({ where: { sheetId: within(ids(sheets)) }, select: { id: true } }));
+  const artworkIds = ids(
+    await client.artwork.findMany({ where: { sheetId: within(ids(sheets)) }, select: { id: true } }),
+  );
   return { customerIds, sheetIds: ids(sheets), quoteIds: ids(quotes), orderIds, pairIds, clubIds, artworkIds };
+}
+
+/** Sheets without a quote are nobody's yet: those of the number, under the same name or under none. */
+async function draftsOf(
+  client: Tx,
+  customers: readonly { readonly name: string; readonly phoneNormalised: string | null }[],
+): Promise<readonly string[]> {
+  const numbers = customers.flatMap(({ phoneNormalised }) => phoneNormalised ?? []);
+  const rows = await client.sheet.findMany({
+    where: { phoneNormalised: within(numbers), customerId: null },
+    select: { id: true, fields: true },
+  });
+  return rows.flatMap(({ id, fields }) => {
+    const name = nameIn(fields);
+    return name === null || customers.some((customer) => isSameName(customer.name, name)) ? [id] : [];
+  });
+}
+
+function nameIn(fields: unknown): string | null {
+  const given = new Map(Object.entries(typeof fields === "object" && fields !== null ? fields : {})).get(
+    "contact.name",
+  );
+  const value: unknown = typeof given === "object" && given !== null && "value" in given ? given.value : null;
+  return typeof value === "string" ? value : null;
 }
 
 /** As a subject of events, links and letters. */
@@ -138,7 +169,8 @@ export async function wordsOfPerson(client: Tx, { customerIds, quoteIds, orderId
 const shortestLine = 6;
 
 function linesOf(address: unknown): readonly string[] {
-  if (typeof address !== "object" || address === null || !("lines" in address) || !Array.isArray(address.lines)) return [];
+  if (typeof address !== "object" || address === null || !("lines" in address) || !Array.isArray(address.lines))
+    return [];
   return address.lines.map(String).filter((line) => line.length >= shortestLine);
 }
 
@@ -151,7 +183,11 @@ export async function othersNamed(client: Tx, name: string, { customerIds }: Per
 /** Drafts that nobody has touched since, without a quote. */
 export async function staleDrafts(client: Tx, before: Date, take: number) {
   return client.sheet.findMany({
-    where: { updatedAt: { lt: before }, quotes: { none: {} }, NOT: { fields: { equals: {} } } },
+    where: {
+      updatedAt: { lt: before },
+      quotes: { none: {} },
+      OR: [{ state: "open" }, { NOT: { fields: { equals: {} } } }],
+    },
     select: { id: true, state: true, updatedAt: true },
     orderBy: { updatedAt: "asc" },
     take,
@@ -186,7 +222,9 @@ export async function staleBuyers(client: Tx, before: Date, take: number) {
       sheets: { every: { updatedAt: { lt: before } } },
       AND: [
         { orders: { some: {} } },
-        { orders: { every: { OR: [{ deliveredAt: { lt: before } }, { cancelledAt: { lt: before } }] } } },
+        // Spelt out: "every" passes where a column is null.
+        { orders: { none: { state: { notIn: ["delivered", "cancelled"] } } } },
+        { orders: { none: { OR: [{ deliveredAt: { gte: before } }, { cancelledAt: { gte: before } }] } } },
       ],
     },
     select: { id: true, name: true },
@@ -213,7 +251,10 @@ export async function countOldLetters(client: Tx, before: Date, word: string): P
 
 /** That a letter went stays; to whom and what it said goes. */
 export async function emptyOldLetters(tx: Tx, before: Date, word: string): Promise<number> {
-  const { count } = await tx.outboxMessage.updateMany({ where: oldLetters(before, word), data: { recipient: word, data: {} } });
+  const { count } = await tx.outboxMessage.updateMany({
+    where: oldLetters(before, word),
+    data: { recipient: word, data: {} },
+  });
   return count;
 }
 
@@ -221,6 +262,13 @@ export async function artworksOfSheets(client: Tx, sheetIds: readonly string[]):
   return ids(await client.artwork.findMany({ where: { sheetId: within(sheetIds) }, select: { id: true } }));
 }
 
-export async function numbersOfOrders(client: Tx, { orderIds }: PersonKeys): Promise<readonly { readonly number: number }[]> {
-  return client.order.findMany({ where: { id: within(orderIds) }, select: { number: true }, orderBy: { number: "asc" } });
+export async function numbersOfOrders(
+  client: Tx,
+  { orderIds }: PersonKeys,
+): Promise<readonly { readonly number: number }[]> {
+  return client.order.findMany({
+    where: { id: within(orderIds) },
+    select: { number: true },
+    orderBy: { number: "asc" },
+  });
 }

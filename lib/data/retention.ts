@@ -13,7 +13,12 @@ export async function retentionInForce(client: Tx) {
 
 export async function insertRetention(
   tx: Tx,
-  setting: { readonly rules: Readonly<Record<string, number | null>>; readonly reason: string; readonly by: string; readonly at: Date },
+  setting: {
+    readonly rules: Readonly<Record<string, number | null>>;
+    readonly reason: string;
+    readonly by: string;
+    readonly at: Date;
+  },
 ): Promise<void> {
   const last = await tx.retentionRule.findFirst({ orderBy: { number: "desc" }, select: { number: true } });
   const number = (last?.number ?? 0) + 1;

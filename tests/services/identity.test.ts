@@ -1,6 +1,8 @@
 /** What a guest types changes nobody that the shop knows; an order keeps who bought it; the desk makes two rows one. */
 import { beforeEach, describe, expect, it } from "vitest";
+import { issueLink } from "#auth";
 import {
+  createQuote,
   findByPhone,
   listCustomers,
   mergeCustomers,
@@ -8,15 +10,16 @@ import {
   quoteDocument,
   readCustomerPage,
   readOrder,
+  saveSheet,
 } from "#services";
+import { pdfPages } from "../papers/pdf-text";
 import { guestWith, onlineOrder, onlineQuote } from "../support/builders/online";
 import { acceptedQuote, filledSheet, quotedSheet } from "../support/builders/sale";
 import { must, openShop, stockWood, type TestShop } from "../support/builders/shop";
-import { saveSheet, createQuote } from "#services";
 import { databaseForTests } from "../support/db";
-import { pdfText } from "../papers/pdf-text";
 
 const db = databaseForTests();
+const textOf = (bytes: Uint8Array) => pdfPages(bytes).join(" ");
 const phone = "303 555 0101";
 const address = { lines: ["12 Stranger Street"], town: "Elsewhere", postcode: "80000", country: "US" };
 
@@ -39,7 +42,7 @@ describe("a known number", () => {
       name: "Robin Alder",
       email: null,
     });
-    const text = await pdfText(must(await orderDocument(shop.as(shop.desk), paper)).bytes);
+    const text = textOf(must(await orderDocument(shop.as(shop.desk), paper)).bytes);
     expect(text).toContain("Robin Alder");
     expect(text).not.toMatch(/Mallory|Stranger/);
     const own = must(await readOrder(shop.as(shop.desk), { orderId: theirs.orderId }));
@@ -64,18 +67,13 @@ describe("a known number", () => {
     await acceptedQuote(shop, { phone, name: "Robin Alder" });
     const before = await db().customer.findFirst();
     const sheetId = await filledSheet(shop, { phone, name: "Robin Alder" });
-    const { token } = await sheetLink(sheetId);
-    const guest = await guestWith(shop, token);
+    const told = await issueLink(db(), { kind: "sheet", id: sheetId }, { id: "link-1", now: new Date(0) });
+    const guest = await guestWith(shop, told);
     const patch = { "contact.name": "Mallory Stranger", "contact.email": "mallory@evil.example" };
     must(await saveSheet(guest, { sheetId, patch, baseVersion: 9 }));
     must(await createQuote(shop.as(shop.desk), { sheetId }));
     expect(await db().customer.findFirst({ where: { id: before?.id ?? "" } })).toEqual(before);
     expect(await db().customer.count()).toBe(2);
-
-    async function sheetLink(id: string) {
-      const { issueLink } = await import("#auth");
-      return { token: await issueLink(db(), { kind: "sheet", id }, { id: "link-1", now: new Date(0) }) };
-    }
   });
 
   it("said by the desk changes what stood there, with an event, and no order and no quote", async () => {
@@ -84,9 +82,13 @@ describe("a known number", () => {
     const rows = await db().customer.findMany();
     expect(rows.map(({ name }) => name)).toEqual(["Robin Alder-Heath"]);
     const [event] = await db().event.findMany({ where: { kind: "customer-changed" } });
-    expect(event).toMatchObject({ subjectId: rows[0]?.id, actorName: "Desk 1", data: { before: { name: "Robin Alder" } } });
+    expect(event).toMatchObject({
+      subjectId: rows[0]?.id,
+      actorName: "Desk 1",
+      data: { before: { name: "Robin Alder" } },
+    });
     const paper = { quoteId: first.quote.quoteId, paper: "A4" } as const;
-    const text = await pdfText(must(await quoteDocument(shop.as(shop.desk), paper)).bytes);
+    const text = textOf(must(await quoteDocument(shop.as(shop.desk), paper)).bytes);
     expect(text).toContain("Robin Alder");
     expect(text).not.toContain("Alder-Heath");
   });
@@ -94,7 +96,9 @@ describe("a known number", () => {
   it("never takes a row that only a guest has written for the caller's own", async () => {
     await onlineQuote(shop, { phone, name: "Mallory Stranger" });
     await quotedSheet(shop, { phone, name: "Robin Alder" });
-    expect((await db().customer.findMany({ orderBy: { name: "asc" } })).map(({ name, givenBy }) => [name, givenBy])).toEqual([
+    expect(
+      (await db().customer.findMany({ orderBy: { name: "asc" } })).map(({ name, givenBy }) => [name, givenBy]),
+    ).toEqual([
       ["Mallory Stranger", "skier"],
       ["Robin Alder", "desk"],
     ]);
@@ -125,9 +129,13 @@ describe("two rows of one number", () => {
     const [from, into] = [shared[0]?.customerId, shared[1]?.customerId];
     if (from === undefined || into === undefined) throw new Error("they are not there");
     for (const ctx of [shop.visitor, shop.as(shop.maker)]) {
-      expect(await mergeCustomers(ctx, { from, into, reason: "x" })).toMatchObject({ refusal: { code: "not-allowed" } });
+      expect(await mergeCustomers(ctx, { from, into, reason: "x" })).toMatchObject({
+        refusal: { code: "not-allowed" },
+      });
     }
-    expect(await mergeCustomers(desk, { from, into, reason: " " })).toMatchObject({ refusal: { code: "reason-missing" } });
+    expect(await mergeCustomers(desk, { from, into, reason: " " })).toMatchObject({
+      refusal: { code: "reason-missing" },
+    });
     expect(await mergeCustomers(desk, { from, into: from, reason: "x" })).toMatchObject({
       refusal: { code: "customers-other-number" },
     });

@@ -3,14 +3,16 @@
  * does so once. A working rule of the shop, no source.
  */
 import { beforeEach, describe, expect, it } from "vitest";
+import { systemActor } from "#auth";
 import { openPairs } from "#data/pairs";
+import { isoDate } from "#engine/units";
 import {
+  acceptQuote,
   approveHardDate,
   confirmByCode,
   confirmOrder,
   deskOverview,
   editPair,
-  type IsoDate,
   listUnconfirmed,
   lockSpecification,
   readOrder,
@@ -22,11 +24,9 @@ import {
   stripsShort,
   sweepSlots,
 } from "#services";
-import { systemActor } from "#auth";
 import { asDemo, codeIn, guestWith, onlineOrder } from "../support/builders/online";
 import { acceptedQuote, quotedSheet } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood, type TestShop } from "../support/builders/shop";
-import { acceptQuote } from "#services";
 import { databaseForTests } from "../support/db";
 
 const db = databaseForTests();
@@ -71,14 +71,14 @@ describe("an order that a guest places", () => {
 
   it("does not make others' dates later, however many there are", async () => {
     const mine = await acceptedQuote(shop, { phone: "303 555 0150" });
-    const first = must(await quotedSheetDate());
+    const first = await datesOfOneMore();
     for (let n = 0; n < 5; n += 1) await onlineOrder(shop, { name: `Nobody ${n}`, phone: `303 555 011${n}` });
-    expect(must(await quotedSheetDate())).toEqual(first);
+    expect(await datesOfOneMore()).toEqual(first);
     expect((await openPairs(db())).map(({ orderId }) => orderId)).toEqual([mine.orderId]);
 
-    async function quotedSheetDate() {
+    async function datesOfOneMore() {
       const { quote } = await quotedSheet(shop, { phone: "303 555 0160" });
-      return { ok: true, value: [quote.dateRange.p50, quote.dateRange.p90] } as const;
+      return [quote.dateRange.p50, quote.dateRange.p90];
     }
   });
 
@@ -90,7 +90,9 @@ describe("an order that a guest places", () => {
     for (let n = 0; n < 6; n += 1) await acceptedQuote(shop, { phone: `303 555 012${n}` });
     const behind = must(await readProgress(guest, { pairId })).dateRange;
     expect(behind.p90 > alone.p90).toBe(true);
-    const placed = must(await confirmOrder(shop.as(shop.desk), { orderId: order.orderId, reason: "spoke on the phone" }));
+    const placed = must(
+      await confirmOrder(shop.as(shop.desk), { orderId: order.orderId, reason: "spoke on the phone" }),
+    );
     expect(placed).toMatchObject({ from: behind.p50, to: behind.p90 });
     const after = must(await readProgress(guest, { pairId }));
     expect(after.unconfirmed).toBeNull();
@@ -135,8 +137,12 @@ describe("an order that a guest places", () => {
     const other = await guestWith(shop, second.token);
     must(await recordDeposit(other, { orderId: second.orderId, method: "bank-transfer" }));
     expect(must(await readOrder(shop.as(shop.desk), { orderId: second.orderId })).confirmed).toBeNull();
-    must(await recordDeposit(shop.as(shop.desk), { orderId: second.orderId, method: "bank-transfer", reference: "st 1" }));
-    expect(must(await readOrder(shop.as(shop.desk), { orderId: second.orderId })).confirmed).toMatchObject({ how: "money" });
+    must(
+      await recordDeposit(shop.as(shop.desk), { orderId: second.orderId, method: "bank-transfer", reference: "st 1" }),
+    );
+    expect(must(await readOrder(shop.as(shop.desk), { orderId: second.orderId })).confirmed).toMatchObject({
+      how: "money",
+    });
     expect(await heldStrips()).toBe(28);
   });
 
@@ -158,20 +164,18 @@ describe("an order that a guest places", () => {
     expect(await heldStrips()).toBe(14);
     expect(await db().event.count({ where: { kind: "pair-placed" } })).toBe(1);
     const refusals = all.flatMap((answer) => (answer.ok ? [] : [answer.refusal.code]));
-    expect([...new Set(refusals)].sort()).toEqual(
-      expect.arrayContaining(refusals.filter((code) => ["order-confirmed", "deposit-already-paid", "code-over"].includes(code))),
-    );
-    expect(refusals.every((code) => ["order-confirmed", "deposit-already-paid", "code-over"].includes(code))).toBe(true);
+    const expected = ["order-confirmed", "deposit-already-paid", "code-over"];
+    expect(refusals.filter((code) => !expected.includes(code))).toEqual([]);
   });
 
   it("cannot be given a hard date, and an edit takes no strips for it", async () => {
     const order = await onlineOrder(shop);
     const owner = shop.as(shop.owner);
-    const hard = { orderId: order.orderId, on: "2027-01-29" as IsoDate, planB: "a loan pair", queueRevision: 0 };
-    expect(await approveHardDate(owner, hard as never)).toMatchObject({ refusal: { code: "order-not-confirmed" } });
+    const hard = { orderId: order.orderId, version: 1, revision: 0, on: isoDate("2027-01-29"), planB: "a loan pair" };
+    expect(await approveHardDate(owner, hard)).toMatchObject({ refusal: { code: "order-not-confirmed" } });
     const pairId = order.pairs[0]?.pairId ?? raise();
     must(await lockSpecification(owner, { pairId }));
-    must(await editPair(owner, { pairId, choices: { lengthCm: 170 }, reason: "shorter", revision: 1 }));
+    must(await editPair(owner, { pairId, choices: { lengthCm: 174 }, reason: "shorter", revision: 1 }));
     expect(await heldStrips()).toBe(0);
     // What is placed is what is ordered now.
     must(await confirmOrder(owner, { orderId: order.orderId, reason: "called" }));
@@ -231,7 +235,9 @@ describe("the code by letter", () => {
     expect(`${rows}${JSON.stringify(events.map(({ data }) => data))}`).not.toMatch(new RegExp(`${code}|${bare}`));
     const guest = await guestWith(shop, order.token);
     must(await confirmByCode(guest, { orderId: order.orderId, code: ` ${bare.toLowerCase()} ` }));
-    expect(must(await readOrder(shop.as(shop.desk), { orderId: order.orderId })).confirmed).toMatchObject({ how: "letter" });
+    expect(must(await readOrder(shop.as(shop.desk), { orderId: order.orderId })).confirmed).toMatchObject({
+      how: "letter",
+    });
   });
 
   it("counts for its own order alone, five wrong tries and two days", async () => {
@@ -264,7 +270,9 @@ describe("the code by letter", () => {
     const order = await onlineOrder(shop, { email });
     const guest = await guestWith(shop, order.token);
     for (let n = 0; n < 4; n += 1) must(await sendCodeAgain(guest, { orderId: order.orderId }));
-    expect(await sendCodeAgain(guest, { orderId: order.orderId })).toMatchObject({ refusal: { code: "too-many-letters" } });
+    expect(await sendCodeAgain(guest, { orderId: order.orderId })).toMatchObject({
+      refusal: { code: "too-many-letters" },
+    });
     const mute = await onlineOrder(shop, { phone: "303 555 0178", name: "Bram Heath" });
     const silent = await guestWith(shop, mute.token);
     expect(await sendCodeAgain(silent, { orderId: mute.orderId })).toMatchObject({ refusal: { code: "no-address" } });

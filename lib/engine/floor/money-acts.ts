@@ -23,5 +23,7 @@ export type MoneyAct = keyof typeof moneyActs;
 export function moneyAllowed(act: MoneyAct, state: OrderState): Outcome<void> {
   const allowed: readonly OrderState[] = moneyActs[act];
   if (allowed.includes(state)) return accept(undefined);
-  return state === "cancelled" ? refuse({ code: "order-closed", state }) : refuse({ code: "money-not-now", act, state });
+  return state === "cancelled"
+    ? refuse({ code: "order-closed", state })
+    : refuse({ code: "money-not-now", act, state });
 }

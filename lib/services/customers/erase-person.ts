@@ -6,7 +6,14 @@ import words from "#content/copy/people.json";
 import type { Tx } from "#data/client";
 import { recordEvents } from "#data/events";
 import { forgetRecord, forgetRows, sweepWords } from "#data/forget";
-import { numbersOfOrders, openOrderNumbers, othersNamed, personKeys, revokePersonLinks, wordsOfPerson } from "#data/persons";
+import {
+  numbersOfOrders,
+  openOrderNumbers,
+  othersNamed,
+  personKeys,
+  revokePersonLinks,
+  wordsOfPerson,
+} from "#data/persons";
 import { transaction } from "#data/transaction";
 import type { CustomerId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";

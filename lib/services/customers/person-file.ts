@@ -11,7 +11,10 @@ import { findCustomer } from "./find-customer";
 import type { PersonFile } from "./views";
 
 /** As JSON, pictures in base64; owner only. That it was made is an event. */
-export async function personFile(ctx: Context, input: { readonly customerId: CustomerId }): Promise<Outcome<PersonFile>> {
+export async function personFile(
+  ctx: Context,
+  input: { readonly customerId: CustomerId },
+): Promise<Outcome<PersonFile>> {
   const found = await findCustomer(ctx, ctx.db, "person.export", input.customerId);
   if (!found.ok) return found;
   const { shop } = currentCatalog();

@@ -23,7 +23,7 @@ import { moveState } from "#services/move";
 import { releaseUnconfirmed } from "#services/orders/release-unconfirmed";
 import { eventOf, nameOf } from "#services/record";
 import { orderNumber } from "#shop/names/numbers";
-import { eraseInside, erasedWord } from "./erase-person";
+import { erasedWord, eraseInside } from "./erase-person";
 import type { RetentionLine, RetentionView } from "./views";
 
 /** Nothing goes by itself before the owner has said so. */
@@ -62,7 +62,9 @@ const cutOff = (ctx: Context, days: number) => new Date(ctx.now.getTime() - days
 async function namesOf(client: Tx, kind: Exclude<RetentionKind, "letters">, before: Date): Promise<readonly string[]> {
   switch (kind) {
     case "drafts":
-      return (await staleDrafts(client, before, mostAtOnce)).map(({ updatedAt }) => updatedAt.toISOString().slice(0, 10));
+      return (await staleDrafts(client, before, mostAtOnce)).map(({ updatedAt }) =>
+        updatedAt.toISOString().slice(0, 10),
+      );
     case "askers":
       return (await staleAskers(client, before, mostAtOnce)).map(({ name }) => name);
     case "buyers":
@@ -104,8 +106,10 @@ export async function applyRetention(ctx: Context): Promise<Outcome<RetentionDon
   const rules = (await retentionInForce(ctx.db))?.rules ?? keepAll;
   const orders = rules.unconfirmed === null ? 0 : await callOff(ctx, cutOff(ctx, rules.unconfirmed));
   const sheets = rules.drafts === null ? 0 : await forgetDrafts(ctx, cutOff(ctx, rules.drafts));
-  const askers = rules.askers === null ? 0 : await forgetAll(ctx, await staleAskers(ctx.db, cutOff(ctx, rules.askers), mostAtOnce));
-  const buyers = rules.buyers === null ? 0 : await forgetAll(ctx, await staleBuyers(ctx.db, cutOff(ctx, rules.buyers), mostAtOnce));
+  const askers =
+    rules.askers === null ? 0 : await forgetAll(ctx, await staleAskers(ctx.db, cutOff(ctx, rules.askers), mostAtOnce));
+  const buyers =
+    rules.buyers === null ? 0 : await forgetAll(ctx, await staleBuyers(ctx.db, cutOff(ctx, rules.buyers), mostAtOnce));
   const before = rules.letters === null ? null : cutOff(ctx, rules.letters);
   const letters = before === null ? 0 : await transaction(ctx.db, (tx) => emptyOldLetters(tx, before, erasedWord));
   const done = { sheets, persons: askers + buyers, orders, letters };

@@ -1,5 +1,5 @@
-import type { RetentionKind, RetentionRules } from "#schemas/stored/index";
 import type { CustomerId, Instant, OrderId, QuoteId } from "#engine/units";
+import type { RetentionKind, RetentionRules } from "#schemas/stored/index";
 import type { CustomerView, EventView } from "#shop/names/views";
 import type { OrderState, QuoteState } from "#shop/order/views";
 

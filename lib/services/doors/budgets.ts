@@ -3,11 +3,11 @@
  * database by a limiter, so they hold over restarts and over several machines. Staff and the program itself have none.
  */
 import { RateLimiterPostgres, RateLimiterRes } from "rate-limiter-flexible";
-import { budgetKeys, budgetStore, dropBudgets, sweepBudgets } from "#data/door-budgets";
+import { permit } from "#auth";
 import type { Db } from "#data/client";
+import { budgetKeys, budgetStore, dropBudgets, sweepBudgets } from "#data/door-budgets";
 import { recordEvents } from "#data/events";
 import { transaction } from "#data/transaction";
-import { permit } from "#auth";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { eventOf } from "#services/record";
@@ -137,7 +137,10 @@ export async function releaseBudgets(
   const reason = input.reason.trim();
   if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
   return transaction(ctx.db, async (tx) => {
-    const released = await dropBudgets(tx, chosen.map((door) => `${door}:`));
+    const released = await dropBudgets(
+      tx,
+      chosen.map((door) => `${door}:`),
+    );
     const subject = { kind: "door", id: "budgets" } as const;
     await recordEvents(tx, [eventOf(ctx, "budgets-released", subject, { doors: chosen, reason })]);
     return accept({ released });

@@ -1,7 +1,8 @@
 /** A proxy in front that the settings do not name: then visitors cannot be told apart by address, and the owner should know. */
+
+import { systemActor } from "#auth";
 import { eventTimes, recordEvents } from "#data/events";
 import type { Context } from "#services/context";
-import { systemActor } from "#auth";
 import { eventOf } from "#services/record";
 
 const subject = { kind: "door", id: "proxy" } as const;

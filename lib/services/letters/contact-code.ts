@@ -26,7 +26,14 @@ export async function sendContactCode(ctx: Context, tx: Tx, order: CodeReader): 
   const code = Array.from({ length: codeLength }, () => alphabet[randomInt(alphabet.length)]).join("");
   const expiresAt = new Date(ctx.now.getTime() + validHours * 3_600_000);
   const codeHash = contactCodeHash(order.id, code);
-  await insertContactCode(tx, { id: ctx.newId(), orderId: order.id, codeHash, sentTo: email, sentAt: ctx.now, expiresAt });
+  await insertContactCode(tx, {
+    id: ctx.newId(),
+    orderId: order.id,
+    codeHash,
+    sentTo: email,
+    sentAt: ctx.now,
+    expiresAt,
+  });
   await writeCodeLetter(ctx, tx, { orderId: order.id, email, code, expiresAt });
   return true;
 }
@@ -41,7 +48,9 @@ interface CodeLetter {
 async function writeCodeLetter(ctx: Context, tx: Tx, { orderId, email, code, expiresAt }: CodeLetter): Promise<void> {
   const subject = { kind: "order", id: orderId } as const;
   const shown = `${code.slice(0, 4)}-${code.slice(4)}`;
-  await queueMessages(tx, [messageOf(ctx, "contact-code", email, subject, { code: shown, until: expiresAt.toISOString() })]);
+  await queueMessages(tx, [
+    messageOf(ctx, "contact-code", email, subject, { code: shown, until: expiresAt.toISOString() }),
+  ]);
   await recordEvents(tx, [eventOf(ctx, "contact-code-sent", subject, { until: expiresAt.toISOString() })]);
 }
 

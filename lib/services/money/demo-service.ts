@@ -2,13 +2,14 @@
  * The demo's payment service: it says yes at once, and signs it as a real one would. It exists in the demo alone. No card data
  * passes through here, ever: a real service takes the card on its own page and tells us the result.
  */
+
+import { config } from "#config";
 import history from "#content/copy/history.json";
 import { isDemoShop } from "#data/counters";
-import { config } from "#config";
 import { fill } from "#engine/units";
 import type { Context } from "#services/context";
-import type { DepositMethod } from "#shop/order/views";
 import { currentCatalog } from "#shop/catalogue/current";
+import type { DepositMethod } from "#shop/order/views";
 import { paymentKey, type SignedMessage, shopWithService, signMessage } from "./payment-message";
 
 const w = history.money;
@@ -31,7 +32,12 @@ export function demoReference(orderNumber: string): string {
 /** What the service would post to us. */
 export function demoPays(
   ctx: Pick<Context, "newId" | "now">,
-  asked: { readonly paymentId: string; readonly cents: number; readonly currency: string; readonly orderNumber: string },
+  asked: {
+    readonly paymentId: string;
+    readonly cents: number;
+    readonly currency: string;
+    readonly orderNumber: string;
+  },
 ): SignedMessage {
   const at = ctx.now.toISOString();
   const { paymentId, cents, currency, orderNumber } = asked;

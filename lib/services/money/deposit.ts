@@ -39,7 +39,8 @@ export async function recordDeposit(ctx: Context, input: RecordDepositInput): Pr
   if (order.state !== "cancelled" && request.state === "received") return alreadyPaid(order);
   const allowed = moneyAllowed(isWord ? "announce-deposit" : "take-deposit", order.state);
   if (!allowed.ok) return allowed;
-  if (!(await offeredMethods(ctx)).includes(method)) return refuse({ code: "method-not-offered", path: "method", method });
+  if (!(await offeredMethods(ctx)).includes(method))
+    return refuse({ code: "method-not-offered", path: "method", method });
   if (isWord) return announce(ctx, order, request, method);
   const number = orderNumber(order);
   if (!isStaff) {

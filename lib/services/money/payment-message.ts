@@ -59,7 +59,8 @@ export function readMessage(sent: SignedMessage, key: Buffer, now: Date): Outcom
   const message = parsed.data;
   if (message.shop !== shopWithService()) return refuse({ code: "payment-foreign", messageId: message.id });
   const ageMs = Math.abs(now.getTime() - new Date(message.sentAt).getTime());
-  if (ageMs > messageMinutes * 60_000) return refuse({ code: "payment-too-late", messageId: message.id, messageMinutes });
+  if (ageMs > messageMinutes * 60_000)
+    return refuse({ code: "payment-too-late", messageId: message.id, messageMinutes });
   return accept(message);
 }
 

@@ -37,7 +37,8 @@ export async function recordReceipt(ctx: Context, input: RecordReceiptInput): Pr
   const due = dueFor(order, input.what);
   if (!due.ok) return due;
   const { method } = input;
-  if (!(await offeredMethods(ctx)).includes(method)) return refuse({ code: "method-not-offered", path: "method", method });
+  if (!(await offeredMethods(ctx)).includes(method))
+    return refuse({ code: "method-not-offered", path: "method", method });
   const reference = method === "demo-card" ? demoReference(orderNumber(order)) : input.reference?.trim() || null;
   if (reference === null) return refuse({ code: "reference-missing", path: "reference" });
   return transaction(ctx.db, async (tx) => {

@@ -39,7 +39,12 @@ export async function receivePaymentMessage(asker: Context, sent: SignedMessage)
   };
   const { cents, currency } = message;
   if (cents !== request.cents || currency !== order.price.currency) {
-    return heldBack({ code: "payment-amount", messageId: message.id, cents: request.cents, currency: order.price.currency });
+    return heldBack({
+      code: "payment-amount",
+      messageId: message.id,
+      cents: request.cents,
+      currency: order.price.currency,
+    });
   }
   if (order.state !== "cancelled" && request.state === "received") return heldBack(alreadyPaid(order).refusal);
   const allowed = moneyAllowed("take-deposit", order.state);

@@ -63,7 +63,13 @@ export async function placeOrder(
   // First, so that strips are shared out in turn.
   await bumpQueue(tx);
   const { estimate } = place;
-  const confirmation = { at: ctx.now, how: known.how, by: nameOf(ctx.actor), softHoldUntil: softHoldUntil(ctx.now), estimate };
+  const confirmation = {
+    at: ctx.now,
+    how: known.how,
+    by: nameOf(ctx.actor),
+    softHoldUntil: softHoldUntil(ctx.now),
+    estimate,
+  };
   if (!(await markConfirmed(tx, order.id, confirmation))) return false;
   await queuePairsAgain(tx, order.id, ctx.now);
   const now = await orderById(tx, order.id);

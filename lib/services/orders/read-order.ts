@@ -100,7 +100,13 @@ async function unplaced(
   const pairs = whole.ok ? (whole.value?.pairs ?? []) : [];
   const isOpen = code !== undefined && code.usedAt === null && code.expiresAt > ctx.now && code.misses < mostMisses;
   return {
-    dateRange: pairs.length === 0 ? order.estimate : await rangeOfPairs(ctx, pairs.map(({ spec }) => ({ spec }))),
+    dateRange:
+      pairs.length === 0
+        ? order.estimate
+        : await rangeOfPairs(
+            ctx,
+            pairs.map(({ spec }) => ({ spec })),
+          ),
     unconfirmed: {
       sentTo: order.customer.email === null ? null : inPart(order.customer.email),
       codeUntil: isOpen ? code.expiresAt.toISOString() : null,

@@ -1,9 +1,9 @@
 import { issueLink } from "#auth";
 import { type Catalog, sha256Of } from "#catalog";
+import { buyerFrom } from "#data/buyer";
 import type { Tx } from "#data/client";
 import { clubById } from "#data/clubs";
 import { nextNumber } from "#data/counters";
-import { buyerFrom } from "#data/buyer";
 import { type CustomerContact, customerOf } from "#data/customers";
 import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";

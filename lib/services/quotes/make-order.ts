@@ -157,9 +157,7 @@ async function makePair(
     createdAt: ctx.now,
     createdByName: nameOf(ctx.actor),
   });
-  const strips = hasPlace
-    ? await allocateStrips(tx, { pairId, spec, catalog: catalog.engine, now: ctx.now })
-    : null;
+  const strips = hasPlace ? await allocateStrips(tx, { pairId, spec, catalog: catalog.engine, now: ctx.now }) : null;
   await recordEvents(tx, [
     eventOf(
       ctx,

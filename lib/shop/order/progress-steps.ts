@@ -45,7 +45,13 @@ export function progressSteps(pair: PairRecord, order: OrderAloneRecord): readon
     return [step(key, label, isDone ? "done" : hasBegun ? "now" : "to-come", isDone ? lastEnd : null)];
   });
   const isShipped = isOneOf(shippedStates, order.state);
-  return [accepted, ...confirmed, ready, ...floor, step("shipped", w.shipped, isShipped ? "done" : "to-come", order.deliveredAt)];
+  return [
+    accepted,
+    ...confirmed,
+    ready,
+    ...floor,
+    step("shipped", w.shipped, isShipped ? "done" : "to-come", order.deliveredAt),
+  ];
 }
 
 function step(key: string, label: string, state: Step["state"], at: Date | null): Step {

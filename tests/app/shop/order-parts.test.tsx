@@ -160,7 +160,8 @@ describe("an order's money", () => {
 });
 
 describe("the gates before the clock starts", () => {
-  const draw = (changes: Parameters<typeof orderWith>[0]) => drawn(<Gates order={orderWith(changes)} methods={methods} />);
+  const draw = (changes: Parameters<typeof orderWith>[0]) =>
+    drawn(<Gates order={orderWith(changes)} methods={methods} />);
   const waiting = { deposit: null, specificationLock: null, proof: null, rights: null };
   const gateRows = (changes: Parameters<typeof orderWith>[0]) => draw(changes).table("What it waits for TY-0401");
 

@@ -1,7 +1,7 @@
 /** A sale that nobody of the shop has touched: a guest opens a sheet, fills it, has it quoted and accepts it. */
 import { type Guest, guestByToken } from "#auth";
-import { markDemoShop } from "#data/counters";
 import type { Db } from "#data/client";
+import { markDemoShop } from "#data/counters";
 import { type AcceptedQuote, acceptQuote, type Context, createQuote, openSheet, saveSheet } from "#services";
 import { plainAnswers } from "./sale";
 import { must, shopNow, type TestShop } from "./shop";

@@ -63,7 +63,8 @@ function Deposit({ progress, token, methods, canAnswer }: Props) {
       ) : (
         <>
           <p className="mb-3 text-pencil">
-            {fill(w.depositLead, { amount: moneyText(deposit.cents) })} {methods.includes("demo-card") ? w.depositDemo : null}
+            {fill(w.depositLead, { amount: moneyText(deposit.cents) })}{" "}
+            {methods.includes("demo-card") ? w.depositDemo : null}
           </p>
           {deposit.method ? (
             <p className="mb-3">{fill(w.depositAnnounced, { method: w.depositMethods[deposit.method].label })}</p>

@@ -46,7 +46,10 @@ export function Unconfirmed({ progress, token, canAnswer }: Props) {
             <ActionForm
               action={confirmContact}
               idPrefix="code-"
-              fields={[link, { kind: "text", name: "code", label: w.code, hint: w.codeHint, autoComplete: "one-time-code" }]}
+              fields={[
+                link,
+                { kind: "text", name: "code", label: w.code, hint: w.codeHint, autoComplete: "one-time-code" },
+              ]}
               submit={w.codeButton}
             />
           ) : null}

@@ -18,7 +18,11 @@ export const metadata: Metadata = { title: w.title };
 
 export default async function ConfirmationsPage() {
   const ctx = await staffContext("/shop/confirmations");
-  const [found, budgets, proxySeen] = await Promise.all([listUnconfirmed(ctx), listBudgets(ctx), unnamedProxySeen(ctx)]);
+  const [found, budgets, proxySeen] = await Promise.all([
+    listUnconfirmed(ctx),
+    listBudgets(ctx),
+    unnamedProxySeen(ctx),
+  ]);
   if (!found.ok || !budgets.ok) notFound();
   return (
     <Page wide title={w.title} lead={w.lead}>

@@ -65,11 +65,12 @@ export default async function CustomersPage({ searchParams }: { readonly searchP
           {
             key: "same",
             head: w.heads.sameNumber,
-            cell: (row) => row.sameNumber.map(({ customerId, name }) => (
-              <Badge key={customerId} tone="amber">
-                {name}
-              </Badge>
-            )),
+            cell: (row) =>
+              row.sameNumber.map(({ customerId, name }) => (
+                <Badge key={customerId} tone="amber">
+                  {name}
+                </Badge>
+              )),
           },
           { key: "quotes", head: w.heads.quotes, numeric: true, cell: (row) => row.quotes },
           { key: "orders", head: w.heads.orders, numeric: true, cell: (row) => row.orders },

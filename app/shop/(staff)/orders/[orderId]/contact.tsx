@@ -30,7 +30,13 @@ export function ToConfirm({ order }: { readonly order: OrderView }) {
   );
 }
 
-export function Contact({ order, sameNumber }: { readonly order: OrderView; readonly sameNumber: readonly Namesake[] }) {
+export function Contact({
+  order,
+  sameNumber,
+}: {
+  readonly order: OrderView;
+  readonly sameNumber: readonly Namesake[];
+}) {
   const { confirmed, customer } = order;
   return (
     <div className="mt-3 grid gap-3">

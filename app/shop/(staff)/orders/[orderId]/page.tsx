@@ -21,8 +21,8 @@ import { closedStates, isOneOf } from "#engine/floor";
 import { idOf } from "#schemas/ids";
 import { type OrderView, offeredMethods, readCustomerPage, readOrder } from "#services";
 import { Close } from "./close";
-import { Gates } from "./gates";
 import { Contact, ToConfirm } from "./contact";
+import { Gates } from "./gates";
 import { Payments } from "./payments";
 import { PromiseTools } from "./promise-tools";
 
