@@ -25,10 +25,14 @@ export interface Origin {
  * those of this machine or house: they are told apart by their browsers, or not at all.
  */
 export function visitorIdentity({ forwardedFor, trustedProxies, isProxied, device }: Origin): string | null {
-  const address = visitorAddress(forwardedFor, trustedProxies);
-  const mayBeShared = trustedProxies === 0 && (isProxied || isOfTheHouse(address));
-  if (!mayBeShared) return `address ${address}`;
+  if (!isShared({ forwardedFor, trustedProxies, isProxied }))
+    return `address ${visitorAddress(forwardedFor, trustedProxies)}`;
   return device === null ? null : `device ${device}`;
+}
+
+/** Several visitors may have this address, and nobody has said how many proxies stand before it. */
+export function isShared({ forwardedFor, trustedProxies, isProxied }: Omit<Origin, "device">): boolean {
+  return trustedProxies === 0 && (isProxied || isOfTheHouse(visitorAddress(forwardedFor, trustedProxies)));
 }
 
 /** Loopback, private and link-local addresses, and none at all: where proxies stand. */

@@ -26,7 +26,7 @@ import {
 import { config, houseDigest } from "#config";
 import { noteUnnamedProxy } from "#services";
 import { type Context, openContext, type Visitor } from "#services/context";
-import { visitorAddress, visitorIdentity } from "./address";
+import { isShared, visitorAddress, visitorIdentity } from "./address";
 
 export const signInPath = "/shop/sign-in";
 const sessionCookie = "pairwright-session";
@@ -92,12 +92,9 @@ async function guestOf(): Promise<{ readonly isProxied: boolean; readonly visito
   const sent = await headers();
   const { trustedProxies } = config();
   const isProxied = trustedProxies === 0 && sent.get("x-pairwright-forwarded") !== null;
-  const identity = visitorIdentity({
-    forwardedFor: sent.get("x-forwarded-for"),
-    trustedProxies,
-    isProxied,
-    device: await deviceMark(),
-  });
+  const origin = { forwardedFor: sent.get("x-forwarded-for"), trustedProxies, isProxied };
+  // Browsers get a mark only where they cannot be told apart without one.
+  const identity = visitorIdentity({ ...origin, device: isShared(origin) ? await deviceMark() : null });
   const share = identity === null ? null : houseDigest("visitors", identity).slice(0, 32);
   return { isProxied, visitor: { share, mark: share?.slice(0, 8) ?? null } };
 }

@@ -14,7 +14,7 @@ const known = new Map<string, string>();
 /**
  * A key for one purpose: from the one secret, so that what is signed for one purpose counts for no other.
  *
- * @param purpose names it for ever, such as "contact codes"
+ * @param purpose names it for ever, such as "contact-codes"
  * @throws Error when the folder of the data cannot be written to
  */
 export function houseKey(purpose: string, settings: KeySettings = config()): Buffer {

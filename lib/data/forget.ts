@@ -30,13 +30,15 @@ const typedMembers: ReadonlySet<string> = new Set([
 
 export interface Forgetting {
   readonly keys: PersonKeys;
+  /** Whole names, as they stand in the rows. */
+  readonly names: readonly string[];
   /** What stands in place of a word that went. */
   readonly word: string;
   readonly at: Date;
 }
 
 /** Clears the rows of a person. Rows keep their ids, numbers, states and instants. */
-export async function forgetRows(tx: Tx, { keys, word, at }: Forgetting): Promise<void> {
+export async function forgetRows(tx: Tx, { keys, names, word, at }: Forgetting): Promise<void> {
   const { customerIds, sheetIds, quoteIds, orderIds, pairIds, clubIds, artworkIds } = keys;
   const gone = Prisma.DbNull;
   await tx.customer.updateMany({
@@ -80,6 +82,7 @@ export async function forgetRows(tx: Tx, { keys, word, at }: Forgetting): Promis
     });
   }
   await forgetPairs(tx, pairIds, word);
+  await forgetReferences(tx, orderIds, names, word);
   await tx.notice.updateMany({ where: { orderId: within(orderIds) }, data: { body: word, data: {} } });
   await tx.notice.updateMany({
     where: { orderId: within(orderIds), decidedReason: { not: null } },
@@ -87,6 +90,23 @@ export async function forgetRows(tx: Tx, { keys, word, at }: Forgetting): Promis
   });
   await tx.contactCode.updateMany({ where: { orderId: within(orderIds) }, data: { sentTo: word } });
   await forgetPictures(tx, artworkIds, word);
+}
+
+/** By its reference a payment is found again in the bank's books; names in it go. */
+async function forgetReferences(
+  tx: Tx,
+  orderIds: readonly string[],
+  names: readonly string[],
+  word: string,
+): Promise<void> {
+  const parts = names.flatMap((name) => name.split(/\s+/)).filter((part) => part.length >= 3);
+  if (parts.length === 0) return;
+  const pattern = new RegExp(parts.map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")).join("|"), "giu");
+  const where = { orderId: within(orderIds), reference: { not: null } };
+  for (const { id, reference } of await tx.payment.findMany({ where })) {
+    const rest = reference?.replace(pattern, word) ?? null;
+    if (rest !== reference) await tx.payment.update({ where: { id }, data: { reference: rest } });
+  }
 }
 
 /** A sheet keeps that there was one. */

@@ -151,10 +151,10 @@ export const personalColumns: Readonly<Record<string, Readonly<Record<string, Ho
   }),
 };
 
-/** What lies in the folder of the data, by name: whether a person can be in it, and how it goes. */
-export const personalFiles: Readonly<Record<string, { readonly holds: Holds; readonly goes: string }>> = {
-  database: { holds: "customer", goes: "row by row, as above" },
-  "database.stamp": { holds: "nothing", goes: "stays" },
-  "demo-sign-ins.json": { holds: "staff", goes: "invented people of the demo" },
-  "house.key": { holds: "nothing", goes: "stays" },
+/** What lies in the folder of the data, by name, and what it can hold. */
+export const personalFiles: Readonly<Record<string, Holds>> = {
+  database: "customer",
+  "database.stamp": "nothing",
+  "demo-sign-ins.json": "staff",
+  "house.key": "nothing",
 };

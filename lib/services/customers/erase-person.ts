@@ -53,7 +53,7 @@ export async function eraseInside(
   // A name that somebody else bears too stays where it is not known whose it is.
   const own: string[] = [];
   for (const name of names) if ((await othersNamed(tx, name, keys)) === 0) own.push(name);
-  const forgetting = { keys, word: erasedWord, at: ctx.now };
+  const forgetting = { keys, names, word: erasedWord, at: ctx.now };
   await revokePersonLinks(tx, keys, ctx.now);
   await forgetRows(tx, forgetting);
   await forgetRecord(tx, forgetting);

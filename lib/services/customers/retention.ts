@@ -12,6 +12,7 @@ import {
   staleDrafts,
   staleUnconfirmed,
 } from "#data/persons";
+import { personalColumns, personalFiles } from "#data/personal-data";
 import { insertRetention, retentionInForce } from "#data/retention";
 import { moveSheet } from "#data/sheets";
 import { transaction } from "#data/transaction";
@@ -46,7 +47,20 @@ export async function readRetention(ctx: Context, asked?: RetentionRules): Promi
     rules,
     set: set === null ? null : { by: set.setByName, at: set.setAt.toISOString(), reason: set.reason },
     lines,
+    ...placesOfPersons(),
   });
+}
+
+/** The list that erasing goes by, for people. */
+function placesOfPersons(): Pick<RetentionView, "tables" | "files"> {
+  const tables = Object.entries(personalColumns).flatMap(([place, columns]) =>
+    (["customer", "words", "staff"] as const).flatMap((holds) => {
+      const names = Object.keys(columns).filter((name) => columns[name] === holds);
+      return names.length === 0 ? [] : [{ place, holds, columns: names }];
+    }),
+  );
+  const files = Object.entries(personalFiles).map(([place, holds]) => ({ place, holds }));
+  return { tables, files };
 }
 
 async function lineOf(ctx: Context, kind: RetentionKind, days: number | null): Promise<RetentionLine> {

@@ -59,7 +59,16 @@ export interface RetentionLine {
   readonly first: readonly string[];
 }
 
+/** A place where a person can stand. */
+export interface PlaceOfPersons {
+  readonly place: string;
+  readonly holds: "nothing" | "customer" | "staff" | "words";
+}
+
 export interface RetentionView {
+  /** Tables that can hold a person, with their columns, and files beside them. */
+  readonly tables: readonly (PlaceOfPersons & { readonly columns: readonly string[] })[];
+  readonly files: readonly PlaceOfPersons[];
   readonly rules: RetentionRules;
   readonly set: { readonly by: string; readonly at: Instant; readonly reason: string } | null;
   readonly lines: readonly RetentionLine[];

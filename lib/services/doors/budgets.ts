@@ -107,8 +107,7 @@ export interface BudgetRow {
 export async function listBudgets(ctx: Context): Promise<Outcome<readonly BudgetRow[]>> {
   const allowed = permit(ctx.actor, "doors.release");
   if (!allowed.ok) return allowed;
-  // By the limiter's own clock.
-  const keys = await budgetKeys(ctx.db, Date.now());
+  const keys = await budgetKeys(ctx.db, ctx.now.getTime());
   return accept(
     doors.map((door) => {
       const own = keys.filter(({ key }) => key.startsWith(`${door}:`));
@@ -149,5 +148,5 @@ export async function releaseBudgets(
 
 /** Windows that ended are dropped. Run by the clock. */
 export async function sweepDoors(ctx: Context): Promise<void> {
-  await sweepBudgets(ctx.db, Date.now());
+  await sweepBudgets(ctx.db, ctx.now.getTime());
 }

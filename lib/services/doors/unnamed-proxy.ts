@@ -1,6 +1,7 @@
 /** A proxy in front that the settings do not name: then visitors cannot be told apart by address, and the owner should know. */
 
 import { systemActor } from "#auth";
+import history from "#content/copy/history.json";
 import { eventTimes, recordEvents } from "#data/events";
 import type { Context } from "#services/context";
 import { eventOf } from "#services/record";
@@ -19,7 +20,7 @@ export async function noteUnnamedProxy(ctx: Context): Promise<void> {
   toldAt = now;
   const since = new Date(now - toldEveryMs);
   if ((await eventTimes(ctx.db, "unnamed-proxy-seen", since)).length > 0) return;
-  const own: Context = { ...ctx, actor: systemActor("the doors") };
+  const own: Context = { ...ctx, actor: systemActor(history.doors.task) };
   await recordEvents(ctx.db, [eventOf(own, "unnamed-proxy-seen", subject, {})]);
 }
 

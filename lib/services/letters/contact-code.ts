@@ -57,5 +57,5 @@ async function writeCodeLetter(ctx: Context, tx: Tx, { orderId, email, code, exp
 /** Of a code as it is typed: case, spaces and hyphens do not count. */
 export function contactCodeHash(orderId: string, typed: string): string {
   const code = typed.toUpperCase().replace(/[^0-9A-Z]/g, "");
-  return houseDigest("contact codes", `${orderId} ${code}`);
+  return houseDigest("contact-codes", `${orderId} ${code}`);
 }

@@ -37,7 +37,7 @@ export interface SignedMessage {
 /** The key that this shop and its payment service share. */
 export function paymentKey(): Buffer {
   const { paymentSecret } = config();
-  return paymentSecret === null ? houseKey("payment messages") : Buffer.from(paymentSecret, "utf8");
+  return paymentSecret === null ? houseKey("payment-messages") : Buffer.from(paymentSecret, "utf8");
 }
 
 export function signMessage(message: PaymentMessage, key: Buffer): SignedMessage {

@@ -1,4 +1,5 @@
 import { systemActor } from "#auth";
+import history from "#content/copy/history.json";
 import { Conflict } from "#data/errors";
 import { recordEvents } from "#data/events";
 import { isPaymentMessageKnown, keepPaymentMessage, orderById, orderOfPayment } from "#data/orders";
@@ -11,9 +12,6 @@ import { isDemo } from "./demo-service";
 import { paymentKey, readMessage, type SignedMessage } from "./payment-message";
 import { alreadyPaid, type DepositResult, takeDeposit } from "./take-deposit";
 
-/** How the record names who said that money came. */
-const paymentService = "payment service";
-
 /**
  * Acts on what the payment service says of a deposit, once. It is the signature that counts, not who brings the message.
  * Refuses what an unsigned, foreign or late one is refused for, `payment-replayed`, `payment-unknown`, `payment-amount`
@@ -24,7 +22,7 @@ export async function receivePaymentMessage(asker: Context, sent: SignedMessage)
   const read = readMessage(sent, paymentKey(), asker.now);
   if (!read.ok) return read;
   const message = read.value;
-  const ctx: Context = { ...asker, actor: systemActor(paymentService) };
+  const ctx: Context = { ...asker, actor: systemActor(history.money.paymentService) };
   if (await translated(isPaymentMessageKnown(ctx.db, message.id))) return replayed(message.id);
   const orderId = await translated(orderOfPayment(ctx.db, message.paymentId));
   const order = orderId === null ? null : await orderById(ctx.db, orderId);

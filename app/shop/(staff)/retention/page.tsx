@@ -4,6 +4,7 @@ import { staffContext } from "#app/_server/request.ts";
 import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { Notice } from "#app/_ui/notice.tsx";
 import { Page, Part } from "#app/_ui/page.tsx";
+import { More } from "#app/_ui/section.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { clock } from "#app/shop/say.ts";
@@ -67,6 +68,7 @@ export default async function RetentionPage({ searchParams }: { readonly searchP
           </div>
         )}
       </Part>
+      <Places view={view} />
     </Page>
   );
 }
@@ -85,5 +87,42 @@ function Standing({ view: { set }, isAsked, problem }: StandingProps) {
       {isAsked ? <Notice tone="amber" title={w.asked} /> : null}
       {problem === undefined ? null : <Notice tone="iron" title={problem} />}
     </div>
+  );
+}
+
+/** Where a person can stand at all: what erasing goes by. */
+function Places({ view: { tables, files } }: { readonly view: RetentionView }) {
+  return (
+    <Part title={w.places} id="places">
+      <p className="mb-4 max-w-measure text-pencil">{w.placesLead}</p>
+      <More summary={w.tables}>
+        <Table
+          caption={w.tables}
+          hideCaption
+          dense
+          stacks
+          columns={[
+            { key: "place", head: w.placeHeads.place, cell: (row) => row.place },
+            { key: "holds", head: w.placeHeads.holds, cell: (row) => w.holds[row.holds] },
+            { key: "columns", head: w.placeHeads.columns, cell: (row) => row.columns.join(", ") },
+          ]}
+          rows={tables}
+          rowKey={(row) => `${row.place} ${row.holds}`}
+        />
+      </More>
+      <More summary={w.files}>
+        <Table
+          caption={w.files}
+          hideCaption
+          dense
+          columns={[
+            { key: "place", head: w.placeHeads.place, cell: (row) => row.place },
+            { key: "holds", head: w.placeHeads.holds, cell: (row) => w.holds[row.holds] },
+          ]}
+          rows={files}
+          rowKey={(row) => row.place}
+        />
+      </More>
+    </Part>
   );
 }
