@@ -6,6 +6,7 @@ import { moneyAllowed } from "#engine/floor";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { findOrder } from "#services/orders/find-order";
 import { eventOf } from "#services/record";
 import { orderNumber } from "#shop/names/numbers";
@@ -41,7 +42,11 @@ export async function recordDeposit(ctx: Context, input: RecordDepositInput): Pr
   if (!allowed.ok) return allowed;
   if (!(await offeredMethods(ctx)).includes(method))
     return refuse({ code: "method-not-offered", path: "method", method });
-  if (isWord) return announce(ctx, order, request, method);
+  if (isWord) {
+    const within = await spend(ctx, "question");
+    if (!within.ok) return within;
+    return announce(ctx, order, request, method);
+  }
   const number = orderNumber(order);
   if (!isStaff) {
     const asked = { paymentId: request.id, cents: request.cents, currency: order.price.currency, orderNumber: number };

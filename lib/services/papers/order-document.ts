@@ -129,7 +129,7 @@ function promiseFacts(order: OrderRecord): PromiseFacts {
   const clock = orderClock(order.depositPaidAt, order.pairs);
   const about = {
     waitingFor: clock.started ? [] : clock.waitingFor,
-    slotLost: slotLostView(order)?.reason ?? null,
+    slotLost: order.confirmedAt === null ? ("unconfirmed" as const) : (slotLostView(order)?.reason ?? null),
   };
   const on = order.promisedOn;
   if (on === null) {

@@ -81,13 +81,18 @@ async function proofFacts(
   };
 }
 
+function meanwhile({ state, slotLostAt, confirmedAt }: PairRecord["order"]) {
+  if (state !== "waiting") return "building";
+  if (confirmedAt === null) return "unconfirmed";
+  return slotLostAt === null ? "waiting" : "slot-lost";
+}
+
 /** A void proof counts as none. The approver's full name is the office's and the skier's own business. */
 function standingOf(ctx: Context, pair: PairRecord): ProofStanding {
   const proof = pair.proofs.at(-1);
   if (proof === undefined || proof.state === "void") return { state: "draft" };
   if (proof.answeredAt === null) {
-    const { state, slotLostAt } = pair.order;
-    const order = state !== "waiting" ? "building" : slotLostAt === null ? "waiting" : "slot-lost";
+    const order = meanwhile(pair.order);
     return { state: "issued", answerBy: order === "waiting" ? lastDayToWait(proof.issuedAt) : null, order };
   }
   const at = shopClock(proof.answeredAt, currentCatalog().shop.timeZone);

@@ -64,6 +64,8 @@ export async function orderLinkOfQuote(
   if (!found.ok) return found;
   const order = found.value.pair?.order;
   if (order === undefined) return refuse({ code: "not-accepted", quoteId: input.quoteId });
+  const within = await spend(ctx, "question");
+  if (!within.ok) return within;
   const token = await issueLink(ctx.db, { kind: "order", id: order.id }, { id: ctx.newId(), now: ctx.now });
   return accept({ orderId: order.id, token });
 }
