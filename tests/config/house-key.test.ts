@@ -24,7 +24,9 @@ describe("the house key", () => {
   it("is the one of the settings where there is one, and then no file is made", () => {
     const given = { dataFolder: path.join(scratch, "three"), secret: "x".repeat(32) };
     // HMAC-SHA256 of "a" under 32 times x, by Python's hmac.
-    expect(houseKey("a", given).toString("hex")).toBe("e1cacbc3cfa19ace3510b37653e3b6ca920778a805aeb7f70abf8f14a309b767");
+    expect(houseKey("a", given).toString("hex")).toBe(
+      "e1cacbc3cfa19ace3510b37653e3b6ca920778a805aeb7f70abf8f14a309b767",
+    );
     expect(() => statSync(given.dataFolder)).toThrow("ENOENT");
     expect(houseDigest("a", "text", given)).toMatch(/^[0-9a-f]{64}$/);
   });

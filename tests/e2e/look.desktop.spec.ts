@@ -29,7 +29,10 @@ test("look", async ({ page }) => {
   await shots("desk");
   await page.goto("/shop/confirmations");
   await shots("confirmations");
-  await page.getByRole("link", { name: /Robin Alder-Heath/ }).first().click();
+  await page
+    .getByRole("link", { name: /Robin Alder-Heath/ })
+    .first()
+    .click();
   await page.waitForURL(/\/shop\/orders\//);
   await shots("order");
   await page.goto("/shop/customers");

@@ -47,6 +47,10 @@ describe("a known number", () => {
     expect(text).not.toMatch(/Mallory|Stranger/);
     const own = must(await readOrder(shop.as(shop.desk), { orderId: theirs.orderId }));
     expect(own.customer).toMatchObject({ name: "Mallory Stranger", email: "mallory@evil.example", address });
+    // What the stranger gets on paper says that it is not placed; the other order's says nothing of it.
+    const strange = await orderDocument(shop.as(shop.desk), { orderId: theirs.orderId, paper: "A4" });
+    expect(textOf(must(strange).bytes)).toContain("To be confirmed: your order has no place in the queue yet");
+    expect(text).not.toContain("To be confirmed");
     const found = must(await findByPhone(shop.as(shop.desk), { phone }));
     expect(found.customer?.name).toBe("Robin Alder");
     expect(found.sameNumber.map(({ name }) => name)).toEqual(["Mallory Stranger"]);

@@ -158,7 +158,10 @@ describe("a person", () => {
           refundCents: true,
         },
       }),
-      payments: await db().payment.findMany({ orderBy: { id: "asc" }, select: { kind: true, state: true, cents: true, receivedAt: true } }),
+      payments: await db().payment.findMany({
+        orderBy: { id: "asc" },
+        select: { kind: true, state: true, cents: true, receivedAt: true },
+      }),
       quotes: await db().quote.count(),
       pairs: await db().pair.findMany({ select: { serial: true, specHash: true, mould: true } }),
       events: await db().event.count(),

@@ -3,6 +3,7 @@ import { permit } from "#auth";
 import type { Tx } from "#data/client";
 import { recordEvents } from "#data/events";
 import { forgetPictures, forgetSheets } from "#data/forget";
+import { personalColumns, personalFiles } from "#data/personal-data";
 import {
   artworksOfSheets,
   countOldLetters,
@@ -12,7 +13,6 @@ import {
   staleDrafts,
   staleUnconfirmed,
 } from "#data/persons";
-import { personalColumns, personalFiles } from "#data/personal-data";
 import { insertRetention, retentionInForce } from "#data/retention";
 import { moveSheet } from "#data/sheets";
 import { transaction } from "#data/transaction";
