@@ -63,6 +63,7 @@ const shopOrder = shopRooms.map((room, index) =>
 // Use cases, lowest first. A room may call what stands below it, never what stands above or beside.
 const serviceRooms = [
   "settings",
+  "doors",
   "people",
   "letters",
   "promises",
@@ -77,6 +78,7 @@ const serviceRooms = [
   "planning",
   "learning",
   "desk",
+  "customers",
   "papers",
 ];
 const servicesOrder = serviceRooms.map((room, index) =>

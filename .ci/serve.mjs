@@ -65,7 +65,10 @@ export function headerGuard(trustedProxies) {
   return ({ headers, socket }) => {
     if (headers["x-pairwright-seen"] === ownMark) return;
     headers["x-pairwright-seen"] = ownMark;
+    delete headers["x-pairwright-forwarded"];
     if (trustedProxies === 0) {
+      // Told on, so that visitors behind a proxy nobody has named are not taken for one.
+      if (forwarded.some((name) => headers[name] !== undefined)) headers["x-pairwright-forwarded"] = "1";
       for (const name of forwarded) delete headers[name];
       headers["x-forwarded-for"] = socket.remoteAddress ?? "";
     }

@@ -5,6 +5,7 @@
 import sharp from "sharp";
 import { systemActor, takeOnStaff } from "#auth";
 import { type Db, db } from "#data/client";
+import { markDemoShop } from "#data/counters";
 import { newId } from "#data/ids";
 import {
   approveProof,
@@ -67,6 +68,7 @@ const waitingOrders: readonly {
 export async function seedDemo(now: Date = new Date(), client?: Db): Promise<SeededDemo> {
   const shop: DemoShop = { db: client ?? (await db()), newId, desk: systemActor("Ines Calder") };
   const calendar = demoCalendar(now);
+  await markDemoShop(shop.db);
   await seedWood(shop.db, now);
   await seedLots(shop.db, engineOn(now), now);
   let next = 0;

@@ -8,12 +8,27 @@ const statusOf: Readonly<Record<string, number>> = {
   "not-allowed": 403,
   "not-found": 404,
   "too-many-attempts": 429,
+  "budget-used": 429,
+  "budget-all-used": 429,
+  "payment-not-signed": 401,
+  "payment-replayed": 409,
   "too-large": 413,
 };
 
 /** A refusal as JSON: its code and parameters, and words for people. 422 unless its code has a status of its own. */
 export function refusalResponse(refusal: Refusal, words: string): Response {
-  return Response.json({ refusal, message: words }, { status: statusOf[refusal.code] ?? 422, headers: noStore });
+  return Response.json(
+    { refusal, message: words },
+    {
+      status: statusOf[refusal.code] ?? 422,
+      headers: { ...noStore, ...waitOf(refusal) },
+    },
+  );
+}
+
+/** How long to wait, for programs too. */
+function waitOf({ retryAfterSeconds }: Refusal): Readonly<Record<string, string>> {
+  return typeof retryAfterSeconds === "number" ? { "retry-after": String(retryAfterSeconds) } : {};
 }
 
 const noStore = { "cache-control": "no-store" };

@@ -15,6 +15,8 @@ import {
   type Actor,
   type DeviceClaim,
   guestByToken,
+  looksLikeToken,
+  newToken,
   type Session,
   type StaffActor,
   type Subject,
@@ -22,9 +24,10 @@ import {
   staffBySession,
   visitor,
 } from "#auth";
-import { config } from "#config";
-import { type Context, openContext } from "#services/context";
-import { visitorAddress } from "./address";
+import { config, houseDigest } from "#config";
+import { noteUnnamedProxy } from "#services";
+import { type Context, openContext, type Visitor } from "#services/context";
+import { isShared, visitorAddress, visitorIdentity } from "./address";
 import { browserName } from "./browser-name";
 import { dropCookie, keepCookie, readCookie } from "./cookies";
 import { isTheirDoing } from "./doing";
@@ -97,8 +100,40 @@ export function stillLinked(token: string): () => Promise<boolean> {
   return async () => (await guestByToken(token, new Date())) !== null;
 }
 
-function contextFor(actor: Actor): Promise<Context> {
-  return openContext(actor, requestTime());
+async function contextFor(actor: Actor): Promise<Context> {
+  if (actor.kind !== "guest") return openContext(actor, requestTime());
+  const { isProxied, visitor: who } = await guestOf();
+  const ctx = await openContext(actor, requestTime(), who);
+  if (isProxied) await noteUnnamedProxy(ctx);
+  return ctx;
+}
+
+const visitorCookie = "pairwright-visitor";
+const visitorDays = 30;
+
+/** Who a guest is among guests, as digests: neither address nor browser can be found from them. */
+async function guestOf(): Promise<{ readonly isProxied: boolean; readonly visitor: Visitor }> {
+  const sent = await headers();
+  const { trustedProxies } = config();
+  const isProxied = trustedProxies === 0 && sent.get("x-pairwright-forwarded") !== null;
+  const origin = { forwardedFor: sent.get("x-forwarded-for"), trustedProxies, isProxied };
+  // Browsers get a mark only where they cannot be told apart without one.
+  const identity = visitorIdentity({ ...origin, device: isShared(origin) ? await deviceMark() : null });
+  const share = identity === null ? null : houseDigest("visitors", identity).slice(0, 32);
+  return { isProxied, visitor: { share, mark: share?.slice(0, 8) ?? null } };
+}
+
+/** A mark of this browser, of no meaning by itself; null while a page is drawn that could not give one. */
+async function deviceMark(): Promise<string | null> {
+  const known = await readCookie(visitorCookie);
+  if (known !== undefined && looksLikeToken(known)) return known;
+  const mark = newToken();
+  try {
+    await keepCookie(visitorCookie, mark, { maxAge: visitorDays * 86_400 });
+  } catch {
+    return null;
+  }
+  return mark;
 }
 
 /** The visitor's address for counting attempts. */

@@ -4,7 +4,7 @@ import { offerFirstOwner, systemActor } from "#auth";
 import { config } from "#config";
 import words from "#content/copy/people.json";
 import { log } from "#lib/log";
-import { freezePressSlots, renewEstimates, sweepSlots } from "#services";
+import { applyRetention, freezePressSlots, renewEstimates, sweepDoors, sweepSlots } from "#services";
 import { openContext } from "#services/context";
 import { checkHealth } from "#services/health";
 import { reportFault } from "./faults";
@@ -17,15 +17,18 @@ async function sweep(): Promise<void> {
     const ctx = await openContext(systemActor("the clock"), new Date());
     await sweepSlots(ctx);
     await freezePressSlots(ctx);
+    await sweepDoors(ctx);
   } catch (error) {
     reportFault(error, "give up places");
   }
 }
 
-/** Takes some seconds in the morning, so nobody waits for it. */
+/** Takes some seconds in the morning, so nobody waits for it. What is due to be forgotten is, as the owner has set it. */
 async function renew(): Promise<void> {
   try {
-    await renewEstimates(await openContext(systemActor("the clock"), new Date()));
+    const ctx = await openContext(systemActor("the clock"), new Date());
+    await renewEstimates(ctx);
+    await applyRetention(ctx);
   } catch (error) {
     reportFault(error, "renew estimates");
   }

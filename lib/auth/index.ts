@@ -17,7 +17,7 @@ export {
 } from "./links";
 export { type Action, type NotAllowed, permit, policy } from "./policy";
 export { countAttempt, type Limit, type TooMany } from "./rate-limit";
-export { nameOf, occasionOf } from "./record";
+export { guestName, nameOf, occasionOf } from "./record";
 export {
   type FloorSignIn,
   type Session,

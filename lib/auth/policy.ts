@@ -44,6 +44,14 @@ export const policy = {
   "call.work": { guest: "never", ...office },
   "search.everything": { guest: "never", ...office },
 
+  // Customers, and what is known of a person
+  "customer.read": { guest: "never", ...office },
+  "customer.merge": { guest: "never", ...office },
+  "person.export": { guest: "never", ...ownerOnly },
+  "person.erase": { guest: "never", ...ownerOnly },
+  "retention.set": { guest: "never", ...ownerOnly },
+  "doors.release": { guest: "never", ...office },
+
   // Clubs
   "club.work": { guest: "never", ...office },
   "club.read": { guest: ["club"], ...office },
@@ -54,6 +62,8 @@ export const policy = {
   "order.list": { guest: "never", ...office },
   "order.cancel": { guest: "never", ...office },
   "order.change": { guest: "never", ...office },
+  "order.confirm": { guest: "never", ...office },
+  "contact.prove": { guest: ["order"], ...office },
   "deposit.choose": { guest: ["order"], ...office },
   "deposit.record": { guest: "never", ...office },
   "payment.record": { guest: "never", ...office },

@@ -3,13 +3,16 @@ import type { EventSubject, NewEvent, Occasion } from "#data/events";
 import type { EventFacts } from "#schemas/events";
 import type { Actor } from "./actor";
 
+/** How a record names whoever holds a link. */
+export const guestName = "skier";
+
 /** The name that stands in the record: a person's for staff, "skier" for who holds a link. */
 export function nameOf(actor: Actor): string {
   switch (actor.kind) {
     case "staff":
       return actor.name;
     case "guest":
-      return "skier";
+      return guestName;
     case "system":
       return actor.task;
   }

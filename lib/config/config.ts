@@ -29,7 +29,16 @@ export interface Config {
   readonly logLevel: LogLevel;
   /** Where the demo's published passwords count: at the machine itself, or from anywhere because somebody asked for it. */
   readonly demoSignIns: "here" | "anywhere";
+  /** Whether the demo may show what exists for it alone; a shop's own data never becomes the demo by it. */
+  readonly demo: boolean;
+  /** What digests and signatures are made with; null: a key is made beside the data. Machines that act as one share it. */
+  readonly secret: string | null;
+  /** What a payment service signs its messages with; null: a key made from the secret, for the service of the demo. */
+  readonly paymentSecret: string | null;
 }
+
+/** Settings whose value stands in no message. */
+const notShown: ReadonlySet<string> = new Set(["DATABASE_URL", "PAIRWRIGHT_SECRET", "PAIRWRIGHT_PAYMENT_SECRET"]);
 
 const blankAsMissing = (value: unknown) => (value === "" ? undefined : value);
 const optional = <T extends z.ZodType>(schema: T) => z.preprocess(blankAsMissing, schema.optional());
@@ -44,6 +53,9 @@ const environmentSchema = z.object({
   PAIRWRIGHT_TRUSTED_PROXIES: optional(z.coerce.number().int().min(0).max(10)),
   PAIRWRIGHT_LOG: optional(z.enum(logLevels)),
   PAIRWRIGHT_DEMO_SIGN_INS: optional(z.enum(["here", "anywhere"])),
+  PAIRWRIGHT_DEMO: optional(z.string()),
+  PAIRWRIGHT_SECRET: optional(z.string().min(32, "must be at least 32 characters long")),
+  PAIRWRIGHT_PAYMENT_SECRET: optional(z.string().min(32, "must be at least 32 characters long")),
 });
 
 /**
@@ -56,7 +68,7 @@ export function parseConfig(environment: Readonly<Record<string, string | undefi
   if (!parsed.success) {
     const lines = parsed.error.issues.map((issue) => {
       const name = String(issue.path[0]);
-      return `${name}=${name === "DATABASE_URL" ? "(not shown)" : environment[name]}: ${issue.message}`;
+      return `${name}=${notShown.has(name) ? "(not shown)" : environment[name]}: ${issue.message}`;
     });
     throw new Error(`The settings cannot be used. ${lines.join("; ")}`);
   }
@@ -77,6 +89,9 @@ export function parseConfig(environment: Readonly<Record<string, string | undefi
     trustedProxies: values.PAIRWRIGHT_TRUSTED_PROXIES ?? 0,
     logLevel: values.PAIRWRIGHT_LOG ?? "info",
     demoSignIns: values.PAIRWRIGHT_DEMO_SIGN_INS ?? "here",
+    demo: values.PAIRWRIGHT_DEMO !== "off",
+    secret: values.PAIRWRIGHT_SECRET ?? null,
+    paymentSecret: values.PAIRWRIGHT_PAYMENT_SECRET ?? null,
   };
 }
 

@@ -7,3 +7,4 @@ export {
   type LogLevel,
   parseConfig,
 } from "./config";
+export { houseDigest, houseKey } from "./house-key";

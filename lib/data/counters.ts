@@ -33,3 +33,14 @@ export async function currentQueueRevision(client: Tx): Promise<number> {
   const row = await client.counter.findUnique({ where: { name: queueRevision } });
   return row?.value ?? 0;
 }
+
+const demoMark = "demo";
+
+/** Says that what is in here is the demo, invented: only there may be used what exists for it. */
+export async function markDemoShop(tx: Tx): Promise<void> {
+  await tx.counter.upsert({ where: { name: demoMark }, create: { name: demoMark, value: 1 }, update: {} });
+}
+
+export async function isDemoShop(client: Tx): Promise<boolean> {
+  return (await client.counter.count({ where: { name: demoMark } })) === 1;
+}

@@ -20,6 +20,8 @@ const eventSubjects = [
   "staff",
   "device",
   "wall",
+  "door",
+  "retention",
 ] as const;
 export type EventSubject = (typeof eventSubjects)[number];
 
@@ -91,4 +93,14 @@ export async function latestEvents(
 export async function eventsSince(client: Tx, kind: string, since: Date): Promise<readonly EventRecord[]> {
   const rows = await client.event.findMany({ where: { kind, at: { gte: since } }, orderBy: { seq: "desc" } });
   return rows.map(readEventRow);
+}
+
+/** When a kind of event happened since, oldest first. */
+export async function eventTimes(client: Tx, kind: string, since: Date): Promise<readonly Date[]> {
+  const rows = await client.event.findMany({
+    where: { kind, at: { gte: since } },
+    select: { at: true },
+    orderBy: { seq: "asc" },
+  });
+  return rows.map(({ at }) => at);
 }

@@ -4,21 +4,19 @@ import type { Tx } from "./client";
 import { readableRows, readRow } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
-import { orderName, readCustomer } from "./records/order";
+import { buyerColumns, buyerOf, orderName } from "./records/order";
 import { noticeColumns, orderColumns } from "./records/tables";
 
 /** A letter goes with its order and who it is for. */
 export const noticeOrder = {
-  order: { select: { id: true, number: true, promisedOn: true, state: true, customer: true } },
+  order: { select: { id: true, number: true, promisedOn: true, state: true, ...buyerColumns } },
 } as const satisfies Prisma.NoticeInclude;
 
 export function readNotice(row: Prisma.NoticeGetPayload<{ include: typeof noticeOrder }>) {
+  const order = readRow("orders", orderColumns, row.order, orderName);
   return {
     ...readRow("notices", noticeColumns, row, ({ id }) => id),
-    order: {
-      ...readRow("orders", orderColumns, row.order, orderName),
-      customer: readCustomer(row.order.customer),
-    },
+    order: { ...order, customer: buyerOf(order) },
   };
 }
 

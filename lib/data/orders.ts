@@ -1,6 +1,7 @@
 import type { PaymentState } from "#engine/floor";
 import type { Price } from "#engine/pricing";
-import type { DateRange } from "#schemas/stored/index";
+import type { confirmedHows, DateRange } from "#schemas/stored/index";
+import { type Buyer, buyerData } from "./buyer";
 import type { Tx } from "./client";
 import { type ReadRows, readableRows, readRow, readRows } from "./columns";
 import type { Prisma } from "./generated/client";
@@ -21,12 +22,18 @@ import { orderColumns, pairColumns } from "./records/tables";
 
 export type { OrderAloneRecord, OrderLineRecord, OrderRecord } from "./records/order";
 
+export type ConfirmedHow = (typeof confirmedHows)[number];
+
 export interface NewOrder {
   readonly id: string;
   readonly number: number;
   readonly quoteId: string;
   readonly clubId: string | null;
   readonly customerId: string;
+  readonly buyer: Buyer;
+  /** By what it is known that somebody stands behind it; null while nobody does. */
+  readonly confirmed: { readonly at: Date; readonly how: ConfirmedHow; readonly by: string } | null;
+  readonly visitorMark: string | null;
   readonly price: Price;
   readonly priceBook: string;
   readonly totalCents: number;
@@ -35,15 +42,19 @@ export interface NewOrder {
   readonly acceptedAt: Date;
   readonly acceptedByName: string;
   readonly acceptedHow: string;
-  /** Until when it keeps its place in the queue unpaid. */
-  readonly softHoldUntil: Date;
+  /** Until when it keeps its place in the queue unpaid; null without a place. */
+  readonly softHoldUntil: Date | null;
   readonly customerSpecified: readonly string[];
 }
 
-export async function insertOrder(tx: Tx, order: NewOrder): Promise<void> {
+export async function insertOrder(tx: Tx, { buyer, confirmed, ...order }: NewOrder): Promise<void> {
   await tx.order.create({
     data: {
       ...order,
+      ...buyerData(buyer),
+      confirmedAt: confirmed?.at ?? null,
+      confirmedHow: confirmed?.how ?? null,
+      confirmedByName: confirmed?.by ?? null,
       state: "waiting",
       version: 1,
       promiseClass: "estimate",
@@ -78,7 +89,7 @@ export async function pairNamesOfOrder(client: Tx, orderId: string) {
 /** What may change beside the state, which is moved. */
 export type OrderChange = Omit<
   Prisma.OrderUncheckedUpdateManyInput,
-  "id" | "version" | "state" | "price" | "estimate"
+  "id" | "version" | "state" | "price" | "estimate" | "buyerAddress"
 > & {
   readonly price?: Price;
   readonly estimate?: DateRange;
@@ -115,6 +126,48 @@ export async function moveOrder(
     data: { ...columnsOf(change), state: to, version: { increment: 1 } },
   });
   return count === 1;
+}
+
+export interface Confirmation {
+  readonly at: Date;
+  readonly how: ConfirmedHow;
+  readonly by: string;
+  readonly softHoldUntil: Date;
+  readonly estimate: DateRange;
+}
+
+/** Says that somebody stands behind an order; false when that was known, or it is not waiting any more. */
+export async function markConfirmed(tx: Tx, id: string, { at, how, by, ...given }: Confirmation): Promise<boolean> {
+  const { count } = await tx.order.updateMany({
+    where: { id, state: "waiting", confirmedAt: null },
+    data: {
+      confirmedAt: at,
+      confirmedHow: how,
+      confirmedByName: by,
+      softHoldUntil: given.softHoldUntil,
+      estimate: asJson(given.estimate),
+      version: { increment: 1 },
+    },
+  });
+  return count === 1;
+}
+
+/** A payment with the order it is of, by its plain columns; null when there is none. */
+export async function orderOfPayment(client: Tx, paymentId: string): Promise<string | null> {
+  const row = await client.payment.findUnique({ where: { id: paymentId }, select: { orderId: true } });
+  return row?.orderId ?? null;
+}
+
+/** Keeps that a message of the payment service was acted on. @throws Conflict when it was before */
+export async function keepPaymentMessage(
+  tx: Tx,
+  message: { readonly id: string; readonly paymentId: string; readonly receivedAt: Date },
+): Promise<void> {
+  await tx.paymentMessage.create({ data: message });
+}
+
+export async function isPaymentMessageKnown(client: Tx, id: string): Promise<boolean> {
+  return (await client.paymentMessage.count({ where: { id } })) > 0;
 }
 
 export interface NewPayment {
@@ -174,6 +227,8 @@ export async function announcePayment(tx: Tx, id: string, method: string): Promi
 
 export interface OrderFilter {
   readonly state?: string;
+  /** Those that nobody is known to stand behind. */
+  readonly unconfirmed?: boolean;
   readonly waitingFor?: "deposit" | "specification-lock" | "proof" | "rights";
   readonly text?: string;
   readonly number?: number;
@@ -210,10 +265,11 @@ export async function ordersOfCustomer(client: Tx, customerId: string) {
 function whereOrders(filter: OrderFilter): Prisma.OrderWhereInput {
   const clauses: Prisma.OrderWhereInput[] = [];
   if (filter.state !== undefined) clauses.push({ state: filter.state });
+  if (filter.unconfirmed === true) clauses.push({ state: "waiting", confirmedAt: null });
   if (filter.waitingFor !== undefined) clauses.push({ state: "waiting", ...whereWaiting(filter.waitingFor) });
   if (filter.text !== undefined) {
     const any: Prisma.OrderWhereInput[] = [
-      { customer: { name: { contains: filter.text, mode: "insensitive" } } },
+      { buyerName: { contains: filter.text, mode: "insensitive" } },
       { pairs: { some: { serial: { contains: filter.text, mode: "insensitive" } } } },
     ];
     if (filter.number !== undefined) any.push({ number: filter.number });

@@ -95,9 +95,13 @@ export async function pairBySerialNumber(client: Tx, serialNumber: number): Prom
   return row === null ? null : readPair(row);
 }
 
-/** Every pair that still needs the floor, in the order it took its place. */
-const open = { state: { in: [...openPairStates] } } satisfies Prisma.PairWhereInput;
+/** What still needs the floor; nobody stands behind an order that is not confirmed. */
+const open = {
+  state: { in: [...openPairStates] },
+  order: { confirmedAt: { not: null } },
+} satisfies Prisma.PairWhereInput;
 
+/** Every pair that still needs the floor, in the order it took its place. */
 export async function openPairs(client: Tx): Promise<readonly QueuedPairRecord[]> {
   const rows = await client.pair.findMany({
     where: open,

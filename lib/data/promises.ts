@@ -5,18 +5,19 @@ import { readableRows, readRow } from "./columns";
 import { type EventRecord, readEventRow } from "./events";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
-import { orderName } from "./records/order";
+import { buyerOf, orderName } from "./records/order";
 import { readProof } from "./records/pair";
 import { orderColumns, pairColumns } from "./records/tables";
 
 const slot = {
-  customer: { select: { name: true, email: true, phone: true } },
   pairs: { include: { proofs: { orderBy: { revision: "asc" } } } },
 } as const satisfies Prisma.OrderInclude;
 
 function readSlot(row: Prisma.OrderGetPayload<{ include: typeof slot }>) {
+  const order = readRow("orders", orderColumns, row, orderName);
   return {
-    ...readRow("orders", orderColumns, row, orderName),
+    ...order,
+    customer: buyerOf(order),
     pairs: row.pairs.map((pair) => ({
       ...readRow("pairs", pairColumns, pair, ({ serial }) => serial),
       proofs: pair.proofs.map(readProof),
@@ -26,10 +27,10 @@ function readSlot(row: Prisma.OrderGetPayload<{ include: typeof slot }>) {
 
 export type SlotOrder = ReturnType<typeof readSlot>;
 
-/** Orders that wait for their customer and have a place in the queue. */
+/** Confirmed orders that wait for their customer and have a place in the queue. */
 export async function waitingWithSlot(client: Tx): Promise<readonly SlotOrder[]> {
   const rows = await client.order.findMany({
-    where: { state: "waiting", slotLostAt: null },
+    where: { state: "waiting", slotLostAt: null, confirmedAt: { not: null } },
     include: slot,
     orderBy: { number: "asc" },
   });
@@ -49,9 +50,9 @@ function readDated(row: Prisma.OrderGetPayload<{ include: typeof dated }>) {
 
 export type WaitingOrder = ReturnType<typeof readDated>;
 
-/** Orders that wait for their customer, with a place in the queue or without. */
+/** Confirmed orders that wait for their customer, with a place in the queue or without. */
 export async function waitingOrders(client: Tx): Promise<readonly WaitingOrder[]> {
-  const where = { state: "waiting" };
+  const where = { state: "waiting", confirmedAt: { not: null } };
   return readableRows(await client.order.findMany({ where, include: dated, orderBy: { number: "asc" } }), readDated);
 }
 

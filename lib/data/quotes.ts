@@ -4,6 +4,7 @@ import type { TypedMeasures } from "#engine/fit";
 import type { ShownQuoteState } from "#engine/floor";
 import type { Price } from "#engine/pricing";
 import type { DateRange, FlagAck, FrozenFit } from "#schemas/stored/index";
+import { type Buyer, buyerData } from "./buyer";
 import type { Tx } from "./client";
 import { type ReadRows, readableRows, readRow, readRows } from "./columns";
 import type { Prisma } from "./generated/client";
@@ -39,6 +40,9 @@ export interface NewQuote extends FrozenQuote {
   readonly revision: number;
   readonly sheetId: string;
   readonly customerId: string;
+  readonly buyer: Buyer;
+  /** Who gave the contact. */
+  readonly contactBy: "desk" | "skier";
   readonly specHash: string;
   readonly priceBook: string;
   readonly totalCents: number;
@@ -53,10 +57,11 @@ export interface NewQuote extends FrozenQuote {
   readonly skierName: string | null;
 }
 
-export async function insertQuote(tx: Tx, quote: NewQuote): Promise<void> {
+export async function insertQuote(tx: Tx, { buyer, ...quote }: NewQuote): Promise<void> {
   await tx.quote.create({
     data: {
       ...quote,
+      ...buyerData(buyer),
       state: "open",
       version: 1,
       answers: asJson(quote.answers),
@@ -157,7 +162,7 @@ function whereQuotes(filter: QuoteFilter): Prisma.QuoteWhereInput {
   const clauses: Prisma.QuoteWhereInput[] = [whereState(filter.state, filter.now)];
   if (filter.notPriceBook !== undefined) clauses.push({ priceBook: { not: filter.notPriceBook } });
   if (filter.text !== undefined) {
-    const any: Prisma.QuoteWhereInput[] = [{ customer: { name: { contains: filter.text, mode: "insensitive" } } }];
+    const any: Prisma.QuoteWhereInput[] = [{ buyerName: { contains: filter.text, mode: "insensitive" } }];
     if (filter.number !== undefined) any.push({ number: filter.number });
     clauses.push({ OR: any });
   }

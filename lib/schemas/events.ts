@@ -12,6 +12,7 @@ import { remedyCodes, storedFault } from "./stored/incident";
 import { storedBenchValues, storedCorrections, storedMeasure } from "./stored/learning";
 import { storedBuildableSpec } from "./stored/pair-spec";
 import { storedRights } from "./stored/sheet";
+import { confirmedHows } from "./stored/states";
 import { storedAllocation, storedStripOption } from "./stored/strips";
 
 const nothing = z.object({});
@@ -95,11 +96,30 @@ export const eventSchemas = {
   "club-skier-added": z.object({ skierName: words, sheetId: idSchema("sheet") }),
   "club-accepted": z.object({ orderNumber: words, quotes: listOf(words), of: amount }),
 
+  "customer-changed": z.object({ before: z.record(z.string(), z.unknown()) }),
+  "customer-merged": z.object({
+    into: idSchema("customer"),
+    from: idSchema("customer"),
+    name: words,
+    fromName: words,
+    reason: words,
+    orders: listOf(words),
+    quotes: listOf(words),
+  }),
+
   "link-reissued": links,
   "link-revoked": links,
   "link-renewed": z.object({ links: amount, until: storedInstant }),
 
   "order-made": z.object({ ...acceptance, quote: words, p50: storedDay, p90: storedDay }),
+  "order-confirmed": z.object({
+    how: z.enum(confirmedHows),
+    reason: words.exactOptional(),
+    p50: storedDay.exactOptional(),
+    p90: storedDay.exactOptional(),
+  }),
+  "contact-code-sent": z.object({ until: storedInstant }),
+  "contact-code-missed": z.object({ misses: amount }),
   "order-repriced": z.object({ pairId: idSchema("pair"), beforeCents: amount, afterCents: amount }),
   "order-waiting": orderMove,
   "order-released": orderMove,
@@ -112,6 +132,8 @@ export const eventSchemas = {
   }),
   "order-delivered": nothing,
   "order-cancelled": z.object({ reason: words, stage: orNull(words), feeCents: amount, refundCents: amount }),
+  "refund-paid": payment,
+  "payment-message-refused": z.object({ code: words, messageId: orNull(words) }),
   "deposit-announced": payment,
   "deposit-received": payment,
   "rush-received": payment,
@@ -150,7 +172,8 @@ export const eventSchemas = {
   "notice-sent": notice,
   "notice-dropped": notice,
 
-  "pair-made": z.object({ serial: words, strips: storedAllocation }),
+  "pair-made": z.object({ serial: words, strips: orNull(storedAllocation) }),
+  "pair-placed": z.object({ strips: storedAllocation }),
   "pair-released": z.object({ promisedOn: storedDay, p50: storedDay, p90: storedDay }),
   "pair-edited": z.object({
     revision: amount,
@@ -217,6 +240,15 @@ export const eventSchemas = {
   "reading-left-out": reading,
   "corrections-approved": z.object({ version: words, pairs: amount, corrections: storedCorrections }),
   "floor-book-approved": z.object({ version: words, reason: words, pairs: amount, book: storedFloorBook }),
+
+  "budgets-released": z.object({ doors: listOf(words), reason: words }),
+  "unnamed-proxy-seen": nothing,
+
+  "person-exported": z.object({ reason: words.exactOptional() }),
+  "person-erased": z.object({ reason: words, orders: listOf(words), quotes: amount, sheets: amount, pictures: amount }),
+  "sheet-erased": withReason,
+  "retention-set": z.object({ reason: words, rules: z.record(z.string(), orNull(amount)) }),
+  "retention-applied": z.object({ sheets: amount, persons: amount, orders: amount, letters: amount }),
 
   "cautions-read": z.object({ season: amount, textsHash: words }),
 

@@ -80,6 +80,38 @@ export const recordReceiptSchema = z.strictObject({
   reference: textIn("Reference", 1, 120).exactOptional(),
 });
 
+export const recordRefundSchema = z.strictObject({
+  method: oneOf("Method", ["bank-transfer", "counter"]),
+  reference: textIn("Reference", 1, 120),
+});
+
+const keptDays = (label: string) =>
+  z
+    .literal("")
+    .transform(() => null)
+    .or(
+      z
+        .string({ error: `${label}: a number of days is needed` })
+        .regex(/^[1-9]\d{0,4}$/, { error: `${label}: whole days from 1 to 99999, or nothing for ever` })
+        .transform(Number),
+    );
+
+/** As typed; an empty field keeps for ever. */
+export const retentionQuery = z.strictObject({
+  drafts: keptDays("Sheets without a quote"),
+  askers: keptDays("People who only asked"),
+  unconfirmed: keptDays("Orders never confirmed"),
+  letters: keptDays("Letters that were sent"),
+  buyers: keptDays("Customers after their last order"),
+});
+export const retentionSchema = retentionQuery.extend({ reason });
+export const erasePersonSchema = z.strictObject({ reason });
+export const mergeCustomersSchema = z.strictObject({ reason });
+export const releaseBudgetsSchema = z.strictObject({ reason });
+
+export const confirmOrderSchema = z.strictObject({ reason });
+export const contactCodeSchema = z.strictObject({ code: textIn("Code", 1, 20) });
+
 export const confirmRightsSchema = z.strictObject({
   basis: oneOf("Rights", ["own", "licensed", "public-domain", "commissioned"]),
   name: fullName,

@@ -35,6 +35,14 @@ export const listQuotesQuery = query({
   page: page.exactOptional(),
 });
 
+export const listCustomersQuery = query({
+  text: text.exactOptional(),
+  sharesNumber: oneOf("Number", ["true", "false"])
+    .transform((value) => value === "true")
+    .exactOptional(),
+  page: page.exactOptional(),
+});
+
 export const listOrdersQuery = query({
   text: text.exactOptional(),
   state: oneOf("State", [

@@ -8,13 +8,23 @@ import { translated } from "#data/transaction";
 import { refreshBooks } from "#shop/catalogue/book-in-force";
 import type { ShopContext } from "#shop/context";
 
+/** A guest as far as one is told from another: digests, from which nobody can be found again. */
+export interface Visitor {
+  /** Whose share of the public doors is used; null where nobody can be told from others. */
+  readonly share: string | null;
+  /** What orders of one origin have in common. */
+  readonly mark: string | null;
+}
+
 export interface Context extends ShopContext {
   readonly actor: Actor;
+  /** Who a guest is among guests; absent for staff and for the program itself. */
+  readonly visitor?: Visitor;
 }
 
 /** Opens the database if need be, names who asks, and sees which books are in force. @throws Unavailable */
-export async function openContext(actor: Actor, now: Date): Promise<Context> {
+export async function openContext(actor: Actor, now: Date, visitor?: Visitor): Promise<Context> {
   const client = await db();
   await translated(refreshBooks(client));
-  return { actor, now, newId, db: client };
+  return { actor, now, newId, db: client, ...(visitor === undefined ? {} : { visitor }) };
 }

@@ -7,7 +7,14 @@ export * from "#services/clubs/accept-club";
 export { addClubSkier } from "#services/clubs/add-skier";
 export * from "#services/clubs/open-club";
 export { listClubs, readClub } from "#services/clubs/read-club";
+export { erasePerson } from "#services/customers/erase-person";
+export { mergeCustomers } from "#services/customers/merge-customers";
+export { personFile } from "#services/customers/person-file";
+export { listCustomers, readCustomerPage } from "#services/customers/read-customers";
+export { applyRetention, readRetention, setRetention } from "#services/customers/retention";
 export * from "#services/desk/overview";
+export { type BudgetRow, listBudgets, releaseBudgets, spend, sweepDoors } from "#services/doors/budgets";
+export { noteUnnamedProxy, unnamedProxySeen } from "#services/doors/unnamed-proxy";
 export * from "#services/floor/operations";
 export * from "#services/floor/read-pair";
 export * from "#services/floor/rework";
@@ -23,10 +30,14 @@ export * from "#services/learning/read-floor-learning";
 export { readLearning, readPredictedVersusMeasured } from "#services/learning/read-learning";
 export { type BenchInput, recordBenchValues } from "#services/learning/record-bench";
 export { dropNotice, listNotices, sendNotice } from "#services/letters/notices";
+export { offeredMethods } from "#services/money/demo-service";
 export * from "#services/money/deposit";
 export * from "#services/money/receipt";
+export { receivePaymentMessage } from "#services/money/receive-message";
+export { recordRefund } from "#services/money/refund";
 export { waiveRush } from "#services/money/waive-rush";
 export * from "#services/orders/close-order";
+export { confirmByCode, confirmOrder, sendCodeAgain } from "#services/orders/confirm";
 export * from "#services/orders/edit-pair";
 export {
   approveProof,
@@ -36,6 +47,7 @@ export {
   lockSpecification,
 } from "#services/orders/gates";
 export * from "#services/orders/read-order";
+export { listUnconfirmed, releaseUnconfirmed, type UnconfirmedOrders } from "#services/orders/release-unconfirmed";
 export { clubDocument } from "#services/papers/club-document";
 export { orderDocument } from "#services/papers/order-document";
 export {

@@ -1,11 +1,11 @@
 /** How use cases sign what they write. */
-import { type Actor, nameOf, occasionOf } from "#auth";
+import { type Actor, guestName, nameOf, occasionOf } from "#auth";
 import type { EventSubject, NewEvent, Occasion } from "#data/events";
 import type { NewMessage } from "#data/outbox";
 import type { EventData, EventFacts, EventKind } from "#schemas/events";
 import type { Context } from "./context";
 
-export { nameOf };
+export { guestName, nameOf };
 
 /** An owner by password; by short code nobody decides as one. */
 export function isOwner(actor: Actor): boolean {

@@ -16,6 +16,7 @@ export type {
   SkiId,
 } from "#engine/units";
 export type * from "#services/clubs/views";
+export type * from "#services/customers/views";
 export type * from "#services/floor/views";
 export type * from "#services/learning/views";
 export type * from "#services/letters/views";

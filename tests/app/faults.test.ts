@@ -79,11 +79,12 @@ describe("a fault's reference", () => {
 
 describe("the log", () => {
   it("keeps what is about a person out of a database's words", async () => {
-    const customer = { id: "c1", name: "Robin Alder", email: "robin@mail.example", createdAt: new Date(0) };
-    await db().customer.create({ data: { ...customer, phoneNormalised: "+13035550199" } });
+    const known = { name: "Robin Alder", email: "robin@mail.example", createdAt: new Date(0) };
+    const person = { id: "s1", ...known, role: "desk", passwordHash: "+13035550199" } as const;
+    await db().staff.create({ data: person });
     const faults = [
-      db().customer.create({ data: { ...customer, id: "c2", phoneNormalised: "+13035550199" } }),
-      db().customer.create({ data: { ...customer, id: "c3", createdAt: "Robin Alder" } }),
+      db().staff.create({ data: { ...person, id: "s2" } }),
+      db().staff.create({ data: { ...person, id: "s3", createdAt: "Robin Alder" } }),
       db().$executeRaw`INSERT INTO customers (id, name, email) VALUES ('c4', 'Robin Alder', 'robin@mail.example')`,
     ];
     for (const fault of await Promise.allSettled(faults)) {

@@ -37,6 +37,17 @@ describe("headerGuard", () => {
     headerGuard(0)({ headers, socket });
     expect(headers["x-forwarded-for"]).toBe("192.0.2.7");
   });
+
+  it("tells on that forwarded headers came from nobody we know, and takes nobody's word for it", () => {
+    const told = (headers: Record<string, string>, proxies = 0) => {
+      headerGuard(proxies)({ headers, socket });
+      return headers["x-pairwright-forwarded"];
+    };
+    expect(told(claims())).toBe("1");
+    expect(told({ host: "skis.example" })).toBeUndefined();
+    expect(told({ host: "skis.example", "x-pairwright-forwarded": "1" })).toBeUndefined();
+    expect(told(claims(), 1)).toBeUndefined();
+  });
 });
 
 describe("what every answer says", () => {

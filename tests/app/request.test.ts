@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
-import { visitorAddress } from "#app/_server/address.ts";
+import { isShared, visitorAddress, visitorIdentity } from "#app/_server/address.ts";
 import { messagesByPath, readForm, typedValues } from "#app/_server/form-state.ts";
 import { safeBackPath } from "#app/shop/sign-in/back-path.ts";
 
@@ -15,6 +15,52 @@ describe("visitorAddress", () => {
     expect(visitorAddress("203.0.113.9, 192.0.2.7, 198.51.100.1", 2)).toBe("192.0.2.7");
     expect(visitorAddress("192.0.2.7", 3)).toBe("192.0.2.7");
   });
+});
+
+describe("by what a visitor is told from others", () => {
+  const device = "mark-of-this-browser";
+  const identity = (
+    forwardedFor: string | null,
+    trustedProxies: number,
+    isProxied = false,
+    mark: string | null = device,
+  ) => visitorIdentity({ forwardedFor, trustedProxies, isProxied, device: mark });
+
+  it("is the address, where it is the visitor's own", () => {
+    expect(identity("192.0.2.7", 0)).toBe("address 192.0.2.7");
+    expect(identity("203.0.113.9, 192.0.2.7", 1)).toBe("address 192.0.2.7");
+    // A proxy that is named may stand in the same house.
+    expect(identity("192.0.2.7, 10.0.0.1", 2)).toBe("address 192.0.2.7");
+  });
+
+  it.each([
+    "127.0.0.1",
+    "::1",
+    "::ffff:127.0.0.1",
+    "10.1.2.3",
+    "192.168.1.9",
+    "172.16.0.1",
+    "172.31.9.9",
+    "169.254.1.1",
+    "fd00::1",
+    "fe80::2",
+    null,
+  ])("is the browser's mark behind %s, where a proxy nobody has named may stand", (address) => {
+    expect(identity(address, 0)).toBe(`device ${device}`);
+    expect(identity(address, 0, false, null)).toBeNull();
+  });
+
+  it("is the browser's mark where forwarded headers came that nobody may be believed", () => {
+    expect(identity("192.0.2.7", 0, true)).toBe(`device ${device}`);
+    expect(isShared({ forwardedFor: "192.0.2.7", trustedProxies: 1, isProxied: true })).toBe(false);
+  });
+
+  it.each(["172.15.0.1", "172.32.0.1", "192.169.0.1", "11.0.0.1", "fec0::1", "2001:db8::1"])(
+    "is %s itself",
+    (address) => {
+      expect(identity(address, 0)).toBe(`address ${address}`);
+    },
+  );
 });
 
 describe("safeBackPath", () => {

@@ -16,6 +16,9 @@ describe("parseConfig", () => {
       secureCookies: false,
       trustedProxies: 0,
       logLevel: "info",
+      demo: true,
+      secret: null,
+      paymentSecret: null,
     });
   });
 
@@ -41,6 +44,14 @@ describe("parseConfig", () => {
     ["PAIRWRIGHT_LOG", "loud"],
   ])("cannot use %s=%s and names it with its value", (name, value) => {
     expect(() => parseConfig({ [name]: value }, root)).toThrow(`${name}=${value}`);
+  });
+
+  it("takes no key that is short, and prints none", () => {
+    for (const name of ["PAIRWRIGHT_SECRET", "PAIRWRIGHT_PAYMENT_SECRET"]) {
+      const attempt = () => parseConfig({ [name]: "larch-board-seven" }, root);
+      expect(attempt).toThrow(`${name}=(not shown): must be at least 32 characters long`);
+      expect(attempt).not.toThrow("larch");
+    }
   });
 
   it("does not print a database address it cannot use: it may hold a password", () => {

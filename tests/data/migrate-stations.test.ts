@@ -76,8 +76,23 @@ beforeAll(async () => {
   await insert("events", { kind: "operation-started", data: { station: 11, press: "Press 1" } });
   await insert("events", { kind: "rework-started", data: { from: 2, stations: [2, 3], fault: "core-wrong" } });
   await insert("events", { kind: "promise-fixed", data: { class: "hard", from: "2026-12-01" } });
-  await insert("orders", { id: "or", promise_class: "hard", estimate: { p50: "2026-12-01", drivers }, price });
-  await insert("quotes", { id: "q", date_range: { drivers }, spec: { base }, choices: { base }, price });
+  // Whose they are is copied by a later migration.
+  await insert("customers", { id: "c" });
+  await insert("orders", {
+    id: "or",
+    customer_id: "c",
+    promise_class: "hard",
+    estimate: { p50: "2026-12-01", drivers },
+    price,
+  });
+  await insert("quotes", {
+    id: "q",
+    customer_id: "c",
+    date_range: { drivers },
+    spec: { base },
+    choices: { base },
+    price,
+  });
   await insert("sheets", { id: "s", fields: { "choices.base": { value: base, version: 3 } } });
   await insert("pairs", { id: "p", spec: { base } });
   await insert("pair_revisions", { pair_id: "p", spec: { base }, price });

@@ -55,11 +55,16 @@ test("a skier goes from the home page to a pair in the queue (scenario 1)", asyn
   await expect(page.getByRole("heading", { name: /Your pair TY-\d{4}/ })).toBeVisible();
   await expect(page.getByText(/by the first day, .* by the last|(of ten|of 20|nearly all) by then/)).toBeVisible();
 
+  // Nobody of the shop knows the skier yet: the order has no place before the money is there.
+  await expect(page.getByText("To be confirmed")).toBeVisible();
+  await expect(page.getByText(/others may come first/)).toBeVisible();
+
   // Deposit: half of 1,630.
   await expect(page.getByText("$815.00", { exact: false })).toBeVisible();
   await page.getByRole("radio", { name: /Demonstration card/ }).check();
   await page.getByRole("button", { name: "Choose" }).click();
   await expect(page.getByText(/^Received on/)).toBeVisible();
+  await expect(page.getByText("To be confirmed")).toHaveCount(0);
 
   await expectPdf(page, page.getByRole("link", { name: "Order confirmation, A4" }));
 });

@@ -1,6 +1,7 @@
 import sharp from "sharp";
 import { describe, expect, it } from "vitest";
 import { guestByToken } from "#auth";
+import { markDemoShop } from "#data/counters";
 import {
   acceptQuote,
   approveProof,
@@ -70,6 +71,8 @@ describe("from a skier's answers to the build sheet", () => {
       "specification-lock",
       "proof",
     ]);
+    expect(accepted.isConfirmed).toBe(false);
+    await markDemoShop(db());
     must(await recordDeposit(buyer, { orderId: accepted.orderId, method: "demo-card" }));
     const proof = must(await issueProof(desk, { pairId }));
     must(await approveProof(buyer, { pairId, revision: proof.revision, name: "Robin Alder" }));

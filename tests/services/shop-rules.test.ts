@@ -612,9 +612,24 @@ describe("a skier's steps", () => {
           ...states(station),
         })),
       } as never,
-      { acceptedAt: before, clockStartedAt: null, deliveredAt: null, state: "waiting", ...order } as never,
+      { acceptedAt: before, ...placed, clockStartedAt: null, deliveredAt: null, state: "waiting", ...order } as never,
     );
   const stateOf = (rows: ReturnType<typeof steps>) => Object.fromEntries(rows.map(({ key, state }) => [key, state]));
+
+  /** Sold by the desk. */
+  const placed = { confirmedAt: before, confirmedHow: "desk" } as const;
+
+  it("wait first for somebody to stand behind a guest's order, and show so to nobody else", () => {
+    const keys = (order: object) =>
+      steps(() => ({}), order)
+        .slice(0, 3)
+        .map(({ key, state }) => `${key} ${state}`);
+    const alone = { confirmedAt: null, confirmedHow: null };
+    expect(keys(alone)).toEqual(["accepted done", "confirmed now", "ready-to-build to-come"]);
+    const paid = { confirmedAt: now, confirmedHow: "money" };
+    expect(keys(paid)).toEqual(["accepted done", "confirmed done", "ready-to-build now"]);
+    expect(keys({ confirmedHow: "earlier" }).slice(0, 2)).toEqual(["accepted done", "ready-to-build now"]);
+  });
 
   it("begin with the acceptance and wait for the clock", () => {
     const rows = steps(() => ({}));

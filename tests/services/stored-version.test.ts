@@ -99,6 +99,19 @@ describe(`a shop stored by the version of ${version}`, () => {
     expect(await db.privateLink.count({ where: { expiresAt: null } })).toBe(0);
   });
 
+  it("keeps who bought with every quote and order, and every order its place", async () => {
+    const { db } = await database();
+    const orders = await db.order.findMany({ include: { customer: true, pairs: true } });
+    expect(orders.length).toBeGreaterThan(20);
+    for (const { buyerName, buyerEmail, customer, confirmedAt, acceptedAt } of orders) {
+      expect([buyerName, buyerEmail, confirmedAt]).toEqual([customer.name, customer.email, acceptedAt]);
+    }
+    const quotes = await db.quote.findMany({ include: { customer: true } });
+    expect(quotes.filter(({ buyerName, customer }) => buyerName !== customer.name)).toEqual([]);
+    const waiting = orders.filter(({ state }) => ["waiting", "released", "building"].includes(state));
+    expect(await openPairs(db)).toHaveLength(waiting.flatMap(({ pairs }) => pairs).length);
+  });
+
   it("prices every quote again, by its own release and book, to the cent", () => {
     for (const quote of Object.values(shop.quotes)) {
       const { price, pricedAgainCents } = quote as { price: { totalCents: number }; pricedAgainCents: number };

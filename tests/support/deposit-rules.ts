@@ -13,7 +13,7 @@ export interface DepositRow {
 }
 
 export const depositRows: readonly DepositRow[] = [
-  // The demo's stand-in for a card service: it says yes at once, whoever asks.
+  // The demo's stand-in for a card service, which says yes at once and signs it. There is none outside of the demo.
   { method: "demo-card", reference: null, skier: "received", desk: "received" },
   { method: "bank-transfer", reference: null, skier: "announced", desk: "reference-missing" },
   { method: "bank-transfer", reference: "statement 7", skier: "announced", desk: "received" },

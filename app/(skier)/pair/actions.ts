@@ -11,11 +11,12 @@ import {
   approveProofSchema,
   askProofChangesSchema,
   confirmRightsSchema,
+  contactCodeSchema,
   recordDepositSchema,
   wordsFor,
 } from "#schemas";
 import { idOf } from "#schemas/ids";
-import { approveProof, askProofChanges, confirmRights, recordDeposit } from "#services";
+import { approveProof, askProofChanges, confirmByCode, confirmRights, recordDeposit, sendCodeAgain } from "#services";
 
 const words = (refusal: Refusal) => wordsFor(refusal, refusalWords);
 const pairField = { ...linkField, pairId: z.string().min(1).max(60) };
@@ -29,6 +30,30 @@ export const chooseDeposit = formAction({
   run: async (ctx, { token, method }) => {
     const { subject } = await linkContext(token, "order");
     return recordDeposit(ctx, { orderId: idOf("order", subject.id), method });
+  },
+  words,
+  done: show,
+});
+
+export const confirmContact = formAction({
+  name: "confirm an order by its code",
+  schema: contactCodeSchema.extend(linkField),
+  context,
+  run: async (ctx, { token, code }) => {
+    const { subject } = await linkContext(token, "order");
+    return confirmByCode(ctx, { orderId: idOf("order", subject.id), code });
+  },
+  words,
+  done: show,
+});
+
+export const anotherLetter = formAction({
+  name: "send the code again",
+  schema: z.strictObject(linkField),
+  context,
+  run: async (ctx, { token }) => {
+    const { subject } = await linkContext(token, "order");
+    return sendCodeAgain(ctx, { orderId: idOf("order", subject.id) });
   },
   words,
   done: show,

@@ -39,6 +39,7 @@ const onSheet = <T>(name: string, token: string, work: (ctx: Context, sheetId: S
 /** Opens a sheet, remembers it in this browser, and goes to its private address. */
 export async function startSheet(): Promise<void> {
   const opened = await openSheet(await requestContext(), { channel: "online" });
+  if (!opened.ok && typeof opened.refusal.minutes === "number") redirect(`/sheet?wait=${opened.refusal.minutes}`);
   if (!opened.ok || opened.value.token === null) throw new Error("a new sheet was not opened");
   const { token } = opened.value;
   await keepCookie(sheetCookie, token, { maxAge: 60 * 60 * 24 * 90 });

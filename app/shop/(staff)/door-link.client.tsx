@@ -9,6 +9,7 @@ type Door =
   | "/shop/quotes"
   | "/shop/clubs"
   | "/shop/orders"
+  | "/shop/customers"
   | "/shop/queue"
   | "/shop/strips"
   | "/shop/notices"

@@ -11,6 +11,7 @@ import { type Action, permit } from "#auth";
 import breakdowns from "#content/copy/breakdowns.json";
 import cautions from "#content/copy/cautions.json";
 import clubs from "#content/copy/clubs.json";
+import customers from "#content/copy/customers.json";
 import learning from "#content/copy/learning.json";
 import people from "#content/copy/people.json";
 import promises from "#content/copy/promises.json";
@@ -29,6 +30,7 @@ const doors = [
   { href: "/shop/quotes", label: w.quotes, action: "quote.list" },
   { href: "/shop/clubs", label: clubs.door, action: "club.work" },
   { href: "/shop/orders", label: w.orders, action: "order.list" },
+  { href: "/shop/customers", label: customers.customers.title, action: "customer.read" },
   { href: "/shop/queue", label: w.queue, action: "queue.read" },
   { href: "/shop/strips", label: rework.strips.title, action: "pair.read" },
   { href: "/shop/notices", label: breakdowns.notices.title, action: "notice.send" },

@@ -3,12 +3,15 @@ import { notFound, redirect } from "next/navigation";
 import { staffContext } from "#app/_server/request.ts";
 import { ButtonLink } from "#app/_ui/button.tsx";
 import { dayText } from "#app/_ui/date-range.tsx";
+import { Notice } from "#app/_ui/notice.tsx";
 import { Page } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { CautionReminder } from "#app/shop/caution-reminder.tsx";
+import { clock } from "#app/shop/say.ts";
 import { permit } from "#auth";
+import customers from "#content/copy/customers.json";
 import words from "#content/copy/shop.json";
-import { deskOverview, listDrafts, readGuessing } from "#services";
+import { type Context, deskOverview, listDrafts, readGuessing, unnamedProxySeen } from "#services";
 import { DeskLists } from "./desk-lists";
 import { Guessing } from "./people/guessing";
 
@@ -22,6 +25,7 @@ const places: Readonly<Record<keyof typeof w.counts, string>> = {
   quotesOpen: "/shop/quotes?state=open",
   quotesExpiringSoon: "#expiring",
   quotesOnOldBook: "/shop/quotes?onOldBook=true",
+  ordersToConfirm: "/shop/confirmations",
   depositsWaiting: "/shop/orders?waitingFor=deposit",
   proofsWaiting: "/shop/orders?waitingFor=proof",
   rightsWaiting: "/shop/orders?waitingFor=rights",
@@ -57,6 +61,7 @@ export default async function DeskPage() {
           <Guessing guessing={guessing.value} href="/shop/people" />
         </div>
       ) : null}
+      <UnnamedProxy ctx={ctx} />
       <ul className="mb-8 grid grid-cols-2 border-t border-l border-rule sm:grid-cols-3 lg:grid-cols-6">
         {(Object.keys(places) as (keyof typeof places)[]).map((key) => (
           <li key={key} className="border-r border-b border-rule">
@@ -73,5 +78,16 @@ export default async function DeskPage() {
       </ul>
       <DeskLists overview={overview.value} drafts={drafts.value} />
     </Page>
+  );
+}
+
+/** For the owner, who can name it. */
+async function UnnamedProxy({ ctx }: { readonly ctx: Context }) {
+  if (!permit(ctx.actor, "staff.manage").ok) return null;
+  const seen = await unnamedProxySeen(ctx);
+  return seen === null ? null : (
+    <div className="mb-6 max-w-measure">
+      <Notice tone="amber" title={fill(customers.confirmations.proxy, { at: clock(seen) })} />
+    </div>
   );
 }

@@ -1,4 +1,5 @@
 /** An order with its customer, its payments and its pairs. */
+import type { PostalAddress } from "#schemas/stored/index";
 import { readRow } from "../columns";
 import type { Prisma } from "../generated/client";
 import { readOperation, readProof } from "./pair";
@@ -11,8 +12,28 @@ const bySerial = (row: { readonly serial: string }) => row.serial;
 export const readCustomer = <Row extends Pick<Prisma.CustomerGetPayload<object>, "id">>(row: Row) =>
   readRow("customers", customerColumns, row, byId);
 
+/** The columns that say who bought. */
+export const buyerColumns = {
+  customerId: true,
+  buyerName: true,
+  buyerEmail: true,
+  buyerPhone: true,
+  buyerAddress: true,
+} as const;
+
+/** Who bought, in the words of the quote or order itself: what is known of the customer today may be something else. */
+export function buyerOf<Id>(row: {
+  readonly customerId: Id;
+  readonly buyerName: string;
+  readonly buyerEmail: string | null;
+  readonly buyerPhone: string | null;
+  readonly buyerAddress: PostalAddress | null;
+}) {
+  const { customerId: id, buyerName: name, buyerEmail: email, buyerPhone: phone, buyerAddress: address } = row;
+  return { id, name, email, phone, address };
+}
+
 export const orderAlone = {
-  customer: true,
   club: { select: { id: true, number: true, name: true } },
   quote: { select: { id: true, number: true, revision: true, releaseHash: true, sheetId: true } },
   payments: { orderBy: { requestedAt: "asc" } },
@@ -30,9 +51,10 @@ type WholeOrderRow = Prisma.OrderGetPayload<{ include: typeof wholeOrder }>;
 
 /** An order without its pairs: one of them that cannot be read is no reason not to show the others. */
 export function readOrderAlone(row: Prisma.OrderGetPayload<{ include: typeof orderAlone }>) {
+  const order = readRow("orders", orderColumns, row, orderName);
   return {
-    ...readRow("orders", orderColumns, row, orderName),
-    customer: readCustomer(row.customer),
+    ...order,
+    customer: buyerOf(order),
     club: row.club === null ? null : readRow("clubs", clubColumns, row.club, byId),
     quote: readRow("quotes", quoteColumns, row.quote, byId),
     payments: row.payments.map((each) => readRow("payments", paymentColumns, each, byId)),
@@ -64,7 +86,9 @@ export const orderLine = {
   depositPaidAt: true,
   rushCents: true,
   payments: { select: { kind: true, state: true, cents: true, receivedAt: true } },
-  customer: { select: { id: true, name: true } },
+  ...buyerColumns,
+  confirmedAt: true,
+  visitorMark: true,
   pairs: {
     orderBy: { serialNumber: "asc" },
     select: {
@@ -81,8 +105,10 @@ export const orderLine = {
 } as const satisfies Prisma.OrderSelect;
 
 export function readOrderLine(row: Prisma.OrderGetPayload<{ select: typeof orderLine }>) {
+  const order = readRow("orders", orderColumns, row, orderName);
   return {
-    ...readRow("orders", orderColumns, row, orderName),
+    ...order,
+    customer: buyerOf(order),
     payments: row.payments.map((each) => readRow("payments", paymentColumns, each, () => orderName(row))),
     pairs: row.pairs.map((pair) => readRow("pairs", pairColumns, pair, bySerial)),
   };

@@ -51,6 +51,7 @@ export const wholePair = {
       promiseClass: true,
       clockStartedAt: true,
       acceptedAt: true,
+      confirmedAt: true,
       estimate: true,
       softHoldUntil: true,
       slotLostAt: true,

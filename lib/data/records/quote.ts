@@ -1,7 +1,7 @@
 /** A quote with its neighbours; a line of the list of quotes. */
 import { readRow } from "../columns";
 import type { Prisma } from "../generated/client";
-import { readCustomer } from "./order";
+import { buyerColumns, buyerOf } from "./order";
 import { orderColumns, pairColumns, quoteColumns } from "./tables";
 
 export const quoteName = ({ number, revision }: { readonly number: number; readonly revision: number }) =>
@@ -10,7 +10,6 @@ const byId = (row: { readonly id: string }) => row.id;
 const bySerial = (row: { readonly serial: string }) => row.serial;
 
 export const quoteNeighbours = {
-  customer: true,
   replaces: { select: { id: true, number: true, revision: true } },
   next: { select: { id: true, number: true, revision: true } },
   pair: { select: { id: true, serial: true, order: { select: { id: true, number: true } } } },
@@ -32,9 +31,10 @@ const readItsPair = (row: PairRow) =>
 
 /** @throws UnreadableRow when anything of it cannot be read */
 export function readQuote(row: Prisma.QuoteGetPayload<{ include: typeof quoteNeighbours }>) {
+  const quote = readRow("quotes", quoteColumns, row, quoteName);
   return {
-    ...readRow("quotes", quoteColumns, row, quoteName),
-    customer: readCustomer(row.customer),
+    ...quote,
+    customer: buyerOf(quote),
     replaces: readNeighbour(row.replaces),
     next: readNeighbour(row.next),
     pair: readItsPair(row.pair),
@@ -56,11 +56,12 @@ export const quoteLine = {
   validUntil: true,
   honouredUntil: true,
   changeRequest: true,
-  customer: { select: { id: true, name: true } },
+  ...buyerColumns,
   next: quoteNeighbours.next,
 } as const satisfies Prisma.QuoteSelect;
 
 export function readQuoteLine(row: Prisma.QuoteGetPayload<{ select: typeof quoteLine }>) {
-  return readRow("quotes", quoteColumns, row, quoteName);
+  const quote = readRow("quotes", quoteColumns, row, quoteName);
+  return { ...quote, customer: buyerOf(quote) };
 }
 export type QuoteLineRecord = ReturnType<typeof readQuoteLine>;

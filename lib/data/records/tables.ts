@@ -16,7 +16,12 @@ const orderState = oneOf(states.order);
 const proofState = oneOf(states.proof);
 const promiseClass = oneOf(promiseClasses);
 
-export const customerColumns = { id: id("customer"), address: nullable(address) } as const;
+export const customerColumns = {
+  id: id("customer"),
+  address: nullable(address),
+  mergedIntoId: nullable(id("customer")),
+  givenBy: oneOf(stored.contactGivers),
+} as const;
 
 export const artworkColumns = {
   id: id("artwork"),
@@ -41,6 +46,8 @@ export const sheetColumns = {
 } as const;
 
 export const quoteColumns = {
+  buyerAddress: nullable(address),
+  contactBy: oneOf(stored.contactGivers),
   id: id("quote"),
   state: oneOf(states.quote),
   sheetId: id("sheet"),
@@ -58,6 +65,8 @@ export const quoteColumns = {
 } as const;
 
 export const orderColumns = {
+  buyerAddress: nullable(address),
+  confirmedHow: nullable(oneOf(stored.confirmedHows)),
   id: id("order"),
   quoteId: id("quote"),
   customerId: id("customer"),

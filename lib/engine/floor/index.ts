@@ -2,6 +2,7 @@ export * from "./cancellation";
 export * from "./cautions";
 export * from "./clock-start";
 export * from "./edits";
+export * from "./money-acts";
 export * from "./network";
 export * from "./redo";
 export * from "./specification";

@@ -35,8 +35,8 @@ export type PromiseFacts = (
 ) & {
   /** What is still missing before the clock starts. */
   readonly waitingFor: readonly ClockStartCondition[];
-  /** Why its place in the queue was given up; null as a rule. */
-  readonly slotLost: "hold-lapsed" | "proof-late" | null;
+  /** Why it has no place in the queue: given up, or nobody is known to stand behind it yet; null as a rule. */
+  readonly slotLost: "hold-lapsed" | "proof-late" | "unconfirmed" | null;
 };
 
 /** Until when one part of the specification may still be changed, pair by pair. */

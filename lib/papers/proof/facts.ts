@@ -9,8 +9,8 @@ export type ProofStanding =
   | {
       readonly state: "issued";
       readonly answerBy: IsoDate | null;
-      /** What the order does meanwhile: it waits for the answer, has lost its place, or is being built. */
-      readonly order: "waiting" | "slot-lost" | "building";
+      /** What the order does meanwhile: it waits for the answer, has lost its place, has none yet, or is being built. */
+      readonly order: "waiting" | "slot-lost" | "unconfirmed" | "building";
     }
   /** `by` is null on a copy for somebody who is not told the skier's full name. */
   | { readonly state: "approved"; readonly at: LocalDateTime; readonly by: string | null }

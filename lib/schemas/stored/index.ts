@@ -8,6 +8,7 @@ export * from "./learning";
 export * from "./pair-spec";
 export * from "./price";
 export * from "./quote";
+export * from "./retention";
 export * from "./sheet";
 export * from "./states";
 export * from "./strips";

@@ -6,6 +6,7 @@ import { transaction } from "#data/transaction";
 import type { ClubId, QuoteId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { moveState } from "#services/move";
 import { notOpen } from "#services/quotes/change-quote";
 import { makeOrder, type OrderMember } from "#services/quotes/make-order";
@@ -58,6 +59,8 @@ export async function acceptClub(ctx: Context, input: AcceptClubInput): Promise<
   if (priced.size !== ids.length || ids.some((id) => !priced.has(id))) {
     return refuse({ code: "other-pairs-priced", path: "quoteIds" });
   }
+  const within = await spend(ctx, "accept");
+  if (!within.ok) return within;
   const members: OrderMember[] = [];
   for (const quote of quotes) {
     const spec = quote.spec;

@@ -53,8 +53,13 @@ export async function openClub(ctx: Context, input: OpenClubInput): Promise<Outc
       phoneForms: storedForms(input.customer.phone),
       email: input.customer.email?.trim() || null,
       address: null,
-    };
-    const customer = await customerOf(tx, ctx.newId(), contact, ctx.now);
+      by: "desk",
+    } as const;
+    const { customer, before } = await customerOf(tx, ctx.newId(), contact, ctx.now);
+    if (before !== null) {
+      const whose = { kind: "customer", id: customer.id } as const;
+      await recordEvents(tx, [eventOf(ctx, "customer-changed", whose, { before })]);
+    }
     const number = await nextNumber(tx, "club");
     const id = idOf("club", ctx.newId());
     await insertClub(tx, {

@@ -29,12 +29,13 @@ export async function deskOverview(ctx: Context): Promise<Outcome<DeskOverview>>
   const today = shopDay(ctx.now, zone);
   const endOfDay = startOfShopDay(addDays(today, 1), zone);
   const soon = startOfShopDay(addDays(today, expiringDays + 1), zone);
-  const [drafts, callBacks, reviews, open, onOldBook, board, unreadable] = await Promise.all([
+  const [drafts, callBacks, reviews, open, onOldBook, toConfirm, board, unreadable] = await Promise.all([
     countOpenSheets(ctx.db),
     sheetsCalledBackBefore(ctx.db, endOfDay),
     sheetsUnderReview(ctx.db),
     listQuoteRecords(ctx.db, { state: "open", now: ctx.now }, most),
     listQuoteRecords(ctx.db, { state: "open", notPriceBook: currentBook(ctx.now), now: ctx.now }, { skip: 0, take: 1 }),
+    listOrderRecords(ctx.db, { unconfirmed: true }, { skip: 0, take: 1 }),
     queueBoardOf(ctx, 1),
     unreadableRows(ctx.db),
   ]);
@@ -48,6 +49,7 @@ export async function deskOverview(ctx: Context): Promise<Outcome<DeskOverview>>
       quotesOpen: open.total,
       quotesExpiringSoon: expiring.length,
       quotesOnOldBook: onOldBook.total,
+      ordersToConfirm: toConfirm.total,
       ...waitingCounts(board),
       reviewsAsked: reviews.length,
       pairsInBuild: board.pairs.filter((pair) => pair.state === "building").length,

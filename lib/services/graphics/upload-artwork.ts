@@ -7,6 +7,7 @@ import type { SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { eventOf } from "#services/record";
 import { artworkView } from "#services/sheets/view";
 import type { ArtworkView } from "#services/sheets/views";
@@ -31,6 +32,8 @@ export async function uploadArtwork(ctx: Context, input: UploadArtworkInput): Pr
   if (!allowed.ok) return allowed;
   const sheet = await sheetById(ctx.db, input.sheetId);
   if (sheet === null) return refuse({ code: "not-found", what: "sheet", path: "sheetId" });
+  const within = await spend(ctx, "upload");
+  if (!within.ok) return within;
   const decoded = await decodeArtwork(input.bytes);
   if (!decoded.ok) return decoded;
   const { type, images, ...measured } = decoded.value;

@@ -1,19 +1,21 @@
 import { permit } from "#auth";
-import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
-import { announcePayment, markDepositPaid, type OrderRecord, receivePayment } from "#data/orders";
+import { announcePayment, type OrderRecord } from "#data/orders";
 import { transaction } from "#data/transaction";
-import type { Instant, OrderId } from "#engine/units";
+import { moneyAllowed } from "#engine/floor";
+import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
-import { moveState } from "#services/move";
-import { startClockIfDue } from "#services/orders/clock";
+import { spend } from "#services/doors/budgets";
 import { findOrder } from "#services/orders/find-order";
-import { regainSlot } from "#services/promises/slots";
-import { eventOf, nameOf } from "#services/record";
+import { eventOf } from "#services/record";
 import { orderNumber } from "#shop/names/numbers";
 import type { DepositMethod } from "#shop/order/views";
-import { demoGateway } from "./gateway";
+import { demoPays, demoReference, offeredMethods } from "./demo-service";
+import { receivePaymentMessage } from "./receive-message";
+import { alreadyPaid, type DepositResult, takeDeposit } from "./take-deposit";
+
+export type { DepositResult } from "./take-deposit";
 
 export interface RecordDepositInput {
   readonly orderId: OrderId;
@@ -22,16 +24,9 @@ export interface RecordDepositInput {
   readonly reference?: string;
 }
 
-export interface DepositResult {
-  readonly orderId: OrderId;
-  /** Null while the money is announced but not there. */
-  readonly paidAt: Instant | null;
-  readonly clockStarted: boolean;
-}
-
 /**
- * `demo-card` is received at once, `bank-transfer` and `counter` when staff say so (a skier only announces them),
- * `pay-later` leaves it open. Refuses `deposit-already-paid`, `order-closed`, `reference-missing`.
+ * Staff say that it is there; a skier only announces how it will come, or goes to the payment service, whose signed message
+ * counts. Refuses `method-not-offered`, `deposit-already-paid`, `order-closed`, `money-not-now`, `reference-missing`.
  */
 export async function recordDeposit(ctx: Context, input: RecordDepositInput): Promise<Outcome<DepositResult>> {
   const isStaff = permit(ctx.actor, "deposit.record").ok;
@@ -40,46 +35,38 @@ export async function recordDeposit(ctx: Context, input: RecordDepositInput): Pr
   const order = found.value;
   const request = order.payments.find((payment) => payment.kind === "deposit");
   if (request === undefined) throw new Error(`order ${order.id} asks for no deposit`);
-  if (order.state === "cancelled") return refuse({ code: "order-closed", state: order.state });
-  if (request.state === "received") return alreadyPaid(order);
-  const answer = await demoGateway.take({
-    orderNumber: orderNumber(order),
-    cents: request.cents,
-    currency: order.price.currency,
-    method: input.method,
-    reference: input.reference?.trim() || null,
-    isStaff,
-  });
-  if (!answer.ok) return answer;
-  const { state, reference } = answer.value;
-  const subject = { kind: "order", id: order.id } as const;
-  const data = { method: input.method, cents: request.cents, reference };
-  if (state === "announced") {
-    await transaction(ctx.db, async (tx) => {
-      await announcePayment(tx, request.id, input.method);
-      await recordEvents(tx, [eventOf(ctx, "deposit-announced", subject, data)]);
-    });
-    return accept({ orderId: input.orderId, paidAt: null, clockStarted: false });
+  const { method } = input;
+  const isWord = method === "pay-later" || (!isStaff && method !== "demo-card");
+  if (order.state !== "cancelled" && request.state === "received") return alreadyPaid(order);
+  const allowed = moneyAllowed(isWord ? "announce-deposit" : "take-deposit", order.state);
+  if (!allowed.ok) return allowed;
+  if (!(await offeredMethods(ctx)).includes(method))
+    return refuse({ code: "method-not-offered", path: "method", method });
+  if (isWord) {
+    const within = await spend(ctx, "question");
+    if (!within.ok) return within;
+    return announce(ctx, order, request, method);
   }
-  const isTaken = await transaction(ctx.db, async (tx) => {
-    const received = { method: input.method, reference, at: ctx.now, by: nameOf(ctx.actor) };
-    return moveState(
-      tx,
-      { kind: "payment", from: request.state, to: "received" },
-      () => receivePayment(tx, request.id, received),
-      async () => {
-        await markDepositPaid(tx, order.id, ctx.now);
-        await regainSlot(ctx, tx, order, "deposit");
-        await bumpQueue(tx);
-        return [eventOf(ctx, "deposit-received", subject, data)];
-      },
-    );
-  });
-  if (!isTaken) return alreadyPaid(order);
-  const clockStarted = await startClockIfDue(ctx, order.id);
-  return accept({ orderId: input.orderId, paidAt: ctx.now.toISOString(), clockStarted });
+  const number = orderNumber(order);
+  if (!isStaff) {
+    const asked = { paymentId: request.id, cents: request.cents, currency: order.price.currency, orderNumber: number };
+    return receivePaymentMessage(ctx, demoPays(ctx, asked));
+  }
+  const reference = method === "demo-card" ? demoReference(number) : input.reference?.trim() || null;
+  if (reference === null) return refuse({ code: "reference-missing", path: "reference" });
+  return takeDeposit(ctx, order, request, { method, reference });
 }
 
-function alreadyPaid(order: OrderRecord) {
-  return refuse({ code: "deposit-already-paid", orderId: order.id, orderNumber: orderNumber(order) });
+async function announce(
+  ctx: Context,
+  order: OrderRecord,
+  request: OrderRecord["payments"][number],
+  method: DepositMethod,
+): Promise<Outcome<DepositResult>> {
+  await transaction(ctx.db, async (tx) => {
+    await announcePayment(tx, request.id, method);
+    const data = { method, cents: request.cents, reference: null };
+    await recordEvents(tx, [eventOf(ctx, "deposit-announced", { kind: "order", id: order.id }, data)]);
+  });
+  return accept({ orderId: order.id, paidAt: null, clockStarted: false });
 }

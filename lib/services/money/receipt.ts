@@ -4,6 +4,7 @@ import type { Tx } from "#data/client";
 import { type NewEvent, recordEvents } from "#data/events";
 import { insertPayment, type OrderRecord, orderById, receivePayment, updateOrder } from "#data/orders";
 import { transaction } from "#data/transaction";
+import { moneyAllowed } from "#engine/floor";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -14,7 +15,7 @@ import { orderMoney } from "#shop/money/money";
 import type { OrderMoney } from "#shop/money/views";
 import { orderNumber } from "#shop/names/numbers";
 import type { DepositMethod } from "#shop/order/views";
-import { demoGateway } from "./gateway";
+import { demoReference, offeredMethods } from "./demo-service";
 
 export interface RecordReceiptInput {
   readonly orderId: OrderId;
@@ -35,16 +36,11 @@ export async function recordReceipt(ctx: Context, input: RecordReceiptInput): Pr
   const order = found.value;
   const due = dueFor(order, input.what);
   if (!due.ok) return due;
-  const answer = await demoGateway.take({
-    orderNumber: orderNumber(order),
-    cents: due.value,
-    currency: order.price.currency,
-    method: input.method,
-    reference: input.reference?.trim() || null,
-    isStaff: true,
-  });
-  if (!answer.ok) return answer;
-  const { reference } = answer.value;
+  const { method } = input;
+  if (!(await offeredMethods(ctx)).includes(method))
+    return refuse({ code: "method-not-offered", path: "method", method });
+  const reference = method === "demo-card" ? demoReference(orderNumber(order)) : input.reference?.trim() || null;
+  if (reference === null) return refuse({ code: "reference-missing", path: "reference" });
   return transaction(ctx.db, async (tx) => {
     if (!(await updateOrder(tx, order.id, order.version, {}))) {
       return refuse({ code: "changed-meanwhile", what: "order", id: order.id, version: order.version });
@@ -66,7 +62,8 @@ interface Received {
 }
 
 function dueFor(order: OrderRecord, what: RecordReceiptInput["what"]): Outcome<number> {
-  if (order.state === "cancelled") return refuse({ code: "order-closed", state: order.state });
+  const allowed = moneyAllowed(what === "rush" ? "take-rush" : "take-balance", order.state);
+  if (!allowed.ok) return allowed;
   const { rush, openCents } = orderMoney(order);
   if (what === "rush") {
     if (rush === null) return refuse({ code: "rush-not-asked" });

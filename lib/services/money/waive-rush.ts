@@ -1,5 +1,6 @@
 import { orderById, updateOrder, waivePayment } from "#data/orders";
 import { transaction } from "#data/transaction";
+import { moneyAllowed } from "#engine/floor";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -10,7 +11,7 @@ import { orderMoney } from "#shop/money/money";
 import type { OrderMoney } from "#shop/money/views";
 
 /**
- * Gives up the fee of a hard date, with its tax: the day stands, nothing more is asked. Owner only. Refuses `rush-not-asked`,
+ * Gives up the fee of a hard date, with its tax: the day stands, nothing more is asked. Owner only. Refuses `order-closed`, `rush-not-asked`,
  * `nothing-open` when it was paid, `reason-missing`, `changed-meanwhile`.
  */
 export async function waiveRush(
@@ -20,6 +21,8 @@ export async function waiveRush(
   const found = await findOrder(ctx, ctx.db, "payment.waive", input.orderId);
   if (!found.ok) return found;
   const order = found.value;
+  const allowed = moneyAllowed("waive-rush", order.state);
+  if (!allowed.ok) return allowed;
   const reason = input.reason.trim();
   if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
   const asked = order.payments.find(({ kind, state }) => kind === "rush" && state !== "waived");

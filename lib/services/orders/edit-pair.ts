@@ -255,7 +255,8 @@ async function voidProofsOf(tx: Tx, pair: PairRecord, reason: string): Promise<v
   }
 }
 
-async function newStrips(ctx: Context, tx: Tx, { pair, catalog, preview }: WorkedEdit) {
+async function newStrips(ctx: Context, tx: Tx, { pair, order, catalog, preview }: WorkedEdit) {
+  if (order.confirmedAt === null) return null;
   await putStripsBack(tx, pair.id);
   await detachUsedStrips(tx, pair.id);
   return allocateStrips(tx, { pairId: pair.id, spec: preview.after.spec, catalog: catalog.engine, now: ctx.now });

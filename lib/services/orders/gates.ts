@@ -18,6 +18,7 @@ import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { rightsBases } from "#services/graphics/state-rights";
 import { moveState } from "#services/move";
 import { regainSlot } from "#services/promises/slots";
@@ -112,6 +113,8 @@ export async function askProofChanges(
   const note = input.note.trim();
   if (note === "" || note.length > 2000)
     return refuse({ code: "reason-length", path: "note", length: note.length, min: 1, max: 2000 });
+  const within = await spend(ctx, "question");
+  if (!within.ok) return within;
   return answer(ctx, input, { state: "changes-asked", note, by: nameOf(ctx.actor) });
 }
 

@@ -1,6 +1,7 @@
 import { permit } from "#auth";
+import { contactCodesOf } from "#data/contact-codes";
 import { type EventRecord, eventsOf } from "#data/events";
-import { listOrderRecords, type OrderAloneRecord, orderAloneById, pairNamesOfOrder } from "#data/orders";
+import { listOrderRecords, type OrderAloneRecord, orderAloneById, orderById, pairNamesOfOrder } from "#data/orders";
 import type { PairRecord } from "#data/pairs";
 import { quoteById } from "#data/quotes";
 import { type ClockStartCondition, type SoldFor, soldFor } from "#engine/floor";
@@ -8,6 +9,7 @@ import type { OrderId, PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { pageOf, sliceOf } from "#services/paging";
+import { readable } from "#services/readable";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { orderMoney } from "#shop/money/money";
 import { flexClassLabel } from "#shop/names/flex-class-label";
@@ -17,12 +19,15 @@ import { gatesView } from "#shop/order/gate-facts";
 import { progressSteps } from "#shop/order/progress-steps";
 import { artworkIdOf, orderRow, orderView, paymentView, proofView, rightsView, slotLostView } from "#shop/order/view";
 import type { OrderRow, OrderState, OrderView, ProgressView } from "#shop/order/views";
+import { rangeOfPairs } from "#shop/queue/range";
 import { shopDay } from "#shop/time/shop-time";
+import { mostMisses } from "./confirm";
 import { findOrder, findPair } from "./find-order";
 
 export interface ListOrdersInput {
   readonly state?: OrderState;
   readonly waitingFor?: ClockStartCondition;
+  readonly unconfirmed?: boolean;
   /** Part of a name or a serial, or a number. */
   readonly text?: string;
   /** From 1. */
@@ -46,6 +51,7 @@ export async function listOrders(ctx: Context, input: ListOrdersInput): Promise<
     ctx.db,
     {
       ...(input.state === undefined ? {} : { state: input.state }),
+      ...(input.unconfirmed === undefined ? {} : { unconfirmed: input.unconfirmed }),
       ...(input.waitingFor === undefined ? {} : { waitingFor: input.waitingFor }),
       ...(text ? { text } : {}),
       ...(number === undefined ? {} : { number }),
@@ -80,7 +86,38 @@ export async function readProgress(ctx: Context, input: { readonly pairId: PairI
   const events = await eventsOf(ctx.db, "order", [order.id]);
   const catalog = (await releasedCatalog(ctx.db, found.value.releaseHash)) ?? currentCatalog();
   const quote = await quoteById(ctx.db, found.value.quoteId);
-  return accept(progressView(found.value, order, events, catalog, quote?.answers ?? {}));
+  const view = progressView(found.value, order, events, catalog, quote?.answers ?? {});
+  if (order.confirmedAt !== null || order.state !== "waiting") return accept(view);
+  return accept({ ...view, ...(await unplaced(ctx, order)) });
+}
+
+/** An order without a place: its day as if it took one now, and how it may be confirmed. */
+async function unplaced(
+  ctx: Context,
+  order: OrderAloneRecord,
+): Promise<Pick<ProgressView, "dateRange" | "unconfirmed">> {
+  const [whole, [code]] = await Promise.all([readable(orderById(ctx.db, order.id)), contactCodesOf(ctx.db, order.id)]);
+  const pairs = whole.ok ? (whole.value?.pairs ?? []) : [];
+  const isOpen = code !== undefined && code.usedAt === null && code.expiresAt > ctx.now && code.misses < mostMisses;
+  return {
+    dateRange:
+      pairs.length === 0
+        ? order.estimate
+        : await rangeOfPairs(
+            ctx,
+            pairs.map(({ spec }) => ({ spec })),
+          ),
+    unconfirmed: {
+      sentTo: order.customer.email === null ? null : inPart(order.customer.email),
+      codeUntil: isOpen ? code.expiresAt.toISOString() : null,
+    },
+  };
+}
+
+/** Who wrote an address knows it again; whoever finds the page open does not learn it. */
+function inPart(email: string): string {
+  const at = email.lastIndexOf("@");
+  return `${email.slice(0, 1)}…${email.slice(at)}`;
 }
 
 function progressView(
@@ -111,6 +148,7 @@ function progressView(
       paidAt: order.depositPaidAt?.toISOString() ?? null,
       method: deposit?.method ?? null,
     },
+    unconfirmed: null,
     money: orderMoney(order),
     promiseClass: order.promiseClass,
     dateRange: order.estimate,
@@ -147,6 +185,10 @@ function toldBy(facts: EventRecord["facts"]): Told | null {
     case "estimate-renewed":
     case "estimate-changed":
       return { from: facts.data.p50, to: facts.data.p90, why: facts.kind };
+    case "order-confirmed": {
+      const { p50, p90 } = facts.data;
+      return p50 === undefined || p90 === undefined ? null : { from: p50, to: p90, why: facts.kind };
+    }
     default:
       return null;
   }

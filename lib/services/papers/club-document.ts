@@ -8,6 +8,7 @@ import { type ClubQuoteFacts, composeClubQuote, type Paper, renderDocument, type
 import { readClub } from "#services/clubs/read-club";
 import type { ClubView } from "#services/clubs/views";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { linkForPaper } from "#services/people/links";
 import { findQuote } from "#services/quotes/find-quote";
 import { catalogOf, currentCatalog } from "#shop/catalogue/current";
@@ -27,6 +28,8 @@ export async function clubDocument(
   if (open === null) return refuse({ code: "nothing-open-together", clubId: input.clubId });
   const terms = await termsOfNewest(ctx, open.quoteIds);
   if (!terms.ok) return terms;
+  const within = await spend(ctx, "drawing");
+  if (!within.ok) return within;
   const token = await linkForPaper(ctx, { kind: "club", id: input.clubId });
   const url = `${config().publicOrigin}/club/${token}`;
   const data = composeClubQuote(clubFacts(read.value, open, terms.value, { url, now: ctx.now }));

@@ -14,6 +14,7 @@ import {
   renderDocument,
 } from "#papers";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { findOrder } from "#services/orders/find-order";
 import { type LinkSubjectInput, linkForPaper } from "#services/people/links";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
@@ -45,6 +46,8 @@ export async function orderDocument(ctx: Context, input: OrderDocumentInput): Pr
   if (!found.ok) return found;
   const order = found.value;
   if (order.state === "cancelled") return refuse({ code: "order-closed", state: order.state });
+  const within = await spend(ctx, "drawing");
+  if (!within.ok) return within;
   const data = composeOrderConfirmation(await orderFacts(ctx, order, input));
   const bytes = await renderDocument("order-confirmation", data, input.paper);
   return accept(pdf(bytes, `${data.orderNumber}-confirmation.pdf`));
@@ -129,7 +132,7 @@ function promiseFacts(order: OrderRecord): PromiseFacts {
   const clock = orderClock(order.depositPaidAt, order.pairs);
   const about = {
     waitingFor: clock.started ? [] : clock.waitingFor,
-    slotLost: slotLostView(order)?.reason ?? null,
+    slotLost: order.confirmedAt === null ? ("unconfirmed" as const) : (slotLostView(order)?.reason ?? null),
   };
   const on = order.promisedOn;
   if (on === null) {

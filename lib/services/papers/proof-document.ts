@@ -7,6 +7,7 @@ import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { composeProof, type Paper, type ProofFacts, type ProofStanding, renderDocument } from "#papers";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { proofPictures } from "#services/graphics/proof-pictures";
 import { findPair } from "#services/orders/find-order";
 import { linkForPaper } from "#services/people/links";
@@ -37,6 +38,8 @@ export async function proofDocument(ctx: Context, input: ProofDocumentInput): Pr
   if (pair.state === "cancelled") return refuse({ code: "order-closed", state: pair.state });
   const standing = standingOf(ctx, pair);
   if (standing.state === "draft" && ctx.actor.kind === "guest") return refuse({ code: "no-proof", pairId: pair.id });
+  const within = await spend(ctx, "drawing");
+  if (!within.ok) return within;
   const data = composeProof(await proofFacts(ctx, pair, standing, input.token));
   const bytes = await renderDocument("proof", data, input.paper);
   return accept(pdf(bytes, `${pair.serial}-proof-${data.stamp.revision}.pdf`));
@@ -87,13 +90,18 @@ async function pageOf(ctx: Context, { orderId, serial }: PairRecord, token: stri
   return `${publicOrigin}/pair/${await linkForPaper(ctx, subject)}`;
 }
 
+function meanwhile({ state, slotLostAt, confirmedAt }: PairRecord["order"]) {
+  if (state !== "waiting") return "building";
+  if (confirmedAt === null) return "unconfirmed";
+  return slotLostAt === null ? "waiting" : "slot-lost";
+}
+
 /** A void proof counts as none. The approver's full name is the office's and the skier's own business. */
 function standingOf(ctx: Context, pair: PairRecord): ProofStanding {
   const proof = pair.proofs.at(-1);
   if (proof === undefined || proof.state === "void") return { state: "draft" };
   if (proof.answeredAt === null) {
-    const { state, slotLostAt } = pair.order;
-    const order = state !== "waiting" ? "building" : slotLostAt === null ? "waiting" : "slot-lost";
+    const order = meanwhile(pair.order);
     return { state: "issued", answerBy: order === "waiting" ? lastDayToWait(proof.issuedAt) : null, order };
   }
   const at = shopClock(proof.answeredAt, currentCatalog().shop.timeZone);

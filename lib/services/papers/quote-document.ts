@@ -4,6 +4,7 @@ import type { QuoteId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
 import { composeQuote, type Paper, type QuoteFacts, renderDocument } from "#papers";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { linkForPaper } from "#services/people/links";
 import { findQuote } from "#services/quotes/find-quote";
 import { quoteView } from "#services/quotes/view";
@@ -24,6 +25,8 @@ export async function quoteDocument(
 ): Promise<Outcome<DocumentBytes>> {
   const found = await findQuote(ctx, ctx.db, "quote.read", input.quoteId);
   if (!found.ok) return found;
+  const within = await spend(ctx, "drawing");
+  if (!within.ok) return within;
   const view = await quoteView(ctx.db, found.value, ctx.now);
   const catalog = await catalogOf(ctx.db, { releaseHash: view.releaseHash, priceBook: view.price.priceBook });
   const { publicOrigin } = config();

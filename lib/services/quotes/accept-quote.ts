@@ -5,6 +5,7 @@ import { transaction } from "#data/transaction";
 import type { OrderId, QuoteId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { moveState } from "#services/move";
 import { eventOf } from "#services/record";
 import { catalogOf } from "#shop/catalogue/current";
@@ -24,7 +25,8 @@ export interface AcceptQuoteInput {
 }
 
 /**
- * Makes the order, exactly once: order, pair, two skis, route, strips, deposit request and record in one transaction.
+ * Makes the order, exactly once: order, pair, two skis, route, strips, deposit request and record in one transaction. Where
+ * nobody of the shop knows who buys, it takes no place and no strips until that is known (see confirmOrder).
  * Refuses `quote-already-accepted` (orderId, orderNumber), `quote-expired` (see previewReprice), `quote-not-open`,
  * `name-missing`. Every attempt stands in the quote's history.
  */
@@ -35,6 +37,8 @@ export async function acceptQuote(ctx: Context, input: AcceptQuoteInput): Promis
   if (name === "") return refuse({ code: "name-missing", path: "name" });
   const quote = found.value;
   if (quoteStateOf(quote, ctx.now) !== "open") return heldBack(ctx, notOpen(quote, ctx.now));
+  const within = await spend(ctx, "accept");
+  if (!within.ok) return within;
   const catalog = await catalogOf(ctx.db, quote);
   const estimate = await rangeOf(ctx, quote.spec);
   const rights = await rightsOfSpec(ctx.db, quote.spec);
@@ -60,6 +64,8 @@ export async function orderLinkOfQuote(
   if (!found.ok) return found;
   const order = found.value.pair?.order;
   if (order === undefined) return refuse({ code: "not-accepted", quoteId: input.quoteId });
+  const within = await spend(ctx, "question");
+  if (!within.ok) return within;
   const token = await issueLink(ctx.db, { kind: "order", id: order.id }, { id: ctx.newId(), now: ctx.now });
   return accept({ orderId: order.id, token });
 }

@@ -8,6 +8,7 @@ import type { QuoteId } from "#engine/units";
 import { accept, type Outcome, type Refusal, refuse } from "#engine/units";
 import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { moveState } from "#services/move";
 import { eventWith, isOwner, messageOf, nameOf } from "#services/record";
 import { currentCatalog } from "#shop/catalogue/current";
@@ -49,6 +50,8 @@ export async function requestChange(
   if (!found.ok) return found;
   const note = checkNote(input.note, "note");
   if (!note.ok) return note;
+  const within = await spend(ctx, "question");
+  if (!within.ok) return within;
   return change(ctx, found.value, { kind: "quote-change-requested", data: { note: note.value } }, (tx) =>
     noteOnOpenQuote(tx, input.quoteId, { changeRequest: note.value }),
   );

@@ -1,9 +1,10 @@
 import { issueLink } from "#auth";
 import { type Catalog, sha256Of } from "#catalog";
+import { buyerFrom } from "#data/buyer";
 import type { Tx } from "#data/client";
 import { clubById } from "#data/clubs";
 import { nextNumber } from "#data/counters";
-import { customerOf } from "#data/customers";
+import { type CustomerContact, customerOf } from "#data/customers";
 import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
 import { insertQuote, type NewQuote, quoteById } from "#data/quotes";
@@ -14,8 +15,9 @@ import type { SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { moveState } from "#services/move";
-import { eventOf, messageOf, nameOf } from "#services/record";
+import { eventOf, guestName, messageOf, nameOf } from "#services/record";
 import { inputOf, stoppedBy } from "#services/sheets/assess-sheet";
 import { findSheet } from "#services/sheets/find-sheet";
 import { noLease } from "#services/sheets/lease";
@@ -48,6 +50,8 @@ export async function createQuote(ctx: Context, input: { readonly sheetId: Sheet
   const stops = stoppedBy(assessment, sheet.content.flagAcks);
   const { spec, price } = assessment;
   if (stops.length > 0 || spec === null || price === null) return refuse({ code: "sale-blocked", by: stops });
+  const within = await spend(ctx, "quote");
+  if (!within.ok) return within;
   const dateRange = await rangeOf(ctx, spec);
   return transaction(ctx.db, async (tx) => {
     const locked = await lockOpenSheet(tx, sheet.id, ctx.now);
@@ -55,12 +59,15 @@ export async function createQuote(ctx: Context, input: { readonly sheetId: Sheet
     if (locked.version !== sheet.version + 1) return refuse({ code: "sheet-changed", version: locked.version });
     // A club's quotes are all its customer's, whatever a sheet says of how to reach a skier.
     const club = locked.clubId === null ? null : await clubById(tx, locked.clubId);
-    const customer = club?.customer ?? (await customerOf(tx, ctx.newId(), contact.value, ctx.now));
+    const by = club !== null || isGivenByDesk(sheet) ? "desk" : "skier";
+    const buyer = club === null ? contact.value : buyerFrom(club.customer);
+    const customer = club?.customer ?? (await knownCustomer(ctx, tx, { ...contact.value, by }));
     await moveState(tx, { kind: "sheet", from: locked.state, to: "quoted" }, () =>
       moveSheet(tx, sheet.id, locked.state, "quoted", { customerId: customer.id, callBackAt: null, ...noLease }),
     );
     const number = await nextNumber(tx, "quote");
-    const frozen = { ...frozenParts(sheet, assessment, dateRange, { ctx, catalog, engine }), customerId: customer.id };
+    const whose = { customerId: customer.id, buyer, contactBy: by } as const;
+    const frozen = { ...frozenParts(sheet, assessment, dateRange, { ctx, catalog, engine }), ...whose };
     return accept(await insertAndTell(ctx, tx, catalog, { ...frozen, number, revision: 1, replacesId: null }));
   });
 }
@@ -96,7 +103,7 @@ function frozenParts(
   assessment: Assessment,
   dateRange: DateRange,
   made: { readonly ctx: Context; readonly catalog: Catalog; readonly engine: EngineCatalog },
-): Omit<NewQuote, "id" | "releaseHash" | "number" | "revision" | "replacesId" | "customerId"> {
+): Omit<NewQuote, "id" | "releaseHash" | "number" | "revision" | "replacesId" | "customerId" | "buyer" | "contactBy"> {
   const { spec, price } = assessment;
   if (spec === null || price === null) throw new RangeError("frozenParts: the assessment has no spec or price");
   const { ctx, catalog, engine } = made;
@@ -125,6 +132,22 @@ function frozenParts(
 
 function sheetAnswers(sheet: SheetRecord) {
   return { ...sheet.content.answers, typed: sheet.content.typed };
+}
+
+/** Nothing of the contact was typed by a guest: on a sheet of the desk the skier may have changed it by the link. */
+function isGivenByDesk({ fields }: SheetRecord): boolean {
+  const given = Object.entries(fields).filter(([path, { value }]) => path.startsWith("contact.") && value !== null);
+  return given.every(([, { by }]) => by !== guestName);
+}
+
+/** The customer's row, with an event where the desk's word has changed it. */
+async function knownCustomer(ctx: Context, tx: Tx, contact: CustomerContact) {
+  const { customer, before } = await customerOf(tx, ctx.newId(), contact, ctx.now);
+  if (before !== null) {
+    const subject = { kind: "customer", id: customer.id } as const;
+    await recordEvents(tx, [eventOf(ctx, "customer-changed", subject, { before })]);
+  }
+  return customer;
 }
 
 /** A name and a way to reach them: without it a quote reaches nobody. */

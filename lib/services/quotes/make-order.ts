@@ -2,6 +2,7 @@
 
 import { issueLink } from "#auth";
 import history from "#content/copy/history.json";
+import { buyerFrom } from "#data/buyer";
 import type { Tx } from "#data/client";
 import { bumpQueue, nextNumber } from "#data/counters";
 import { recordEvents } from "#data/events";
@@ -14,6 +15,7 @@ import { fill } from "#engine/units";
 import { idOf } from "#schemas/ids";
 import type { RightsBasis } from "#schemas/stored/index";
 import type { Context } from "#services/context";
+import { sendContactCode } from "#services/letters/contact-code";
 import { softHoldUntil } from "#services/promises/slots";
 import { eventOf, messageOf, nameOf } from "#services/record";
 import { allocateStrips } from "#services/stock/allocate";
@@ -54,7 +56,9 @@ export async function makeOrder(ctx: Context, tx: Tx, order: OrderToMake): Promi
   const price = joinPrices(members.map((member) => member.quote.price));
   const specified = members.flatMap((member) => customerSpecified(member.quote.spec));
   const orderId = idOf("order", ctx.newId());
-  // The order's number is taken first: its row makes those who accept other quotes wait, so strips are shared out in turn.
+  const confirmed = isForTheDesk(ctx, members) ? ({ at: ctx.now, how: "desk", by: nameOf(ctx.actor) } as const) : null;
+  // First of all, so that others wait here and strips are shared out in turn. An order without a place changes no queue.
+  if (confirmed !== null) await bumpQueue(tx);
   const number = await nextNumber(tx, "order");
   await insertOrder(tx, {
     id: orderId,
@@ -62,6 +66,9 @@ export async function makeOrder(ctx: Context, tx: Tx, order: OrderToMake): Promi
     quoteId: quote.id,
     clubId,
     customerId: quote.customerId,
+    buyer: buyerFrom(quote.customer),
+    confirmed,
+    visitorMark: ctx.visitor?.mark ?? null,
     price,
     priceBook: quote.priceBook,
     totalCents: price.totalCents,
@@ -70,13 +77,12 @@ export async function makeOrder(ctx: Context, tx: Tx, order: OrderToMake): Promi
     acceptedAt: ctx.now,
     acceptedByName: name,
     acceptedHow: how,
-    softHoldUntil: softHoldUntil(ctx.now),
+    softHoldUntil: confirmed === null ? null : softHoldUntil(ctx.now),
     customerSpecified: [...new Set(specified)],
   });
   const pairs: AcceptedQuote["pairs"][number][] = [];
-  for (const member of members) pairs.push(await makePair(ctx, tx, orderId, member));
+  for (const member of members) pairs.push(await makePair(ctx, tx, orderId, member, confirmed !== null));
   await requestDeposit(ctx, tx, orderId, price);
-  await bumpQueue(tx);
   const subject = { kind: "order", id: orderId } as const;
   const data = { orderId, orderNumber: orderNumber({ number }), how, name };
   const quotes = members.map((member) => quoteNumber(member.quote)).join(", ");
@@ -85,12 +91,17 @@ export async function makeOrder(ctx: Context, tx: Tx, order: OrderToMake): Promi
     eventOf(ctx, "order-made", subject, { ...data, quote: quotes, p50: estimate.p50, p90: estimate.p90 }),
   ]);
   const token = await issueLink(tx, subject, { id: ctx.newId(), now: ctx.now });
-  const recipient = quote.customer.email ?? quote.customer.phone ?? "desk";
-  await queueMessages(tx, [
-    messageOf(ctx, "order-confirmation", recipient, subject, { depositCents: price.depositCents }),
-  ]);
+  if (confirmed === null) {
+    await sendContactCode(ctx, tx, { id: orderId, customer: quote.customer });
+  } else {
+    const recipient = quote.customer.email ?? quote.customer.phone ?? "desk";
+    await queueMessages(tx, [
+      messageOf(ctx, "order-confirmation", recipient, subject, { depositCents: price.depositCents }),
+    ]);
+  }
   return {
     orderId,
+    isConfirmed: confirmed !== null,
     orderNumber: orderNumber({ number }),
     token,
     pairs,
@@ -98,11 +109,17 @@ export async function makeOrder(ctx: Context, tx: Tx, order: OrderToMake): Promi
   };
 }
 
+/** Whether somebody of the shop has spoken with who buys: they say yes themselves, or gave every contact. */
+function isForTheDesk({ actor }: Context, members: readonly OrderMember[]): boolean {
+  return actor.kind !== "guest" || members.every(({ quote }) => quote.contactBy === "desk");
+}
+
 async function makePair(
   ctx: Context,
   tx: Tx,
   orderId: string,
   member: OrderMember,
+  hasPlace: boolean,
 ): Promise<AcceptedQuote["pairs"][number]> {
   const { quote, catalog, rights } = member;
   const spec = quote.spec;
@@ -141,7 +158,7 @@ async function makePair(
     createdAt: ctx.now,
     createdByName: nameOf(ctx.actor),
   });
-  const strips = await allocateStrips(tx, { pairId, spec, catalog: catalog.engine, now: ctx.now });
+  const strips = hasPlace ? await allocateStrips(tx, { pairId, spec, catalog: catalog.engine, now: ctx.now }) : null;
   await recordEvents(tx, [
     eventOf(
       ctx,

@@ -1,4 +1,5 @@
 import { sha256Of } from "#catalog";
+import { buyerFrom } from "#data/buyer";
 import { recordEvents } from "#data/events";
 import { lockName } from "#data/locks";
 import { markQuoteWithdrawn, type QuoteRecord } from "#data/quotes";
@@ -9,6 +10,7 @@ import { comparePrices, type Price } from "#engine/pricing";
 import type { QuoteId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { moveState } from "#services/move";
 import { eventOf, nameOf } from "#services/record";
 import { stoppedBy } from "#services/sheets/assess-sheet";
@@ -48,6 +50,8 @@ export async function previewReprice(
 export async function repriceQuote(ctx: Context, input: { readonly quoteId: QuoteId }): Promise<Outcome<MadeQuote>> {
   const found = await findQuote(ctx, ctx.db, "quote.reprice", input.quoteId);
   if (!found.ok) return found;
+  const within = await spend(ctx, "quote");
+  if (!within.ok) return within;
   const old = found.value;
   const catalog = currentCatalog();
   const engine = engineOn(ctx.now, catalog);
@@ -73,6 +77,8 @@ export async function repriceQuote(ctx: Context, input: { readonly quoteId: Quot
       clubId: old.clubId,
       skierName: old.skierName,
       customerId: old.customerId,
+      buyer: buyerFrom(old.customer),
+      contactBy: old.contactBy,
       answers: old.answers,
       typed: old.typed,
       choices: old.choices,

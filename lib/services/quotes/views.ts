@@ -87,6 +87,8 @@ export interface RepriceOffer {
 export interface AcceptedQuote {
   readonly orderId: OrderId;
   readonly orderNumber: string;
+  /** Whether it has a place: somebody of the shop knows who buys. */
+  readonly isConfirmed: boolean;
   readonly token: string;
   readonly pairs: readonly { readonly pairId: PairId; readonly serial: string }[];
   readonly depositCents: number;

@@ -7,6 +7,7 @@ import type { SheetId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
 import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { eventOf, nameOf } from "#services/record";
 import { findSheet } from "./find-sheet";
 import { leaseFor } from "./lease";
@@ -21,6 +22,8 @@ import type { OpenedSheet } from "./views";
 export async function copySheet(ctx: Context, input: { readonly sheetId: SheetId }): Promise<Outcome<OpenedSheet>> {
   const found = await findSheet(ctx, ctx.db, "sheet.change", input.sheetId);
   if (!found.ok) return found;
+  const within = await spend(ctx, "sheet");
+  if (!within.ok) return within;
   const { fields, channel, phoneNormalised, customerId } = found.value;
   const copied = Object.entries(fields)
     .filter(([path, entry]) => !path.startsWith("acks.") && entry.value !== null)

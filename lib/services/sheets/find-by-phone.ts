@@ -1,5 +1,5 @@
 import { permit } from "#auth";
-import { customerByPhone } from "#data/customers";
+import { customersByPhone } from "#data/customers";
 import { ordersOfCustomer } from "#data/orders";
 import { quotesOfCustomer } from "#data/quotes";
 import { listSheets } from "#data/sheets";
@@ -17,7 +17,7 @@ export async function findByPhone(ctx: Context, input: { readonly phone: string 
   if (!allowed.ok) return allowed;
   const phone = normalisePhone(input.phone);
   const phoneForms = storedForms(input.phone);
-  const customer = await customerByPhone(ctx.db, phoneForms);
+  const [customer = null, ...others] = await customersByPhone(ctx.db, phoneForms);
   const [drafts, quotes, orders] = await Promise.all([
     listSheets(ctx.db, { state: "open", phoneForms }, { skip: 0, take: 20 }),
     customer === null ? [] : quotesOfCustomer(ctx.db, customer.id),
@@ -28,6 +28,7 @@ export async function findByPhone(ctx: Context, input: { readonly phone: string 
   return accept({
     phone: phone.ok ? phone.value : input.phone.trim(),
     customer: customer === null ? null : { customerId: customer.id, name: customer.name },
+    sameNumber: others.map(({ id, name }) => ({ customerId: id, name })),
     drafts: drafts.rows.map((record) => draftRow(record, ctx.actor, ctx.now)),
     quotes: quotes.map((quote) => ({
       quoteId: quote.id,

@@ -9,6 +9,7 @@ import type { SheetId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { EventFacts } from "#schemas/events";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { moveState } from "#services/move";
 import { eventWith, messageOf } from "#services/record";
 import { currentCatalog } from "#shop/catalogue/current";
@@ -57,6 +58,8 @@ export async function askReview(
 ): Promise<Outcome<SheetView>> {
   const note = checkReason(input.note, "note");
   if (!note.ok) return note;
+  const within = await spend(ctx, "question");
+  if (!within.ok) return within;
   return follow(
     ctx,
     "sheet.change",

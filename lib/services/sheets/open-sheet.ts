@@ -7,6 +7,7 @@ import { transaction } from "#data/transaction";
 import { accept, type Outcome } from "#engine/units";
 import { idOf } from "#schemas/ids";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { eventOf, nameOf } from "#services/record";
 import type { OpenedSheet, SheetChannel } from "#services/views";
 import { normalisePhone, storedForms } from "#shop/names/phone";
@@ -27,6 +28,8 @@ export interface OpenSheetInput {
 export async function openSheet(ctx: Context, input: OpenSheetInput): Promise<Outcome<OpenedSheet>> {
   const allowed = permit(ctx.actor, "sheet.start");
   if (!allowed.ok) return allowed;
+  const within = await spend(ctx, "sheet");
+  if (!within.ok) return within;
   const phone = input.phone === undefined ? null : normalisePhone(input.phone, "contact.phone");
   const forms = input.phone === undefined ? [] : storedForms(input.phone);
   return transaction(ctx.db, async (tx) => {

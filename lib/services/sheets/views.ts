@@ -97,6 +97,8 @@ export interface DraftRow {
 export interface PhoneMatch {
   readonly phone: string;
   readonly customer: { readonly customerId: CustomerId; readonly name: string } | null;
+  /** Others who gave this number. */
+  readonly sameNumber: readonly { readonly customerId: CustomerId; readonly name: string }[];
   readonly drafts: readonly DraftRow[];
   readonly quotes: readonly { readonly quoteId: QuoteId; readonly number: string; readonly state: string }[];
   readonly orders: readonly { readonly orderId: OrderId; readonly number: string; readonly state: string }[];

@@ -217,6 +217,7 @@ export interface DeskOverview {
     readonly quotesOpen: number;
     readonly quotesExpiringSoon: number;
     readonly quotesOnOldBook: number;
+    readonly ordersToConfirm: number;
     readonly depositsWaiting: number;
     readonly proofsWaiting: number;
     readonly rightsWaiting: number;

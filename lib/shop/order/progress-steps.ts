@@ -23,10 +23,15 @@ const floorSteps: readonly { readonly key: string; readonly label: string; reado
 
 export function progressSteps(pair: PairRecord, order: OrderAloneRecord): readonly Step[] {
   const accepted = step("accepted", w.accepted, "done", order.acceptedAt);
+  // Told where it had to be shown; who was on the telephone needs no such step.
+  const isShown = order.confirmedHow !== "desk" && order.confirmedHow !== "earlier";
+  const confirmed = isShown
+    ? [step("confirmed", w.confirmed, order.confirmedAt === null ? "now" : "done", order.confirmedAt)]
+    : [];
   const ready = step(
     "ready-to-build",
     w.readyToBuild,
-    order.clockStartedAt === null ? "now" : "done",
+    order.clockStartedAt !== null ? "done" : order.confirmedAt === null ? "to-come" : "now",
     order.clockStartedAt,
   );
   const floor = floorSteps.flatMap(({ key, label, roles }): readonly Step[] => {
@@ -40,7 +45,13 @@ export function progressSteps(pair: PairRecord, order: OrderAloneRecord): readon
     return [step(key, label, isDone ? "done" : hasBegun ? "now" : "to-come", isDone ? lastEnd : null)];
   });
   const isShipped = isOneOf(shippedStates, order.state);
-  return [accepted, ready, ...floor, step("shipped", w.shipped, isShipped ? "done" : "to-come", order.deliveredAt)];
+  return [
+    accepted,
+    ...confirmed,
+    ready,
+    ...floor,
+    step("shipped", w.shipped, isShipped ? "done" : "to-come", order.deliveredAt),
+  ];
 }
 
 function step(key: string, label: string, state: Step["state"], at: Date | null): Step {

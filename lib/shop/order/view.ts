@@ -44,6 +44,14 @@ export async function orderView(client: Tx, record: OrderRecord): Promise<OrderV
     acceptedAt: record.acceptedAt.toISOString(),
     acceptedBy: record.acceptedByName,
     acceptedHow: record.acceptedHow,
+    confirmed:
+      record.confirmedAt === null
+        ? null
+        : {
+            at: record.confirmedAt.toISOString(),
+            how: record.confirmedHow ?? "earlier",
+            by: record.confirmedByName ?? "",
+          },
     customerSpecified: record.customerSpecified,
     promiseClass: record.promiseClass,
     estimate: record.estimate,
@@ -89,6 +97,7 @@ export function orderRow(record: OrderLineRecord): OrderRow {
     promisedOn: record.promisedOn,
     waitingFor: clock.started ? [] : clock.waitingFor,
     serials: record.pairs.map((pair) => pair.serial),
+    isConfirmed: record.confirmedAt !== null,
   };
 }
 

@@ -15,13 +15,23 @@ import type { ArtworkId, ClubId, Instant, IsoDate, OrderId, PairId, ProofId, Quo
 import type { OrderMoney } from "#shop/money/views";
 import type { CustomerView, DateRange, EventView } from "#shop/names/views";
 
+/** By what staff book or a skier chooses; what a payment service says by itself is booked as its own. */
 export type DepositMethod = "pay-later" | "bank-transfer" | "counter" | "demo-card";
+export type BookedMethod = DepositMethod | "payment-service";
+
+/** Of an order that nobody is known to stand behind: it has no place yet. */
+export interface UnconfirmedView {
+  /** Where the code was sent, told in part; null where there is no address. */
+  readonly sentTo: string | null;
+  /** Until when the newest code can be typed; null when none can. */
+  readonly codeUntil: Instant | null;
+}
 
 export interface PaymentView {
   readonly kind: "deposit" | "rush" | "balance" | "refund";
   readonly state: PaymentState;
   readonly cents: number;
-  readonly method: DepositMethod | null;
+  readonly method: BookedMethod | null;
   readonly reference: string | null;
   readonly at: Instant;
 }
@@ -90,6 +100,12 @@ export interface OrderView {
   readonly acceptedAt: Instant;
   readonly acceptedBy: string;
   readonly acceptedHow: string;
+  /** By what it is known that somebody stands behind it; null while it has no place for that. */
+  readonly confirmed: {
+    readonly at: Instant;
+    readonly how: "desk" | "staff" | "money" | "letter" | "earlier";
+    readonly by: string;
+  } | null;
   readonly customerSpecified: readonly string[];
   readonly promiseClass: PromiseClass;
   /** What was told at acceptance and after; the promise, once fixed, stands in promisedOn. */
@@ -131,6 +147,7 @@ export interface OrderRow {
   readonly promisedOn: IsoDate | null;
   readonly waitingFor: readonly ClockStartCondition[];
   readonly serials: readonly string[];
+  readonly isConfirmed: boolean;
 }
 
 /** What an edit would do, before anybody agrees to it, and what it did afterwards. */
@@ -168,8 +185,10 @@ export interface ProgressView {
   readonly deposit: {
     readonly cents: number;
     readonly paidAt: Instant | null;
-    readonly method: DepositMethod | null;
+    readonly method: BookedMethod | null;
   };
+  /** Null once it is confirmed. */
+  readonly unconfirmed: UnconfirmedView | null;
   readonly money: OrderMoney;
   readonly promiseClass: PromiseClass;
   readonly dateRange: DateRange;

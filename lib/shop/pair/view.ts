@@ -20,7 +20,7 @@ import { orderNumber } from "#shop/names/numbers";
 import type { EventView } from "#shop/names/views";
 import { gatesView } from "#shop/order/gate-facts";
 import { proofView } from "#shop/order/view";
-import { isStripsShort } from "#shop/stock/is-short";
+import { isPairShort } from "#shop/stock/is-short";
 import { shopDay } from "#shop/time/shop-time";
 import type { OperationView, PairView, StripView, TravellerView } from "./views";
 
@@ -90,7 +90,7 @@ export async function pairView(client: Tx, record: PairRecord, now: Date): Promi
       lines: parts.lines.map((line) => ({ ...line, stationNumber: stationNumber(line.station) })),
     },
     strips: stripViews(record),
-    isStripsShort: isStripsShort(record),
+    isStripsShort: isPairShort(record),
     operations: record.operations.map((operation) => operationView(operation, record, names)),
     holds: record.holds.map(({ station, reason, note, expectedOn }) => ({
       station,

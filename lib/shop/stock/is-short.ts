@@ -17,6 +17,11 @@ export function isStripsShort(pair: StripFacts): boolean {
   return pair.heldStrips.length < stripsOfPair && isCoreUncut(pair);
 }
 
+/** The same of a pair by itself: one whose order is not confirmed lacks nothing, as it may take nothing. */
+export function isPairShort(pair: PairRecord): boolean {
+  return pair.order.confirmedAt !== null && isStripsShort(pair);
+}
+
 /** The glue-up that comes next has not begun. */
 export function isCoreUncut(pair: StripFacts): boolean {
   const gluing = stationIdTaking("strips");

@@ -79,9 +79,12 @@ describe("how an order ends", () => {
   });
 });
 
+/** As the demo offers them. */
+const methods = ["pay-later", "bank-transfer", "counter", "demo-card"] as const;
+
 describe("an order's money", () => {
   const payments = (changes: Parameters<typeof orderWith>[0], isOwner = false) =>
-    drawn(<Payments order={orderWith(changes)} isOwner={isOwner} />);
+    drawn(<Payments order={orderWith(changes)} methods={methods} isOwner={isOwner} />);
   const deposit = {
     kind: "deposit",
     state: "received",
@@ -157,7 +160,8 @@ describe("an order's money", () => {
 });
 
 describe("the gates before the clock starts", () => {
-  const draw = (changes: Parameters<typeof orderWith>[0]) => drawn(<Gates order={orderWith(changes)} />);
+  const draw = (changes: Parameters<typeof orderWith>[0]) =>
+    drawn(<Gates order={orderWith(changes)} methods={methods} />);
   const waiting = { deposit: null, specificationLock: null, proof: null, rights: null };
   const gateRows = (changes: Parameters<typeof orderWith>[0]) => draw(changes).table("What it waits for TY-0401");
 

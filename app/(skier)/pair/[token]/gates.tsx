@@ -5,7 +5,7 @@ import { Badge, Notice } from "#app/_ui/notice.tsx";
 import { fill } from "#app/_ui/words.ts";
 import paperWords from "#content/copy/papers.json";
 import words from "#content/copy/skier.json";
-import type { ProgressView } from "#services";
+import type { DepositMethod, ProgressView } from "#services";
 import { approve, askForChanges, chooseDeposit, confirmPictureRights } from "../actions";
 import { dayIn } from "./shop-day";
 
@@ -14,6 +14,8 @@ const w = words.pair;
 interface Props {
   readonly progress: ProgressView;
   readonly token: string;
+  /** How money may come here. */
+  readonly methods: readonly DepositMethod[];
   /** The order's own link may answer; a link that only shows the pair may not. */
   readonly canAnswer: boolean;
 }
@@ -46,9 +48,11 @@ export function Gates(props: Props) {
   );
 }
 
-function Deposit({ progress, token, canAnswer }: Props) {
+function Deposit({ progress, token, methods, canAnswer }: Props) {
   const { deposit } = progress;
-  const methods = Object.entries(w.depositMethods).map(([value, text]) => ({ value, ...text }));
+  const choices = Object.entries(w.depositMethods).flatMap(([value, text]) =>
+    methods.some((method) => method === value) ? [{ value, ...text }] : [],
+  );
   return (
     <section aria-labelledby="deposit-title">
       <h3 id="deposit-title" className="font-semibold">
@@ -58,7 +62,10 @@ function Deposit({ progress, token, canAnswer }: Props) {
         <Notice tone="moss" title={fill(w.depositPaid, { day: dayIn(deposit.paidAt) })} />
       ) : (
         <>
-          <p className="mb-3 text-pencil">{fill(w.depositLead, { amount: moneyText(deposit.cents) })}</p>
+          <p className="mb-3 text-pencil">
+            {fill(w.depositLead, { amount: moneyText(deposit.cents) })}{" "}
+            {methods.includes("demo-card") ? w.depositDemo : null}
+          </p>
           {deposit.method ? (
             <p className="mb-3">{fill(w.depositAnnounced, { method: w.depositMethods[deposit.method].label })}</p>
           ) : null}
@@ -72,7 +79,7 @@ function Deposit({ progress, token, canAnswer }: Props) {
                   kind: "radio",
                   name: "method",
                   label: w.depositMethod,
-                  choices: methods,
+                  choices,
                   value: deposit.method ?? "bank-transfer",
                 },
               ]}

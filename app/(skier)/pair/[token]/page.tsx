@@ -18,9 +18,10 @@ import promiseWords from "#content/copy/promises.json";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/skier.json";
 import { idOf } from "#schemas/ids";
-import { activeCatalog, type Context, type ProgressView, pairsOfOrder, readProgress } from "#services";
+import { activeCatalog, type Context, offeredMethods, type ProgressView, pairsOfOrder, readProgress } from "#services";
 import { Gates } from "./gates";
 import { dayIn } from "./shop-day";
+import { Unconfirmed } from "./unconfirmed";
 
 export const metadata: Metadata = { title: "Your pair", robots: { index: false } };
 
@@ -35,7 +36,11 @@ export default async function PairPage({ params, searchParams }: Props) {
   const pairs = await pairsBehind(ctx, subject);
   const chosen = pairs.find((each) => each.pairId === pair) ?? pairs[0];
   if (!chosen) notFound();
-  const [read, catalog] = await Promise.all([readProgress(ctx, { pairId: chosen.pairId }), activeCatalog(ctx)]);
+  const [read, catalog, methods] = await Promise.all([
+    readProgress(ctx, { pairId: chosen.pairId }),
+    activeCatalog(ctx),
+    offeredMethods(ctx),
+  ]);
   if (!read.ok) notThere(read.refusal);
   if (!catalog.ok) notFound();
   const progress = read.value;
@@ -74,9 +79,15 @@ export default async function PairPage({ params, searchParams }: Props) {
       ) : null}
       <div className="grid gap-x-12 lg:grid-cols-2">
         <div>
-          <When progress={progress} />
+          {progress.unconfirmed === null ? (
+            <When progress={progress} />
+          ) : (
+            <Part title={w.when} id="when">
+              <Unconfirmed progress={progress} token={token} canAnswer={subject.kind === "order"} />
+            </Part>
+          )}
           <Part title={w.waiting} id="waiting">
-            <Gates progress={progress} token={token} canAnswer={subject.kind === "order"} />
+            <Gates progress={progress} token={token} methods={methods} canAnswer={subject.kind === "order"} />
           </Part>
         </div>
         <Part title={w.where} id="where">

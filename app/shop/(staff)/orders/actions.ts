@@ -11,9 +11,11 @@ import {
   approveProofSchema,
   askProofChangesSchema,
   cancelOrderSchema,
+  confirmOrderSchema,
   confirmRightsSchema,
   recordDepositSchema,
   recordReceiptSchema,
+  recordRefundSchema,
   shipOrderSchema,
   waiveRushSchema,
 } from "#schemas";
@@ -22,6 +24,7 @@ import {
   approveProof,
   askProofChanges,
   cancelOrder,
+  confirmOrder,
   confirmRights,
   deliverOrder,
   editPair,
@@ -30,6 +33,7 @@ import {
   type OrderId,
   recordDeposit,
   recordReceipt,
+  recordRefund,
   shipOrder,
   waiveRush,
 } from "#services";
@@ -54,6 +58,24 @@ export const receipt = formAction({
   schema: withoutEmpty(recordReceiptSchema.extend(orderField)),
   context,
   run: recordReceipt,
+  words: say,
+  done: show,
+});
+
+export const refund = formAction({
+  name: "record a refund",
+  schema: recordRefundSchema.extend(orderField),
+  context,
+  run: recordRefund,
+  words: say,
+  done: show,
+});
+
+export const confirm = formAction({
+  name: "confirm an order's contact",
+  schema: confirmOrderSchema.extend(orderField),
+  context,
+  run: confirmOrder,
   words: say,
   done: show,
 });

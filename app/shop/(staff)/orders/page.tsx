@@ -9,6 +9,7 @@ import { Paging } from "#app/_ui/paging.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { Clock, Day, NumberLink } from "#app/shop/cells.tsx";
 import { UnreadableLine } from "#app/shop/unreadable-line.tsx";
+import customers from "#content/copy/customers.json";
 import words from "#content/copy/shop.json";
 import { listOrdersQuery } from "#schemas";
 import { listOrders } from "#services";
@@ -29,7 +30,12 @@ export default async function OrdersPage({ searchParams }: { readonly searchPara
   const { rows, total, page, pageSize, unreadable } = found.value;
   const any = words.quotes.anyState;
   return (
-    <Page wide title={w.title} lead={w.lead}>
+    <Page
+      wide
+      title={w.title}
+      lead={w.lead}
+      aside={<a href="/shop/confirmations">{customers.customers.confirmations}</a>}
+    >
       <FilterForm
         submit={words.quotes.filter}
         problem={parsed.success ? undefined : parsed.error.issues[0]?.message}
@@ -78,7 +84,12 @@ export default async function OrdersPage({ searchParams }: { readonly searchPara
           {
             key: "waitingFor",
             head: w.heads.waitingFor,
-            cell: (row) => <WaitingBadges waitingFor={row.waitingFor} />,
+            cell: (row) =>
+              row.isConfirmed || row.state !== "waiting" ? (
+                <WaitingBadges waitingFor={row.waitingFor} />
+              ) : (
+                <Badge tone="amber">{customers.order.toConfirm}</Badge>
+              ),
           },
           {
             key: "promised",

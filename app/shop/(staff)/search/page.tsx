@@ -10,10 +10,9 @@ import { type SearchHit, search } from "#services";
 const w = words.search;
 export const metadata: Metadata = { title: w.title };
 
-/** A customer is found by what they ordered. */
 const hrefs: Readonly<Record<SearchHit["kind"], (hit: SearchHit) => string>> = {
   sheet: ({ id }) => `/shop/call/${id}`,
-  customer: ({ title }) => `/shop/orders?text=${encodeURIComponent(title)}`,
+  customer: ({ id }) => `/shop/customers/${id}`,
   quote: ({ id }) => `/shop/quotes/${id}`,
   order: ({ id }) => `/shop/orders/${id}`,
   pair: ({ title }) => `/shop/pair/${title}`,

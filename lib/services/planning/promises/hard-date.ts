@@ -123,6 +123,7 @@ async function plan(ctx: Context, order: OrderRecord, on: IsoDate): Promise<Outc
   if (!isOneOf(openPairStates, order.state)) {
     return refuse({ code: "order-closed", state: order.state });
   }
+  if (order.confirmedAt === null) return refuse({ code: "order-not-confirmed", orderId: order.id });
   const { runs, revision } = await liveRuns(ctx.db, ctx.now);
   const count = ctx.promiseRuns ?? previewRuns;
   await completeRuns(runs, count);

@@ -23,7 +23,7 @@ import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { stationIdTaking } from "#shop/floor/stations";
 import { queueEffect } from "#shop/queue/effect";
 import type { QueueEffect } from "#shop/queue/views";
-import { isStripsShort, lackingSide } from "#shop/stock/is-short";
+import { isPairShort, lackingSide } from "#shop/stock/is-short";
 import { farthestDays, isTooFar, shopDay } from "#shop/time/shop-time";
 
 const w = problems.strips;
@@ -49,7 +49,7 @@ export async function stripsShort(ctx: Context, input: StripsShortInput): Promis
   const found = await findPair(ctx, ctx.db, "pair.read", input.pairId);
   if (!found.ok) return found;
   const pair = found.value;
-  const isShort = isStripsShort(pair);
+  const isShort = isPairShort(pair);
   const day = dayOf(ctx, input.expectedOn);
   if (!day.ok) return day;
   const effect = isShort ? await queueEffect(ctx, (situation) => waiting(situation, pair.id, day.value)) : null;
@@ -92,7 +92,7 @@ export async function decideStrips(
     await bumpQueue(tx);
     const pair = await pairById(tx, input.pairId);
     if (pair === null) return refuse({ code: "not-found", what: "pair", path: "pairId" });
-    if (!isStripsShort(pair)) return refuse({ code: "strips-not-short", serial: pair.serial });
+    if (!isPairShort(pair)) return refuse({ code: "strips-not-short", serial: pair.serial });
     const { options } = await optionsOf(tx, pair, ctx.now, null);
     const chosen = options.find(({ option }) => option.id === input.option);
     if (chosen === undefined) return refuse({ code: "strip-option-gone", path: "option" });

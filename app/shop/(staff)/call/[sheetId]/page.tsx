@@ -10,6 +10,7 @@ import { PrivateLink } from "#app/shop/private-link.tsx";
 import { refusedPage } from "#app/shop/refused-page.tsx";
 import { permit } from "#auth";
 import clubWords from "#content/copy/clubs.json";
+import customers from "#content/copy/customers.json";
 import refusalWords from "#content/copy/refusals.json";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/shop.json";
@@ -103,13 +104,18 @@ async function KnownAs({ ctx, sheet }: { readonly ctx: Context; readonly sheet: 
   const { phone } = sheet.contact;
   const found = phone === undefined ? null : await findByPhone(ctx, { phone });
   if (!found?.ok) return null;
-  const { customer, quotes, orders } = found.value;
+  const { customer, sameNumber, quotes, orders } = found.value;
   if (customer === null) return <p className="text-sm text-pencil">{`${phone}. ${w.knownNew}`}</p>;
   return (
     <p className="flex flex-wrap gap-x-4 text-sm">
       <span>
-        {w.known}: {customer.name}, {phone}
+        {w.known}: <a href={`/shop/customers/${customer.customerId}`}>{customer.name}</a>, {phone}
       </span>
+      {sameNumber.map((other) => (
+        <a key={other.customerId} href={`/shop/customers/${other.customerId}`}>
+          {customers.customer.sameNumber}: {other.name}
+        </a>
+      ))}
       {orders.map((order) => (
         <a key={order.orderId} href={`/shop/orders/${order.orderId}`}>
           {order.number}, {words.orders.states[order.state as keyof typeof words.orders.states] ?? order.state}

@@ -8,18 +8,24 @@ import { fill } from "#app/_ui/words.ts";
 import { clock } from "#app/shop/say.ts";
 import words from "#content/copy/shop.json";
 import { type ClockStartCondition, clockStartConditions } from "#engine/floor";
-import type { OrderPairView, OrderView } from "#services";
+import type { DepositMethod, OrderPairView, OrderView } from "#services";
 import { deposit, lock } from "../actions";
 import { ProofGate, RightsGate } from "./picture-gates";
 
 const w = words.order;
 
-export function Gates({ order }: { readonly order: OrderView }) {
+interface GatesProps {
+  readonly order: OrderView;
+  /** How money may come here. */
+  readonly methods: readonly DepositMethod[];
+}
+
+export function Gates({ order, methods }: GatesProps) {
   if (order.state === "cancelled") return null;
   return (
     <div className="grid gap-8">
       {order.waitingFor.length === 0 ? <Notice tone="moss" title={w.gatesDone} /> : null}
-      {order.waitingFor.includes("deposit") ? <DepositAct order={order} /> : null}
+      {order.waitingFor.includes("deposit") ? <DepositAct order={order} methods={methods} /> : null}
       {order.pairs.map((pair) => (
         <div key={pair.pairId} className="grid gap-4">
           <GateTable pair={pair} caption={`${w.gates} ${pair.serial}`} />
@@ -98,7 +104,7 @@ function Acts({ order, pair }: { readonly order: OrderView; readonly pair: Order
   );
 }
 
-function DepositAct({ order }: { readonly order: OrderView }) {
+function DepositAct({ order, methods }: GatesProps) {
   return (
     <More summary={w.deposit}>
       <p className="mb-2 text-pencil">{fill(w.depositLead, { amount: moneyText(order.price.depositCents) })}</p>
@@ -113,7 +119,9 @@ function DepositAct({ order }: { readonly order: OrderView }) {
             name: "method",
             label: w.depositMethod,
             value: "bank-transfer",
-            choices: Object.entries(w.depositMethods).map(([value, label]) => ({ value, label })),
+            choices: Object.entries(w.depositMethods).flatMap(([value, label]) =>
+              methods.some((method) => method === value) ? [{ value, label }] : [],
+            ),
           },
           { kind: "text", name: "reference", label: w.depositReference, optional: true, autoComplete: "off" },
         ]}

@@ -19,8 +19,9 @@ import words from "#content/copy/shop.json";
 import skierWords from "#content/copy/skier.json";
 import { closedStates, isOneOf } from "#engine/floor";
 import { idOf } from "#schemas/ids";
-import { type OrderView, readOrder } from "#services";
+import { type OrderView, offeredMethods, readCustomerPage, readOrder } from "#services";
 import { Close } from "./close";
+import { Contact, ToConfirm } from "./contact";
 import { Gates } from "./gates";
 import { Payments } from "./payments";
 import { PromiseTools } from "./promise-tools";
@@ -34,6 +35,10 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
   const read = await readOrder(ctx, { orderId: idOf("order", orderId) });
   if (!read.ok) return refusedPage(read.refusal);
   const order = read.value;
+  const [methods, customer] = await Promise.all([
+    offeredMethods(ctx),
+    readCustomerPage(ctx, { customerId: order.customer.customerId }),
+  ]);
   return (
     <Page
       wide
@@ -67,6 +72,7 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
           />
         </div>
       ) : null}
+      <ToConfirm order={order} />
       <Allowed order={order} />
       <div className="grid gap-x-12 *:min-w-0 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
         <div>
@@ -75,7 +81,7 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
             <PromiseTools order={order} isOwner={permit(ctx.actor, "press-slot.release").ok} />
           </Part>
           <Part title={w.gates} id="gates">
-            <Gates order={order} />
+            <Gates order={order} methods={methods} />
           </Part>
           <Part title={w.pairs} id="pairs">
             <Pairs order={order} />
@@ -87,6 +93,7 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
         <div>
           <Part title={w.customer} id="customer">
             <Facts facts={customerFacts(order)} />
+            <Contact order={order} sameNumber={customer.ok ? customer.value.sameNumber : []} />
             {order.cancelled ? null : (
               <p className="mt-3 flex flex-wrap gap-x-4">
                 <a href={`/files/orders/${order.orderId}`}>{paperWords.links.a4}</a>
@@ -102,7 +109,7 @@ export default async function OrderPage({ params }: { readonly params: Promise<{
             <PriceTable price={order.price} words={skierWords.priceWords} caption={w.price} hideCaption />
           </Part>
           <Part title={w.payments} id="payments">
-            <Payments order={order} isOwner={permit(ctx.actor, "payment.waive").ok} />
+            <Payments order={order} methods={methods} isOwner={permit(ctx.actor, "payment.waive").ok} />
           </Part>
           <Close order={order} isOwner={permit(ctx.actor, "order.ship-unpaid").ok} />
         </div>

@@ -6,13 +6,22 @@ import { More } from "#app/_ui/section.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { clock } from "#app/shop/say.ts";
+import peopleWords from "#content/copy/customers.json";
 import words from "#content/copy/shop.json";
-import type { OrderView } from "#services";
-import { receipt, waive } from "../actions";
+import type { DepositMethod, OrderView } from "#services";
+import { receipt, refund, waive } from "../actions";
 
 const w = words.order;
+const people = peopleWords.order;
 
-export function Payments({ order, isOwner }: { readonly order: OrderView; readonly isOwner: boolean }) {
+interface Props {
+  readonly order: OrderView;
+  readonly isOwner: boolean;
+  /** How money may come here. */
+  readonly methods: readonly DepositMethod[];
+}
+
+export function Payments({ order, isOwner, methods }: Props) {
   return (
     <div className="grid gap-4">
       <Table
@@ -38,7 +47,8 @@ export function Payments({ order, isOwner }: { readonly order: OrderView; readon
         rowKey={(row) => `${row.kind}${row.at}${row.cents}`}
       />
       <Facts facts={sums(order)} />
-      <Receipt order={order} />
+      <Receipt order={order} offered={methods} />
+      <Refund order={order} />
       {isOwner ? <WaiveRush order={order} /> : null}
     </div>
   );
@@ -64,7 +74,7 @@ function sums({ money, price }: OrderView) {
 }
 
 /** After the deposit: the fee alone, or everything that is open. */
-function Receipt({ order }: { readonly order: OrderView }) {
+function Receipt({ order, offered }: { readonly order: OrderView; readonly offered: readonly DepositMethod[] }) {
   const { rush, openCents } = order.money;
   const isRushOpen = rush !== null && rush.paidAt === null;
   const isDepositPaid = order.payments.some(({ kind, state }) => kind === "deposit" && state === "received");
@@ -76,10 +86,9 @@ function Receipt({ order }: { readonly order: OrderView }) {
   ];
   const [first] = what;
   if (order.state === "cancelled" || first === undefined) return null;
-  const methods = (["bank-transfer", "counter", "demo-card"] as const).map((value) => ({
-    value,
-    label: w.depositMethods[value],
-  }));
+  const methods = (["bank-transfer", "counter", "demo-card"] as const)
+    .filter((value) => offered.includes(value))
+    .map((value) => ({ value, label: w.depositMethods[value] }));
   return (
     <More summary={w.receipt}>
       <ActionForm
@@ -114,6 +123,29 @@ function WaiveRush({ order }: { readonly order: OrderView }) {
           { kind: "text", name: "reason", label: w.waiveReason, autoComplete: "off" },
         ]}
         submit={w.waiveButton}
+      />
+    </More>
+  );
+}
+
+/** What is owed since the order was cancelled, until it has gone back. */
+function Refund({ order }: { readonly order: OrderView }) {
+  const owed = order.payments.find(({ kind, state }) => kind === "refund" && state === "requested");
+  if (owed === undefined) return null;
+  const methods = (["bank-transfer", "counter"] as const).map((value) => ({ value, label: w.depositMethods[value] }));
+  return (
+    <More summary={people.refund}>
+      <p className="mb-3">{fill(people.refundLead, { amount: moneyText(owed.cents) })}</p>
+      <ActionForm
+        action={refund}
+        idPrefix="refund-"
+        tone="plain"
+        fields={[
+          { kind: "hidden", name: "orderId", value: order.orderId },
+          { kind: "radio", name: "method", label: w.depositMethod, value: "bank-transfer", choices: methods },
+          { kind: "text", name: "reference", label: w.depositReference, autoComplete: "off" },
+        ]}
+        submit={people.refundButton}
       />
     </More>
   );

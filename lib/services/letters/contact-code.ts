@@ -1,0 +1,61 @@
+/** The letter with the code that shows whether somebody reads the mail of an order's address. */
+import { randomInt } from "node:crypto";
+import { houseDigest } from "#config";
+import type { Tx } from "#data/client";
+import { insertContactCode } from "#data/contact-codes";
+import { recordEvents } from "#data/events";
+import { queueMessages } from "#data/outbox";
+import type { Context } from "#services/context";
+import { eventOf, messageOf } from "#services/record";
+
+/** No letter or digit that is taken for another one. */
+const alphabet = "23456789ABCDEFGHJKMNPQRSTUVWXYZ";
+const codeLength = 8;
+/** Long enough for a mail that is read in the evening. Shop practice, no source. */
+const validHours = 48;
+
+export interface CodeReader {
+  readonly id: string;
+  readonly customer: { readonly email: string | null };
+}
+
+/** Writes a new code and its letter, in the caller's transaction; the code is in the letter alone. False without an address. */
+export async function sendContactCode(ctx: Context, tx: Tx, order: CodeReader): Promise<boolean> {
+  const { email } = order.customer;
+  if (email === null) return false;
+  const code = Array.from({ length: codeLength }, () => alphabet[randomInt(alphabet.length)]).join("");
+  const expiresAt = new Date(ctx.now.getTime() + validHours * 3_600_000);
+  const codeHash = contactCodeHash(order.id, code);
+  await insertContactCode(tx, {
+    id: ctx.newId(),
+    orderId: order.id,
+    codeHash,
+    sentTo: email,
+    sentAt: ctx.now,
+    expiresAt,
+  });
+  await writeCodeLetter(ctx, tx, { orderId: order.id, email, code, expiresAt });
+  return true;
+}
+
+interface CodeLetter {
+  readonly orderId: string;
+  readonly email: string;
+  readonly code: string;
+  readonly expiresAt: Date;
+}
+
+async function writeCodeLetter(ctx: Context, tx: Tx, { orderId, email, code, expiresAt }: CodeLetter): Promise<void> {
+  const subject = { kind: "order", id: orderId } as const;
+  const shown = `${code.slice(0, 4)}-${code.slice(4)}`;
+  await queueMessages(tx, [
+    messageOf(ctx, "contact-code", email, subject, { code: shown, until: expiresAt.toISOString() }),
+  ]);
+  await recordEvents(tx, [eventOf(ctx, "contact-code-sent", subject, { until: expiresAt.toISOString() })]);
+}
+
+/** Of a code as it is typed: case, spaces and hyphens do not count. */
+export function contactCodeHash(orderId: string, typed: string): string {
+  const code = typed.toUpperCase().replace(/[^0-9A-Z]/g, "");
+  return houseDigest("contact-codes", `${orderId} ${code}`);
+}
