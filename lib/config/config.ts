@@ -10,6 +10,12 @@ export type DatabaseSettings =
   | { readonly kind: "memory" }
   | { readonly kind: "postgres"; readonly url: string; readonly poolSize: number };
 
+/** How letters leave the shop: to a mail server, or as .eml files into a folder. */
+export type MailSettings = (
+  | { readonly kind: "smtp"; readonly url: string }
+  | { readonly kind: "folder"; readonly folder: string }
+) & { readonly from: string };
+
 const logLevels = ["fatal", "error", "warn", "info", "debug", "silent"] as const;
 export type LogLevel = (typeof logLevels)[number];
 
@@ -27,10 +33,14 @@ export interface Config {
   readonly trustedProxies: number;
   /** The least that is written to the log. */
   readonly logLevel: LogLevel;
+  readonly mail: MailSettings;
 }
 
 const blankAsMissing = (value: unknown) => (value === "" ? undefined : value);
 const optional = <T extends z.ZodType>(schema: T) => z.preprocess(blankAsMissing, schema.optional());
+
+/** They may hold a password. */
+const secretSettings: ReadonlySet<string> = new Set(["DATABASE_URL", "PAIRWRIGHT_SMTP"]);
 
 const environmentSchema = z.object({
   PAIRWRIGHT_DATA: optional(z.string()),
@@ -41,6 +51,8 @@ const environmentSchema = z.object({
   PAIRWRIGHT_ORIGIN: optional(z.url({ protocol: /^https?$/ })),
   PAIRWRIGHT_TRUSTED_PROXIES: optional(z.coerce.number().int().min(0).max(10)),
   PAIRWRIGHT_LOG: optional(z.enum(logLevels)),
+  PAIRWRIGHT_SMTP: optional(z.url({ protocol: /^smtps?$/ })),
+  PAIRWRIGHT_MAIL_FROM: optional(z.email()),
 });
 
 /**
@@ -53,7 +65,7 @@ export function parseConfig(environment: Readonly<Record<string, string | undefi
   if (!parsed.success) {
     const lines = parsed.error.issues.map((issue) => {
       const name = String(issue.path[0]);
-      return `${name}=${name === "DATABASE_URL" ? "(not shown)" : environment[name]}: ${issue.message}`;
+      return `${name}=${secretSettings.has(name) ? "(not shown)" : environment[name]}: ${issue.message}`;
     });
     throw new Error(`The settings cannot be used. ${lines.join("; ")}`);
   }
@@ -73,6 +85,12 @@ export function parseConfig(environment: Readonly<Record<string, string | undefi
     secureCookies: publicOrigin.startsWith("https:"),
     trustedProxies: values.PAIRWRIGHT_TRUSTED_PROXIES ?? 0,
     logLevel: values.PAIRWRIGHT_LOG ?? "info",
+    mail: {
+      ...(values.PAIRWRIGHT_SMTP
+        ? { kind: "smtp", url: values.PAIRWRIGHT_SMTP }
+        : { kind: "folder", folder: path.join(/*turbopackIgnore: true*/ dataFolder, "letters") }),
+      from: values.PAIRWRIGHT_MAIL_FROM ?? `shop@${new URL(publicOrigin).hostname}`,
+    },
   };
 }
 

@@ -5,5 +5,6 @@ export {
   isBuilding,
   isDevelopment,
   type LogLevel,
+  type MailSettings,
   parseConfig,
 } from "./config";

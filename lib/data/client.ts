@@ -16,8 +16,15 @@ export interface OpenDatabase {
   readonly adapter: SqlMigrationAwareDriverAdapterFactory;
   /** Runs SQL text of several statements; for maintenance, never for use cases. */
   readonly runScript: (sql: string) => Promise<void>;
+  /** Runs one statement outside the client, or several without values, and hands back rows by column; for the job queue. */
+  readonly run: RunSql;
   close(): Promise<void>;
 }
+
+export type RunSql = (
+  sql: string,
+  values?: readonly unknown[],
+) => Promise<{ readonly rows: readonly Readonly<Record<string, unknown>>[] }>;
 
 const generous = { maxWait: 60_000, timeout: 60_000 } as const;
 
@@ -39,6 +46,11 @@ async function openEmbedded(settings: Exclude<DatabaseSettings, { kind: "postgre
     runScript: async (sql) => {
       await embedded.pglite.exec(sql);
     },
+    run: async (sql, values) => {
+      const all =
+        values === undefined ? await embedded.pglite.exec(sql) : [await embedded.pglite.query(sql, [...values])];
+      return { rows: (all.at(-1)?.rows ?? []) as Readonly<Record<string, unknown>>[] };
+    },
     close: async () => {
       await db.$disconnect();
       await embedded.close();
@@ -52,12 +64,22 @@ async function openPostgres(settings: Extract<DatabaseSettings, { kind: "postgre
   const connection = { connectionString: settings.url, max: settings.poolSize, options: "-c TimeZone=UTC" };
   const adapter = new PrismaPg(connection);
   const db = new PrismaClient({ adapter, transactionOptions: generous });
+  const { default: pg } = await import("pg");
+  // The job queue speaks to the server by itself: it asks a little, often, and must not wait behind a page.
+  const aside = new pg.Pool({ ...connection, max: 2 });
+  aside.on("error", () => {
+    // An idle connection was closed by the server; the next question opens another.
+  });
   return {
     db,
     kind: "postgres",
     adapter,
+    run: async (sql, values) => {
+      const all = await aside.query(sql, values === undefined ? undefined : [...values]);
+      const last = Array.isArray(all) ? all.at(-1) : all;
+      return { rows: last?.rows ?? [] };
+    },
     runScript: async (sql) => {
-      const { default: pg } = await import("pg");
       const client = new pg.Client(connection);
       await client.connect();
       try {
@@ -66,7 +88,10 @@ async function openPostgres(settings: Extract<DatabaseSettings, { kind: "postgre
         await client.end();
       }
     },
-    close: () => db.$disconnect(),
+    close: async () => {
+      await db.$disconnect();
+      await aside.end();
+    },
   };
 }
 

@@ -8,6 +8,7 @@ import path from "node:path";
 import { bindMigrationAwareSqlAdapterFactory } from "@prisma/driver-adapter-utils";
 import type { MigrationList, SchemaEngine, SchemasContainer } from "@prisma/schema-engine-wasm";
 import { type OpenDatabase, openDatabase } from "./client";
+import { prepareJobs } from "./jobs";
 
 const noFilter = { externalTables: [], externalEnums: [] };
 
@@ -20,6 +21,7 @@ export async function applyMigrations(open: OpenDatabase, prismaFolder: string):
   const result = await withEngine(open, (engine) =>
     engine.applyMigrations({ migrationsList: readMigrations(prismaFolder), filters: noFilter }),
   );
+  await prepareJobs(open);
   return result.appliedMigrationNames;
 }
 

@@ -22,6 +22,8 @@ export * from "#services/learning/pair-bench";
 export * from "#services/learning/read-floor-learning";
 export { readLearning, readPredictedVersusMeasured } from "#services/learning/read-learning";
 export { type BenchInput, recordBenchValues } from "#services/learning/record-bench";
+export { enqueueLetter, isMailAddress, type NewLetter } from "#services/letters/enqueue-letter";
+export { listWaitingLetters, postLetters, sendLetterAgain } from "#services/letters/letters";
 export { dropNotice, listNotices, sendNotice } from "#services/letters/notices";
 export * from "#services/money/deposit";
 export * from "#services/money/receipt";

@@ -15,6 +15,7 @@ describe("parseConfig", () => {
       secureCookies: false,
       trustedProxies: 0,
       logLevel: "info",
+      mail: { kind: "folder", folder: path.join(root, "data", "letters"), from: "shop@localhost" },
     });
   });
 

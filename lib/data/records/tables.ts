@@ -156,6 +156,8 @@ export const noticeColumns = {
   state: oneOf(states.notice),
 } as const;
 
+export const letterColumns = { state: oneOf(states.letter) } as const;
+
 export const planMoveColumns = { pairId: id("pair") } as const;
 
 export const benchColumns = {
