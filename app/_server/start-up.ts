@@ -4,8 +4,8 @@ import { log } from "#lib/log";
 import { freezePressSlots, renewEstimates, sweepSlots } from "#services";
 import { openContext } from "#services/context";
 import { checkHealth } from "#services/health";
+import { startWorkers } from "#services/workers";
 import { reportFault } from "./faults";
-import { startWorkers } from "./workers";
 
 const sweepEveryMs = 15 * 60_000;
 
@@ -35,7 +35,7 @@ export async function startUp(): Promise<void> {
     await checkHealth(await openContext(systemActor("start-up"), new Date()));
     await sweep();
     void renew();
-    await startWorkers();
+    await startWorkers(reportFault);
     setInterval(() => sweep().then(renew), sweepEveryMs).unref();
   } catch (error) {
     log("fatal", "cannot start", { where: "start", error });

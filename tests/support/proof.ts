@@ -2,7 +2,9 @@
 import { createHash } from "node:crypto";
 
 /** True when this proof was asked for by its name. */
-export function isWhole(proof: "seasons" | "year" | "audit" | "fit" | "tiny-shops" | "hard-shops"): boolean {
+export function isWhole(
+  proof: "seasons" | "year" | "audit" | "fit" | "tiny-shops" | "hard-shops" | "first-start",
+): boolean {
   return process.env.PAIRWRIGHT_PROOF === proof;
 }
 

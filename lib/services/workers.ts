@@ -1,36 +1,36 @@
 /**
  * Work that nobody waits for: letters go out, and the queue is tidied. Every instance does it; the queue hands each job to one.
  */
-import "server-only";
 import { systemActor } from "#auth";
 import { config } from "#config";
 import { database } from "#data/client";
 import { jobQueue } from "#data/jobs";
-import { postLetters } from "#services";
 import { openContext } from "#services/context";
+import { postLetters } from "#services/letters/letters";
 import { openPost } from "#services/letters/post";
-import { reportFault } from "./faults";
 
 const lookEveryMs = 2000;
 const tidyEveryMs = 60_000;
 
-/** Looks for work until the process ends. */
-export async function startWorkers(): Promise<void> {
+type Report = (error: unknown, where: string) => void;
+
+/** Looks for work until the process ends. @param report hears of faults; the next round tries again */
+export async function startWorkers(report: Report): Promise<void> {
   const queue = jobQueue(await database());
   const post = openPost(config().mail);
-  every(lookEveryMs, "send letters", async () => {
+  every(report, lookEveryMs, "send letters", async () => {
     await postLetters(await openContext(systemActor("the post"), new Date()), queue, post);
   });
-  every(tidyEveryMs, "tidy the queue", () => queue.tidy());
+  every(report, tidyEveryMs, "tidy the queue", () => queue.tidy());
 }
 
-/** One round after the other; a fault is for the log, and the next round tries again. */
-function every(pauseMs: number, name: string, work: () => Promise<void>): void {
+/** One round after the other. */
+function every(report: Report, pauseMs: number, name: string, work: () => Promise<void>): void {
   const round = async () => {
     try {
       await work();
     } catch (error) {
-      reportFault(error, name);
+      report(error, name);
     }
     setTimeout(round, pauseMs).unref();
   };
