@@ -24,6 +24,7 @@ import {
 import { config } from "#config";
 import { type Context, openContext } from "#services/context";
 import { visitorAddress } from "./address";
+import { thisRequest } from "./this-request";
 
 export const signInPath = "/shop/sign-in";
 const sessionCookie = "pairwright-session";
@@ -74,6 +75,8 @@ export async function findLink(token: string): Promise<LinkContext | null> {
 }
 
 function contextFor(actor: Actor): Promise<Context> {
+  const request = thisRequest();
+  if (request !== undefined) request.role = actor.kind === "staff" ? actor.role : actor.kind;
   return openContext(actor, requestTime());
 }
 

@@ -1,5 +1,7 @@
 /** Opens the database when the server starts, so that the first visitor does not wait and a fault shows at once. */
+import { mkdirSync } from "node:fs";
 import { systemActor } from "#auth";
+import { config } from "#config";
 import { log } from "#lib/log";
 import { freezePressSlots, renewEstimates, sweepSlots } from "#services";
 import { openContext } from "#services/context";
@@ -32,6 +34,7 @@ async function renew(): Promise<void> {
 /** A server without its database is of no use: it says why, to the log and to whoever started it, and ends. */
 export async function startUp(): Promise<void> {
   try {
+    mkdirSync(config().dataFolder, { recursive: true });
     await checkHealth(await openContext(systemActor("start-up"), new Date()));
     await sweep();
     void renew();
