@@ -68,10 +68,10 @@ function refuse(request, response, { status, words }, allow) {
   request.resume();
 }
 
-/** A fault that lies in what was sent is answered as one, wherever the framework says that it was ours. */
+/** A fault that lies in what was sent is answered as one, whatever the framework makes of it. */
 function blameTheRequest(response, record) {
   const writeHead = response.writeHead.bind(response);
-  response.writeHead = (status, ...rest) => writeHead(status === 500 && record.isMalformed ? 400 : status, ...rest);
+  response.writeHead = (status, ...rest) => writeHead(record.isMalformed ? 400 : status, ...rest);
 }
 
 /** Live pages stay open until somebody ends them: a server that stops does. */

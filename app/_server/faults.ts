@@ -13,9 +13,28 @@ export function reportFault(error: unknown, where: string): string {
 
 /** Logs a fault that the framework met while it drew a page, under the reference that its error page shows. */
 export function reportPageFault(error: unknown, route: string): void {
+  const request = thisRequest();
+  if (request !== undefined && isUnreadableBody(error)) request.isMalformed = true;
   const digest =
     typeof error === "object" && error !== null && "digest" in error ? String(error.digest) : newReference();
   written(error, route, digest);
+}
+
+/** The body of a form or of an action's arguments that is no such thing: whoever sent it did not use a page of ours. */
+function isUnreadableBody(error: unknown): boolean {
+  if (!(error instanceof Error)) return false;
+  if (error.name === "Malformed") return true;
+  return error.name === "SyntaxError"
+    ? /JSON/.test(error.message)
+    : /parse body as FormData|Unexpected end of form/.test(error.message);
+}
+
+/** What came is not what our pages send. */
+export class Malformed extends Error {
+  constructor(what: string) {
+    super(`${what}: not what our pages send`);
+    this.name = "Malformed";
+  }
 }
 
 /** An answer that says "our side" and of which nobody has reported why. @returns its reference */

@@ -1,6 +1,7 @@
 /** What every route handler does around its own work: refusals and faults become answers in words. */
 import { unstable_rethrow } from "next/navigation";
 import "server-only";
+import words from "#content/copy/start.json";
 import type { Refusal } from "#engine/units";
 import { faultWords, reportFault } from "./faults";
 
@@ -25,6 +26,9 @@ export function handler<Args extends readonly unknown[]>(name: string, work: (..
       return await work(...args);
     } catch (error) {
       unstable_rethrow(error);
+      if (error instanceof Error && error.name === "Unkeepable") {
+        return Response.json({ message: words.gate.unkeepable }, { status: 400, headers: noStore });
+      }
       const reference = reportFault(error, name);
       return Response.json({ message: faultWords(reference), reference }, { status: 500, headers: noStore });
     }

@@ -15,6 +15,8 @@ describe("parseConfig", () => {
       secureCookies: false,
       trustedProxies: 0,
       logLevel: "info",
+      backupAt: null,
+      mostPixels: 120_000_000,
       mail: { kind: "folder", folder: path.join(root, "data", "letters"), from: "shop@localhost" },
     });
   });
