@@ -33,7 +33,7 @@ const now = new Date();
 const target = path.join(all, now.toISOString().slice(0, 19).replaceAll(":", ""));
 try {
   const made = databaseUrl === null ? await ofTheFolder() : await ofTheServer();
-  const files = new Map([...made.files, ...maintenance.filesOf(dataFolder, /^(database(\..*)?|\.probe-.*)$/)]);
+  const files = new Map([...made.files, ...maintenance.filesOf(dataFolder, /^(database(\..*)?|uploads|\.probe-.*)$/)]);
   const kind = databaseUrl === null ? "embedded" : "postgres";
   await maintenance.writeBackup(target, files, {
     madeAt: now.toISOString(),

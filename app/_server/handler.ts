@@ -2,7 +2,8 @@
 import { unstable_rethrow } from "next/navigation";
 import "server-only";
 import words from "#content/copy/start.json";
-import type { Refusal } from "#engine/units";
+import { fill, type Refusal } from "#engine/units";
+import { busyFor } from "#services";
 import { faultWords, reportFault } from "./faults";
 
 const statusOf: Readonly<Record<string, number>> = {
@@ -26,6 +27,11 @@ export function handler<Args extends readonly unknown[]>(name: string, work: (..
       return await work(...args);
     } catch (error) {
       unstable_rethrow(error);
+      const seconds = busyFor(error);
+      if (seconds !== null) {
+        const message = fill(words.gate.busy, { seconds });
+        return Response.json({ message }, { status: 503, headers: { ...noStore, "retry-after": String(seconds) } });
+      }
       if (error instanceof Error && error.name === "Unkeepable") {
         return Response.json({ message: words.gate.unkeepable }, { status: 400, headers: noStore });
       }

@@ -36,7 +36,13 @@ function runDump(program: string, url: string, snapshot: string): Promise<string
   const password = decodeURIComponent(address.password);
   address.password = "";
   const env = { ...process.env, ...(password === "" ? {} : { PGPASSWORD: password }) };
-  const options = [`--dbname=${address.href}`, "--no-owner", "--no-privileges", "--rows-per-insert=200", `--snapshot=${snapshot}`];
+  const options = [
+    `--dbname=${address.href}`,
+    "--no-owner",
+    "--no-privileges",
+    "--rows-per-insert=200",
+    `--snapshot=${snapshot}`,
+  ];
   return new Promise((resolve, reject) => {
     const child = spawn(program, options, { env, stdio: ["ignore", "pipe", "pipe"] });
     const parts: Buffer[] = [];

@@ -88,5 +88,6 @@ export { acknowledgeFlag, saveSheet } from "#services/sheets/save-sheet";
 export * from "#services/sheets/skier-band";
 export * from "#services/sheets/take-over";
 export { readStripStock } from "#services/stock/stock";
+export { busyFor } from "#services/turnstile";
 export * from "./context";
 export type * from "./views";

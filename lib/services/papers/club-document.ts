@@ -4,10 +4,11 @@ import type { QuoteRecord } from "#data/quotes";
 import { soldFor } from "#engine/floor";
 import type { ClubId, QuoteId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import { type ClubQuoteFacts, composeClubQuote, type Paper, renderDocument, type TermFacts } from "#papers";
+import { type ClubQuoteFacts, composeClubQuote, type Paper, type TermFacts } from "#papers";
 import { readClub } from "#services/clubs/read-club";
 import type { ClubView } from "#services/clubs/views";
 import type { Context } from "#services/context";
+import { drawInTurn } from "#services/papers/draw-in-turn";
 import { findQuote } from "#services/quotes/find-quote";
 import { catalogOf, currentCatalog } from "#shop/catalogue/current";
 import type { DocumentBytes } from "#shop/names/views";
@@ -27,7 +28,7 @@ export async function clubDocument(
   const terms = await termsOfNewest(ctx, open.quoteIds);
   if (!terms.ok) return terms;
   const data = composeClubQuote(clubFacts(read.value, open, terms.value, ctx.now));
-  return accept(pdf(await renderDocument("club-quote", data, input.paper), `${read.value.number}-offer.pdf`));
+  return accept(pdf(await drawInTurn(ctx, "club-quote", data, input.paper), `${read.value.number}-offer.pdf`));
 }
 
 /** What was agreed to with the latest of the quotes: the terms of its own release; cautions as all of them need. */

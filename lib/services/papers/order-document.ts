@@ -5,16 +5,10 @@ import { quoteById } from "#data/quotes";
 import { closingStation, editAllowed, editRules, isOneOf, type SoldFor, shippedStates, soldFor } from "#engine/floor";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import {
-  composeOrderConfirmation,
-  type MoneyFacts,
-  type OrderFacts,
-  type Paper,
-  type PromiseFacts,
-  renderDocument,
-} from "#papers";
+import { composeOrderConfirmation, type MoneyFacts, type OrderFacts, type Paper, type PromiseFacts } from "#papers";
 import type { Context } from "#services/context";
 import { findOrder } from "#services/orders/find-order";
+import { drawInTurn } from "#services/papers/draw-in-turn";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { floorCatalog } from "#shop/floor/recipe";
 import { orderMoney } from "#shop/money/money";
@@ -45,7 +39,7 @@ export async function orderDocument(ctx: Context, input: OrderDocumentInput): Pr
   const order = found.value;
   if (order.state === "cancelled") return refuse({ code: "order-closed", state: order.state });
   const data = composeOrderConfirmation(await orderFacts(ctx, order, input));
-  const bytes = await renderDocument("order-confirmation", data, input.paper);
+  const bytes = await drawInTurn(ctx, "order-confirmation", data, input.paper);
   return accept(pdf(bytes, `${data.orderNumber}-confirmation.pdf`));
 }
 
