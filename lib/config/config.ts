@@ -34,8 +34,10 @@ export interface Config {
   /** The least that is written to the log. */
   readonly logLevel: LogLevel;
   readonly mail: MailSettings;
-  /** The hour of the shop's day at which a backup is made by itself, "HH:MM" in UTC; null for never. */
+  /** When a backup is made by itself every day, "HH:MM" in UTC; null for never. */
   readonly backupAt: string | null;
+  /** How many of those are kept. */
+  readonly backupsKept: number;
   /** The most pixels a picture may have. */
   readonly mostPixels: number;
 }
@@ -58,6 +60,7 @@ const environmentSchema = z.object({
   PAIRWRIGHT_SMTP: optional(z.url({ protocol: /^smtps?$/ })),
   PAIRWRIGHT_MAIL_FROM: optional(z.email()),
   PAIRWRIGHT_BACKUP_AT: optional(z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, "must be a time of day such as 02:30")),
+  PAIRWRIGHT_BACKUPS_KEPT: optional(z.coerce.number().int().min(1).max(1000)),
   PAIRWRIGHT_MAX_PIXELS: optional(z.coerce.number().int().min(1_000_000).max(400_000_000)),
 });
 
@@ -92,6 +95,7 @@ export function parseConfig(environment: Readonly<Record<string, string | undefi
     trustedProxies: values.PAIRWRIGHT_TRUSTED_PROXIES ?? 0,
     logLevel: values.PAIRWRIGHT_LOG ?? "info",
     backupAt: values.PAIRWRIGHT_BACKUP_AT ?? null,
+    backupsKept: values.PAIRWRIGHT_BACKUPS_KEPT ?? 14,
     mostPixels: values.PAIRWRIGHT_MAX_PIXELS ?? 120_000_000,
     mail: {
       ...(values.PAIRWRIGHT_SMTP

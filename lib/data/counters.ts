@@ -40,3 +40,13 @@ export async function touchCounter(client: Tx, name: string): Promise<void> {
     INSERT INTO counters AS c (name, value) VALUES (${name}, 1)
     ON CONFLICT (name) DO UPDATE SET value = (c.value + 1) % 1000`;
 }
+
+/** Claims a day for something that is done once a day. @returns false when it was done, or somebody else does it */
+export async function claimDay(client: Tx, name: string, day: string): Promise<boolean> {
+  const value = Number(day.replaceAll("-", ""));
+  const rows = await client.$queryRaw<unknown[]>`
+    INSERT INTO counters AS c (name, value) VALUES (${name}, ${value})
+    ON CONFLICT (name) DO UPDATE SET value = ${value} WHERE c.value < ${value}
+    RETURNING value`;
+  return rows.length === 1;
+}

@@ -1,11 +1,15 @@
 /**
  * Work that nobody waits for: letters go out, and the queue is tidied. Every instance does it; the queue hands each job to one.
  */
+import { spawn } from "node:child_process";
+import path from "node:path";
 import { systemActor } from "#auth";
 import { config } from "#config";
 import { database } from "#data/client";
 import { answerCopyRequest } from "#data/copy-request";
+import { claimDay } from "#data/counters";
 import { jobQueue } from "#data/jobs";
+import { translated } from "#data/transaction";
 import { openContext } from "#services/context";
 import { postLetters } from "#services/letters/letters";
 import { openPost } from "#services/letters/post";
@@ -13,6 +17,27 @@ import { openPost } from "#services/letters/post";
 const lookEveryMs = 2000;
 const copyLookMs = 500;
 const tidyEveryMs = 60_000;
+
+/** Once a day, by one of the instances, in a process of its own. */
+async function backUpWhenDue(now: Date, report: Report): Promise<void> {
+  const { backupAt, backupsKept } = config();
+  const instant = now.toISOString();
+  if (backupAt === null || instant.slice(11, 16) < backupAt) return;
+  const { db } = await openContext(systemActor("the clock"), now);
+  if (!(await translated(claimDay(db, "backup", instant.slice(0, 10))))) return;
+  const script = path.join(/*turbopackIgnore: true*/ process.cwd(), ".ci", "backup.mjs");
+  const child = spawn(process.execPath, [script, "--keep", String(backupsKept)], {
+    stdio: ["ignore", "ignore", "pipe"],
+  });
+  let said = "";
+  child.stderr.on("data", (part: Buffer) => {
+    said = `${said}${part}`.slice(-1000);
+  });
+  child.once("error", (error) => report(error, "back up"));
+  child.once("close", (code) => {
+    if (code !== 0) report(new Error(`no backup was made: ${said.trim().split("\n").at(-1)}`), "back up");
+  });
+}
 
 type Report = (error: unknown, where: string) => void;
 
@@ -28,6 +53,7 @@ export async function startWorkers(report: Report): Promise<void> {
   if (where.kind === "embedded") {
     every(report, copyLookMs, "copy for a backup", () => answerCopyRequest(open, where.folder));
   }
+  every(report, tidyEveryMs, "back up", () => backUpWhenDue(new Date(), report));
   every(report, tidyEveryMs, "tidy the queue", () => queue.tidy());
 }
 

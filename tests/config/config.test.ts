@@ -16,6 +16,7 @@ describe("parseConfig", () => {
       trustedProxies: 0,
       logLevel: "info",
       backupAt: null,
+      backupsKept: 14,
       mostPixels: 120_000_000,
       mail: { kind: "folder", folder: path.join(root, "data", "letters"), from: "shop@localhost" },
     });
