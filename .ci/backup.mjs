@@ -89,7 +89,7 @@ async function copyOfTheFolder(copy) {
 async function ofTheServer() {
   const program = findProgram("pg_dump");
   if (program === null) throw new Error("pg_dump was not found: install PostgreSQL's client programs on this machine.");
-  const { sql, rows } = await step("Dumping", () => maintenance.dumpPostgres(databaseUrl, program));
+  const { sql, rows } = await step("Dumping", () => maintenance.dumpPostgres(databaseUrl, program, process.env));
   await step("Trying", () => maintenance.tryDump(sql, rows));
   return { rows, files: [["database.sql", Buffer.from(sql)]] };
 }

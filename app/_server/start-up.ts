@@ -6,8 +6,8 @@ import { log } from "#lib/log";
 import { freezePressSlots, renewEstimates, sweepSlots } from "#services";
 import { openContext } from "#services/context";
 import { checkHealth } from "#services/health";
-import { startWorkers } from "#services/workers";
 import { reportFault } from "./faults";
+import { startWorkers } from "./workers";
 
 const sweepEveryMs = 15 * 60_000;
 

@@ -1,6 +1,6 @@
 /** A body that is too large for memory: streamed into a file that is gone when the work with it is done. */
-import { randomUUID } from "node:crypto";
 import { mkdir, open, rm } from "node:fs/promises";
+import { hostname } from "node:os";
 import path from "node:path";
 import "server-only";
 import { config } from "#config";
@@ -8,6 +8,13 @@ import { config } from "#config";
 export interface UploadedFile {
   readonly file: string;
   readonly size: number;
+}
+
+let last = 0;
+
+function nextNumber(): number {
+  last += 1;
+  return last;
 }
 
 /** @param work gets null when the body is larger than `most` bytes; nothing beyond that is read */
@@ -18,7 +25,7 @@ export async function withUploadedFile<T>(
 ): Promise<T> {
   const folder = path.join(/*turbopackIgnore: true*/ config().dataFolder, "uploads");
   await mkdir(folder, { recursive: true, mode: 0o700 });
-  const file = path.join(folder, randomUUID());
+  const file = path.join(folder, `${hostname()}-${process.pid}-${nextNumber()}`);
   try {
     const size = await stream(request, file, most);
     return await work(size === null ? null : { file, size });
@@ -28,7 +35,7 @@ export async function withUploadedFile<T>(
 }
 
 async function stream(request: Request, file: string, most: number): Promise<number | null> {
-  const handle = await open(file, "wx", 0o600);
+  const handle = await open(file, "w", 0o600);
   const reader = request.body?.getReader();
   let size = 0;
   try {

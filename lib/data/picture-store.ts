@@ -2,10 +2,10 @@
  * Where pictures lie: behind one interface, never in the database. A picture's name is made from its contents, so that writing
  * it twice is writing it once, and a file that no row names harms nobody.
  */
-import { randomUUID } from "node:crypto";
 import { mkdir, open, readFile, rename } from "node:fs/promises";
 import path from "node:path";
 import { config } from "#config";
+import { newId } from "./ids";
 
 export interface PictureStore {
   /** Resolves when the picture is kept. @throws Error when it is not */
@@ -24,7 +24,7 @@ export function folderStore(folder: string): PictureStore {
     put: async (name, bytes) => {
       const file = fileOf(name);
       await mkdir(path.dirname(file), { recursive: true, mode: 0o700 });
-      const draft = `${file}.${randomUUID()}`;
+      const draft = `${file}.${newId()}`;
       const handle = await open(draft, "wx", 0o600);
       try {
         await handle.writeFile(bytes);

@@ -4,12 +4,14 @@ import { listTables } from "./copy";
 import type { TableCounts } from "./thread/protocol";
 
 /**
+ * @param environment what the program inherits
  * @param pgDump the program; of the server's version or newer
  * @throws Error with what the program says
  */
 export async function dumpPostgres(
   url: string,
   pgDump: string,
+  environment: NodeJS.ProcessEnv,
 ): Promise<{ readonly sql: string; readonly rows: TableCounts }> {
   const { default: pg } = await import("pg");
   const client = new pg.Client({ connectionString: url });
@@ -23,19 +25,19 @@ export async function dumpPostgres(
       const counted = await client.query<{ count: number }>(`SELECT count(*)::int AS count FROM ${name}`);
       rows[name] = counted.rows[0]?.count ?? 0;
     }
-    const sql = await runDump(pgDump, url, snapshots[0]?.id ?? "");
+    const sql = await runDump(pgDump, url, snapshots[0]?.id ?? "", environment);
     return { sql: withoutMetaCommands(sql), rows };
   } finally {
     await client.end();
   }
 }
 
-function runDump(program: string, url: string, snapshot: string): Promise<string> {
+function runDump(program: string, url: string, snapshot: string, environment: NodeJS.ProcessEnv): Promise<string> {
   // The address may hold a password, which a list of processes would show.
   const address = new URL(url);
   const password = decodeURIComponent(address.password);
   address.password = "";
-  const env = { ...process.env, ...(password === "" ? {} : { PGPASSWORD: password }) };
+  const env = { ...environment, ...(password === "" ? {} : { PGPASSWORD: password }) };
   const options = [
     `--dbname=${address.href}`,
     "--no-owner",

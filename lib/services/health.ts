@@ -1,5 +1,4 @@
 /** Whether the shop can work right now: read, write, and keep what it is given. */
-import { randomUUID } from "node:crypto";
 import { closeSync, existsSync, fsyncSync, openSync, rmSync, writeSync } from "node:fs";
 import path from "node:path";
 import { config } from "#config";
@@ -33,12 +32,12 @@ async function look(ctx: Context): Promise<void> {
   if (database.kind === "embedded" && !existsSync(path.join(database.folder, "PG_VERSION"))) {
     throw new Error("the database's files are gone from the data folder");
   }
-  if (database.kind !== "memory") writeProbe(dataFolder);
+  if (database.kind !== "memory") writeProbe(dataFolder, ctx.newId());
 }
 
 /** A disk may be full although the database, which keeps room ahead, still writes for a while. */
-function writeProbe(folder: string): void {
-  const file = path.join(folder, `.probe-${randomUUID()}`);
+function writeProbe(folder: string, name: string): void {
+  const file = path.join(folder, `.probe-${name}`);
   const descriptor = openSync(file, "wx", 0o600);
   try {
     writeSync(descriptor, Buffer.alloc(probeBytes));

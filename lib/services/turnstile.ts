@@ -3,7 +3,7 @@
 /** Too many wait; the message is for the log, the words are the page's. */
 export class Busy extends Error {
   constructor(readonly retryAfterSeconds: number) {
-    super(`busy: try again in ${retryAfterSeconds} s`);
+    super("busy");
     this.name = "Busy";
   }
 }

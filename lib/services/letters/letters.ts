@@ -1,6 +1,5 @@
 /** Letters under way: carried out by a worker, looked at and sent again by a person. */
 import { permit } from "#auth";
-import type { EventSubject } from "#data/events";
 import { addJob, type Job, type JobQueue } from "#data/jobs";
 import { type LetterRecord, letterById, listLetters, moveLetter, noteLetterProblem } from "#data/letters";
 import { transaction, translated } from "#data/transaction";
@@ -72,7 +71,7 @@ async function move(
   to: LetterRecord["state"],
   problem: string | null,
 ): Promise<boolean> {
-  const subject = { kind: letter.subjectKind as EventSubject, id: letter.subjectId };
+  const subject = { kind: letter.subjectKind, id: letter.subjectId };
   return transaction(ctx.db, (tx) =>
     moveState(
       tx,

@@ -1,5 +1,4 @@
 /** What carries a letter out of the house: a mail server, or a folder of .eml files. */
-import { randomUUID } from "node:crypto";
 import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { createTransport, type SendMailOptions } from "nodemailer";
@@ -46,7 +45,8 @@ function intoFolder({ folder, from }: Extract<MailSettings, { kind: "folder" }>)
     const { message } = await transport.sendMail(mailOf(letter, from));
     mkdirSync(folder, { recursive: true, mode: 0o700 });
     const name = `${letter.createdAt.toISOString().slice(0, 19).replaceAll(":", "")}-${letter.id}.eml`;
-    writeWhole(path.join(folder, name), message as Buffer);
+    if (!Buffer.isBuffer(message)) throw new TypeError("the letter was not made in memory");
+    writeWhole(path.join(folder, name), message);
   };
 }
 
@@ -66,8 +66,8 @@ function mailOf({ id, to, subject, text, createdAt }: PostedLetter, from: string
 
 /** There whole and on the disk, or not at all; for nobody else to read. */
 function writeWhole(file: string, bytes: Uint8Array): void {
-  const draft = `${file}.${randomUUID()}.new`;
-  const descriptor = openSync(draft, "wx", 0o600);
+  const draft = `${file}.new`;
+  const descriptor = openSync(draft, "w", 0o600);
   try {
     writeFileSync(descriptor, bytes);
     fsyncSync(descriptor);

@@ -5,26 +5,20 @@ import { spawn } from "node:child_process";
 import path from "node:path";
 import { systemActor } from "#auth";
 import { config } from "#config";
-import { database } from "#data/client";
-import { answerCopyRequest } from "#data/copy-request";
-import { claimDay } from "#data/counters";
-import { jobQueue } from "#data/jobs";
-import { translated } from "#data/transaction";
 import { openContext } from "#services/context";
-import { postLetters } from "#services/letters/letters";
-import { openPost } from "#services/letters/post";
+import { openWorker, type Worker } from "#services/worker";
 
 const lookEveryMs = 2000;
 const copyLookMs = 500;
 const tidyEveryMs = 60_000;
 
 /** Once a day, by one of the instances, in a process of its own. */
-async function backUpWhenDue(now: Date, report: Report): Promise<void> {
+async function backUpWhenDue(worker: Worker, now: Date, report: Report): Promise<void> {
   const { backupAt, backupsKept } = config();
   const instant = now.toISOString();
   if (backupAt === null || instant.slice(11, 16) < backupAt) return;
-  const { db } = await openContext(systemActor("the clock"), now);
-  if (!(await translated(claimDay(db, "backup", instant.slice(0, 10))))) return;
+  const ctx = await openContext(systemActor("the clock"), now);
+  if (!(await worker.claimBackup(ctx, instant.slice(0, 10)))) return;
   const script = path.join(/*turbopackIgnore: true*/ process.cwd(), ".ci", "backup.mjs");
   const child = spawn(process.execPath, [script, "--keep", String(backupsKept)], {
     stdio: ["ignore", "ignore", "pipe"],
@@ -43,18 +37,13 @@ type Report = (error: unknown, where: string) => void;
 
 /** Looks for work until the process ends. @param report hears of faults; the next round tries again */
 export async function startWorkers(report: Report): Promise<void> {
-  const open = await database();
-  const queue = jobQueue(open);
-  const post = openPost(config().mail);
+  const worker = await openWorker();
   every(report, lookEveryMs, "send letters", async () => {
-    await postLetters(await openContext(systemActor("the post"), new Date()), queue, post);
+    await worker.postLetters(await openContext(systemActor("the post"), new Date()));
   });
-  const { database: where } = config();
-  if (where.kind === "embedded") {
-    every(report, copyLookMs, "copy for a backup", () => answerCopyRequest(open, where.folder));
-  }
-  every(report, tidyEveryMs, "back up", () => backUpWhenDue(new Date(), report));
-  every(report, tidyEveryMs, "tidy the queue", () => queue.tidy());
+  every(report, copyLookMs, "copy for a backup", () => worker.answerCopyRequest());
+  every(report, tidyEveryMs, "back up", () => backUpWhenDue(worker, new Date(), report));
+  every(report, tidyEveryMs, "tidy the queue", () => worker.tidy());
 }
 
 /** One round after the other. */
