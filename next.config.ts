@@ -28,6 +28,8 @@ const config: NextConfig = {
     "@prisma/adapter-pg",
     "@prisma/driver-adapter-utils",
     "@prisma/schema-engine-wasm",
+    "nodemailer",
+    "pg-boss",
     "pglite-prisma-adapter",
     "pg",
     "pino",

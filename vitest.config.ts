@@ -10,7 +10,11 @@ const pageRequests = path.resolve(import.meta.dirname, "tests/support/page-reque
 const requestAlias = { ...alias, "next/headers": pageRequests, "next/cache": pageRequests };
 
 /** The zone is far from the shop's and has a 45-minute offset, so that a forgotten zone shows at once. */
-const env = { TZ: "Asia/Kathmandu", PAIRWRIGHT_SECRET: "a key for tests alone, of no use else" };
+const env = {
+  TZ: "Asia/Kathmandu",
+  PAIRWRIGHT_DATA: ".cache/test-data",
+  PAIRWRIGHT_SECRET: "a key for tests alone, of no use else",
+};
 
 export default defineConfig({
   resolve: { alias },

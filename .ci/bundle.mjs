@@ -41,6 +41,12 @@ export async function bundle(entry, name = path.basename(entry, path.extname(ent
   return outfile;
 }
 
+/** The programs of the threads: a server and whatever opens a data folder find them in .cache. */
+export async function bundleThreads() {
+  await bundle("lib/papers/worker.ts", "documents-worker");
+  await bundle("lib/data/thread/worker.ts", "database-thread");
+}
+
 /** Bundles and loads a module. */
 export async function loadBundled(entry, name) {
   return import(pathToFileURL(await bundle(entry, name)).href);

@@ -6,13 +6,21 @@ import path from "node:path";
 
 /** The folder with initdb and postgres: from PATH, else the newest of Debian's versioned folders; null when absent. */
 export function findPostgres() {
+  return folderWith(["initdb", "postgres"]);
+}
+
+/** A program of PostgreSQL's by its full path, or null. */
+export function findProgram(name) {
+  const folder = folderWith([name]);
+  return folder === null ? null : path.join(folder, name);
+}
+
+function folderWith(names) {
   const fromPath = (process.env.PATH ?? "").split(path.delimiter).filter(Boolean);
   const debian = "/usr/lib/postgresql";
   const versions = existsSync(debian) ? readdirSync(debian).sort((a, b) => Number(b) - Number(a)) : [];
   const candidates = [...fromPath, ...versions.map((version) => path.join(debian, version, "bin"))];
-  return (
-    candidates.find((folder) => ["initdb", "postgres"].every((name) => existsSync(path.join(folder, name)))) ?? null
-  );
+  return candidates.find((folder) => names.every((name) => existsSync(path.join(folder, name)))) ?? null;
 }
 
 /**

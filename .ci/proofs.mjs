@@ -47,6 +47,11 @@ const proofs = {
     sample: "three seconds of it",
     work: inVitest("services", ["tests/data/lock.test.ts"], { PAIRWRIGHT_STALL_SECONDS: "60" }),
   },
+  "first-start": {
+    whole: "a first start killed at twenty random instants, and the next one",
+    sample: "three of them",
+    work: inVitest("services", ["tests/data/first-start.test.ts"]),
+  },
   audit: {
     whole: "accessibility by axe wherever the browser tests ask for it, on both screens",
     sample: "a third of these places; seeds 1, 2 and 3 together see them all",

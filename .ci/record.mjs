@@ -6,7 +6,7 @@ import os from "node:os";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "./build.mjs";
-import { bundle, loadBundled } from "./bundle.mjs";
+import { bundleThreads, loadBundled } from "./bundle.mjs";
 import { fail, root, say, step } from "./lib.mjs";
 import { prepare } from "./prepare.mjs";
 import { openShop } from "./record/shop.mjs";
@@ -24,7 +24,7 @@ let files = 0;
 
 await prepare();
 await build();
-await bundle("lib/papers/worker.ts", "documents-worker");
+await bundleThreads();
 await bundle("lib/command/main.ts", "pairwright");
 try {
   process.env.RECORD_INSTANT = instant;

@@ -26,25 +26,74 @@ export async function serve({ host, port, address, trustedProxies, dev = false }
   const handle = app.getRequestHandler();
   const believe = headerGuard(trustedProxies);
   const always = Object.entries(alwaysSent(address));
+  const { allowedMethods, answering, faultWords, refusalOf, reportFault, reportUntold } = await loadBundled(
+    "app/_server/front-door.ts",
+    "front-door",
+  );
+  const follows = new Set();
   const server = createServer((request, response) => {
     believe(request);
     for (const [name, value] of always) response.setHeader(name, value);
-    handle(request, response).catch((error) => answerFault(error, response));
+    const refusal = refusalOf(request, hostsOf(request));
+    if (refusal !== null) return refuse(request, response, refusal, allowedMethods);
+    answering(request, (record) => {
+      blameTheRequest(response, record);
+      response.once("finish", () => {
+        if (response.statusCode >= 500 && record.reference === null)
+          reportUntold(response.statusCode, "answer a request");
+      });
+      followed(follows, response);
+      handle(request, response).catch((error) => {
+        const reference = reportFault(error, "answer a request");
+        if (response.headersSent) return response.destroy();
+        response.writeHead(500, plainText).end(faultWords(reference));
+      });
+    });
   });
   if (dev) server.on("upgrade", app.getUpgradeHandler());
   await new Promise((resolve, reject) => {
     server.once("error", reject);
     server.listen(port, host, resolve);
   });
-  stopInOrder(server);
+  stopInOrder(server, follows);
 }
 
-/** What the framework itself could not answer. */
-async function answerFault(error, response) {
-  const { faultWords, reportFault } = await loadBundled("app/_server/faults.ts", "faults");
-  const reference = reportFault(error, "answer a request");
-  if (response.headersSent) return response.destroy();
-  response.writeHead(500, { "content-type": "text/plain; charset=utf-8" }).end(faultWords(reference));
+const plainText = { "content-type": "text/plain; charset=utf-8", "cache-control": "no-store" };
+
+/** By which names we are called: what the visitor asked for, or what a proxy of ours says so. */
+function hostsOf({ headers }) {
+  return new Set([headers.host, headers["x-forwarded-host"]].filter(Boolean));
+}
+
+function refuse(request, response, { status, words }, allow) {
+  response.writeHead(status, { ...plainText, ...(status === 405 ? { allow } : {}), connection: "close" }).end(words);
+  request.resume();
+}
+
+/** A fault that lies in what was sent is answered as one, whatever the framework makes of it. */
+function blameTheRequest(response, record) {
+  const writeHead = response.writeHead.bind(response);
+  response.writeHead = (status, ...rest) => writeHead(record.isMalformed ? 400 : status, ...rest);
+}
+
+/** Live pages stay open until somebody ends them: a server that stops does. */
+function followed(follows, response) {
+  const flush = response.flushHeaders.bind(response);
+  const look = () => {
+    if (!String(response.getHeader("content-type") ?? "").startsWith("text/event-stream")) return;
+    follows.add(response);
+    response.once("close", () => follows.delete(response));
+  };
+  const writeHead = response.writeHead.bind(response);
+  response.writeHead = (...all) => {
+    const result = writeHead(...all);
+    look();
+    return result;
+  };
+  response.flushHeaders = () => {
+    look();
+    flush();
+  };
 }
 
 /**
@@ -76,15 +125,26 @@ export function headerGuard(trustedProxies) {
   };
 }
 
-/** The database needs no farewell: what was acknowledged is on the disk, and the lock goes with the process. */
-function stopInOrder(server) {
+/** Longer than an upload of the largest picture over a slow line takes is waited for nobody. */
+const mostPatienceMs = 60_000;
+
+/**
+ * What is under way ends first; live pages only listen, so they are let go at once and come back to the next server. The
+ * database needs no farewell: what was acknowledged is on the disk, and the next start takes the lock over.
+ */
+function stopInOrder(server, follows) {
   let stopping = false;
   const stop = () => {
     if (stopping) process.exit(0);
     stopping = true;
     server.close(() => process.exit(0));
-    server.closeIdleConnections();
-    setTimeout(() => process.exit(0), 10_000).unref();
+    const letGo = () => {
+      for (const response of follows) response.destroy();
+      server.closeIdleConnections();
+    };
+    letGo();
+    setInterval(letGo, 100).unref();
+    setTimeout(() => process.exit(0), mostPatienceMs).unref();
   };
   process.on("SIGTERM", stop);
   process.on("SIGINT", stop);

@@ -5,7 +5,7 @@
 // Passwords are read from standard input.
 import { readFileSync } from "node:fs";
 import path from "node:path";
-import { loadBundled } from "./bundle.mjs";
+import { bundleThreads, loadBundled } from "./bundle.mjs";
 import { fail, root, say } from "./lib.mjs";
 import { prepare } from "./prepare.mjs";
 
@@ -36,6 +36,7 @@ function request() {
 const { input, done } = request();
 await prepare();
 process.env.NODE_ENV ??= "production";
+await bundleThreads();
 const { manageStaff } = await loadBundled("prisma/staff.ts", "staff");
 try {
   const wrong = await manageStaff(input, path.join(root, "prisma"), new Date());

@@ -5,7 +5,7 @@ import { existsSync, readFileSync } from "node:fs";
 import { createServer } from "node:net";
 import path from "node:path";
 import { build } from "./build.mjs";
-import { bundle } from "./bundle.mjs";
+import { bundleThreads } from "./bundle.mjs";
 import { fail, hashOf, readStamp, root, run, say, writeStamp } from "./lib.mjs";
 import { prepare } from "./prepare.mjs";
 import { settings, whereDataIs } from "./settings.mjs";
@@ -18,7 +18,7 @@ await refuseBusyPort(chosen);
 try {
   await prepare();
   if (!dev) await build();
-  if (existsSync(path.join(root, "lib/papers/worker.ts"))) await bundle("lib/papers/worker.ts", "documents-worker");
+  await bundleThreads();
   await migrate();
   const { serve } = await import("./serve.mjs");
   await serve({ ...chosen, dev });

@@ -3,7 +3,7 @@
 import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
-import { bundle, loadBundled } from "./bundle.mjs";
+import { bundleThreads, loadBundled } from "./bundle.mjs";
 import { fail, root, say } from "./lib.mjs";
 import { prepare } from "./prepare.mjs";
 
@@ -16,7 +16,7 @@ const data = mkdtempSync(path.join(os.tmpdir(), "pairwright-stored-"));
 process.env.PAIRWRIGHT_DATA = data;
 process.env.TZ = "UTC";
 for (const other of ["DATABASE_URL", "PAIRWRIGHT_ORIGIN", "HOST", "PORT"]) delete process.env[other];
-await bundle("lib/papers/worker.ts", "documents-worker");
+await bundleThreads();
 const { storeVersion } = await loadBundled("tests/support/stored/store-version.ts", "store-version");
 try {
   // A Tuesday morning in the shop, in the season.

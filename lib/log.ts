@@ -11,6 +11,11 @@ export interface LogFacts {
   readonly where: string;
   /** What a person was given to read out on the phone. */
   readonly reference?: string;
+  /** Method and path, without keys of links. */
+  readonly route?: string;
+  /** A staff role, "guest", or null while nobody has looked. */
+  readonly role?: string | null;
+  readonly status?: number;
   readonly error?: unknown;
 }
 

@@ -3,7 +3,7 @@ import { z } from "zod";
 import { changePassword, letStaffGo, systemActor, takeOnStaff } from "#auth";
 import { findStaffForSignIn } from "#data/access";
 import { closeDatabase, database, db } from "#data/client";
-import { applyMigrations } from "#data/migrate";
+import { prepareDatabase } from "#data/first-start";
 import type { Outcome } from "#engine/units";
 import { newStaffSchema } from "#schemas";
 
@@ -20,7 +20,8 @@ export async function manageStaff(input: unknown, prismaFolder: string, now: Dat
   if (!parsed.success) return parsed.error.issues.map((issue) => issue.message).join("; ");
   const open = await database();
   try {
-    await applyMigrations(open, prismaFolder);
+    // What somebody sets up by hand begins without the demo.
+    await prepareDatabase(open, prismaFolder, async () => {});
     const outcome = await carryOut(parsed.data, now);
     if (outcome === null) return `nobody signs in with ${parsed.data.email}`;
     if (outcome.ok) return null;

@@ -15,9 +15,10 @@
 import { unstable_rethrow } from "next/navigation";
 import "server-only";
 import type { z } from "zod";
+import words from "#content/copy/start.json";
 import type { Outcome, Refusal } from "#engine/units";
 import type { Context } from "#services/context";
-import { faultWords, reportFault } from "./faults";
+import { faultWords, Malformed, reportFault } from "./faults";
 import { type FormState, messagesByPath, readForm, typedValues } from "./form-state";
 
 export interface FormAction<Schema extends z.ZodType, Value> {
@@ -35,8 +36,13 @@ export interface FormAction<Schema extends z.ZodType, Value> {
 
 export function formAction<Schema extends z.ZodType, Value>(action: FormAction<Schema, Value>) {
   return async (_previous: FormState, form: FormData): Promise<FormState> => {
+    if (!(form instanceof FormData)) throw new Malformed(action.name);
     const fields = readForm(form);
     const values = typedValues(fields);
+    const unkeepable = Object.entries(values).find(([, value]) => String(value).includes("\0"));
+    if (unkeepable !== undefined) {
+      return { status: "refused", values: {}, refusals: { [unkeepable[0]]: words.gate.unkeepable } };
+    }
     const parsed = action.schema.safeParse(fields);
     if (!parsed.success) return { status: "refused", values, refusals: messagesByPath(parsed.error.issues) };
     try {

@@ -1,7 +1,9 @@
 /** What every route handler does around its own work: refusals and faults become answers in words. */
 import { unstable_rethrow } from "next/navigation";
 import "server-only";
-import type { Refusal } from "#engine/units";
+import words from "#content/copy/start.json";
+import { fill, type Refusal } from "#engine/units";
+import { busyFor } from "#services";
 import { faultWords, reportFault } from "./faults";
 
 const statusOf: Readonly<Record<string, number>> = {
@@ -40,6 +42,14 @@ export function handler<Args extends readonly unknown[]>(name: string, work: (..
       return await work(...args);
     } catch (error) {
       unstable_rethrow(error);
+      const seconds = busyFor(error);
+      if (seconds !== null) {
+        const message = fill(words.gate.busy, { seconds });
+        return Response.json({ message }, { status: 503, headers: { ...noStore, "retry-after": String(seconds) } });
+      }
+      if (error instanceof Error && error.name === "Unkeepable") {
+        return Response.json({ message: words.gate.unkeepable }, { status: 400, headers: noStore });
+      }
       const reference = reportFault(error, name);
       return Response.json({ message: faultWords(reference), reference }, { status: 500, headers: noStore });
     }

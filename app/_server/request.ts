@@ -31,6 +31,7 @@ import { isShared, visitorAddress, visitorIdentity } from "./address";
 import { browserName } from "./browser-name";
 import { dropCookie, keepCookie, readCookie } from "./cookies";
 import { isTheirDoing } from "./doing";
+import { thisRequest } from "./this-request";
 
 export const signInPath = "/shop/sign-in";
 const sessionCookie = "pairwright-session";
@@ -101,6 +102,8 @@ export function stillLinked(token: string): () => Promise<boolean> {
 }
 
 async function contextFor(actor: Actor): Promise<Context> {
+  const request = thisRequest();
+  if (request !== undefined) request.role = actor.kind === "staff" ? actor.role : actor.kind;
   if (actor.kind !== "guest") return openContext(actor, requestTime());
   const { isProxied, visitor: who } = await guestOf();
   const ctx = await openContext(actor, requestTime(), who);

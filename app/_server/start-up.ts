@@ -1,4 +1,5 @@
 /** Opens the database when the server starts, so that the first visitor does not wait and a fault shows at once. */
+import { mkdirSync } from "node:fs";
 import { fill } from "#app/_ui/words.ts";
 import { offerFirstOwner, systemActor } from "#auth";
 import { config } from "#config";
@@ -8,6 +9,7 @@ import { applyRetention, freezePressSlots, renewEstimates, sweepDoors, sweepSlot
 import { openContext } from "#services/context";
 import { checkHealth } from "#services/health";
 import { reportFault } from "./faults";
+import { startWorkers } from "./workers";
 
 const sweepEveryMs = 15 * 60_000;
 
@@ -45,10 +47,12 @@ async function offerOwnership(): Promise<void> {
 /** A server without its database is of no use: it says why, to the log and to whoever started it, and ends. */
 export async function startUp(): Promise<void> {
   try {
+    mkdirSync(config().dataFolder, { recursive: true });
     await checkHealth(await openContext(systemActor("start-up"), new Date()));
     await offerOwnership();
     await sweep();
     void renew();
+    await startWorkers(reportFault);
     setInterval(() => sweep().then(renew), sweepEveryMs).unref();
   } catch (error) {
     log("fatal", "cannot start", { where: "start", error });

@@ -10,6 +10,12 @@ export type DatabaseSettings =
   | { readonly kind: "memory" }
   | { readonly kind: "postgres"; readonly url: string; readonly poolSize: number };
 
+/** How letters leave the shop: to a mail server, or as .eml files into a folder. */
+export type MailSettings = (
+  | { readonly kind: "smtp"; readonly url: string }
+  | { readonly kind: "folder"; readonly folder: string }
+) & { readonly from: string };
+
 const logLevels = ["fatal", "error", "warn", "info", "debug", "silent"] as const;
 export type LogLevel = (typeof logLevels)[number];
 
@@ -35,10 +41,22 @@ export interface Config {
   readonly secret: string | null;
   /** What a payment service signs its messages with; null: a key made from the secret, for the service of the demo. */
   readonly paymentSecret: string | null;
+  readonly mail: MailSettings;
+  /** When a backup is made by itself every day, "HH:MM" in UTC; null for never. */
+  readonly backupAt: string | null;
+  /** How many of those are kept. */
+  readonly backupsKept: number;
+  /** The most pixels a picture may have. */
+  readonly mostPixels: number;
 }
 
 /** Settings whose value stands in no message. */
-const notShown: ReadonlySet<string> = new Set(["DATABASE_URL", "PAIRWRIGHT_SECRET", "PAIRWRIGHT_PAYMENT_SECRET"]);
+const notShown: ReadonlySet<string> = new Set([
+  "DATABASE_URL",
+  "PAIRWRIGHT_SMTP",
+  "PAIRWRIGHT_SECRET",
+  "PAIRWRIGHT_PAYMENT_SECRET",
+]);
 
 const blankAsMissing = (value: unknown) => (value === "" ? undefined : value);
 const optional = <T extends z.ZodType>(schema: T) => z.preprocess(blankAsMissing, schema.optional());
@@ -56,6 +74,11 @@ const environmentSchema = z.object({
   PAIRWRIGHT_DEMO: optional(z.string()),
   PAIRWRIGHT_SECRET: optional(z.string().min(32, "must be at least 32 characters long")),
   PAIRWRIGHT_PAYMENT_SECRET: optional(z.string().min(32, "must be at least 32 characters long")),
+  PAIRWRIGHT_SMTP: optional(z.url({ protocol: /^smtps?$/ })),
+  PAIRWRIGHT_MAIL_FROM: optional(z.email()),
+  PAIRWRIGHT_BACKUP_AT: optional(z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, "must be a time of day such as 02:30")),
+  PAIRWRIGHT_BACKUPS_KEPT: optional(z.coerce.number().int().min(1).max(1000)),
+  PAIRWRIGHT_MAX_PIXELS: optional(z.coerce.number().int().min(1_000_000).max(400_000_000)),
 });
 
 /**
@@ -92,6 +115,15 @@ export function parseConfig(environment: Readonly<Record<string, string | undefi
     demo: values.PAIRWRIGHT_DEMO !== "off",
     secret: values.PAIRWRIGHT_SECRET ?? null,
     paymentSecret: values.PAIRWRIGHT_PAYMENT_SECRET ?? null,
+    backupAt: values.PAIRWRIGHT_BACKUP_AT ?? null,
+    backupsKept: values.PAIRWRIGHT_BACKUPS_KEPT ?? 14,
+    mostPixels: values.PAIRWRIGHT_MAX_PIXELS ?? 120_000_000,
+    mail: {
+      ...(values.PAIRWRIGHT_SMTP
+        ? { kind: "smtp", url: values.PAIRWRIGHT_SMTP }
+        : { kind: "folder", folder: path.join(/*turbopackIgnore: true*/ dataFolder, "letters") }),
+      from: values.PAIRWRIGHT_MAIL_FROM ?? `shop@${new URL(publicOrigin).hostname}`,
+    },
   };
 }
 

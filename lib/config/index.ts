@@ -5,6 +5,7 @@ export {
   isBuilding,
   isDevelopment,
   type LogLevel,
+  type MailSettings,
   parseConfig,
 } from "./config";
 export { houseDigest, houseKey } from "./house-key";

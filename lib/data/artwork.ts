@@ -3,6 +3,7 @@ import type { Tx } from "./client";
 import { readableRows, readRow } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
+import { pictureStore } from "./picture-store";
 import { artworkColumns } from "./records/tables";
 
 const readArtwork = (row: Prisma.ArtworkGetPayload<object>) => readRow("artworks", artworkColumns, row, ({ id }) => id);
@@ -26,18 +27,25 @@ export interface ArtworkImageBytes {
   readonly bytes: Uint8Array;
 }
 
-export async function insertArtwork(tx: Tx, artwork: NewArtwork, images: readonly ArtworkImageBytes[]): Promise<void> {
-  await tx.artwork.create({ data: artwork });
-  for (const image of images) {
-    await tx.artworkImage.create({
-      data: {
-        artworkId: artwork.id,
-        size: image.size,
-        contentType: image.contentType,
-        bytes: new Uint8Array(image.bytes),
-      },
-    });
+/** A picture that is kept already, by its name there. */
+export interface KeptImage extends Omit<ArtworkImageBytes, "bytes"> {
+  readonly storedAs: string;
+}
+
+/** Keeps the files of a picture, before any row names them. */
+export async function keepImages(sha256: string, images: readonly ArtworkImageBytes[]): Promise<readonly KeptImage[]> {
+  const kept: KeptImage[] = [];
+  for (const { size, contentType, bytes } of images) {
+    const storedAs = `${sha256}-${size}.${contentType === "image/png" ? "png" : "jpg"}`;
+    await pictureStore().put(storedAs, bytes);
+    kept.push({ size, contentType, storedAs });
   }
+  return kept;
+}
+
+export async function insertArtwork(tx: Tx, artwork: NewArtwork, images: readonly KeptImage[]): Promise<void> {
+  await tx.artwork.create({ data: artwork });
+  await tx.artworkImage.createMany({ data: images.map((image) => ({ ...image, artworkId: artwork.id })) });
 }
 
 /** The same picture again for another sheet, its rights statement with it. */
@@ -70,7 +78,9 @@ export async function artworkImage(
   size: "full" | "preview",
 ): Promise<ArtworkImageBytes | null> {
   const row = await client.artworkImage.findUnique({ where: { artworkId_size: { artworkId, size } } });
-  return row === null ? null : { size, contentType: row.contentType, bytes: row.bytes };
+  if (row === null) return null;
+  const bytes = row.storedAs === null ? row.bytes : await pictureStore().get(row.storedAs);
+  return bytes === null ? null : { size, contentType: row.contentType, bytes };
 }
 
 export async function setRights(tx: Tx, id: string, rights: RightsBasis, now: Date): Promise<void> {

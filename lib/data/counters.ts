@@ -44,3 +44,20 @@ export async function markDemoShop(tx: Tx): Promise<void> {
 export async function isDemoShop(client: Tx): Promise<boolean> {
   return (await client.counter.count({ where: { name: demoMark } })) === 1;
 }
+
+/** A write that means nothing, to see that there is one. */
+export async function touchCounter(client: Tx, name: string): Promise<void> {
+  await client.$executeRaw`
+    INSERT INTO counters AS c (name, value) VALUES (${name}, 1)
+    ON CONFLICT (name) DO UPDATE SET value = (c.value + 1) % 1000`;
+}
+
+/** Claims a day for something that is done once a day. @returns false when it was done, or somebody else does it */
+export async function claimDay(client: Tx, name: string, day: string): Promise<boolean> {
+  const value = Number(day.replaceAll("-", ""));
+  const rows = await client.$queryRaw<unknown[]>`
+    INSERT INTO counters AS c (name, value) VALUES (${name}, ${value})
+    ON CONFLICT (name) DO UPDATE SET value = ${value} WHERE c.value < ${value}
+    RETURNING value`;
+  return rows.length === 1;
+}

@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { PGlite } from "@electric-sql/pglite";
 import { dataDir as preparedFiles } from "@electric-sql/pglite-prepopulatedfs";
 import { durableStartParams, syncToDisk, syncTree } from "./durability";
+import { checkFolder, DatabaseProblem, refuseFullDisk } from "./folder-problem";
 import { type FolderLock, lockFolder } from "./lock";
 
 export interface EmbeddedDatabase {
@@ -15,6 +16,7 @@ export interface EmbeddedDatabase {
  * @throws FolderInUse
  */
 export async function openFolder(folder: string): Promise<EmbeddedDatabase> {
+  checkFolder(folder);
   const lock = await lockFolder(folder);
   try {
     const pglite = await openLocked(folder);
@@ -32,7 +34,8 @@ export async function openMemory(): Promise<EmbeddedDatabase> {
   return { pglite, close: () => pglite.close() };
 }
 
-async function openLocked(folder: string): Promise<PGlite> {
+/** Opens the database of a folder that the caller has locked. @throws DatabaseProblem */
+export async function openLocked(folder: string): Promise<PGlite> {
   // Present while a new folder is being filled. Nothing was acknowledged before it is gone, so start over.
   const unfinished = `${folder}.unfinished`;
   if (existsSync(unfinished)) rmSync(folder, { recursive: true, force: true });
@@ -41,11 +44,7 @@ async function openLocked(folder: string): Promise<PGlite> {
     mkdirSync(folder, { recursive: true });
     writeFileSync(unfinished, "");
   }
-  const pglite = await PGlite.create({
-    dataDir: folder,
-    startParams: durableStartParams(),
-    ...(isNew ? { loadDataDir: await preparedFiles() } : {}),
-  });
+  const pglite = await create(folder, isNew);
   syncToDisk(pglite);
   await speakUtc(pglite);
   if (isNew) {
@@ -54,6 +53,22 @@ async function openLocked(folder: string): Promise<PGlite> {
   }
   rmSync(unfinished, { force: true });
   return pglite;
+}
+
+/** The database program says nothing useful of files it cannot read; it only ends. */
+async function create(folder: string, isNew: boolean): Promise<PGlite> {
+  try {
+    const pglite = await PGlite.create({
+      dataDir: folder,
+      startParams: durableStartParams(),
+      ...(isNew ? { loadDataDir: await preparedFiles() } : {}),
+    });
+    await pglite.query("SELECT 1");
+    return pglite;
+  } catch (error) {
+    refuseFullDisk(folder);
+    throw isNew ? error : new DatabaseProblem({ code: "damaged", folder }, { cause: error });
+  }
 }
 
 /** The adapter drops the offset of a timestamp when it reads one, so the session must speak UTC. */

@@ -35,6 +35,17 @@ export class Unavailable extends Error {
   }
 }
 
+/** Text with a sign that the database has no place for (NUL). */
+export class Unkeepable extends Error {
+  constructor(options: { cause: unknown }) {
+    super("a sign in this text cannot be kept", options);
+    this.name = "Unkeepable";
+  }
+}
+
+/** SQLSTATE: not in the repertoire of characters; in JSON, not translatable. */
+const unkeepable = /\b(22021|22P05)\b|invalid byte sequence|unsupported Unicode escape/;
+
 const unavailableCodes = new Set([
   "P1000",
   "P1001",
@@ -59,6 +70,7 @@ export function translateError(error: unknown): unknown {
   if (error instanceof Prisma.PrismaClientKnownRequestError) {
     if (error.code === "P2002") return new Conflict(constraintColumns(error), { cause: error });
     if (error.code === "P2025") return new NotFound(modelName(error), { cause: error });
+    if (unkeepable.test(`${sqlStateOf(error)} ${error.message}`)) return new Unkeepable({ cause: error });
     if (unavailableCodes.has(error.code)) return new Unavailable({ cause: error });
   }
   if (error instanceof Prisma.PrismaClientInitializationError || socketCodes.has(codeOf(error))) {

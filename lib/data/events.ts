@@ -5,7 +5,7 @@ import { oneOf, readRow } from "./columns";
 import type { Prisma } from "./generated/client";
 import { asJson } from "./json";
 
-const eventSubjects = [
+export const eventSubjects = [
   "sheet",
   "quote",
   "club",

@@ -33,6 +33,8 @@ export interface Patience {
   readonly waitMs?: number;
   /** Hears, once, why the start takes longer. */
   readonly tell?: (words: string) => void;
+  /** A thread of this process may still write while the process ends: then the lock is left for the next start to take over. */
+  readonly leaveOnExit?: boolean;
 }
 
 interface Holder {
@@ -54,7 +56,7 @@ const heldHere = new Set<string>();
  * @throws FolderInUse when it still lives then, or when this process holds the lock itself
  */
 export async function lockFolder(folder: string, patience: Patience = {}): Promise<FolderLock> {
-  const { waitMs = patienceMs, tell = tellOnTerminal } = patience;
+  const { waitMs = patienceMs, tell = tellOnTerminal, leaveOnExit = false } = patience;
   const file = `${folder}.lock`;
   mkdirSync(path.dirname(file), { recursive: true });
   if (heldHere.has(file)) throw new FolderInUse(folder, process.pid, 0);
@@ -64,7 +66,7 @@ export async function lockFolder(folder: string, patience: Patience = {}): Promi
   try {
     for (;;) {
       const holder = tryLock(file);
-      if (holder === null) return heldLock(file);
+      if (holder === null) return heldLock(file, leaveOnExit);
       if (performance.now() - began >= waitMs) throw new FolderInUse(folder, holder, waitMs);
       if (!told) tell(waitingWords(folder, holder, waitMs));
       told = true;
@@ -85,14 +87,14 @@ function tellOnTerminal(words: string): void {
   process.stderr.write(`\n${words}\n`);
 }
 
-function heldLock(file: string): FolderLock {
+function heldLock(file: string, leaveOnExit: boolean): FolderLock {
   const self = lockText();
   const release = () => {
     if (!heldHere.delete(file)) return;
     process.off("exit", release);
     if (readText(file) === self) rmSync(file, { force: true });
   };
-  process.once("exit", release);
+  if (!leaveOnExit) process.once("exit", release);
   return { release };
 }
 

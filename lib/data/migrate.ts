@@ -8,6 +8,7 @@ import path from "node:path";
 import { bindMigrationAwareSqlAdapterFactory } from "@prisma/driver-adapter-utils";
 import type { MigrationList, SchemaEngine, SchemasContainer } from "@prisma/schema-engine-wasm";
 import { type OpenDatabase, openDatabase } from "./client";
+import { prepareJobs } from "./jobs";
 
 const noFilter = { externalTables: [], externalEnums: [] };
 
@@ -17,11 +18,47 @@ const noFilter = { externalTables: [], externalEnums: [] };
  * @returns the names applied now; empty when it was up to date
  */
 export async function applyMigrations(open: OpenDatabase, prismaFolder: string): Promise<readonly string[]> {
-  const result = await withEngine(open, (engine) =>
+  await forgetUnfinished(open);
+  const result = await withEngine(wholeSteps(open), (engine) =>
     engine.applyMigrations({ migrationsList: readMigrations(prismaFolder), filters: noFilter }),
   );
+  await prepareJobs(open);
   return result.appliedMigrationNames;
 }
+
+/** Names of the steps this program knows, oldest first. */
+export function knownMigrations(prismaFolder: string): readonly string[] {
+  return readMigrations(prismaFolder).migrationDirectories.map(({ path: name }) => name);
+}
+
+/** A step that was begun and is not finished did nothing: it is tried again, where the engine would stop at it for ever. */
+async function forgetUnfinished(open: OpenDatabase): Promise<void> {
+  await open.runScript(`DO $$ BEGIN
+    IF to_regclass('public._prisma_migrations') IS NOT NULL THEN
+      UPDATE _prisma_migrations SET rolled_back_at = now() WHERE finished_at IS NULL AND rolled_back_at IS NULL;
+    END IF;
+  END $$`);
+}
+
+/**
+ * The adapter with each step and the note that it is finished in one transaction: a process that is ended at any instant
+ * leaves a step done and noted, or not begun. The adapters' own way runs statement by statement.
+ */
+function wholeSteps(open: OpenDatabase): Pick<OpenDatabase, "adapter"> {
+  const connect = async () => {
+    const adapter = await open.adapter.connect();
+    adapter.executeScript = (script) =>
+      open.runScript(isOwnTable.test(script) ? script : `BEGIN;\n${script};\n${noted}; COMMIT`);
+    return adapter;
+  };
+  const { provider, adapterName } = open.adapter;
+  return { adapter: { provider, adapterName, connect, connectToShadowDb: () => open.adapter.connectToShadowDb() } };
+}
+
+/** The engine's own table, which it makes by a script before the first step. */
+const isOwnTable = /create table\s+"?_prisma_migrations/i;
+const noted =
+  "UPDATE _prisma_migrations SET finished_at = now(), applied_steps_count = 1 WHERE finished_at IS NULL AND rolled_back_at IS NULL";
 
 /**
  * SQL that leads from the migrations to the models, or null when they agree.
@@ -53,7 +90,7 @@ export async function migrationDifference(
 }
 
 async function withEngine<T>(
-  open: OpenDatabase,
+  open: Pick<OpenDatabase, "adapter">,
   work: (engine: SchemaEngine) => Promise<T>,
   onOutput: (text: string) => void = () => undefined,
 ): Promise<T> {

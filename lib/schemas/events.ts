@@ -44,6 +44,7 @@ const promise = z.object({
   basis: runsBasis.exactOptional(),
 });
 const operation = { station: storedStation, press: words.exactOptional() };
+const letter = z.object({ letterId: words, kind: words });
 const notice = z.object({ noticeId: idSchema("notice"), kind: words, reason: orNull(words) });
 
 const days = { from: storedDay, reason: words };
@@ -171,6 +172,9 @@ export const eventSchemas = {
   "notice-drafted": z.object({ noticeId: idSchema("notice"), kind: words }),
   "notice-sent": notice,
   "notice-dropped": notice,
+  "letter-sent": letter,
+  "letter-given-up": letter,
+  "letter-sent-again": letter,
 
   "pair-made": z.object({ serial: words, strips: orNull(storedAllocation) }),
   "pair-placed": z.object({ strips: storedAllocation }),

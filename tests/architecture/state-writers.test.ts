@@ -14,6 +14,7 @@ const writers: Readonly<Record<string, StatefulKind>> = {
   markIncidentClosed: "incident",
   markQuoteAccepted: "quote",
   markQuoteWithdrawn: "quote",
+  moveLetter: "letter",
   moveOperation: "operation",
   moveOrder: "order",
   movePair: "pair",

@@ -19,6 +19,10 @@ describe("parseConfig", () => {
       demo: true,
       secret: null,
       paymentSecret: null,
+      backupAt: null,
+      backupsKept: 14,
+      mostPixels: 120_000_000,
+      mail: { kind: "folder", folder: path.join(root, "data", "letters"), from: "shop@localhost" },
     });
   });
 

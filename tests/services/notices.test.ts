@@ -42,6 +42,20 @@ describe("letters to customers", () => {
     expect(events.map(({ kind }) => kind)).toEqual(["notice-drafted", "notice-sent"]);
   });
 
+  it("puts the letter into the queue when there is a mail address to send it to, and else not", async () => {
+    const shop = await openShop(db());
+    const first = await drafted(shop);
+    expect(first.byMail).toBe(false);
+    must(await sendNotice(shop.as(shop.desk), { ...first, body: "Told on the phone." }));
+    expect(await db().letter.count()).toBe(0);
+    await db().notice.deleteMany();
+    await db().customer.updateMany({ data: { email: "robin@alder.example" } });
+    const second = await drafted(shop);
+    must(await sendNotice(shop.as(shop.desk), { ...second, body: "The press is down." }));
+    const letters = await db().letter.findMany({ where: { subjectId: second.orderId } });
+    expect(letters).toMatchObject([{ recipient: "robin@alder.example", body: "The press is down.", state: "waiting" }]);
+  });
+
   it("drops with a reason and then cannot be sent", async () => {
     const shop = await openShop(db());
     const { noticeId, version } = await drafted(shop);

@@ -1,6 +1,6 @@
 /** Papers are drawn by the program that the server would draw them with: as fresh as the sources, never one left over. */
-import { bundle } from "../../.ci/bundle.mjs";
+import { bundleThreads } from "../../.ci/bundle.mjs";
 
 export default async function freshWorker(): Promise<void> {
-  await bundle("lib/papers/worker.ts", "documents-worker");
+  await bundleThreads();
 }

@@ -3,7 +3,7 @@ import { createHash } from "node:crypto";
 
 /** True when this proof was asked for by its name. */
 export function isWhole(
-  proof: "seasons" | "year" | "audit" | "fit" | "scatter" | "tiny-shops" | "hard-shops",
+  proof: "seasons" | "year" | "audit" | "fit" | "scatter" | "tiny-shops" | "hard-shops" | "first-start",
 ): boolean {
   return process.env.PAIRWRIGHT_PROOF === proof;
 }

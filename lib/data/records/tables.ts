@@ -2,6 +2,7 @@
 import { promiseClasses, states } from "#engine/floor";
 import * as stored from "#schemas/stored/index";
 import { id, isoDay, json, nullable, oneOf } from "../columns";
+import { eventSubjects } from "../events";
 
 const dateRange = json(stored.storedDateRange);
 const pairSpec = json(stored.storedPairSpec);
@@ -164,6 +165,8 @@ export const noticeColumns = {
   kind: oneOf(stored.noticeKinds),
   state: oneOf(states.notice),
 } as const;
+
+export const letterColumns = { state: oneOf(states.letter), subjectKind: oneOf(eventSubjects) } as const;
 
 export const planMoveColumns = { pairId: id("pair") } as const;
 

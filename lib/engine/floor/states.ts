@@ -22,6 +22,8 @@ export const states = {
   strip: ["free", "reserved", "used"],
   incident: ["open", "decided", "closed"],
   notice: ["draft", "sent", "dropped"],
+  /** A letter under way. `dead`: every try failed and a person must look at it. */
+  letter: ["waiting", "sent", "dead"],
 } as const;
 
 export type StatefulKind = keyof typeof states;
@@ -37,6 +39,7 @@ export type ProofIssueState = StatesByKind["proof-issue"];
 export type PaymentState = StatesByKind["payment"];
 export type IncidentState = StatesByKind["incident"];
 export type NoticeState = StatesByKind["notice"];
+export type LetterState = StatesByKind["letter"];
 
 /** A quote as it is shown: what is stored, or what its days and its successor make of an open or withdrawn one. */
 export const shownQuoteStates = [...states.quote, "expired", "replaced"] as const;
@@ -136,5 +139,10 @@ export const moves: { readonly [K in StatefulKind]: readonly Move<StatesByKind[K
   notice: [
     { verb: "send", from: "draft", to: "sent" },
     { verb: "drop", from: "draft", to: "dropped" },
+  ],
+  letter: [
+    { verb: "send", from: "waiting", to: "sent" },
+    { verb: "give-up", from: "waiting", to: "dead" },
+    { verb: "send-again", from: "dead", to: "waiting" },
   ],
 };

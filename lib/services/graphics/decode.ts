@@ -2,12 +2,14 @@
  * Takes a picture in: told by its first bytes, measured, and re-encoded, so that nothing of the file itself is ever
  * served. Limits from the shop's print process; a 60 MB file of 120 million pixels covers a ski at 300 dpi.
  */
-import { createHash } from "node:crypto";
+import { webcrypto } from "node:crypto";
+import { open } from "node:fs/promises";
 import sharp from "sharp";
+import { config } from "#config";
 import type { ArtworkImageBytes } from "#data/artwork";
 import { accept, type Outcome, refuse } from "#engine/units";
 
-export const artworkLimits = { bytes: 60 * 1024 * 1024, pixels: 120_000_000, leastPx: 50 } as const;
+export const artworkLimits = { bytes: 60 * 1024 * 1024, leastPx: 50 } as const;
 const previewPx = 1600;
 
 sharp.cache(false);
@@ -35,17 +37,33 @@ export function sniffType(bytes: Uint8Array): ArtworkType | "svg" | "unknown" {
   return /<svg[\s>]|<!doctype\s+svg/i.test(ascii(0, 1024)) ? "svg" : "unknown";
 }
 
-export async function decodeArtwork(bytes: Uint8Array): Promise<Outcome<DecodedArtwork>> {
-  const path = "file";
-  if (bytes.byteLength > artworkLimits.bytes) {
-    return refuse({ code: "artwork-too-big", path, bytes: bytes.byteLength, mostBytes: artworkLimits.bytes });
+/** A picture that was sent: its bytes, or the file they were streamed into. */
+export type PictureInput = Uint8Array | { readonly file: string; readonly size: number };
+
+async function firstBytes(input: PictureInput): Promise<Uint8Array> {
+  if (input instanceof Uint8Array) return input.subarray(0, 1024);
+  const handle = await open(input.file, "r");
+  try {
+    const { buffer, bytesRead } = await handle.read(new Uint8Array(1024), 0, 1024, 0);
+    return buffer.subarray(0, bytesRead);
+  } finally {
+    await handle.close();
   }
-  const type = sniffType(bytes);
+}
+
+/** Decoding and hashing happen off the server's thread. */
+export async function decodeArtwork(input: PictureInput): Promise<Outcome<DecodedArtwork>> {
+  const path = "file";
+  const size = input instanceof Uint8Array ? input.byteLength : input.size;
+  if (size > artworkLimits.bytes) {
+    return refuse({ code: "artwork-too-big", path, bytes: size, mostBytes: artworkLimits.bytes });
+  }
+  const type = sniffType(await firstBytes(input));
   if (type === "svg" || type === "unknown") {
     return refuse({ code: "artwork-type", path, found: type, allowed: ["jpeg", "png", "webp", "tiff"] });
   }
   try {
-    return await reencode(bytes, type);
+    return await reencode(input instanceof Uint8Array ? input : input.file, type);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     if (/pixel limit/i.test(reason)) return tooManyPixels(null, null);
@@ -53,15 +71,15 @@ export async function decodeArtwork(bytes: Uint8Array): Promise<Outcome<DecodedA
   }
 }
 
-async function reencode(bytes: Uint8Array, type: ArtworkType): Promise<Outcome<DecodedArtwork>> {
-  const settings = { limitInputPixels: artworkLimits.pixels, failOn: "error" as const };
-  const { width, height, hasAlpha } = await sharp(bytes, settings).metadata();
-  if (width * height > artworkLimits.pixels) return tooManyPixels(width, height);
+async function reencode(picture: Uint8Array | string, type: ArtworkType): Promise<Outcome<DecodedArtwork>> {
+  const settings = { limitInputPixels: config().mostPixels, failOn: "error" as const, sequentialRead: true };
+  const { width, height, hasAlpha } = await sharp(picture, settings).metadata();
+  if (width * height > config().mostPixels) return tooManyPixels(width, height);
   if (Math.min(width, height) < artworkLimits.leastPx) {
     const leastPx = artworkLimits.leastPx;
     return refuse({ code: "artwork-too-small", path: "file", widthPx: width, heightPx: height, leastPx });
   }
-  const upright = () => sharp(bytes, settings).autoOrient().toColourspace("srgb");
+  const upright = () => sharp(picture, settings).autoOrient().toColourspace("srgb");
   const full = hasAlpha
     ? await upright().png({ compressionLevel: 6 }).toBuffer({ resolveWithObject: true })
     : await upright().jpeg({ quality: 95, chromaSubsampling: "4:4:4" }).toBuffer({ resolveWithObject: true });
@@ -72,7 +90,7 @@ async function reencode(bytes: Uint8Array, type: ArtworkType): Promise<Outcome<D
     type,
     widthPx: full.info.width,
     heightPx: full.info.height,
-    sha256: createHash("sha256").update(full.data).digest("hex"),
+    sha256: Buffer.from(await webcrypto.subtle.digest("SHA-256", full.data)).toString("hex"),
     images: [
       { size: "full", contentType, bytes: full.data },
       { size: "preview", contentType, bytes: preview },
@@ -81,6 +99,6 @@ async function reencode(bytes: Uint8Array, type: ArtworkType): Promise<Outcome<D
 }
 
 function tooManyPixels(widthPx: number | null, heightPx: number | null) {
-  const mostPixels = artworkLimits.pixels;
+  const mostPixels = config().mostPixels;
   return refuse({ code: "artwork-too-many-pixels", path: "file", widthPx, heightPx, mostPixels });
 }

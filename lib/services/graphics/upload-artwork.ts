@@ -1,5 +1,5 @@
 import { permit } from "#auth";
-import { artworkById, insertArtwork } from "#data/artwork";
+import { artworkById, insertArtwork, keepImages } from "#data/artwork";
 import { recordEvents } from "#data/events";
 import { sheetById } from "#data/sheets";
 import { transaction } from "#data/transaction";
@@ -11,12 +11,14 @@ import { spend } from "#services/doors/budgets";
 import { eventOf } from "#services/record";
 import { artworkView } from "#services/sheets/view";
 import type { ArtworkView } from "#services/sheets/views";
-import { decodeArtwork } from "./decode";
+import { turnOf, turns } from "#services/turns";
+import { decodeArtwork, type PictureInput } from "./decode";
 
 export interface UploadArtworkInput {
   readonly sheetId: SheetId;
   readonly fileName: string;
-  readonly bytes: Uint8Array;
+  /** The file, or its bytes. */
+  readonly bytes: PictureInput;
 }
 
 const longestName = 120;
@@ -24,7 +26,8 @@ const longestName = 120;
 /**
  * Takes JPEG, PNG, WebP or TIFF up to 60 MB and 120 million pixels, told by content; keeps a re-encoded sRGB copy and a
  * preview, never the file's own bytes. Refuses `artwork-too-big`, `artwork-too-many-pixels`, `artwork-too-small`,
- * `artwork-type` (SVG too) and `artwork-unreadable`.
+ * `artwork-type` (SVG too) and `artwork-unreadable`. One picture is decoded at a time, staff's first.
+ * @throws Busy when too many wait
  */
 export async function uploadArtwork(ctx: Context, input: UploadArtworkInput): Promise<Outcome<ArtworkView>> {
   const subject = { kind: "sheet", id: input.sheetId } as const;
@@ -34,14 +37,15 @@ export async function uploadArtwork(ctx: Context, input: UploadArtworkInput): Pr
   if (sheet === null) return refuse({ code: "not-found", what: "sheet", path: "sheetId" });
   const within = await spend(ctx, "upload");
   if (!within.ok) return within;
-  const decoded = await decodeArtwork(input.bytes);
+  const decoded = await turns().pictures.run(turnOf(ctx.actor), () => decodeArtwork(input.bytes));
   if (!decoded.ok) return decoded;
   const { type, images, ...measured } = decoded.value;
+  const kept = await keepImages(measured.sha256, images);
   const id = idOf("artwork", ctx.newId());
   return transaction(ctx.db, async (tx) => {
     const fileName = nameOnly(input.fileName);
     const artwork = { id, sheetId: input.sheetId, fileName, sourceType: type, uploadedAt: ctx.now, ...measured };
-    await insertArtwork(tx, artwork, images);
+    await insertArtwork(tx, artwork, kept);
     await recordEvents(tx, [eventOf(ctx, "artwork-uploaded", subject, { artworkId: id, fileName, ...measured })]);
     const stored = await artworkById(tx, id);
     if (stored === null) throw new Error(`artwork ${id} was stored and is not there`);

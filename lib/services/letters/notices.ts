@@ -12,6 +12,7 @@ import type { Context } from "#services/context";
 import { moveState } from "#services/move";
 import { eventOf, messageOf, nameOf } from "#services/record";
 import { orderNumber } from "#shop/names/numbers";
+import { enqueueLetter, isMailAddress } from "./enqueue-letter";
 import type { NoticeView } from "./views";
 
 const w = problems.letters;
@@ -26,7 +27,7 @@ export async function listNotices(ctx: Context): Promise<Outcome<readonly Notice
   return accept((await translated(listNoticeRecords(ctx.db, most))).map(noticeView));
 }
 
-/** Sends a draft as it was last edited. Refuses `not-found`, `invalid-field` (body), `changed-meanwhile`. */
+/** Sends a draft as it was last edited: by the queue, or by hand where there is no mail address. Refuses `not-found`, `invalid-field` (body), `changed-meanwhile`. */
 export async function sendNotice(
   ctx: Context,
   input: { readonly noticeId: NoticeId; readonly version: number; readonly body: string },
@@ -73,6 +74,13 @@ async function decide(
       ));
     if (!isDecided) return refuse({ code: "changed-meanwhile", what: "notice", id: notice.id, version: input.version });
     if (state === "sent") {
+      const to = recipientOf(notice);
+      // Whoever gave no mail address is told by the person who says so here.
+      if (isMailAddress(to)) {
+        const text = { subject: fill(w.heading, { order: orderNumber(notice.order) }), text: body };
+        const letter = { id: ctx.newId(), kind: `notice-${notice.kind}`, to, about: subject, createdAt: ctx.now };
+        await enqueueLetter(tx, { ...letter, ...text });
+      }
       await queueMessages(tx, [
         messageOf(ctx, `notice-${notice.kind}`, recipientOf(notice), subject, { ...data, body }),
       ]);
@@ -93,6 +101,7 @@ export function noticeView(notice: NoticeRecord): NoticeView {
     orderId: notice.orderId,
     orderNumber: orderNumber(notice.order),
     recipient: recipientOf(notice),
+    byMail: isMailAddress(recipientOf(notice)),
     kind: notice.kind,
     state: notice.state,
     version: notice.version,

@@ -1,4 +1,4 @@
-import type { NoticeState } from "#engine/floor";
+import type { LetterState, NoticeState } from "#engine/floor";
 import type { Instant, IsoDate, NoticeId, OrderId } from "#engine/units";
 
 /** A letter to a customer: drafted by the program, sent or dropped by a person. */
@@ -7,6 +7,8 @@ export interface NoticeView {
   readonly orderId: OrderId;
   readonly orderNumber: string;
   readonly recipient: string;
+  /** False: there is no mail address, and a person tells it. */
+  readonly byMail: boolean;
   readonly kind: "delay" | "colour-offer" | "slot-slid" | "hold-lapsed" | "date-changed";
   readonly state: NoticeState;
   readonly version: number;
@@ -15,4 +17,18 @@ export interface NoticeView {
   readonly draftedAt: Instant;
   readonly draftedBy: string;
   readonly decided: { readonly at: Instant; readonly by: string; readonly reason: string | null } | null;
+}
+
+/** A letter under way: what a person sent and the queue carries. */
+export interface LetterView {
+  readonly letterId: string;
+  readonly kind: string;
+  readonly recipient: string;
+  readonly subject: string;
+  readonly state: LetterState;
+  readonly tries: number;
+  /** Why the last try failed. */
+  readonly problem: string | null;
+  readonly canBeSentAgain: boolean;
+  readonly createdAt: Instant;
 }

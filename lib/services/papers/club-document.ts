@@ -4,12 +4,13 @@ import type { QuoteRecord } from "#data/quotes";
 import { soldFor } from "#engine/floor";
 import type { ClubId, QuoteId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import { type ClubQuoteFacts, composeClubQuote, type Paper, renderDocument, type TermFacts } from "#papers";
+import { type ClubQuoteFacts, composeClubQuote, type Paper, type TermFacts } from "#papers";
 import { readClub } from "#services/clubs/read-club";
 import type { ClubView } from "#services/clubs/views";
 import type { Context } from "#services/context";
 import { spend } from "#services/doors/budgets";
 import { linkForPaper } from "#services/people/links";
+import { drawInTurn } from "#services/papers/draw-in-turn";
 import { findQuote } from "#services/quotes/find-quote";
 import { catalogOf, currentCatalog } from "#shop/catalogue/current";
 import type { DocumentBytes } from "#shop/names/views";
@@ -33,7 +34,7 @@ export async function clubDocument(
   const token = await linkForPaper(ctx, { kind: "club", id: input.clubId });
   const url = `${config().publicOrigin}/club/${token}`;
   const data = composeClubQuote(clubFacts(read.value, open, terms.value, { url, now: ctx.now }));
-  return accept(pdf(await renderDocument("club-quote", data, input.paper), `${read.value.number}-offer.pdf`));
+  return accept(pdf(await drawInTurn(ctx, "club-quote", data, input.paper), `${read.value.number}-offer.pdf`));
 }
 
 /** What was agreed to with the latest of the quotes: the terms of its own release; cautions as all of them need. */

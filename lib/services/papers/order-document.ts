@@ -5,18 +5,12 @@ import { quoteById } from "#data/quotes";
 import { closingStation, editAllowed, editRules, isOneOf, type SoldFor, shippedStates, soldFor } from "#engine/floor";
 import type { OrderId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import {
-  composeOrderConfirmation,
-  type MoneyFacts,
-  type OrderFacts,
-  type Paper,
-  type PromiseFacts,
-  renderDocument,
-} from "#papers";
+import { composeOrderConfirmation, type MoneyFacts, type OrderFacts, type Paper, type PromiseFacts } from "#papers";
 import type { Context } from "#services/context";
 import { spend } from "#services/doors/budgets";
 import { findOrder } from "#services/orders/find-order";
 import { type LinkSubjectInput, linkForPaper } from "#services/people/links";
+import { drawInTurn } from "#services/papers/draw-in-turn";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { floorCatalog } from "#shop/floor/recipe";
 import { orderMoney } from "#shop/money/money";
@@ -49,7 +43,7 @@ export async function orderDocument(ctx: Context, input: OrderDocumentInput): Pr
   const within = await spend(ctx, "drawing");
   if (!within.ok) return within;
   const data = composeOrderConfirmation(await orderFacts(ctx, order, input));
-  const bytes = await renderDocument("order-confirmation", data, input.paper);
+  const bytes = await drawInTurn(ctx, "order-confirmation", data, input.paper);
   return accept(pdf(bytes, `${data.orderNumber}-confirmation.pdf`));
 }
 

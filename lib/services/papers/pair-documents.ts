@@ -21,11 +21,11 @@ import {
   type LotFact,
   type PairFacts,
   type Paper,
-  renderDocument,
   type ShopFacts,
 } from "#papers";
 import type { Context } from "#services/context";
 import { findPair } from "#services/orders/find-order";
+import { drawInTurn } from "#services/papers/draw-in-turn";
 import { eventOf, nameOf } from "#services/record";
 import { currentCatalog } from "#shop/catalogue/current";
 import { stationIdFor } from "#shop/floor/stations";
@@ -54,7 +54,7 @@ export async function buildSheetDocument(ctx: Context, input: PairDocumentInput)
   if (found.value.state === "cancelled") return refuse({ code: "order-closed", state: found.value.state });
   const print = await recordPrint(ctx, found.value);
   const facts = await pairFacts(ctx, found.value, print);
-  const bytes = await renderDocument("build-sheet", composeBuildSheet(facts), input.paper);
+  const bytes = await drawInTurn(ctx, "build-sheet", composeBuildSheet(facts), input.paper);
   return accept(pdf(bytes, `${found.value.serial}-build-sheet-${print}.pdf`));
 }
 
@@ -63,7 +63,8 @@ export async function kitListDocument(ctx: Context, input: PairDocumentInput): P
   const found = await findPair(ctx, ctx.db, "build-sheet.read", input.pairId);
   if (!found.ok) return found;
   const facts = await pairFacts(ctx, found.value, latestPrint(found.value));
-  const bytes = await renderDocument(
+  const bytes = await drawInTurn(
+    ctx,
     "kit-list",
     composeKitList({ ...facts, cautions: cautionFacts(currentCatalog().safety, "kit-list") }),
     input.paper,
@@ -76,7 +77,8 @@ export async function labelsDocument(ctx: Context, input: PairDocumentInput): Pr
   const found = await findPair(ctx, ctx.db, "build-sheet.read", input.pairId);
   if (!found.ok) return found;
   const facts = await pairFacts(ctx, found.value, latestPrint(found.value));
-  const bytes = await renderDocument(
+  const bytes = await drawInTurn(
+    ctx,
     "labels",
     composeLabels({ ...facts, ...labelFacts(currentCatalog().safety) }),
     input.paper,

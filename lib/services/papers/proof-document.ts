@@ -5,12 +5,13 @@ import type { PairRecord } from "#data/pairs";
 import { shapeAtLength } from "#engine/geometry";
 import type { PairId } from "#engine/units";
 import { accept, type Outcome, refuse } from "#engine/units";
-import { composeProof, type Paper, type ProofFacts, type ProofStanding, renderDocument } from "#papers";
+import { composeProof, type Paper, type ProofFacts, type ProofStanding } from "#papers";
 import type { Context } from "#services/context";
 import { spend } from "#services/doors/budgets";
 import { proofPictures } from "#services/graphics/proof-pictures";
 import { findPair } from "#services/orders/find-order";
 import { linkForPaper } from "#services/people/links";
+import { drawInTurn } from "#services/papers/draw-in-turn";
 import { lastDayToWait } from "#services/promises/slots";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import type { DocumentBytes } from "#shop/names/views";
@@ -41,7 +42,7 @@ export async function proofDocument(ctx: Context, input: ProofDocumentInput): Pr
   const within = await spend(ctx, "drawing");
   if (!within.ok) return within;
   const data = composeProof(await proofFacts(ctx, pair, standing, input.token));
-  const bytes = await renderDocument("proof", data, input.paper);
+  const bytes = await drawInTurn(ctx, "proof", data, input.paper);
   return accept(pdf(bytes, `${pair.serial}-proof-${data.stamp.revision}.pdf`));
 }
 

@@ -2,10 +2,11 @@ import { config } from "#config";
 import { soldFor } from "#engine/floor";
 import type { QuoteId } from "#engine/units";
 import { accept, type Outcome } from "#engine/units";
-import { composeQuote, type Paper, type QuoteFacts, renderDocument } from "#papers";
+import { composeQuote, type Paper, type QuoteFacts } from "#papers";
 import type { Context } from "#services/context";
 import { spend } from "#services/doors/budgets";
 import { linkForPaper } from "#services/people/links";
+import { drawInTurn } from "#services/papers/draw-in-turn";
 import { findQuote } from "#services/quotes/find-quote";
 import { quoteView } from "#services/quotes/view";
 import type { QuoteView } from "#services/quotes/views";
@@ -32,7 +33,7 @@ export async function quoteDocument(
   const { publicOrigin } = config();
   const token = input.token ?? (await linkForPaper(ctx, { kind: "quote", id: view.quoteId }));
   const data = composeQuote(quoteFacts(view, catalog, `${publicOrigin}/quote/${token}`));
-  return accept(pdf(await renderDocument("quote", data, input.paper), `${view.number.replace(" ", "-")}.pdf`));
+  return accept(pdf(await drawInTurn(ctx, "quote", data, input.paper), `${view.number.replace(" ", "-")}.pdf`));
 }
 
 function quoteFacts(quote: QuoteView, { released, engine }: FrozenCatalog, url: string): QuoteFacts {

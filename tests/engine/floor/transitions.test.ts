@@ -56,6 +56,7 @@ const written: Readonly<Record<StatefulKind, readonly string[]>> = {
   strip: ["free > reserved: reserve", "reserved > free: release", "reserved > used: use"],
   incident: ["open > decided: decide", "open > closed: close", "decided > closed: close"],
   notice: ["draft > sent: send", "draft > dropped: drop"],
+  letter: ["waiting > sent: send", "waiting > dead: give-up", "dead > waiting: send-again"],
 };
 
 /** Each once, in the order of the normal course, and where it begins. */
@@ -72,6 +73,7 @@ const inOrder: Readonly<Record<StatefulKind, string>> = {
   strip: "free reserved used",
   incident: "open decided closed",
   notice: "draft sent dropped",
+  letter: "waiting sent dead",
 };
 
 const kinds = Object.keys(written) as StatefulKind[];

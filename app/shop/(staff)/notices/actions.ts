@@ -7,7 +7,7 @@ import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { say } from "#app/shop/say.ts";
 import { idOf } from "#schemas/ids";
-import { dropNotice, sendNotice } from "#services";
+import { dropNotice, sendLetterAgain, sendNotice } from "#services";
 
 const noticeId = idField.transform((id) => idOf("notice", id));
 const context = () => staffContext("/shop/notices");
@@ -27,6 +27,15 @@ export const drop = formAction({
   schema: z.strictObject({ noticeId, version: wholeField, reason: textField("Reason", 2000) }),
   context,
   run: dropNotice,
+  words: say,
+  done: show,
+});
+
+export const again = formAction({
+  name: "send a letter again",
+  schema: z.strictObject({ letterId: idField }),
+  context,
+  run: sendLetterAgain,
   words: say,
   done: show,
 });

@@ -9,15 +9,16 @@ import { fill } from "#app/_ui/words.ts";
 import { ByAt, NumberLink } from "#app/shop/cells.tsx";
 import { clock } from "#app/shop/say.ts";
 import words from "#content/copy/breakdowns.json";
-import { listNotices, type NoticeView } from "#services";
-import { drop, send } from "./actions";
+import { type LetterView, listNotices, listWaitingLetters, type NoticeView } from "#services";
+import { again, drop, send } from "./actions";
 
 const w = words.notices;
 export const metadata: Metadata = { title: w.title };
 
 export default async function NoticesPage() {
-  const read = await listNotices(await staffContext("/shop/notices"));
-  if (!read.ok) notFound();
+  const ctx = await staffContext("/shop/notices");
+  const [read, letters] = await Promise.all([listNotices(ctx), listWaitingLetters(ctx)]);
+  if (!read.ok || !letters.ok) notFound();
   const drafts = read.value.filter(({ state }) => state === "draft");
   const decided = read.value.filter(({ state }) => state !== "draft");
   return (
@@ -32,6 +33,7 @@ export default async function NoticesPage() {
           ))}
         </ul>
       </Part>
+      {letters.value.length === 0 ? null : <UnderWay letters={letters.value} />}
       <Part title={w.decided} id="decided">
         <Table
           caption={w.decided}
@@ -61,6 +63,42 @@ export default async function NoticesPage() {
   );
 }
 
+function UnderWay({ letters }: { readonly letters: readonly LetterView[] }) {
+  return (
+    <Part title={w.underWay} id="under-way">
+      <p className="max-w-measure text-pencil">{w.underWayLead}</p>
+      <Table
+        caption={w.underWay}
+        hideCaption
+        stacks
+        columns={[
+          { key: "to", head: w.recipient, cell: (row) => row.recipient },
+          { key: "heading", head: w.heading, cell: (row) => row.subject },
+          { key: "state", head: w.state, cell: (row) => w.letterStates[row.state] },
+          { key: "tries", head: w.tries, cell: (row) => row.tries },
+          { key: "problem", head: w.problem, cell: (row) => row.problem ?? "–" },
+          { key: "again", head: "", cell: (row) => (row.canBeSentAgain ? <Again letterId={row.letterId} /> : null) },
+        ]}
+        rows={letters}
+        rowKey={(row) => row.letterId}
+      />
+    </Part>
+  );
+}
+
+function Again({ letterId }: { readonly letterId: string }) {
+  return (
+    <ActionForm
+      action={again}
+      idPrefix={`again-${letterId}-`}
+      tone="plain"
+      fields={[{ kind: "hidden", name: "letterId", value: letterId }]}
+      submit={w.again}
+      busy={w.sending}
+    />
+  );
+}
+
 function Draft({ notice }: { readonly notice: NoticeView }) {
   const { noticeId, version } = notice;
   const title = `${w.kinds[notice.kind]}: ${fill(w.to, { order: notice.orderNumber, recipient: notice.recipient })}`;
@@ -74,11 +112,12 @@ function Draft({ notice }: { readonly notice: NoticeView }) {
         <Link href={`/shop/orders/${notice.orderId}`}>{title}</Link>
       </h3>
       <p className="text-sm text-pencil">{fill(w.drafted, { at: clock(notice.draftedAt) })}</p>
+      {notice.byMail ? null : <p className="text-sm text-pencil">{w.byHand}</p>}
       <ActionForm
         action={send}
         idPrefix={`send-${noticeId}-`}
         fields={[...hidden, { kind: "textarea", name: "body", label: w.body, value: notice.body, rows: 12 }]}
-        submit={w.send}
+        submit={notice.byMail ? w.send : w.told}
         busy={w.sending}
       />
       <ActionForm

@@ -1,0 +1,67 @@
+/** Letters that somebody sent: on their way, gone, or given up. Drafts are in notices.ts. */
+import type { LetterState } from "#engine/floor";
+import type { Tx } from "./client";
+import { readableRows, readRow } from "./columns";
+import type { Letter } from "./generated/client";
+import { letterColumns } from "./records/tables";
+
+const readLetter = (row: Letter) => readRow("letters", letterColumns, row, ({ id }) => id);
+
+export type LetterRecord = ReturnType<typeof readLetter>;
+
+export interface NewLetterRow {
+  readonly id: string;
+  readonly kind: string;
+  readonly recipient: string;
+  readonly heading: string;
+  readonly body: string;
+  readonly isSecret: boolean;
+  readonly subjectKind: string;
+  readonly subjectId: string;
+  readonly createdAt: Date;
+}
+
+export async function insertLetter(tx: Tx, letter: NewLetterRow): Promise<void> {
+  await tx.letter.create({ data: { ...letter, state: "waiting" } });
+}
+
+export async function letterById(client: Tx, id: string): Promise<LetterRecord | null> {
+  const row = await client.letter.findUnique({ where: { id } });
+  return row === null ? null : readLetter(row);
+}
+
+/** Newest first. */
+export async function listLetters(
+  client: Tx,
+  states: readonly LetterState[],
+  take: number,
+): Promise<readonly LetterRecord[]> {
+  const rows = await client.letter.findMany({
+    where: { state: { in: [...states] } },
+    orderBy: [{ createdAt: "desc" }, { id: "asc" }],
+    take,
+  });
+  return readableRows(rows, readLetter);
+}
+
+/** A try that failed and is not the last. */
+export async function noteLetterProblem(tx: Tx, id: string, problem: string): Promise<void> {
+  await tx.letter.updateMany({ where: { id, state: "waiting" }, data: { tries: { increment: 1 }, problem } });
+}
+
+/** False when it is not in the state it comes from any more. What is secret in it goes when it needs no more tries. */
+export async function moveLetter(
+  tx: Tx,
+  letter: Pick<LetterRecord, "id" | "state" | "isSecret">,
+  to: { readonly state: LetterState; readonly problem: string | null; readonly sentAt: Date | null },
+): Promise<boolean> {
+  const { count } = await tx.letter.updateMany({
+    where: { id: letter.id, state: letter.state },
+    data: {
+      ...to,
+      tries: to.state === "waiting" ? 0 : { increment: 1 },
+      ...(letter.isSecret && to.state !== "waiting" ? { body: null } : {}),
+    },
+  });
+  return count === 1;
+}
