@@ -17,7 +17,7 @@ test("an owner enrols a device, and a maker works on it by short code", async ({
   // Makers are told that what is not theirs is not there.
   allowConsole(/404/);
   await enter(page);
-  await audit(page);
+  await expectAccessible(page);
   await page.getByLabel("What it is called here").focus();
   await page.keyboard.type("Tablet at the press");
   await page.keyboard.press("Enter");
@@ -33,7 +33,7 @@ test("an owner enrols a device, and a maker works on it by short code", async ({
 
   await page.getByRole("button", { name: "Sign out" }).press("Enter");
   await page.waitForURL(/sign-in/);
-  await audit(page);
+  await expectAccessible(page);
   await page.getByLabel("Name").selectOption({ label: "Mo Tarrant" });
   await page.getByLabel("Short code").focus();
   await page.keyboard.type("480917");
