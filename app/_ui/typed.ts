@@ -45,8 +45,12 @@ const isTick = (control: Control): control is HTMLInputElement =>
 
 function isChanged(control: Control): boolean {
   if (isTick(control)) return control.checked !== control.defaultChecked;
-  if (control instanceof HTMLSelectElement)
-    return [...control.options].some((option) => option.selected !== option.defaultSelected);
+  if (control instanceof HTMLSelectElement) {
+    // Without a choice of the page's own a list stands on its first.
+    const options = [...control.options];
+    const own = options.find((option) => option.hasAttribute("selected")) ?? options[0];
+    return control.value !== own?.value;
+  }
   return control.value !== control.defaultValue;
 }
 

@@ -121,7 +121,14 @@ describe("order confirmation", () => {
     const { orderId, token } = order;
     const own = (await readPaper(await guest(order), { orderId, token })).replace(/\s/g, "");
     expect(own).toContain("scantofollowtheorder");
-    expect(await readPaper(shop.as(shop.owner), { orderId })).toContain("the shop's page of this order");
+    // What the office prints opens the customer's page too, by a link of the paper's own; a copy without prices the pair's alone.
+    const links = () => db().privateLink.groupBy({ by: ["subjectKind"], where: { revokedAt: null }, _count: true });
+    const count = async (kind: string) => (await links()).find(({ subjectKind }) => subjectKind === kind)?._count ?? 0;
+    const before = [await count("order"), await count("pair")] as const;
+    expect(await readPaper(shop.as(shop.owner), { orderId })).toContain("scan to follow the order");
+    expect([await count("order"), await count("pair")]).toEqual([before[0] + 1, before[1]]);
+    await readPaper(shop.as(shop.owner), { orderId, isWithoutPrices: true });
+    expect([await count("order"), await count("pair")]).toEqual([before[0] + 1, before[1] + 1]);
     for (const ctx of [shop.visitor, shop.as(shop.maker), await guest(other)]) {
       expect(await orderDocument(ctx, { orderId, paper: "A4" })).toMatchObject(denied);
     }

@@ -1,5 +1,6 @@
 /** The shop's frame: where one is, where one can go, one search, and who one is. Makers see their own doors only. */
 
+import type { Metadata } from "next";
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { signedIn } from "#app/_server/request.ts";
@@ -41,6 +42,8 @@ const doors = [
   { href: "/shop/cautions", label: cautions.page.title, action: "cautions.read" },
   { href: "/shop/people", label: people.door, action: "staff.manage" },
 ] as const satisfies readonly { readonly href: string; readonly label: string; readonly action: Action }[];
+
+export const metadata: Metadata = { robots: { index: false, follow: false } };
 
 export default async function ShopLayout({ children }: { readonly children: ReactNode }) {
   const staff = await signedIn();

@@ -11,7 +11,7 @@ import { settings } from "#services";
 import { becomeOwner } from "./actions";
 
 const w = words.firstOwner;
-export const metadata: Metadata = { title: w.title };
+export const metadata: Metadata = { title: w.title, robots: { index: false, follow: false } };
 
 /** Only as long as the shop has nobody. */
 export default async function FirstOwnerPage() {

@@ -92,7 +92,7 @@ export async function makeOrder(ctx: Context, tx: Tx, order: OrderToMake): Promi
   ]);
   const token = await issueLink(tx, subject, { id: ctx.newId(), now: ctx.now });
   if (confirmed === null) {
-    await sendContactCode(ctx, tx, { id: orderId, customer: quote.customer });
+    await sendContactCode(ctx, tx, { id: orderId, number, customer: quote.customer });
   } else {
     const recipient = quote.customer.email ?? quote.customer.phone ?? "desk";
     await queueMessages(tx, [
