@@ -77,7 +77,9 @@ async function UnnamedProxy({ ctx }: { readonly ctx: Context }) {
   const seen = await unnamedProxySeen(ctx);
   return seen === null ? null : (
     <div className="mb-6 max-w-measure">
-      <Notice tone="amber" title={fill(people.confirmations.proxy, { at: clock(seen) })} />
+      <Notice tone="amber" title={people.confirmations.proxyTitle}>
+        <p className="break-words">{fill(people.confirmations.proxy, { at: clock(seen) })}</p>
+      </Notice>
     </div>
   );
 }
