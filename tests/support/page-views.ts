@@ -16,6 +16,10 @@ type UseCases = Readonly<Record<string, unknown>>;
 /** Everybody has said yes to the cautions unless a test tells otherwise: pages of the shop remind who has not. */
 const answers = new Map<string, (...asked: readonly unknown[]) => unknown>([
   ["readMyCautions", async () => ({ ok: true, value: { state: "said" } })],
+  // As in the demo, behind no proxy, with nobody else of the same number.
+  ["offeredMethods", async () => ["pay-later", "bank-transfer", "counter", "demo-card"]],
+  ["unnamedProxySeen", async () => null],
+  ["readCustomerPage", async () => ({ ok: true, value: { sameNumber: [] } })],
 ]);
 
 /** From now on the use case of this name answers so; what was asked of it is told to a function. */
