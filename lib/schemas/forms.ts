@@ -87,14 +87,9 @@ export const recordRefundSchema = z.strictObject({
 
 const keptDays = (label: string) =>
   z
-    .literal("")
-    .transform(() => null)
-    .or(
-      z
-        .string({ error: `${label}: a number of days is needed` })
-        .regex(/^[1-9]\d{0,4}$/, { error: `${label}: whole days from 1 to 99999, or nothing for ever` })
-        .transform(Number),
-    );
+    .string({ error: `${label}: a number of days is needed` })
+    .regex(/^([1-9]\d{0,4})?$/, { error: `${label}: whole days from 1 to 99999, or nothing for ever` })
+    .transform((days) => (days === "" ? null : Number(days)));
 
 /** As typed; an empty field keeps for ever. */
 export const retentionQuery = z.strictObject({

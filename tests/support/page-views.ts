@@ -21,6 +21,10 @@ const answers = new Map<string, (...asked: readonly unknown[]) => unknown>([
   ["readMyCautions", async () => ({ ok: true, value: { state: "said" } })],
   ["readGuessing", async () => ({ ok: true, value: [] })],
   ["readLinkStanding", async () => ({ ok: true, value: { open: 0, over: 0, until: null } })],
+  // As in the demo, behind no proxy, with nobody else of the same number.
+  ["offeredMethods", async () => ["pay-later", "bank-transfer", "counter", "demo-card"]],
+  ["unnamedProxySeen", async () => null],
+  ["readCustomerPage", async () => ({ ok: true, value: { sameNumber: [] } })],
 ]);
 
 /** From now on the use case of this name answers so; what was asked of it is told to a function. */

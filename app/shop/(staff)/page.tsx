@@ -87,7 +87,9 @@ async function UnnamedProxy({ ctx }: { readonly ctx: Context }) {
   const seen = await unnamedProxySeen(ctx);
   return seen === null ? null : (
     <div className="mb-6 max-w-measure">
-      <Notice tone="amber" title={fill(customers.confirmations.proxy, { at: clock(seen) })} />
+      <Notice tone="amber" title={customers.confirmations.proxyTitle}>
+        <p className="break-words">{fill(customers.confirmations.proxy, { at: clock(seen) })}</p>
+      </Notice>
     </div>
   );
 }

@@ -451,6 +451,7 @@ describe("one order", () => {
       estimate: { p50: "2026-12-10", p90: "2026-12-17" },
       promisedOn: "2026-12-23",
       slotLost: null,
+      confirmed: { at: "2026-11-10T16:00:00.000Z", how: "desk", by: "Desk 1" },
       hardDate: null,
       clockStartedAt: denver("10:00"),
       waitingFor: [],
@@ -712,7 +713,8 @@ describe("sheets", () => {
   it("are worked on the telephone by whoever holds them", async () => {
     tell("skierBand", refusal("not-found"));
     tell("findByPhone", {
-      customer: { name: "Robin Alder" },
+      customer: { customerId: "cu-1", name: "Robin Alder" },
+      sameNumber: [{ customerId: "cu-2", name: "Wren Sorrel" }],
       quotes: [{ quoteId: "q-1", number: "Q-101", state: "open" }],
       orders: [{ orderId: "o-1", number: "O-301", state: "shipped" }],
     });
@@ -761,7 +763,7 @@ describe("sheets", () => {
     expect(closed.text).toContain("This sheet was turned down: too light");
     expect(closed.form("Start a changed copy").sent).toEqual({ sheetId: "s-1" });
     expect(closed.buttons).not.toContain("Set the call back");
-    tell("findByPhone", { customer: null, quotes: [], orders: [] });
+    tell("findByPhone", { customer: null, sameNumber: [], quotes: [], orders: [] });
     expect((await page()).text).toContain("303 555 0101. This number is new to us.");
     const club = await page({ club: { clubId: "c-1", skierName: "Bo" }, contact: {} });
     expect(club.headings[0]).toBe("Call: Bo");

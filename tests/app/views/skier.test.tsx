@@ -344,6 +344,7 @@ describe("the skier's pair", () => {
       dateRange: range,
       promisedOn: null,
       slotLost: null,
+      unconfirmed: null,
       dateHistory: [],
       proof: null,
       rights: null,

@@ -1123,6 +1123,7 @@ describe("the desk", () => {
     quotesOpen: 13,
     quotesExpiringSoon: 14,
     quotesOnOldBook: 15,
+    ordersToConfirm: 22,
     depositsWaiting: 16,
     proofsWaiting: 17,
     rightsWaiting: 18,
@@ -1181,6 +1182,7 @@ describe("the desk", () => {
       ["13quotes open", "/shop/quotes?state=open"],
       ["14quotes that end soon", "#expiring"],
       ["15quotes on an old price book", "/shop/quotes?onOldBook=true"],
+      ["22orders to confirm", "/shop/confirmations"],
       ["16deposits waiting", "/shop/orders?waitingFor=deposit"],
       ["17proofs waiting", "/shop/orders?waitingFor=proof"],
       ["18rights waiting", "/shop/orders?waitingFor=rights"],
@@ -1237,7 +1239,7 @@ describe("search", () => {
     expect(page.text).toContain("Results for “alder”");
     expect(page.all("li a").map((link) => [link.text, link.attribute("href")])).toEqual([
       ["sheetThe sheeta detail", "/shop/call/sheet-1"],
-      ["customerThe customera detail", "/shop/orders?text=The%20customer"],
+      ["customerThe customera detail", "/shop/customers/customer-1"],
       ["quoteThe quotea detail", "/shop/quotes/quote-1"],
       ["orderThe ordera detail", "/shop/orders/order-1"],
       ["pairThe paira detail", "/shop/pair/The pair"],

@@ -31,7 +31,9 @@ export default async function ConfirmationsPage() {
         <p className="mb-4 max-w-measure text-pencil">{w.budgetsLead}</p>
         {proxySeen === null ? null : (
           <div className="mb-4 max-w-measure">
-            <Notice tone="amber" title={fill(w.proxy, { at: clock(proxySeen) })} />
+            <Notice tone="amber" title={w.proxyTitle}>
+              <p className="break-words">{fill(w.proxy, { at: clock(proxySeen) })}</p>
+            </Notice>
           </div>
         )}
         <Budgets rows={budgets.value} />
@@ -87,6 +89,7 @@ function Budgets({ rows }: { readonly rows: readonly BudgetRow[] }) {
         caption={w.budgets}
         hideCaption
         dense
+        stacks
         columns={[
           { key: "door", head: w.door, cell: (row) => w.doors[row.door] },
           { key: "used", head: w.heads.used, numeric: true, cell: (row) => row.allUsed },

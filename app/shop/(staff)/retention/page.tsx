@@ -29,24 +29,26 @@ export default async function RetentionPage({ searchParams }: { readonly searchP
   return (
     <Page title={w.title} lead={w.lead}>
       <Standing view={view} isAsked={asked?.success === true} problem={asked?.error?.issues[0]?.message} />
-      <ActionForm
-        action={keep}
-        idPrefix="keep-"
-        fields={[
-          ...retentionKinds.map((kind) => ({
-            kind: "text" as const,
-            name: kind,
-            label: w.kinds[kind],
-            hint: w.hints[kind],
-            optional: true,
-            value: query[kind] ?? String(view.rules[kind] ?? ""),
-            autoComplete: "off",
-          })),
-          { kind: "text", name: "reason", label: w.reason, autoComplete: "off" },
-          { kind: "ask", name: "ask", label: w.try, busy: w.trying },
-        ]}
-        submit={w.set}
-      />
+      <div className="mb-10">
+        <ActionForm
+          action={keep}
+          idPrefix="keep-"
+          fields={[
+            ...retentionKinds.map((kind) => ({
+              kind: "text" as const,
+              name: kind,
+              label: w.kinds[kind],
+              hint: w.hints[kind],
+              optional: true,
+              value: query[kind] ?? String(view.rules[kind] ?? ""),
+              autoComplete: "off",
+            })),
+            { kind: "text", name: "reason", label: w.reason, autoComplete: "off" },
+            { kind: "ask", name: "ask", label: w.try, busy: w.trying },
+          ]}
+          submit={w.set}
+        />
+      </div>
       <Part title={w.now} id="now">
         <Table
           caption={w.now}
