@@ -1,15 +1,16 @@
-import { readdirSync, readFileSync, statSync } from "node:fs";
+import { readdirSync, readFileSync, rmSync, statSync } from "node:fs";
 import path from "node:path";
 import { SMTPServer } from "smtp-server";
 import { beforeEach, describe, expect, it, onTestFinished } from "vitest";
 import { systemActor } from "#auth";
+import { config } from "#config";
 import { database } from "#data/client";
 import { type JobQueue, jobQueue } from "#data/jobs";
 import { transaction } from "#data/transaction";
 import { enqueueLetter, listWaitingLetters, type NewLetter, postLetters, sendLetterAgain } from "#services";
 import { openPost, type Post } from "#services/letters/post";
+import { openWorker } from "#services/worker";
 import { must, openShop, shopNow, type TestShop } from "../support/builders/shop";
-import { temporaryFolder } from "../support/child";
 import { databaseForTests } from "../support/db";
 
 const db = databaseForTests();
@@ -86,9 +87,12 @@ describe("letters under way", () => {
 
   it("go into a folder for nobody else to read when there is no mail server", async () => {
     const shop = await openShop(db());
-    const folder = path.join(temporaryFolder(), "letters");
+    const folder = path.join(config().dataFolder, "letters");
+    rmSync(folder, { recursive: true, force: true });
     await put({ ...letter, secret: false });
-    await work(shop, openPost({ kind: "folder", folder, from: "shop@localhost" }));
+    const worker = await openWorker();
+    await worker.postLetters(shop.as(systemActor("the post")));
+    await worker.tidy();
     const [name, ...others] = readdirSync(folder);
     expect(others).toEqual([]);
     expect(name).toMatch(/^2026-11-10T170000-letter-1\.eml$/);
@@ -96,6 +100,15 @@ describe("letters under way", () => {
     expect(statSync(file).mode & 0o777).toBe(0o600);
     expect(readFileSync(file, "utf8")).toContain("Subject: Your code Bcc: everybody@alder.example");
     expect(await stored()).toMatchObject([{ state: "sent", body: letter.text }]);
+  });
+
+  it("leave the day's backup to one of many instances", async () => {
+    const shop = await openShop(db());
+    const clock = shop.as(systemActor("the clock"));
+    const workers = await Promise.all([openWorker(), openWorker(), openWorker()]);
+    const claimed = await Promise.all(workers.map((worker) => worker.claimBackup(clock, "2026-11-10")));
+    expect(claimed.filter(Boolean)).toHaveLength(1);
+    expect(await workers[0].claimBackup(clock, "2026-11-11")).toBe(true);
   });
 
   it("are tried again, given up after two hours, shown with the reason, and sent again by a person", async () => {
