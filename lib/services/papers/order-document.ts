@@ -9,8 +9,8 @@ import { composeOrderConfirmation, type MoneyFacts, type OrderFacts, type Paper,
 import type { Context } from "#services/context";
 import { spend } from "#services/doors/budgets";
 import { findOrder } from "#services/orders/find-order";
-import { type LinkSubjectInput, linkForPaper } from "#services/people/links";
 import { drawInTurn } from "#services/papers/draw-in-turn";
+import { type LinkSubjectInput, linkForPaper } from "#services/people/links";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import { floorCatalog } from "#shop/floor/recipe";
 import { orderMoney } from "#shop/money/money";
