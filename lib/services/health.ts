@@ -2,6 +2,7 @@
 import { closeSync, existsSync, fsyncSync, openSync, rmSync, writeSync } from "node:fs";
 import path from "node:path";
 import { config } from "#config";
+import { database } from "#data/client";
 import { touchCounter } from "#data/counters";
 import { translated } from "#data/transaction";
 import { engineOn } from "#shop/catalogue/current";
@@ -26,13 +27,29 @@ export function checkHealth(ctx: Context): Promise<void> {
 
 async function look(ctx: Context): Promise<void> {
   engineOn(ctx.now);
-  await translated(touchCounter(ctx.db, "health"));
-  const { dataFolder, database } = config();
+  const { kind } = await database();
+  const { dataFolder, database: where } = config();
+  const folders = { data: kind === "memory" ? null : dataFolder, database: null };
+  const embedded = kind === "embedded" && where.kind === "embedded" ? { database: where.folder } : {};
+  await tryWriting(ctx.db, { ...folders, ...embedded }, ctx.newId());
+}
+
+/**
+ * Writes where the shop would write.
+ * @param folders where there are files of ours to look at, else null
+ * @throws Unavailable, or what stands in the way
+ */
+export async function tryWriting(
+  client: Context["db"],
+  folders: { readonly data: string | null; readonly database: string | null },
+  name: string,
+): Promise<void> {
+  await translated(touchCounter(client, "health"));
   // Files that were deleted stay open: the database would go on writing into nothing.
-  if (database.kind === "embedded" && !existsSync(path.join(database.folder, "PG_VERSION"))) {
+  if (folders.database !== null && !existsSync(path.join(folders.database, "PG_VERSION"))) {
     throw new Error("the database's files are gone from the data folder");
   }
-  if (database.kind !== "memory") writeProbe(dataFolder, ctx.newId());
+  if (folders.data !== null) writeProbe(folders.data, name);
 }
 
 /** A disk may be full although the database, which keeps room ahead, still writes for a while. */
