@@ -79,8 +79,19 @@ export async function artworkImage(
 ): Promise<ArtworkImageBytes | null> {
   const row = await client.artworkImage.findUnique({ where: { artworkId_size: { artworkId, size } } });
   if (row === null) return null;
-  const bytes = row.storedAs === null ? row.bytes : await pictureStore().get(row.storedAs);
+  const bytes = await bytesOfImage(row);
   return bytes === null ? null : { size, contentType: row.contentType, bytes };
+}
+
+/** The same for a row that was read already. */
+export async function bytesOfImage(row: { readonly storedAs: string | null; readonly bytes: Uint8Array | null }) {
+  return row.storedAs === null ? row.bytes : await pictureStore().get(row.storedAs);
+}
+
+/** Deletes the files of pictures that no row names any more: another sheet may hold the same picture. */
+export async function dropPictures(client: Tx, names: readonly string[]): Promise<void> {
+  for (const storedAs of new Set(names))
+    if ((await client.artworkImage.count({ where: { storedAs } })) === 0) await pictureStore().remove(storedAs);
 }
 
 export async function setRights(tx: Tx, id: string, rights: RightsBasis, now: Date): Promise<void> {

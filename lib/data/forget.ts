@@ -37,8 +37,11 @@ export interface Forgetting {
   readonly at: Date;
 }
 
-/** Clears the rows of a person. Rows keep their ids, numbers, states and instants. */
-export async function forgetRows(tx: Tx, { keys, names, word, at }: Forgetting): Promise<void> {
+/**
+ * Clears the rows of a person. Rows keep their ids, numbers, states and instants.
+ * @returns the files of their pictures, to be deleted once the transaction has committed (`dropPictures`)
+ */
+export async function forgetRows(tx: Tx, { keys, names, word, at }: Forgetting): Promise<readonly string[]> {
   const { customerIds, sheetIds, quoteIds, orderIds, pairIds, clubIds, artworkIds } = keys;
   const gone = Prisma.DbNull;
   await tx.customer.updateMany({
@@ -89,7 +92,7 @@ export async function forgetRows(tx: Tx, { keys, names, word, at }: Forgetting):
     data: { decidedReason: word },
   });
   await tx.contactCode.updateMany({ where: { orderId: within(orderIds) }, data: { sentTo: word } });
-  await forgetPictures(tx, artworkIds, word);
+  return forgetPictures(tx, artworkIds, word);
 }
 
 /** By its reference a payment is found again in the bank's books; names in it go. */
@@ -148,11 +151,19 @@ async function forgetPairs(tx: Tx, pairIds: readonly string[], word: string): Pr
   await tx.proof.updateMany({ where: { ...mine, answeredByName: { not: null } }, data: { answeredByName: word } });
 }
 
-/** The pictures themselves are deleted; that there were some stays. */
-export async function forgetPictures(tx: Tx, artworkIds: readonly string[], word: string): Promise<void> {
+/**
+ * The pictures themselves are deleted; that there were some stays.
+ * @returns their files, to be deleted once the transaction has committed (`dropPictures`)
+ */
+export async function forgetPictures(tx: Tx, artworkIds: readonly string[], word: string): Promise<readonly string[]> {
+  const images = await tx.artworkImage.findMany({
+    where: { artworkId: within(artworkIds) },
+    select: { storedAs: true },
+  });
   await tx.artworkImage.deleteMany({ where: { artworkId: within(artworkIds) } });
   const data = { fileName: word, sha256: "", rights: Prisma.DbNull };
   await tx.artwork.updateMany({ where: { id: within(artworkIds) }, data });
+  return images.flatMap(({ storedAs }) => storedAs ?? []);
 }
 
 /** Letters for a ski in place of the ones that may be a name: as many, so that what was built can still be drawn. */
@@ -176,6 +187,7 @@ export async function forgetRecord(tx: Tx, { keys, word }: Forgetting): Promise<
     if (list.length === 0) continue;
     const where = { subjectKind, subjectId: within(list) };
     await tx.outboxMessage.updateMany({ where, data: { recipient: word, data: {} } });
+    await tx.letter.updateMany({ where, data: { recipient: word, heading: word, body: null, problem: null } });
     for (const { seq, data } of await tx.event.findMany({ where })) {
       const scrubbed = changed(data, (key, value) =>
         typedMembers.has(key) && value !== null ? wordFor(value, word) : value,

@@ -15,7 +15,7 @@ const columns = (given: { readonly [Kind in Holds]?: string }): Readonly<Record<
   );
 
 export const personalColumns: Readonly<Record<string, Readonly<Record<string, Holds>>>> = {
-  artwork_images: columns({ nothing: "artwork_id size content_type", customer: "bytes" }),
+  artwork_images: columns({ nothing: "artwork_id size content_type stored_as", customer: "bytes" }),
   artworks: columns({
     nothing: "id sheet_id sha256 source_type width_px height_px uploaded_at rights_at",
     customer: "file_name rights",
@@ -45,12 +45,17 @@ export const personalColumns: Readonly<Record<string, Readonly<Record<string, Ho
     nothing: "id given_by created_at erased_at merged_into_id",
     customer: "name email phone phone_normalised address",
   }),
+  devices: columns({
+    nothing: "id token_hash name created_at last_seen_at floor_name enrolled_at",
+    staff: "enrolled_by_name",
+  }),
   door_budgets: columns({ nothing: "key points expire" }),
   events: columns({
     nothing: "seq at kind subject_kind subject_id actor_kind actor_id",
     staff: "actor_name",
     words: "data",
   }),
+  first_owner_codes: columns({ nothing: "code_hash made_at" }),
   floor_books: columns({
     nothing: "number version effective_at book summary approved_at",
     staff: "approved_by_name",
@@ -66,6 +71,12 @@ export const personalColumns: Readonly<Record<string, Readonly<Record<string, Ho
     customer: "effect options base",
     staff: "reported_by_name decided_by_name closed_by_name",
     words: "input note chosen_reason",
+  }),
+  known_devices: columns({ nothing: "device_id since", staff: "staff_id" }),
+  letters: columns({
+    nothing: "id kind is_secret subject_kind subject_id state tries created_at sent_at",
+    customer: "recipient heading body",
+    words: "problem",
   }),
   lots: columns({ nothing: "id material number quantity unit location received_at expires_at" }),
   notices: columns({
@@ -111,7 +122,9 @@ export const personalColumns: Readonly<Record<string, Readonly<Record<string, Ho
     staff: "by_name undone_by_name",
     words: "reason",
   }),
-  private_links: columns({ nothing: "id token_hash subject_kind subject_id created_at expires_at revoked_at" }),
+  private_links: columns({
+    nothing: "id token_hash subject_kind subject_id created_at expires_at revoked_at wall_name",
+  }),
   proofs: columns({
     nothing: "id pair_id revision spec_hash state issued_at answered_at",
     staff: "issued_by_name",
@@ -135,9 +148,12 @@ export const personalColumns: Readonly<Record<string, Readonly<Record<string, Ho
     words: "call_back_reason review_note turned_down_reason opened_by_name",
   }),
   skis: columns({ nothing: "id pair_id side serial build state location measured" }),
-  staff: columns({ nothing: "id role closed_at created_at", staff: "email name password_hash" }),
+  staff: columns({
+    nothing: "id role is_demo_password closed_at created_at",
+    staff: "email name password_hash floor_code_hash",
+  }),
   staff_sessions: columns({
-    nothing: "id token_hash created_at expires_at last_seen_at revoked_at",
+    nothing: "id kind token_hash created_at expires_at last_seen_at idle_minutes revoked_at device_id",
     staff: "staff_id",
   }),
   strips: columns({
@@ -157,4 +173,6 @@ export const personalFiles: Readonly<Record<string, Holds>> = {
   "database.stamp": "nothing",
   "demo-sign-ins.json": "staff",
   "house.key": "nothing",
+  letters: "customer",
+  pictures: "customer",
 };

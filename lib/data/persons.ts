@@ -105,6 +105,7 @@ export async function personRows(client: Tx, keys: PersonKeys) {
       orderBy: { serialNumber: "asc" },
     }),
     letters: await client.notice.findMany({ where: { orderId: within(orderIds) }, orderBy: { draftedAt: "asc" } }),
+    mail: await client.letter.findMany({ where: { OR: about }, orderBy: { createdAt: "asc" } }),
     messages: await client.outboxMessage.findMany({ where: { OR: about }, orderBy: { createdAt: "asc" } }),
     codes: await client.contactCode.findMany({
       where: { orderId: within(orderIds) },

@@ -2,7 +2,7 @@
  * Where pictures lie: behind one interface, never in the database. A picture's name is made from its contents, so that writing
  * it twice is writing it once, and a file that no row names harms nobody.
  */
-import { mkdir, open, readFile, rename } from "node:fs/promises";
+import { mkdir, open, readFile, rename, rm } from "node:fs/promises";
 import path from "node:path";
 import { config } from "#config";
 import { newId } from "./ids";
@@ -12,6 +12,8 @@ export interface PictureStore {
   put(name: string, bytes: Uint8Array): Promise<void>;
   /** @throws Error when it is not there */
   get(name: string): Promise<Uint8Array>;
+  /** Resolves when it is not there any more. */
+  remove(name: string): Promise<void>;
 }
 
 /** A folder on a disk; several instances share it. */
@@ -35,6 +37,7 @@ export function folderStore(folder: string): PictureStore {
       await rename(draft, file);
     },
     get: async (name) => new Uint8Array(await readFile(fileOf(name))),
+    remove: (name) => rm(fileOf(name), { force: true }),
   };
 }
 

@@ -3,6 +3,7 @@
  * was sold, for how much, when) does not need the name in this shop; whoever needs it longer exports first.
  */
 import words from "#content/copy/customers.json";
+import { dropPictures } from "#data/artwork";
 import type { Tx } from "#data/client";
 import { recordEvents } from "#data/events";
 import { forgetRecord, forgetRows, sweepWords } from "#data/forget";
@@ -36,7 +37,16 @@ export async function erasePerson(
   const reason = input.reason.trim();
   if (reason === "") return refuse({ code: "reason-missing", path: "reason" });
   if (found.value.erasedAt !== null || found.value.mergedIntoId !== null) return refuse({ code: "customer-gone" });
-  return transaction(ctx.db, (tx) => eraseInside(ctx, tx, found.value.id, reason));
+  const done = await transaction(ctx.db, (tx) => eraseInside(ctx, tx, found.value.id, reason));
+  if (!done.ok) return done;
+  await dropPictures(ctx.db, done.value.files);
+  return accept(done.value.erased);
+}
+
+export interface ErasedInside {
+  readonly erased: ErasedPerson;
+  /** Files of their pictures, to be deleted once the transaction has committed (`dropPictures`). */
+  readonly files: readonly string[];
 }
 
 /** The same in the caller's transaction, after its own look at who may. */
@@ -45,7 +55,7 @@ export async function eraseInside(
   tx: Tx,
   customerId: CustomerId,
   reason: string,
-): Promise<Outcome<ErasedPerson>> {
+): Promise<Outcome<ErasedInside>> {
   const keys = await personKeys(tx, customerId);
   const open = await openOrderNumbers(tx, keys);
   if (open.length > 0) return refuse({ code: "orders-open", orders: open.map((number) => orderNumber({ number })) });
@@ -55,7 +65,7 @@ export async function eraseInside(
   for (const name of names) if ((await othersNamed(tx, name, keys)) === 0) own.push(name);
   const forgetting = { keys, names, word: erasedWord, at: ctx.now };
   await revokePersonLinks(tx, keys, ctx.now);
-  await forgetRows(tx, forgetting);
+  const files = await forgetRows(tx, forgetting);
   await forgetRecord(tx, forgetting);
   await sweepWords(tx, [...own, ...contacts], erasedWord);
   const orders = await numbersOfOrders(tx, keys);
@@ -67,5 +77,5 @@ export async function eraseInside(
   };
   const subject = { kind: "customer", id: customerId } as const;
   await recordEvents(tx, [eventOf(ctx, "person-erased", subject, { reason, ...erased })]);
-  return accept(erased);
+  return accept({ erased, files });
 }

@@ -1,4 +1,5 @@
 /** Everything about one person as a file. */
+import { bytesOfImage } from "#data/artwork";
 import { recordEvents } from "#data/events";
 import { personKeys, personRows } from "#data/persons";
 import type { CustomerId } from "#engine/units";
@@ -20,12 +21,23 @@ export async function personFile(
   const { shop } = currentCatalog();
   const keys = await personKeys(ctx.db, found.value.id);
   const rows = await personRows(ctx.db, keys);
+  const pictures = await Promise.all(
+    rows.pictures.map(async ({ images, ...picture }) => ({
+      ...picture,
+      images: await Promise.all(images.map(withBytes)),
+    })),
+  );
   await recordEvents(ctx.db, [eventOf(ctx, "person-exported", { kind: "customer", id: found.value.id }, {})]);
   const made = { shop: shop.name, madeAt: ctx.now.toISOString() };
   return accept({
     fileName: `person-${shopDay(ctx.now, shop.timeZone)}.json`,
-    text: JSON.stringify({ ...made, ...rows }, plain, 2),
+    text: JSON.stringify({ ...made, ...rows, pictures }, plain, 2),
   });
+}
+
+/** With the picture itself, wherever it is kept. */
+async function withBytes<Image extends Parameters<typeof bytesOfImage>[0]>(image: Image) {
+  return { ...image, bytes: await bytesOfImage(image) };
 }
 
 /** Whole numbers of the database as text, bytes as base64. */

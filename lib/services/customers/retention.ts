@@ -1,5 +1,7 @@
 /** How long what is kept: set by the owner, looked at before it is done, and done by hand or once a day. */
+
 import { permit } from "#auth";
+import { dropPictures } from "#data/artwork";
 import type { Tx } from "#data/client";
 import { recordEvents } from "#data/events";
 import { forgetPictures, forgetSheets } from "#data/forget";
@@ -144,7 +146,7 @@ async function callOff(ctx: Context, before: Date): Promise<number> {
 async function forgetDrafts(ctx: Context, before: Date): Promise<number> {
   let forgotten = 0;
   for (const { id, state } of await staleDrafts(ctx.db, before, mostAtOnce)) {
-    await transaction(ctx.db, async (tx) => {
+    const files = await transaction(ctx.db, async (tx) => {
       if (state === "open") {
         const change = { turnedDownReason: bySettings };
         await moveState(tx, { kind: "sheet", from: state, to: "turned-down", reason: bySettings }, () =>
@@ -152,9 +154,11 @@ async function forgetDrafts(ctx: Context, before: Date): Promise<number> {
         );
       }
       await forgetSheets(tx, [id], erasedWord);
-      await forgetPictures(tx, await artworksOfSheets(tx, [id]), erasedWord);
+      const gone = await forgetPictures(tx, await artworksOfSheets(tx, [id]), erasedWord);
       await recordEvents(tx, [eventOf(ctx, "sheet-erased", { kind: "sheet", id }, { reason: bySettings })]);
+      return gone;
     });
+    await dropPictures(ctx.db, files);
     forgotten += 1;
   }
   return forgotten;
@@ -164,7 +168,9 @@ async function forgetAll(ctx: Context, customers: readonly { readonly id: string
   let forgotten = 0;
   for (const { id } of customers) {
     const erased = await transaction(ctx.db, (tx) => eraseInside(ctx, tx, idOf("customer", id), bySettings));
-    if (erased.ok) forgotten += 1;
+    if (!erased.ok) continue;
+    await dropPictures(ctx.db, erased.value.files);
+    forgotten += 1;
   }
   return forgotten;
 }
