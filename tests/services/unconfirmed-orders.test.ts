@@ -175,7 +175,7 @@ describe("an order that a guest places", () => {
     expect(await approveHardDate(owner, hard)).toMatchObject({ refusal: { code: "order-not-confirmed" } });
     const pairId = order.pairs[0]?.pairId ?? raise();
     must(await lockSpecification(owner, { pairId }));
-    must(await editPair(owner, { pairId, choices: { lengthCm: 174 }, reason: "shorter", revision: 1 }));
+    must(await editPair(owner, { pairId, choices: { lengthCm: 166 }, reason: "shorter", revision: 1 }));
     expect(await heldStrips()).toBe(0);
     // What is placed is what is ordered now.
     must(await confirmOrder(owner, { orderId: order.orderId, reason: "called" }));
