@@ -46,6 +46,7 @@ test("an owner enrols a device, and a maker works on it by short code", async ({
 test("what was typed comes back after the sign-in had ended", async ({ page }) => {
   await enter(page);
   await page.locator("#new-name").fill("Ada Fell");
+  await page.locator("#new-email").fill("ada@moor.example");
   await page.locator("#new-password").fill("kettle gravel moth");
   await page.waitForTimeout(500);
   // Somebody ends this sign-in: here the browser loses it.
