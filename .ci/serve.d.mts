@@ -3,4 +3,4 @@ interface IncomingRequest {
   readonly socket: { readonly remoteAddress?: string };
 }
 export function alwaysSent(address: string): Readonly<Record<string, string>>;
-export function headerGuard(trustedProxies: number): (request: IncomingRequest) => void;
+export function headerGuard(trustedProxies: number): (request: IncomingRequest) => boolean;

@@ -26,16 +26,22 @@ export async function serve({ host, port, address, trustedProxies, dev = false }
   const handle = app.getRequestHandler();
   const believe = headerGuard(trustedProxies);
   const always = Object.entries(alwaysSent(address));
-  const { allowedMethods, answering, faultWords, refusalOf, reportFault, reportUntold } = await loadBundled(
+  const { admit, answering, faultWords, refusalOf, reportFault, reportUntold } = await loadBundled(
     "app/_server/front-door.ts",
     "front-door",
   );
   const follows = new Set();
   const server = createServer((request, response) => {
-    believe(request);
+    const isOwn = believe(request);
     for (const [name, value] of always) response.setHeader(name, value);
     const refusal = refusalOf(request, hostsOf(request));
-    if (refusal !== null) return refuse(request, response, refusal, allowedMethods);
+    if (refusal !== null) return refuse(request, response, refusal);
+    const begin = () => answer(request, response);
+    // What we send on to ourselves has its place already.
+    const full = isOwn ? begin() : admit(request, response, begin);
+    if (full) refuse(request, response, full);
+  });
+  const answer = (request, response) =>
     answering(request, (record) => {
       blameTheRequest(response, record);
       response.once("finish", () => {
@@ -49,7 +55,6 @@ export async function serve({ host, port, address, trustedProxies, dev = false }
         response.writeHead(500, plainText).end(faultWords(reference));
       });
     });
-  });
   if (dev) server.on("upgrade", app.getUpgradeHandler());
   await new Promise((resolve, reject) => {
     server.once("error", reject);
@@ -65,8 +70,8 @@ function hostsOf({ headers }) {
   return new Set([headers.host, headers["x-forwarded-host"]].filter(Boolean));
 }
 
-function refuse(request, response, { status, words }, allow) {
-  response.writeHead(status, { ...plainText, ...(status === 405 ? { allow } : {}), connection: "close" }).end(words);
+function refuse(request, response, { status, words, headers = {} }) {
+  response.writeHead(status, { ...plainText, ...headers, connection: "close" }).end(words);
   request.resume();
 }
 
@@ -108,11 +113,12 @@ export function alwaysSent(address) {
 /**
  * Replaces what a visitor claims about its address and ours by what the connection says. Next sends some actions to
  * itself over HTTP with the visitor's headers; those carry a mark nobody outside can know, and stay as they are.
+ * The guard it returns says whether a request is one of those.
  */
 export function headerGuard(trustedProxies) {
   const ownMark = randomUUID();
   return ({ headers, socket }) => {
-    if (headers["x-pairwright-seen"] === ownMark) return;
+    if (headers["x-pairwright-seen"] === ownMark) return true;
     headers["x-pairwright-seen"] = ownMark;
     delete headers["x-pairwright-forwarded"];
     if (trustedProxies === 0) {
@@ -122,6 +128,7 @@ export function headerGuard(trustedProxies) {
       headers["x-forwarded-for"] = socket.remoteAddress ?? "";
     }
     headers["x-forwarded-host"] ??= headers.host ?? "";
+    return false;
   };
 }
 

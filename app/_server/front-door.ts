@@ -1,4 +1,5 @@
 /** What our own server needs of the pages' side before it hands a request to the framework. */
+export { admit } from "./admission";
 export { faultWords, reportFault, reportUntold } from "./faults";
-export { allowedMethods, refusalOf } from "./gate";
+export { refusalOf } from "./gate";
 export { answering } from "./this-request";

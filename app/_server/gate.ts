@@ -8,12 +8,13 @@ export interface Asked {
 }
 
 export interface Refused {
-  readonly status: 400 | 403 | 405;
+  readonly status: 400 | 403 | 405 | 503;
   readonly words: string;
+  /** What the answer says beside. */
+  readonly headers?: Readonly<Record<string, string>>;
 }
 
 const methods: ReadonlySet<string> = new Set(["GET", "HEAD", "POST", "OPTIONS"]);
-export const allowedMethods = [...methods].join(", ");
 const w = words.gate;
 
 /**
@@ -24,7 +25,7 @@ export function refusalOf(
   { method = "GET", url = "/", headers }: Asked,
   ownHosts: ReadonlySet<string>,
 ): Refused | null {
-  if (!methods.has(method)) return { status: 405, words: w.method };
+  if (!methods.has(method)) return { status: 405, words: w.method, headers: { allow: [...methods].join(", ") } };
   if (!isReadable(url)) return { status: 400, words: w.address };
   const { origin } = headers;
   if (method === "POST" && typeof origin === "string" && !isOurs(origin, ownHosts)) {

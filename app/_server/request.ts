@@ -31,10 +31,10 @@ import { isShared, visitorAddress, visitorIdentity } from "./address";
 import { browserName } from "./browser-name";
 import { dropCookie, keepCookie, readCookie } from "./cookies";
 import { isTheirDoing } from "./doing";
+import { noteSession, sessionCookie } from "./seen-sessions";
 import { thisRequest } from "./this-request";
 
 export const signInPath = "/shop/sign-in";
-const sessionCookie = "pairwright-session";
 /** Which browser this is; outlives every sign-in. Browsers keep no cookie longer than 400 days. */
 const deviceCookie = "pairwright-device";
 const deviceSeconds = 400 * 86_400;
@@ -47,18 +47,25 @@ export const requestTime = cache((): Date => new Date());
 /** The signed-in person, or null. */
 export const signedIn = cache(async (): Promise<StaffActor | null> => {
   const token = await readCookie(sessionCookie);
-  return staffBySession(token, requestTime(), isTheirDoing(await headers()));
+  return verified(token, requestTime(), isTheirDoing(await headers()));
 });
+
+/** What is found of a session also says who is served first when the shop is full. */
+async function verified(token: string | undefined, now: Date, isTheirs: boolean): Promise<StaffActor | null> {
+  const staff = await staffBySession(token, now, isTheirs);
+  noteSession(token, staff !== null);
+  return staff;
+}
 
 /** Somebody types or clicks on a page of the shop: as good as a page gone to. @returns whether they are still signed in */
 export async function noteTyping(): Promise<boolean> {
-  return (await staffBySession(await readCookie(sessionCookie), requestTime())) !== null;
+  return (await verified(await readCookie(sessionCookie), requestTime(), true)) !== null;
 }
 
 /** A question for later, outside the request: does this request's session still hold? */
 export async function stillSignedIn(): Promise<() => Promise<boolean>> {
   const token = await readCookie(sessionCookie);
-  return async () => (await staffBySession(token, new Date(), false)) !== null;
+  return async () => (await verified(token, new Date(), false)) !== null;
 }
 
 /** Staff by session, else a visitor. */
@@ -158,6 +165,7 @@ export async function requestDevice(): Promise<DeviceClaim> {
 /** Puts a new session into the browser, and its device's name where it has none. Only in an action or a handler. */
 export async function keepSession(session: Session): Promise<void> {
   await keepCookie(sessionCookie, session.token, { expires: session.expiresAt });
+  noteSession(session.token, true);
   if (session.deviceToken !== null) await keepCookie(deviceCookie, session.deviceToken, { maxAge: deviceSeconds });
 }
 
@@ -165,5 +173,6 @@ export async function keepSession(session: Session): Promise<void> {
 export async function endSession(): Promise<void> {
   const token = await readCookie(sessionCookie);
   if (token) await signOut(token, requestTime());
+  noteSession(token, false);
   await dropCookie(sessionCookie);
 }
