@@ -42,7 +42,7 @@ export async function serve({ host, port, address, trustedProxies, dev = false }
     if (full) refuse(request, response, full);
   });
   const answer = (request, response) =>
-    answering(request, (record) => {
+    answering(request, response, (record) => {
       blameTheRequest(response, record);
       response.once("finish", () => {
         if (response.statusCode >= 500 && record.reference === null)

@@ -111,9 +111,10 @@ export function stillLinked(token: string): () => Promise<boolean> {
 async function contextFor(actor: Actor): Promise<Context> {
   const request = thisRequest();
   if (request !== undefined) request.role = actor.kind === "staff" ? actor.role : actor.kind;
-  if (actor.kind !== "guest") return openContext(actor, requestTime());
+  const beside = request === undefined ? {} : { signal: request.signal };
+  if (actor.kind !== "guest") return openContext(actor, requestTime(), beside);
   const { isProxied, visitor: who } = await guestOf();
-  const ctx = await openContext(actor, requestTime(), who);
+  const ctx = await openContext(actor, requestTime(), { ...beside, visitor: who });
   if (isProxied) await noteUnnamedProxy(ctx);
   return ctx;
 }

@@ -14,6 +14,14 @@ export interface ThisRequest {
   reference: string | null;
   /** What was sent cannot be read: the answer blames the request and not us. */
   isMalformed: boolean;
+  /** Aborted when the connection closes before it is answered: what still waits for its turn need not be done. */
+  readonly signal: AbortSignal;
+}
+
+/** What is known of the answer on its way. */
+export interface OnItsWay {
+  readonly writableFinished: boolean;
+  once(event: "close", heard: () => void): unknown;
 }
 
 const shelf = globalThis as typeof globalThis & { pairwrightRequests?: AsyncLocalStorage<ThisRequest> };
@@ -26,11 +34,16 @@ function requests(): AsyncLocalStorage<ThisRequest> {
 /** Answers one request with its record beside it. */
 export function answering<T>(
   request: { readonly method?: string | undefined; readonly url?: string | undefined },
+  answer: OnItsWay,
   work: (record: ThisRequest) => T,
 ): T {
+  const gone = new AbortController();
+  answer.once("close", () => {
+    if (!answer.writableFinished) gone.abort();
+  });
   const path = (request.url ?? "").split("?")[0] ?? "";
   const route = withoutPersonalData(`${request.method} ${path}`);
-  const record: ThisRequest = { route, role: null, reference: null, isMalformed: false };
+  const record: ThisRequest = { route, role: null, reference: null, isMalformed: false, signal: gone.signal };
   return requests().run(record, () => work(record));
 }
 

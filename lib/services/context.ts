@@ -20,11 +20,15 @@ export interface Context extends ShopContext {
   readonly actor: Actor;
   /** Who a guest is among guests; absent for staff and for the program itself. */
   readonly visitor?: Visitor;
+  /** Aborted when whoever asks has gone; absent where nobody waits for an answer. */
+  readonly signal?: AbortSignal;
 }
 
+type Beside = Pick<Context, "visitor" | "signal">;
+
 /** Opens the database if need be, names who asks, and sees which books are in force. @throws Unavailable */
-export async function openContext(actor: Actor, now: Date, visitor?: Visitor): Promise<Context> {
+export async function openContext(actor: Actor, now: Date, beside: Beside = {}): Promise<Context> {
   const client = await db();
   await translated(refreshBooks(client));
-  return { actor, now, newId, db: client, ...(visitor === undefined ? {} : { visitor }) };
+  return { actor, now, newId, db: client, ...beside };
 }

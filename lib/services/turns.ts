@@ -1,5 +1,5 @@
 /** The two queues of the house: pictures are decoded one at a time, and papers drawn one at a time. */
-import type { Actor } from "#auth";
+import type { Context } from "./context";
 import { type Turn, Turnstile } from "./turnstile";
 
 const shelf = globalThis as typeof globalThis & {
@@ -12,8 +12,8 @@ export function turns() {
   return shelf.pairwrightTurns;
 }
 
-/** Staff were verified when their session was read; a guest is known by what the link is for. */
-export function turnOf(actor: Actor): Turn {
+/** Staff were verified when their session was read; a guest is known by what the link is for. Who has gone waits no longer. */
+export function turnOf({ actor, signal }: Pick<Context, "actor" | "signal">): Turn {
   const grant = actor.kind === "guest" ? actor.grants[0] : undefined;
-  return { isStaff: actor.kind !== "guest", whose: grant === undefined ? null : `${grant.kind} ${grant.id}` };
+  return { isStaff: actor.kind !== "guest", whose: grant === undefined ? null : `${grant.kind} ${grant.id}`, signal };
 }

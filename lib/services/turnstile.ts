@@ -44,6 +44,7 @@ export class Turnstile {
 
   /** Waits for its turn and does the work. @throws Busy */
   async run<T>(turn: Turn, work: () => Promise<T>): Promise<T> {
+    if (turn.signal?.aborted) throw this.#busy();
     await this.#enter(turn);
     try {
       return await work();

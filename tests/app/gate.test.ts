@@ -1,3 +1,4 @@
+import { EventEmitter } from "node:events";
 import { describe, expect, it } from "vitest";
 import { refusalOf } from "#app/_server/gate.ts";
 import { answering, thisRequest } from "#app/_server/this-request.ts";
@@ -5,6 +6,8 @@ import { answering, thisRequest } from "#app/_server/this-request.ts";
 const hosts = new Set(["skis.example", "localhost:3000"]);
 const status = (method: string, url: string, origin?: string) =>
   refusalOf({ method, url, headers: origin === undefined ? {} : { origin } }, hosts)?.status ?? null;
+
+const closing = (writableFinished: boolean) => Object.assign(new EventEmitter(), { writableFinished });
 
 describe("the front door", () => {
   it.each([
@@ -28,8 +31,24 @@ describe("the front door", () => {
 
   it("keeps what is known of a request beside it, without the key of its link", async () => {
     const url = `/sheet/${"k".repeat(43)}?secret=1`;
-    const seen = answering({ method: "GET", url }, () => Promise.resolve().then(() => thisRequest()?.route));
+    const seen = answering({ method: "GET", url }, closing(false), () =>
+      Promise.resolve().then(() => thisRequest()?.route),
+    );
     expect(await seen).toBe("GET /sheet/[left out]");
     expect(thisRequest()).toBeUndefined();
+  });
+
+  it("knows a visitor who left from one who has the answer", () => {
+    const hasGone = (isAnswered: boolean) => {
+      const answer = closing(isAnswered);
+      const signal = answering({}, answer, (record) => record.signal);
+      const before = signal.aborted;
+      answer.emit("close");
+      return [before, signal.aborted];
+    };
+    expect([hasGone(false), hasGone(true)]).toEqual([
+      [false, true],
+      [false, false],
+    ]);
   });
 });

@@ -1,10 +1,13 @@
 /** Doors that programs use too: the payment service's, and papers of a guest who has asked for too many. */
+import { EventEmitter } from "node:events";
 import { beforeEach, describe, expect, it, vi } from "vitest";
+import { answering } from "#app/_server/this-request.ts";
 import { GET as quotePaper } from "#app/files/quotes/[key]/route.ts";
 import { POST as paymentDoor } from "#app/payments/route.ts";
 import { config, houseDigest } from "#config";
 import { doorBudgets } from "#services/doors/budgets";
 import { paymentKey, signMessage } from "#services/money/payment-message";
+import { turns } from "#services/turns";
 import { acceptedQuote, quotedSheet } from "../support/builders/sale";
 import { openShop, shopNow, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
@@ -48,6 +51,23 @@ describe("a door that programs use", () => {
     const again = await post(body, signature);
     expect([again.status, again.headers.get("cache-control")]).toEqual([409, "no-store"]);
     expect(await again.json()).toMatchObject({ message: "The message was acted on already." });
+  });
+
+  it("draws nothing for a guest who left while others were before them", async () => {
+    const { token } = await quotedSheet(shop);
+    let open = () => {};
+    const before = turns().papers.run({ isStaff: true, whose: null }, () => new Promise<void>((done) => (open = done)));
+    const answer = Object.assign(new EventEmitter(), { writableFinished: false });
+    const url = `http://localhost/files/quotes/${token}`;
+    const asked = answering({ method: "GET", url }, answer, () =>
+      quotePaper(new Request(url), { params: Promise.resolve({ key: token }) }),
+    );
+    // Left before or after it got into the line: either way nobody waits for it.
+    await vi.waitFor(async () => expect(await db().doorBudget.count()).toBeGreaterThan(0));
+    answer.emit("close");
+    expect((await asked).status).toBe(503);
+    open();
+    await before;
   });
 
   it("says 429 and when to come again to a guest at the end of their budget, and not to others", async () => {

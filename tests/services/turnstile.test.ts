@@ -58,8 +58,11 @@ describe("a turnstile", () => {
       .run({ ...guest("c"), signal: leaves.signal }, async () => void done.push("gone"))
       .catch(busyFor);
     leaves.abort();
+    const late = turnstile
+      .run({ ...guest("d"), signal: leaves.signal }, async () => void done.push("late"))
+      .catch(busyFor);
     first.open();
-    await Promise.all([running, older, newer, gone]);
+    await Promise.all([running, older, newer, gone, late]);
     expect(done).toEqual(["newer"]);
     expect([await older, await gone]).toEqual([expect.any(Number), expect.any(Number)]);
   });

@@ -37,7 +37,7 @@ export async function uploadArtwork(ctx: Context, input: UploadArtworkInput): Pr
   if (sheet === null) return refuse({ code: "not-found", what: "sheet", path: "sheetId" });
   const within = await spend(ctx, "upload");
   if (!within.ok) return within;
-  const decoded = await turns().pictures.run(turnOf(ctx.actor), () => decodeArtwork(input.bytes));
+  const decoded = await turns().pictures.run(turnOf(ctx), () => decodeArtwork(input.bytes));
   if (!decoded.ok) return decoded;
   const { type, images, ...measured } = decoded.value;
   const kept = await keepImages(measured.sha256, images);

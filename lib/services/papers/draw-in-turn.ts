@@ -9,5 +9,5 @@ export function drawInTurn<K extends DocumentKind>(
   data: DocumentData[K],
   paper: Paper,
 ): Promise<Uint8Array> {
-  return turns().papers.run(turnOf(ctx.actor), () => renderDocument(kind, data, paper));
+  return turns().papers.run(turnOf(ctx), () => renderDocument(kind, data, paper));
 }
