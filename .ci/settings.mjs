@@ -13,13 +13,14 @@ export function settings(environment = process.env) {
     dataFolder: path.resolve(root, environment.PAIRWRIGHT_DATA || "data"),
     databaseUrl: environment.DATABASE_URL || null,
     trustedProxies: Number(environment.PAIRWRIGHT_TRUSTED_PROXIES || 0),
+    pictures: environment.PAIRWRIGHT_PICTURES || null,
     wantsDemo: environment.PAIRWRIGHT_DEMO !== "off",
   };
 }
 
 /** Where the data is, in words, without a password. */
-export function whereDataIs({ databaseUrl, dataFolder }) {
+export function whereDataIs({ databaseUrl, dataFolder, pictures }) {
   if (databaseUrl === null) return dataFolder;
   const url = new URL(databaseUrl);
-  return `PostgreSQL at ${url.searchParams.get("host") ?? url.host}${url.pathname}; uploaded pictures in ${dataFolder}`;
+  return `PostgreSQL at ${url.searchParams.get("host") ?? url.host}${url.pathname}; uploaded pictures in ${pictures ?? dataFolder}`;
 }

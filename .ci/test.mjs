@@ -18,7 +18,15 @@ const onCi = Boolean(process.env.CI);
 const listIn = (name) => JSON.parse(readFileSync(path.join(root, ".ci", name), "utf8"));
 const expectedSkips = listIn("expected-skips.json");
 // The product's own settings must not leak into its tests.
-for (const name of ["DATABASE_URL", "PAIRWRIGHT_DATA", "PAIRWRIGHT_ORIGIN", "HOST", "PORT", "NODE_ENV"])
+for (const name of [
+  "DATABASE_URL",
+  "PAIRWRIGHT_DATA",
+  "PAIRWRIGHT_PICTURES",
+  "PAIRWRIGHT_ORIGIN",
+  "HOST",
+  "PORT",
+  "NODE_ENV",
+])
   delete process.env[name];
 
 const stages = [

@@ -3,6 +3,7 @@
  */
 import path from "node:path";
 import { z } from "zod";
+import { type PictureSettings, pictureBucket, pictureSettings } from "./picture-settings";
 
 /** Where the records are kept: the embedded database in a folder, or a PostgreSQL server. */
 export type DatabaseSettings =
@@ -46,6 +47,7 @@ export interface Config {
   readonly backupAt: string | null;
   /** How many of those are kept. */
   readonly backupsKept: number;
+  readonly pictures: PictureSettings;
   /** The most pixels a picture may have. */
   readonly mostPixels: number;
 }
@@ -56,6 +58,9 @@ const notShown: ReadonlySet<string> = new Set([
   "PAIRWRIGHT_SMTP",
   "PAIRWRIGHT_SECRET",
   "PAIRWRIGHT_PAYMENT_SECRET",
+  "AWS_ACCESS_KEY_ID",
+  "AWS_SECRET_ACCESS_KEY",
+  "AWS_SESSION_TOKEN",
 ]);
 
 const blankAsMissing = (value: unknown) => (value === "" ? undefined : value);
@@ -78,6 +83,11 @@ const environmentSchema = z.object({
   PAIRWRIGHT_MAIL_FROM: optional(z.email()),
   PAIRWRIGHT_BACKUP_AT: optional(z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, "must be a time of day such as 02:30")),
   PAIRWRIGHT_BACKUPS_KEPT: optional(z.coerce.number().int().min(1).max(1000)),
+  PAIRWRIGHT_PICTURES: optional(pictureBucket),
+  AWS_ACCESS_KEY_ID: optional(z.string()),
+  AWS_SECRET_ACCESS_KEY: optional(z.string()),
+  AWS_SESSION_TOKEN: optional(z.string()),
+  AWS_REGION: optional(z.string()),
   PAIRWRIGHT_MAX_PIXELS: optional(z.coerce.number().int().min(1_000_000).max(400_000_000)),
 });
 
@@ -117,6 +127,7 @@ export function parseConfig(environment: Readonly<Record<string, string | undefi
     paymentSecret: values.PAIRWRIGHT_PAYMENT_SECRET ?? null,
     backupAt: values.PAIRWRIGHT_BACKUP_AT ?? null,
     backupsKept: values.PAIRWRIGHT_BACKUPS_KEPT ?? 14,
+    pictures: pictureSettings(values.PAIRWRIGHT_PICTURES, values, dataFolder),
     mostPixels: values.PAIRWRIGHT_MAX_PIXELS ?? 120_000_000,
     mail: {
       ...(values.PAIRWRIGHT_SMTP

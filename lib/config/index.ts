@@ -9,3 +9,4 @@ export {
   parseConfig,
 } from "./config";
 export { houseDigest, houseKey } from "./house-key";
+export type { PictureSettings } from "./picture-settings";

@@ -4,24 +4,14 @@
  */
 import { mkdir, open, readFile, rename, rm } from "node:fs/promises";
 import path from "node:path";
-import { config } from "#config";
+import { config, type PictureSettings } from "#config";
+import { bucketStore } from "./bucket-store";
 import { newId } from "./ids";
-
-export interface PictureStore {
-  /** Resolves when the picture is kept. @throws Error when it is not */
-  put(name: string, bytes: Uint8Array): Promise<void>;
-  /** @throws Error when it is not there */
-  get(name: string): Promise<Uint8Array>;
-  /** Resolves when it is not there any more. */
-  remove(name: string): Promise<void>;
-}
+import { keyOf, type PictureStore } from "./picture-place";
 
 /** A folder on a disk; several instances share it. */
-export function folderStore(folder: string): PictureStore {
-  const fileOf = (name: string) => {
-    if (!/^[a-z0-9]{8,}[a-z0-9.-]*$/.test(name)) throw new RangeError(`"${name}" is no name of a picture`);
-    return path.join(folder, name.slice(0, 2), name);
-  };
+function folderStore(folder: string): PictureStore {
+  const fileOf = (name: string) => path.join(/*turbopackIgnore: true*/ folder, keyOf(name));
   return {
     put: async (name, bytes) => {
       const file = fileOf(name);
@@ -41,7 +31,7 @@ export function folderStore(folder: string): PictureStore {
   };
 }
 
-/** The shop's own. */
-export function pictureStore(): PictureStore {
-  return folderStore(path.join(/*turbopackIgnore: true*/ config().dataFolder, "pictures"));
+/** The one that the settings name. */
+export function pictureStore(settings: PictureSettings = config().pictures): PictureStore {
+  return settings.kind === "folder" ? folderStore(settings.folder) : bucketStore(settings);
 }

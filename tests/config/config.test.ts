@@ -21,6 +21,7 @@ describe("parseConfig", () => {
       paymentSecret: null,
       backupAt: null,
       backupsKept: 14,
+      pictures: { kind: "folder", folder: path.join(root, "data", "pictures") },
       mostPixels: 120_000_000,
       mail: { kind: "folder", folder: path.join(root, "data", "letters"), from: "shop@localhost" },
     });
@@ -48,6 +49,35 @@ describe("parseConfig", () => {
     ["PAIRWRIGHT_LOG", "loud"],
   ])("cannot use %s=%s and names it with its value", (name, value) => {
     expect(() => parseConfig({ [name]: value }, root)).toThrow(`${name}=${value}`);
+  });
+
+  const keys = { AWS_ACCESS_KEY_ID: "id", AWS_SECRET_ACCESS_KEY: "larch-board-seven" };
+
+  it.each([
+    ["s3://thistle-yard", {}, "https://s3.us-east-1.amazonaws.com/thistle-yard/", "us-east-1"],
+    ["s3://thistle-yard/a/b/", { AWS_REGION: "eu-1" }, "https://s3.eu-1.amazonaws.com/thistle-yard/a/b/", "eu-1"],
+    [
+      "s3://skis?endpoint=http://127.0.0.1:9000/&region=shed",
+      { AWS_REGION: "eu-1" },
+      "http://127.0.0.1:9000/skis/",
+      "shed",
+    ],
+  ])("keeps pictures in %s", (PAIRWRIGHT_PICTURES, given, address, region) => {
+    const { pictures } = parseConfig({ PAIRWRIGHT_PICTURES, ...keys, ...given }, root);
+    const { AWS_ACCESS_KEY_ID: accessKeyId, AWS_SECRET_ACCESS_KEY: secretAccessKey } = keys;
+    expect(pictures).toEqual({ kind: "s3", address, region, accessKeyId, secretAccessKey, sessionToken: null });
+  });
+
+  it("says what is wrong with a bucket or missing beside it, and shows no key", () => {
+    for (const bucket of ["pictures", "s3://A", "s3://ab", "s3://skis?endpoint=skis.example", "s3://skis?key=1"])
+      expect(() => parseConfig({ PAIRWRIGHT_PICTURES: bucket, ...keys }, root)).toThrow(
+        `PAIRWRIGHT_PICTURES=${bucket}: must be s3://BUCKET`,
+      );
+    for (const missing of ["AWS_ACCESS_KEY_ID", "AWS_SECRET_ACCESS_KEY"]) {
+      const attempt = () => parseConfig({ PAIRWRIGHT_PICTURES: "s3://skis", ...keys, [missing]: "" }, root);
+      expect(attempt).toThrow(`${missing} is missing: PAIRWRIGHT_PICTURES=s3://skis needs it.`);
+      expect(attempt).not.toThrow("larch");
+    }
   });
 
   it("takes no key that is short, and prints none", () => {
