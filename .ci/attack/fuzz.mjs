@@ -59,23 +59,41 @@ const types = [
 ];
 const origins = [null, null, "null", "https://elsewhere.example"];
 
+/** Random numbers that are the same for a seed: 0 to 1 (linear congruence, Numerical Recipes). */
+export function drawn(seed) {
+  let state = seed >>> 0;
+  return () => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+    return state / 2 ** 32;
+  };
+}
+
+/**
+ * One request that no page of ours sends.
+ * @param actions ids of real actions
+ */
+export function hostileRequest(draw, actions) {
+  const pick = (list) => list[Math.floor(draw() * list.length)];
+  const method = pick(methods);
+  const headers = { "content-type": pick(types) };
+  const origin = pick(origins);
+  if (origin !== null) headers.origin = origin;
+  if (method === "POST" && draw() < 0.5) headers["next-action"] = draw() < 0.7 ? pick(actions) : "deadbeef";
+  const body = ["POST", "PUT", "PATCH"].includes(method) ? pick(bodies) : null;
+  return { method, headers, body, place: pick(paths), tail: pick(tails) };
+}
+
 /**
  * Sends `count` drawn requests.
  * @param actions ids of real actions
  * @returns counts of answers by status, and the requests that were answered with 5xx
  */
 export async function fuzz(address, count, draw, actions) {
-  const pick = (list) => list[Math.floor(draw() * list.length)];
   const byStatus = {};
   const bad = [];
   for (let n = 0; n < count; n += 1) {
-    const method = pick(methods);
-    const headers = { "content-type": pick(types) };
-    const origin = pick(origins);
-    if (origin !== null) headers.origin = origin;
-    if (method === "POST" && draw() < 0.5) headers["next-action"] = draw() < 0.7 ? pick(actions) : "deadbeef";
-    const body = ["POST", "PUT", "PATCH"].includes(method) ? pick(bodies) : null;
-    const url = `${address}${pick(paths)}${pick(tails)}`;
+    const { method, headers, body, place, tail } = hostileRequest(draw, actions);
+    const url = `${address}${place}${tail}`;
     const status = await statusOf(url, { method, headers, body, redirect: "manual" });
     byStatus[status] = (byStatus[status] ?? 0) + 1;
     if (status >= 500)

@@ -88,13 +88,4 @@ export async function countThere(address, paths) {
   return there;
 }
 
-/** Random numbers that are the same for a seed: 0 to 1 (linear congruence, Numerical Recipes). */
-export function drawn(seed) {
-  let state = seed >>> 0;
-  return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 2 ** 32;
-  };
-}
-
 export const newName = () => randomUUID().slice(0, 8);
