@@ -30,10 +30,15 @@ await bundleThreads();
 const maintenance = await loadBundled("lib/data/maintenance.ts", "maintenance");
 const all = path.resolve(positionals[0] ?? path.join(path.dirname(dataFolder), "backups"));
 const now = new Date();
+// What opens sealed texts, and letters as they left, are in no backup that anybody can read.
+const leftOut =
+  recipient === null
+    ? /^(database(\..*)?|uploads|\.probe-.*|house\.key|letters)$/
+    : /^(database(\..*)?|uploads|\.probe-.*)$/;
 const target = path.join(all, now.toISOString().slice(0, 19).replaceAll(":", ""));
 try {
   const made = databaseUrl === null ? await ofTheFolder() : await ofTheServer();
-  const files = new Map([...made.files, ...maintenance.filesOf(dataFolder, /^(database(\..*)?|uploads|\.probe-.*)$/)]);
+  const files = new Map([...made.files, ...maintenance.filesOf(dataFolder, leftOut)]);
   const kind = databaseUrl === null ? "embedded" : "postgres";
   await maintenance.writeBackup(target, files, {
     madeAt: now.toISOString(),

@@ -4,7 +4,7 @@ import { chmodSync, linkSync, mkdirSync, readFileSync, rmSync, writeFileSync } f
 import path from "node:path";
 import { type Config, config } from "./config";
 
-/** 32 random bytes as text; readable by its owner alone. It is in no backup: what it protects ends with it. */
+/** 32 random bytes as text; readable by its owner alone. It is in no backup but an encrypted one: what it protects ends with it. */
 const fileName = "house.key";
 
 type KeySettings = Pick<Config, "dataFolder" | "secret">;

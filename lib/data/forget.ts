@@ -6,6 +6,7 @@
 import type { Tx } from "./client";
 import { Prisma } from "./generated/client";
 import { asJson } from "./json";
+import { sweepLetters } from "./letters";
 import { personalColumns } from "./personal-data";
 import type { PersonKeys } from "./persons";
 
@@ -104,7 +105,7 @@ async function forgetReferences(
 ): Promise<void> {
   const parts = names.flatMap((name) => name.split(/\s+/)).filter((part) => part.length >= 3);
   if (parts.length === 0) return;
-  const pattern = new RegExp(parts.map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")).join("|"), "giu");
+  const pattern = new RegExp(parts.map(escaped).join("|"), "giu");
   const where = { orderId: within(orderIds), reference: { not: null } };
   for (const { id, reference } of await tx.payment.findMany({ where })) {
     const rest = reference?.replace(pattern, word) ?? null;
@@ -222,16 +223,22 @@ const tied: ReadonlySet<string> = new Set([
   "sheets",
 ]);
 
+/** Swept by whoever can open them. */
+const sealed: ReadonlySet<string> = new Set(["letters.body"]);
+
+const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+
 /**
  * Takes words of a person out of whatever else holds them: a note on a breakdown, a letter to somebody else, a reason. Goes over
  * every column that the list says can hold a customer or typed words.
  */
 export async function sweepWords(tx: Tx, phrases: readonly string[], word: string): Promise<void> {
   const wanted = phrases.filter((phrase) => phrase.length >= 3);
+  if (wanted.length > 0) await sweepLetters(tx, new RegExp(wanted.map(escaped).join("|"), "giu"), word);
   for (const [table, kinds] of Object.entries(personalColumns)) {
     if (tied.has(table)) continue;
     for (const [column, holds] of Object.entries(kinds)) {
-      if (holds !== "customer" && holds !== "words") continue;
+      if ((holds !== "customer" && holds !== "words") || sealed.has(`${table}.${column}`)) continue;
       for (const phrase of wanted) await sweepColumn(tx, table, column, phrase, word);
     }
   }
@@ -246,7 +253,7 @@ async function sweepColumn(tx: Tx, table: string, column: string, phrase: string
   const isJson = kind.type === "jsonb";
   // In JSON a quotation mark or a backslash is written with a backslash before it.
   const [from, to] = isJson ? [JSON.stringify(phrase).slice(1, -1), JSON.stringify(word).slice(1, -1)] : [phrase, word];
-  const pattern = from.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+  const pattern = escaped(from);
   const cast = isJson ? "::jsonb" : "";
   const replacement = to.replaceAll("\\", "\\\\");
   await tx.$executeRawUnsafe(

@@ -1,6 +1,7 @@
 /** Everything that hangs on one person, row by row: for the file about them, and for what is forgotten. */
 import type { Tx } from "./client";
 import { isSameName } from "./customers";
+import { withText } from "./letters";
 
 export interface PersonKeys {
   /** The customer and those that turned out to be the same. */
@@ -105,7 +106,7 @@ export async function personRows(client: Tx, keys: PersonKeys) {
       orderBy: { serialNumber: "asc" },
     }),
     letters: await client.notice.findMany({ where: { orderId: within(orderIds) }, orderBy: { draftedAt: "asc" } }),
-    mail: await client.letter.findMany({ where: { OR: about }, orderBy: { createdAt: "asc" } }),
+    mail: (await client.letter.findMany({ where: { OR: about }, orderBy: { createdAt: "asc" } })).map(withText),
     messages: await client.outboxMessage.findMany({ where: { OR: about }, orderBy: { createdAt: "asc" } }),
     codes: await client.contactCode.findMany({
       where: { orderId: within(orderIds) },

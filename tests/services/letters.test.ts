@@ -6,6 +6,8 @@ import { systemActor } from "#auth";
 import { config } from "#config";
 import { database } from "#data/client";
 import { type JobQueue, jobQueue } from "#data/jobs";
+import { letterText } from "#data/letters";
+import { seal } from "#data/sealed";
 import { transaction } from "#data/transaction";
 import { enqueueLetter, listWaitingLetters, type NewLetter, postLetters, sendLetterAgain } from "#services";
 import { openPost, type Post } from "#services/letters/post";
@@ -35,7 +37,8 @@ const letter: NewLetter = {
 
 const put = (what: NewLetter) => transaction(db(), (tx) => enqueueLetter(tx, what));
 const work = (shop: TestShop, post: Post) => postLetters(shop.as(systemActor("the post")), queue, post);
-const stored = () => db().letter.findMany({ select: { state: true, body: true, tries: true, problem: true } });
+const rows = () => db().letter.findMany({ select: { id: true, state: true, body: true, tries: true, problem: true } });
+const stored = async () => (await rows()).map((row) => ({ ...row, body: letterText(row) }));
 const afterThePause = async () =>
   (await database()).runScript("UPDATE pgboss.job SET start_after = now() - interval '1 second'");
 const fails: Post = () => Promise.reject(new Error("connect ECONNREFUSED"));
@@ -100,6 +103,24 @@ describe("letters under way", () => {
     expect(statSync(file).mode & 0o777).toBe(0o600);
     expect(readFileSync(file, "utf8")).toContain("Subject: Your code Bcc: everybody@alder.example");
     expect(await stored()).toMatchObject([{ state: "sent", body: letter.text }]);
+  });
+
+  it("are sealed in their table, each for its own row, and read as they were stored before", async () => {
+    const shop = await openShop(db());
+    await put({ ...letter, secret: false });
+    await put({ ...letter, secret: false, id: "letter-2", text: "Another one." });
+    const [first = "", second = ""] = (await rows()).map(({ body }) => body ?? "");
+    expect(JSON.stringify(await db().letter.findMany())).not.toMatch(/4711|Another/);
+    expect(new Set([first, second, seal(letter.text, "letter letter-1")]).size).toBe(3);
+    // In another's row, or changed, it opens no more: a person reads why.
+    await db().letter.update({ where: { id: "letter-1" }, data: { body: second } });
+    await db().letter.update({ where: { id: "letter-2" }, data: { body: "As it was stored before." } });
+    const sent: string[] = [];
+    await work(shop, async ({ text }) => void sent.push(text));
+    expect(sent).toEqual(["As it was stored before."]);
+    expect(must(await listWaitingLetters(shop.as(shop.desk)))).toMatchObject([
+      { letterId: "letter-1", problem: expect.stringContaining("was sealed with another key") },
+    ]);
   });
 
   it("leave the day's backup to one of many instances", async () => {

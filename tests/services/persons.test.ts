@@ -2,6 +2,7 @@
 
 import sharp from "sharp";
 import { beforeEach, describe, expect, it } from "vitest";
+import { letterText } from "#data/letters";
 import { unreadableRows } from "#data/unreadable";
 import { readEvent } from "#schemas/events";
 import {
@@ -21,6 +22,7 @@ import {
   stateRights,
   uploadArtwork,
 } from "#services";
+import { enqueueLetter } from "#services/letters/enqueue-letter";
 import { guestWith, onlineOrder } from "../support/builders/online";
 import { acceptedQuote, quotedSheet } from "../support/builders/sale";
 import { daysAfter, must, openShop, shopNow, stockWood, type TestShop } from "../support/builders/shop";
@@ -106,6 +108,15 @@ describe("a person", () => {
         reportedByName: "Ola Owner",
       },
     });
+    const about = { kind: "order", id: "order-of-another" } as const;
+    const said = { subject: "Your pair", text: `Dear Robin, ${who.name} of the same club pays.`, about };
+    await enqueueLetter(db(), {
+      id: "l-1",
+      kind: "notice-delay",
+      to: "robin@alder.example",
+      ...said,
+      createdAt: shopNow,
+    });
   });
 
   it("is one file: sheets, quotes, orders, letters, pictures and the record, for the owner alone", async () => {
@@ -124,6 +135,7 @@ describe("a person", () => {
     expect(file.events?.map(({ kind }) => kind)).toEqual(expect.arrayContaining(["order-made", "quote-made"]));
     expect(file.messages?.map(({ kind }) => kind)).toContain("order-confirmation");
     expect(file.mail?.map(({ kind, recipient }) => [kind, recipient])).toEqual([["contact-code", who.email]]);
+    expect(file.mail?.[0]?.body).toMatch(/\b[0-9A-Z]{4}-[0-9A-Z]{4}\b/);
     expect(text).not.toMatch(/tokenHash|codeHash/);
     expect(await db().event.count({ where: { kind: "person-exported", subjectId: customerId } })).toBe(1);
   });
@@ -170,6 +182,9 @@ describe("a person", () => {
     const erased = must(await erasePerson(owner, { customerId, reason: "asked in writing" }));
     expect(erased).toMatchObject({ quotes: 2, sheets: 3, pictures: 1 });
     expect(await leftOver()).toEqual([]);
+    // What is sealed no search in the tables finds.
+    const letters = await db().letter.findMany({ where: { body: { not: null } } });
+    expect(letters.map(letterText)).toEqual(["Dear Robin, (erased) of the same club pays."]);
     expect(await kept()).toEqual({ ...before, events: before.events + 1 });
     expect(await db().artworkImage.count()).toBe(0);
     expect(await db().privateLink.count({ where: { revokedAt: null } })).toBe(0);

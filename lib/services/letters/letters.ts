@@ -1,7 +1,7 @@
 /** Letters under way: carried out by a worker, looked at and sent again by a person. */
 import { permit } from "#auth";
 import { addJob, type Job, type JobQueue } from "#data/jobs";
-import { type LetterRecord, letterById, listLetters, moveLetter, noteLetterProblem } from "#data/letters";
+import { type LetterRecord, letterById, letterText, listLetters, moveLetter, noteLetterProblem } from "#data/letters";
 import { transaction, translated } from "#data/transaction";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -29,8 +29,8 @@ async function postOne(ctx: Context, queue: JobQueue, post: Post, job: Job): Pro
   // Gone already, when the instance that sent it vanished before it could say so.
   if (letter === null || letter.state !== "waiting" || letter.body === null) return queue.done("letter", job);
   try {
-    const { id, recipient, heading, body, createdAt } = letter;
-    await post({ id, to: recipient, subject: heading, text: body, createdAt });
+    const { id, recipient, heading, createdAt } = letter;
+    await post({ id, to: recipient, subject: heading, text: letterText(letter) ?? "", createdAt });
   } catch (error) {
     const problem = (error instanceof Error ? error.message : String(error)).slice(0, longestProblem);
     if (job.isLastTry) await move(ctx, letter, "dead", problem);

@@ -2,6 +2,7 @@
 import { type Guest, guestByToken } from "#auth";
 import type { Db } from "#data/client";
 import { markDemoShop } from "#data/counters";
+import { letterText } from "#data/letters";
 import { type AcceptedQuote, acceptQuote, type Context, createQuote, openSheet, saveSheet } from "#services";
 import { plainAnswers } from "./sale";
 import { must, shopNow, type TestShop } from "./shop";
@@ -62,7 +63,7 @@ export async function codeIn(db: Db, orderId: string): Promise<string> {
     where: { kind: "contact-code", subjectId: orderId },
     orderBy: [{ createdAt: "desc" }, { id: "desc" }],
   });
-  const code = letter?.body?.match(/\b[0-9A-Z]{4}-[0-9A-Z]{4}\b/)?.[0];
+  const code = (letter === null ? null : letterText(letter))?.match(/\b[0-9A-Z]{4}-[0-9A-Z]{4}\b/)?.[0];
   if (code === undefined) throw new Error(`no letter went out for order ${orderId}`);
   return code;
 }
