@@ -58,10 +58,28 @@ async function isHealthy(address) {
 
 /** The fields that the page's own form sends without scripts; they name its action. */
 export async function sheetForm(address) {
-  const html = await (await fetch(`${address}/sheet`)).text();
+  return formOf(await (await fetch(`${address}/sheet`)).text());
+}
+
+function formOf(html) {
   const names = [...html.matchAll(/name="(\$ACTION[^"]*)"(?: value="([^"]*)")?/g)];
   if (names.length === 0) throw new Error("the page has no form");
   return names.map(([, name, value = ""]) => [name, value.replaceAll("&quot;", '"')]);
+}
+
+/** Signs one of the demo's people in. @returns the cookies of their browser */
+export async function signedIn(address, email, password) {
+  const page = `${address}/shop/sign-in`;
+  const form = new FormData();
+  for (const [name, value] of formOf(await (await fetch(page)).text())) form.append(name, value);
+  form.append("email", email);
+  form.append("password", password);
+  const answer = await fetch(page, { method: "POST", body: form, redirect: "manual" });
+  await answer.arrayBuffer();
+  const cookies = answer.headers.getSetCookie().map((cookie) => cookie.split(";")[0]);
+  if (!cookies.some((cookie) => cookie.includes("pairwright-session=")))
+    throw new Error(`${email} could not sign in: ${answer.status}`);
+  return cookies.join("; ");
 }
 
 /** Opens a sheet. @returns its path, or null when it was not acknowledged */

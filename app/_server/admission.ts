@@ -7,17 +7,17 @@ import type { Asked, Refused } from "./gate";
 import { isSeenSession } from "./seen-sessions";
 
 /**
- * One thread draws all pages, so more at once make none of them quicker: a page of a tenth of a second is there within one
- * second, whoever else asks. Shop practice, no source.
+ * One thread draws all pages, so more at once make none of them quicker, and every look into the database waits for a slice of
+ * each of the others: two keep the thread busy, and a page of staff is hardly held up by two. Shop practice, no source.
  */
-const crowd = new Crowd({ anybody: 6, reserved: 4, waiting: 48 });
+const crowd = new Crowd({ anybody: 2, reserved: 4, waiting: 48 });
 const retryAfterSeconds = 5;
 /** Whoever takes or sends slowly holds a place no longer than this. */
-const longestMs = 5000;
+const longestMs = 1000;
 const tellEveryMs = 60_000;
 
-/** Files, the look at our health and live pages, which only listen, are no pages in work. */
-const noPage = /^\/(_next\/static\/|(health|robots\.txt|icon\.svg)$|(shop\/queue|wall\/[^/]+)\/live$)/;
+/** Files, drawings (they have a line of their own), the look at our health and live pages, which only listen, are no pages in work. */
+const noPage = /^\/(_next\/static\/|files\/|(health|robots\.txt|icon\.svg)$|(shop\/queue|wall\/[^/]+)\/live$)/;
 
 export interface Answer {
   once(event: "close", heard: () => void): unknown;

@@ -111,9 +111,16 @@ describe("the door to the pages", () => {
   });
 
   it("does not count files, health and live pages, nor what is only called like one", () => {
-    const free = ["/_next/static/a.js", "/health", "/robots.txt", "/shop/queue/live", "/wall/abc/live?x=1"];
+    const free = [
+      "/_next/static/a.js",
+      "/files/quotes/abc",
+      "/health",
+      "/robots.txt",
+      "/shop/queue/live",
+      "/wall/abc/live?x=1",
+    ];
     for (const url of ["/", ...free]) expect(ask(url).refused).toBeNull();
-    for (const url of ["/sheet/live", "/health/x", "/wall/a/b/live", "/x/_next/static/", "/shop/queue"])
+    for (const url of ["/sheet/live", "/health/x", "/wall/a/b/live", "/x/_next/static/", "/files", "/shop/queue"])
       expect(ask(url).refused?.status).toBe(503);
   });
 
