@@ -49,8 +49,8 @@ describe("letters to customers", () => {
     must(await sendNotice(shop.as(shop.desk), { ...first, body: "Told on the phone." }));
     expect(await db().letter.count()).toBe(0);
     await db().notice.deleteMany();
-    await db().customer.updateMany({ data: { email: "robin@alder.example" } });
     const second = await drafted(shop);
+    await db().order.update({ where: { id: second.orderId }, data: { buyerEmail: "robin@alder.example" } });
     must(await sendNotice(shop.as(shop.desk), { ...second, body: "The press is down." }));
     const letters = await db().letter.findMany({ where: { subjectId: second.orderId } });
     expect(letters).toMatchObject([{ recipient: "robin@alder.example", body: "The press is down.", state: "waiting" }]);

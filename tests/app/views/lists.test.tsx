@@ -1,5 +1,7 @@
 /** Lists, their CSV, files, the frame of the shop and the remaining pages, drawn from views made by hand. */
+import { readFileSync } from "node:fs";
 import { beforeEach, describe, expect, it, vi } from "vitest";
+import type { UploadedFile } from "#app/_server/uploaded-file.ts";
 import { linesOf, nameForPeople, percent, plainNumber } from "#app/(site)/method/check-numbers.ts";
 import MethodPage from "#app/(site)/method/page.tsx";
 import SkierComparePage from "#app/(skier)/sheet/[token]/compare/page.tsx";
@@ -365,9 +367,10 @@ describe("files", () => {
       ["artworkBytes", { artworkId: "a-1", size: "preview" }],
       ["artworkBytes", { artworkId: "a-1", size: "full" }],
     ]);
+    // It lies in a file while it is taken: what is looked at is what was sent.
     const uploads: { sheetId: string; fileName: string; bytes: Uint8Array }[] = [];
-    tell("uploadArtwork", (input: (typeof uploads)[number]) => {
-      uploads.push(input);
+    tell("uploadArtwork", ({ bytes, ...input }: { sheetId: string; fileName: string; bytes: UploadedFile }) => {
+      uploads.push({ ...input, bytes: readFileSync(bytes.file) });
       return { artworkId: "a-2" };
     });
     const send = (key: string, query: string, body: Uint8Array<ArrayBuffer>, headers: Record<string, string> = {}) =>
@@ -439,6 +442,7 @@ describe("one order", () => {
       quote: { quoteId: "q-1", number: "Q-101" },
       club: null,
       customer: {
+        customerId: "cu-1",
         name: "Robin Alder",
         phone: "303 555 0101",
         email: "robin@alder.example",
@@ -507,7 +511,7 @@ describe("one order", () => {
       promiseClass: "estimate",
       club: { clubId: "c-1", number: "C-21", name: "Moor" },
       customerSpecified: [],
-      customer: { name: "Kim", phone: null, email: null, address: null },
+      customer: { customerId: "cu-2", name: "Kim", phone: null, email: null, address: null },
     });
     expect(waiting.part("Promise").text).toContain("Told when it was ordered: ready 10–17 December 2026");
     expect(waiting.part("Promise").text).toContain("iestimateAn estimate until the last gate is passed");
