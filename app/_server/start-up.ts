@@ -5,6 +5,7 @@ import { freezePressSlots, renewEstimates, sweepSlots } from "#services";
 import { openContext } from "#services/context";
 import { checkHealth } from "#services/health";
 import { reportFault } from "./faults";
+import { answerFinished } from "./finished/pages";
 
 const sweepEveryMs = 15 * 60_000;
 
@@ -28,12 +29,16 @@ async function renew(): Promise<void> {
   }
 }
 
+/** Where `.ci/serve.mjs` looks for what answers finished pages. */
+const shelf = globalThis as typeof globalThis & { pairwrightFinishedPages?: typeof answerFinished };
+
 /** A server without its database is of no use: it says why, to the log and to whoever started it, and ends. */
 export async function startUp(): Promise<void> {
   try {
     await checkHealth(await openContext(systemActor("start-up"), new Date()));
     await sweep();
     void renew();
+    shelf.pairwrightFinishedPages = answerFinished;
     setInterval(() => sweep().then(renew), sweepEveryMs).unref();
   } catch (error) {
     log("fatal", "cannot start", { where: "start", error });
