@@ -3,13 +3,13 @@
  * has changed, and at most for a minute, since a date on them moves with the clock. Whatever is not a plain visit to one of
  * them, or cannot be finished, is the framework's to answer.
  */
-import { createHash, randomUUID } from "node:crypto";
+import { createHash } from "node:crypto";
 import type { IncomingMessage, OutgoingHttpHeaders, ServerResponse } from "node:http";
 import type { Socket } from "node:net";
 import { promisify } from "node:util";
 import { gzip } from "node:zlib";
 import { themeScript } from "#app/_ui/theme.ts";
-import { systemActor, visitor } from "#auth";
+import { newToken, systemActor, visitor } from "#auth";
 import { queueRevision, readPredictedVersusMeasured } from "#services";
 import { openContext } from "#services/context";
 import { reportFault } from "../faults";
@@ -34,7 +34,7 @@ const followed: Readonly<Record<string, (now: Date) => Promise<unknown>>> = {
 const askAgainMs = 1000;
 const drawAgainMs = 60_000;
 /** On a request that asks for the page itself, to finish it; nobody outside can know it. */
-const ownMark = randomUUID();
+const ownMark = newToken();
 const markHeader = "x-pairwright-unfinished";
 
 const bases = new Map<string, { readonly askedAtMs: number; readonly basis: Promise<string> }>();
