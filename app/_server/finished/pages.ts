@@ -4,8 +4,15 @@
  * them, or cannot be finished, is the framework's to answer.
  */
 import { createHash } from "node:crypto";
-import type { IncomingMessage, OutgoingHttpHeaders, ServerResponse } from "node:http";
+import {
+  get,
+  type IncomingHttpHeaders,
+  type IncomingMessage,
+  type OutgoingHttpHeaders,
+  type ServerResponse,
+} from "node:http";
 import type { Socket } from "node:net";
+import { text } from "node:stream/consumers";
 import { promisify } from "node:util";
 import { gzip } from "node:zlib";
 import { themeScript } from "#app/_ui/theme.ts";
@@ -89,16 +96,15 @@ function basisOf(path: string, nowMs: number): Promise<string> {
 
 /** Asks this very server, as a visitor of this theme would, for the page as the framework makes it. */
 async function draw(path: string, theme: string, socket: Socket, basis: string): Promise<Finished | null> {
-  const { localAddress = "127.0.0.1", localPort } = socket;
-  const host = localAddress.includes(":") ? `[${localAddress}]` : localAddress;
   const drawnAtMs = Date.now();
-  const answer = await fetch(`http://${host}:${localPort}${path}`, {
-    headers: { [markHeader]: ownMark, accept: "text/html", "accept-encoding": "identity", cookie: `theme=${theme}` },
-    cache: "no-store",
-    redirect: "manual",
+  const headers = { [markHeader]: ownMark, accept: "text/html", cookie: `theme=${theme}` };
+  const { localAddress: host, localPort: port } = socket;
+  const answer = await new Promise<IncomingMessage>((resolve, reject) => {
+    // A connection of its own: one kept from the last drawing may just be ending.
+    get({ host, port, path, headers, agent: false }, resolve).once("error", reject);
   });
-  const drawn = await answer.text();
-  const html = answer.status === 200 ? finishedHtml(drawn, themeScript) : null;
+  const drawn = await text(answer);
+  const html = answer.statusCode === 200 ? finishedHtml(drawn, themeScript) : null;
   if (html === null) return null;
   const plain = Buffer.from(html);
   const zipped = await promisify(gzip)(plain, { level: 9 });
@@ -110,16 +116,24 @@ async function draw(path: string, theme: string, socket: Socket, basis: string):
 const ofOneAnswer =
   /^(connection|keep-alive|transfer-encoding|content-(length|encoding)|date|set-cookie|link|x-nextjs-.*|x-middleware-.*)$/;
 
-function headersOf(drawn: Headers, html: string, etag: string): OutgoingHttpHeaders {
-  const always = Object.fromEntries([...drawn].filter(([name]) => !ofOneAnswer.test(name)));
+function headersOf(drawn: IncomingHttpHeaders, html: string, etag: string): OutgoingHttpHeaders {
+  const always = Object.fromEntries(Object.entries(drawn).filter(([name]) => !ofOneAnswer.test(name)));
   return {
     ...always,
-    "content-security-policy": policyByHashes(drawn.get("content-security-policy") ?? "", html),
+    "content-security-policy": policyByHashes(String(drawn["content-security-policy"] ?? ""), html),
     // Kept by the browser, asked for again at every visit: the answer is then 304 while nothing has changed.
     "cache-control": "no-cache",
     vary: "accept-encoding, cookie, rsc",
     etag,
+    ...fontsFirst(String(drawn.link ?? "")),
   };
+}
+
+/** Of what the framework wants fetched with the page, the faces: they are the same for every answer. */
+function fontsFirst(links: string): OutgoingHttpHeaders {
+  const fonts = links.split(/,\s*(?=<)/).filter((link) => /\bas="?font\b/.test(link));
+  const link = fonts.map((font) => font.replace(/;\s*nonce="[^"]*"/, "")).join(", ");
+  return link === "" ? {} : { link };
 }
 
 function send(request: IncomingMessage, response: ServerResponse, { headers, etag, plain, zipped }: Finished): void {

@@ -61,7 +61,14 @@ describe("a finished page", () => {
     const answer = async (request: IncomingMessage, response: ServerResponse) => {
       if (await answerFinished(request, response)) return;
       drawn.push(`${request.method} ${request.url} ${request.headers.cookie ?? ""}`.trim());
-      response.writeHead(status, { "content-security-policy": policy, "x-frame-options": "DENY", "set-cookie": "a=1" });
+      const link =
+        '</f.woff2>; rel=preload; as="font"; nonce="n"; type="font/woff2", </a.js>; rel=preload; as="script"';
+      response.writeHead(status, {
+        link,
+        "content-security-policy": policy,
+        "x-frame-options": "DENY",
+        "set-cookie": "a=1",
+      });
       response.end(pageOf(words));
     };
     server = createServer((request, response) => void answer(request, response)).listen(0, "127.0.0.1");
@@ -87,6 +94,7 @@ describe("a finished page", () => {
     const { headers } = all[0] as Response;
     expect(headers.get("x-frame-options")).toBe("DENY");
     expect(headers.get("set-cookie")).toBeNull();
+    expect(headers.get("link")).toBe('</f.woff2>; rel=preload; as="font"; type="font/woff2"');
     const script = /<script>([\s\S]*)<\/script>/.exec(texts[0] ?? "")?.[1] ?? "";
     const hash = createHash("sha256").update(script).digest("base64");
     expect(headers.get("content-security-policy")).toContain(`; script-src 'sha256-${hash}'; style-src 'self'; `);

@@ -51,7 +51,10 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
           </a>
         ))}
       </nav>
-      <nav aria-label={w.views} className="no-print mb-6 flex flex-wrap gap-x-5 border-b border-rule">
+      <nav
+        aria-label={w.views}
+        className="no-print mb-6 flex flex-wrap gap-x-5 border-b border-rule max-sm:grid max-sm:grid-cols-2"
+      >
         {(Object.keys(w.view) as View[]).map((each) => (
           <a
             key={each}
