@@ -1,5 +1,6 @@
 import { gzipSync } from "node:zlib";
-import { expect, test } from "./support/test";
+import { expectStill } from "./support/still";
+import { expect, signInAs, test } from "./support/test";
 
 test("a page made for one visitor runs its scripts under a nonce of its own", async ({ page }) => {
   const answer = await page.goto("/sheet");
@@ -34,22 +35,8 @@ for (const path of ["/", "/method"])
     const again = await request.get(path, { headers: { "if-none-match": headers.etag ?? "" } });
     expect([again.status(), (await again.body()).length]).toEqual([304, 0]);
 
-    await page.addInitScript(() => {
-      const seen = { shift: 0 };
-      Object.assign(window, { seen });
-      new PerformanceObserver((list) => {
-        for (const entry of list.getEntries()) seen.shift += (entry as unknown as { value: number }).value;
-      }).observe({ type: "layout-shift", buffered: true });
-    });
-    // The faces come late, as on a slow line.
-    await page.route(/\.woff2/, async (route) => {
-      await new Promise((resolve) => setTimeout(resolve, 400));
-      await route.continue();
-    });
+    await expectStill(page, path);
     await page.goto(path);
-    await page.evaluate(() => document.fonts.ready);
-    const shift = await page.evaluate(() => (window as unknown as { seen: { shift: number } }).seen.shift);
-    expect(shift).toBeLessThanOrEqual(0.02);
     // The switch works, and the server knows of it at the next visit.
     await page.getByRole("button", { name: "Paper: as your device" }).click();
     await page.getByRole("button", { name: "Paper: dark" }).click();
@@ -58,6 +45,13 @@ for (const path of ["/", "/method"])
     await expect(page.locator("html")).toHaveAttribute("data-theme", "light");
     await expect(page.getByRole("button", { name: "Paper: light" })).toBeVisible();
   });
+
+test("the sheet's beginning, the sign-in, the desk and the queue stand still while they arrive", async ({ page }) => {
+  await expectStill(page, "/sheet");
+  await expectStill(page, "/shop/sign-in");
+  await signInAs(page, "owner");
+  for (const path of ["/shop", "/shop/queue", "/shop/queue/order"]) await expectStill(page, path);
+});
 
 test("the health check asks the database", async ({ request }) => {
   const answer = await request.get("/health");
