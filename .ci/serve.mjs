@@ -23,7 +23,7 @@ export async function serve({ host, port, address, trustedProxies, dev = false }
   const { default: next } = await import("next");
   const app = next({ dev, dir: root, hostname: host, port, quiet: true });
   await app.prepare();
-  const handle = app.getRequestHandler();
+  const handle = dev ? app.getRequestHandler() : finishedFirst(app.getRequestHandler());
   const believe = headerGuard(trustedProxies);
   const always = Object.entries(alwaysSent(address));
   const { allowedMethods, answering, faultWords, refusalOf, reportFault, reportUntold } = await loadBundled(
@@ -103,6 +103,15 @@ function followed(follows, response) {
  */
 export function alwaysSent(address) {
   return address.startsWith("https:") ? { "strict-transport-security": "max-age=31536000" } : {};
+}
+
+/**
+ * Finished pages go out before the framework is asked. The server's start, inside the framework's bundle, puts what answers
+ * them on globalThis: it stands on the one open database.
+ */
+function finishedFirst(handle) {
+  return async (request, response) =>
+    (await globalThis.pairwrightFinishedPages?.(request, response)) || handle(request, response);
 }
 
 /**

@@ -5,6 +5,7 @@
 import sharp from "sharp";
 import { expectPdf } from "./support/paper";
 import { answerBody, makeQuote, openSection, section, startSheet, waitForSaved } from "./support/skier-steps";
+import { expectStill } from "./support/still";
 import { expect, test } from "./support/test";
 
 test("a skier goes from the home page to a pair in the queue (scenario 1)", async ({ page }) => {
@@ -42,11 +43,14 @@ test("a skier goes from the home page to a pair in the queue (scenario 1)", asyn
     bar.getByText(/\d+.* (January|February|March|April|May|June|July|August|September|October|November|December)/),
   ).toBeVisible();
 
+  await waitForSaved(page);
+  await expectStill(page);
   await makeQuote(page, "Ines Halloran");
   await expect(page.getByRole("heading", { name: /Quote Q-\d+/ })).toBeVisible();
   await expect(page.getByText("Carbon stringers").first()).toBeVisible();
   await expect(page.getByText("$1,792.80").first()).toBeVisible();
   await expectPdf(page, page.getByRole("link", { name: /A4/ }));
+  await expectStill(page);
 
   await page.getByLabel(/I accept the terms/).check();
   await page.getByLabel(/right to withdraw$/).check();
@@ -58,6 +62,7 @@ test("a skier goes from the home page to a pair in the queue (scenario 1)", asyn
   // Nobody of the shop knows the skier yet: the order has no place before the money is there.
   await expect(page.getByText("To be confirmed")).toBeVisible();
   await expect(page.getByText(/others may come first/)).toBeVisible();
+  await expectStill(page);
 
   // Deposit: half of 1,630.
   await expect(page.getByText("$815.00", { exact: false })).toBeVisible();

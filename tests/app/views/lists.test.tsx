@@ -22,6 +22,7 @@ import OrderPage from "#app/shop/(staff)/orders/[orderId]/page.tsx";
 import { GET as ordersCsv } from "#app/shop/(staff)/orders/csv/route.ts";
 import OrdersPage from "#app/shop/(staff)/orders/page.tsx";
 import PricesPage from "#app/shop/(staff)/prices/page.tsx";
+import { GET as promisesCsv } from "#app/shop/(staff)/queue/csv/route.ts";
 import { GET as quotesCsv } from "#app/shop/(staff)/quotes/csv/route.ts";
 import QuotesPage from "#app/shop/(staff)/quotes/page.tsx";
 import { shapeAtLength } from "#engine/geometry";
@@ -239,6 +240,33 @@ describe("lists", () => {
     ]);
     tell("readLearning", refusal("not-allowed"));
     await expect(measuredCsv()).rejects.toMatchObject({ digest: expect.stringContaining("404") });
+  });
+
+  it("of promises go away whole, the tightest first", async () => {
+    const pair = (serial: string, slackDays: number | null) => ({
+      serial,
+      modelName: "Midlow 95",
+      lengthCm: 178,
+      now: null,
+      doneOperations: 3,
+      allOperations: 14,
+      plannedReady: "2026-11-17",
+      expected: null,
+      promisedOn: "2026-11-23",
+      promiseClass: "promise",
+      slackDays,
+      standing: "safe",
+      chanceKept: 0.895,
+    });
+    const pairs = [pair("TY-0403", null), ...Array.from({ length: 60 }, (_, i) => pair(`TY-${5000 + i}`, 60 - i))];
+    tell("queueBoard", { pairs });
+    const lines = (await (await promisesCsv()).text()).trim().split("\r\n");
+    expect(lines).toHaveLength(62);
+    expect(lines[0]).toMatch(/^pair,model,length_cm,station,done,of,/);
+    expect(lines[1]).toBe("TY-5059,Midlow 95,178,,3,14,2026-11-17,,,2026-11-23,promise,1,safe,89.5");
+    expect(lines.at(-1)).toMatch(/^TY-0403,/);
+    tell("queueBoard", refusal("not-allowed"));
+    await expect(promisesCsv()).rejects.toThrow();
   });
 
   it("of prices are what the book says, and not for everybody", async () => {
