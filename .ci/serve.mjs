@@ -97,12 +97,17 @@ function followed(follows, response) {
 }
 
 /**
- * What every answer says, files and the health check too: where people reach the shop by https, browsers come by nothing else
- * for a year (RFC 6797).
+ * What every answer says, refusals, files and the health check too: its kind is as it says, nobody frames it, and where people
+ * reach the shop by https, browsers come by nothing else for a year (RFC 6797). Pages put their own policy in its place; it
+ * says the same and more.
  * @param address as people type it
  */
 export function alwaysSent(address) {
-  return address.startsWith("https:") ? { "strict-transport-security": "max-age=31536000" } : {};
+  return {
+    "x-content-type-options": "nosniff",
+    "content-security-policy": "frame-ancestors 'none'; base-uri 'none'; object-src 'none'",
+    ...(address.startsWith("https:") ? { "strict-transport-security": "max-age=31536000" } : {}),
+  };
 }
 
 /**

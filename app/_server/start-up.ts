@@ -50,7 +50,7 @@ const shelf = globalThis as typeof globalThis & { pairwrightFinishedPages?: type
 /** A server without its database is of no use: it says why, to the log and to whoever started it, and ends. */
 export async function startUp(): Promise<void> {
   try {
-    mkdirSync(config().dataFolder, { recursive: true });
+    mkdirSync(config().dataFolder, { recursive: true, mode: 0o700 });
     await checkHealth(await openContext(systemActor("start-up"), new Date()));
     await offerOwnership();
     await sweep();
