@@ -2,7 +2,7 @@ import { gzipSync } from "node:zlib";
 import { expectStill } from "./support/still";
 import { expect, signInAs, test } from "./support/test";
 
-test("a page made for one visitor runs its scripts under a nonce of its own", async ({ page }) => {
+test("a page made for one visitor runs its scripts under a nonce of its own", { tag: "@desktop" }, async ({ page }) => {
   const answer = await page.goto("/sheet");
   const policy = answer?.headers()["content-security-policy"] ?? "";
   const nonce = /'nonce-([^']+)'/.exec(policy)?.[1];
@@ -18,10 +18,9 @@ test("a page made for one visitor runs its scripts under a nonce of its own", as
 });
 
 for (const path of ["/", "/method"])
-  test(`${path} is finished HTML: light, still, the same for everybody, its one script named by its hash`, async ({
-    page,
-    request,
-  }) => {
+  test(`${path} is finished HTML: light, still, the same for everybody, its one script named by its hash`, {
+    tag: "@desktop",
+  }, async ({ page, request }) => {
     const answer = await request.get(path);
     const headers = answer.headers();
     const html = await answer.body();
@@ -53,13 +52,13 @@ test("the sheet's beginning, the sign-in, the desk and the queue stand still whi
   for (const path of ["/shop", "/shop/queue", "/shop/queue/order"]) await expectStill(page, path);
 });
 
-test("the health check asks the database", async ({ request }) => {
+test("the health check asks the database", { tag: "@desktop" }, async ({ request }) => {
   const answer = await request.get("/health");
   expect(answer.status()).toBe(200);
   expect(await answer.json()).toEqual({ ready: true });
 });
 
-test("the shop sends a visitor to the sign-in", async ({ page }) => {
+test("the shop sends a visitor to the sign-in", { tag: "@desktop" }, async ({ page }) => {
   await page.goto("/shop");
   await expect(page).toHaveURL(/\/shop\/sign-in/);
 });
