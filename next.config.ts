@@ -35,6 +35,8 @@ const config: NextConfig = {
     "pino",
   ],
   turbopack: { root: import.meta.dirname },
+  // Where browsers look on a page that names no icon, such as a file.
+  redirects: async () => [{ source: "/favicon.ico", destination: "/icon.svg", permanent: true }],
   headers: async () => [
     { source: "/:path*", headers },
     ...privatePaths.map((path) => ({ source: `/${path}/:rest*`, headers: notIndexed })),

@@ -4,7 +4,7 @@ import { systemBrowser } from "./.ci/browser.mjs";
 const port = Number(process.env.E2E_PORT ?? 3210);
 const browser = systemBrowser();
 
-/** Names: `x.spec.ts` runs on both screens, `x.desktop.spec.ts` and `x.phone.spec.ts` on one. */
+/** Names: `x.spec.ts` runs on both screens, `x.desktop.spec.ts` and `x.phone.spec.ts` on one; a test tagged `@desktop` or `@phone` too. */
 export default defineConfig({
   testDir: "tests/e2e",
   outputDir: "tests/e2e/results",
@@ -39,11 +39,13 @@ export default defineConfig({
     {
       name: "desktop",
       testIgnore: "**/*.phone.spec.ts",
+      grepInvert: /@phone/,
       use: { ...devices["Desktop Chrome"], viewport: { width: 1440, height: 900 } },
     },
     {
       name: "phone",
       testIgnore: "**/*.desktop.spec.ts",
+      grepInvert: /@desktop/,
       use: { ...devices["Desktop Chrome"], viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
     },
   ],

@@ -2,6 +2,7 @@
  * One purpose: a content security policy with a fresh nonce on every page. Who may see what is decided beside the data,
  * never here. Next puts the nonce on its own scripts; a page that needs it reads `(await headers()).get("x-nonce")`. Beside it
  * stands the path that was asked for, to come back to after a sign-in.
+ * Finished pages (app/_server/finished) put hashes in the nonce's place.
  * Pages must be made per request (`await connection()` in the root layout): a page built ahead has no nonce, and all its
  * scripts would be refused.
  */

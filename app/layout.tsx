@@ -4,11 +4,13 @@ import "@fontsource/ibm-plex-sans/500.css";
 import "@fontsource/ibm-plex-sans/600.css";
 import "@fontsource/ibm-plex-mono/400.css";
 import "@fontsource/ibm-plex-mono/500.css";
+import "#app/fonts.css";
 import "#app/globals.css";
 import type { Metadata, Viewport } from "next";
 import { cookies } from "next/headers";
 import { connection } from "next/server";
 import type { ReactNode } from "react";
+import { fontClasses } from "#app/fonts.ts";
 
 export const metadata: Metadata = {
   title: {
@@ -33,7 +35,7 @@ export default async function RootLayout({ children }: { readonly children: Reac
   await connection();
   const theme = (await cookies()).get("theme")?.value;
   return (
-    <html lang="en" data-theme={theme === "light" || theme === "dark" ? theme : undefined}>
+    <html lang="en" className={fontClasses} data-theme={theme === "light" || theme === "dark" ? theme : undefined}>
       <body className="flex min-h-dvh flex-col">
         <a
           href="#main"

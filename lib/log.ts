@@ -16,6 +16,8 @@ export interface LogFacts {
   /** A staff role, "guest", or null while nobody has looked. */
   readonly role?: string | null;
   readonly status?: number;
+  /** Why somebody was refused, by the refusal's code. */
+  readonly refusal?: string;
   readonly error?: unknown;
 }
 

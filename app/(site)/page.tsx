@@ -4,9 +4,10 @@ import { DateRange, type DayShares } from "#app/_ui/date-range.tsx";
 import { Part } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { HousePattern } from "#app/_visuals/house-pattern.tsx";
-import { SkiPair } from "#app/_visuals/ski-drawing.tsx";
+import { KeptPair, SkiPair } from "#app/_visuals/ski-drawing.tsx";
 import { SkiOutline } from "#app/_visuals/ski-outline.tsx";
 import words from "#content/copy/site.json";
+import type { HouseGraphic, Model } from "#engine/configuration";
 import { measure, shapeAtLength } from "#engine/geometry";
 import { roundForPeople, textForPeople } from "#engine/units";
 import { activeCatalog, leadTimeToday, settings } from "#services";
@@ -36,23 +37,7 @@ export default async function HomePage() {
           </p>
           <LeadTime lead={lead.ok ? lead.value : null} />
         </div>
-        {hero && graphic ? (
-          <SkiPair
-            shape={shapeAtLength(hero.shape, hero.shape.refLengthCm)}
-            orientation="upright"
-            graphic={{ layout: "continuing", house: graphic }}
-            className="mx-auto h-[38rem] max-md:hidden"
-            description={`${hero.name}, ${hero.shape.refLengthCm} cm, with the house graphic ${graphic.label}, drawn to scale`}
-          />
-        ) : null}
-        {hero && graphic ? (
-          <SkiPair
-            shape={shapeAtLength(hero.shape, hero.shape.refLengthCm)}
-            orientation="lying"
-            graphic={{ layout: "continuing", house: graphic }}
-            className="w-full md:hidden"
-          />
-        ) : null}
+        {hero && graphic ? <Hero model={hero} graphic={graphic} /> : null}
       </section>
 
       <Part title={w.modelsTitle} id="models">
@@ -111,6 +96,27 @@ export default async function HomePage() {
         ) : null}
       </Part>
     </div>
+  );
+}
+
+/** The pair stands beside the words, or lies below them on a narrow screen: one drawing, shown in two places. */
+function Hero({ model, graphic }: { readonly model: Model; readonly graphic: HouseGraphic }) {
+  const pair = {
+    shape: shapeAtLength(model.shape, model.shape.refLengthCm),
+    graphic: { layout: "continuing", house: graphic },
+  } as const;
+  return (
+    <>
+      <KeptPair {...pair} id="hero" />
+      <SkiPair
+        shape={pair.shape}
+        drawnAs="hero"
+        orientation="upright"
+        className="mx-auto h-[38rem] max-md:hidden"
+        description={`${model.name}, ${model.shape.refLengthCm} cm, with the house graphic ${graphic.label}, drawn to scale`}
+      />
+      <SkiPair shape={pair.shape} drawnAs="hero" orientation="lying" className="w-full md:hidden" />
+    </>
   );
 }
 

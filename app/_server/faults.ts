@@ -1,5 +1,6 @@
 /** Faults nobody expected: written to the log under a reference that a person can read out on the phone. */
 import { randomInt } from "node:crypto";
+import type { Refusal } from "#engine/units";
 import { log } from "#lib/log";
 import { thisRequest } from "./this-request";
 
@@ -53,6 +54,33 @@ function written(error: unknown, where: string, reference: string, status?: numb
   const asked = request === undefined ? {} : { route: request.route, role: request.role };
   log("error", "a fault", { where, reference, ...asked, ...(status === undefined ? {} : { status }), error });
   return reference;
+}
+
+/** Refusals that tell of somebody at a door that is not theirs, or of guessing. */
+const toldOf: ReadonlySet<string> = new Set([
+  "not-allowed",
+  "wrong-sign-in",
+  "wrong-floor-code",
+  "wrong-password",
+  "wrong-first-owner-code",
+  "demo-here-only",
+  "not-a-floor-device",
+  "code-wrong",
+  "too-many-attempts",
+  "budget-used",
+  "budget-all-used",
+  "payment-not-signed",
+  "payment-foreign",
+  "payment-too-late",
+  "payment-replayed",
+]);
+
+/** A line for a refusal that matters to safety, without the name or address that was tried; none for any other. */
+export function noteRefusal({ code }: Refusal, where: string): void {
+  if (!toldOf.has(code)) return;
+  const request = thisRequest();
+  const asked = request === undefined ? {} : { route: request.route, role: request.role };
+  log("warn", "refused", { where, refusal: code, ...asked });
 }
 
 /** What a person reads. */

@@ -18,7 +18,7 @@ import type { z } from "zod";
 import words from "#content/copy/start.json";
 import type { Outcome, Refusal } from "#engine/units";
 import type { Context } from "#services/context";
-import { faultWords, Malformed, reportFault } from "./faults";
+import { faultWords, Malformed, noteRefusal, reportFault } from "./faults";
 import { type FormState, messagesByPath, readForm, typedValues } from "./form-state";
 
 export interface FormAction<Schema extends z.ZodType, Value> {
@@ -49,6 +49,7 @@ export function formAction<Schema extends z.ZodType, Value>(action: FormAction<S
       const outcome = await action.run(await action.context(parsed.data), parsed.data);
       if (!outcome.ok) {
         const { refusal } = outcome;
+        noteRefusal(refusal, action.name);
         await action.refused?.(refusal, values, parsed.data);
         return { status: "refused", values, refusals: { [refusal.path ?? ""]: action.words(refusal) } };
       }

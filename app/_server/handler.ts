@@ -4,7 +4,7 @@ import "server-only";
 import words from "#content/copy/start.json";
 import { fill, type Refusal } from "#engine/units";
 import { busyFor } from "#services";
-import { faultWords, reportFault } from "./faults";
+import { faultWords, noteRefusal, reportFault } from "./faults";
 
 const statusOf: Readonly<Record<string, number>> = {
   "not-allowed": 403,
@@ -19,6 +19,7 @@ const statusOf: Readonly<Record<string, number>> = {
 
 /** A refusal as JSON: its code and parameters, and words for people. 422 unless its code has a status of its own. */
 export function refusalResponse(refusal: Refusal, words: string): Response {
+  noteRefusal(refusal, "answer a request");
   return Response.json(
     { refusal, message: words },
     {

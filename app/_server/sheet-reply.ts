@@ -1,7 +1,7 @@
 /** Answers to calls that the sheet makes by itself while somebody types: a value, a refusal in words, or a fault's reference. */
 import { unstable_rethrow } from "next/navigation";
 import type { Outcome, Refusal } from "#engine/units";
-import { faultWords, reportFault } from "./faults";
+import { faultWords, noteRefusal, reportFault } from "./faults";
 
 export interface Refused {
   readonly ok: false;
@@ -19,6 +19,7 @@ export async function replyOf<T>(
     const outcome = await work();
     if (outcome.ok) return outcome;
     const { refusal } = outcome;
+    noteRefusal(refusal, name);
     return { ok: false, message: say(refusal), ...(refusal.path === undefined ? {} : { path: refusal.path }) };
   } catch (error) {
     unstable_rethrow(error);

@@ -9,6 +9,7 @@ import { applyRetention, freezePressSlots, renewEstimates, sweepDoors, sweepSlot
 import { openContext } from "#services/context";
 import { checkHealth } from "#services/health";
 import { reportFault } from "./faults";
+import { answerFinished } from "./finished/pages";
 import { startWorkers } from "./workers";
 
 const sweepEveryMs = 15 * 60_000;
@@ -43,16 +44,19 @@ async function offerOwnership(): Promise<void> {
   const told = fill(words.terminal.firstOwner, { address: `${config().publicOrigin}/shop/first-owner` });
   process.stderr.write(`\n  ${told}\n\n      ${code}\n\n`);
 }
+/** Where `.ci/serve.mjs` looks for what answers finished pages. */
+const shelf = globalThis as typeof globalThis & { pairwrightFinishedPages?: typeof answerFinished };
 
 /** A server without its database is of no use: it says why, to the log and to whoever started it, and ends. */
 export async function startUp(): Promise<void> {
   try {
-    mkdirSync(config().dataFolder, { recursive: true });
+    mkdirSync(config().dataFolder, { recursive: true, mode: 0o700 });
     await checkHealth(await openContext(systemActor("start-up"), new Date()));
     await offerOwnership();
     await sweep();
     void renew();
     await startWorkers(reportFault);
+    shelf.pairwrightFinishedPages = answerFinished;
     setInterval(() => sweep().then(renew), sweepEveryMs).unref();
   } catch (error) {
     log("fatal", "cannot start", { where: "start", error });

@@ -24,7 +24,8 @@ export function Page({
           <h1 className="text-2xl">{title}</h1>
           {lead ? <p className="mt-2 max-w-measure text-pencil">{lead}</p> : null}
         </div>
-        {aside}
+        {/* A line of its own on a phone from the start: a status may come later, and nothing moves for it. */}
+        {aside ? <div className="min-h-6 max-sm:w-full">{aside}</div> : null}
       </div>
       {children}
     </div>

@@ -2,7 +2,8 @@
 import { cookies } from "next/headers";
 import Link from "next/link";
 import type { ReactNode } from "react";
-import { type Theme, ThemeSwitch } from "./theme-switch.client";
+import type { Theme } from "./theme";
+import { ThemeSwitch } from "./theme-switch.client";
 
 export async function rememberedTheme(): Promise<Theme> {
   const value = (await cookies()).get("theme")?.value;

@@ -37,7 +37,6 @@ export interface TableProps<Row> {
 
 export function Table<Row>(props: TableProps<Row>) {
   const { caption, columns, rows, rowKey, foot, csvUrl, csv, empty, dense, stacks } = props;
-  const pad = dense ? "px-2 py-1" : "px-3 py-2";
   if (rows.length === 0 && empty) return <>{empty}</>;
   return (
     <div>
@@ -49,20 +48,12 @@ export function Table<Row>(props: TableProps<Row>) {
         aria-label={caption}
         className="overflow-x-auto border-y border-rule"
       >
-        <table className={cx("w-full border-collapse text-left", dense && "text-sm", stacks && "stacks")}>
+        <table className={cx("cells w-full border-collapse text-left", dense && "dense text-sm", stacks && "stacks")}>
           <caption className={props.hideCaption ? "sr-only" : "py-2 text-left font-medium"}>{caption}</caption>
           <thead>
             <tr>
               {columns.map((column) => (
-                <th
-                  key={column.key}
-                  scope="col"
-                  className={cx(
-                    pad,
-                    "border-b border-control align-bottom text-sm font-medium text-pencil",
-                    column.numeric && "text-right",
-                  )}
-                >
+                <th key={column.key} scope="col" className={column.numeric ? "text-right" : undefined}>
                   {column.head}
                 </th>
               ))}
@@ -70,21 +61,17 @@ export function Table<Row>(props: TableProps<Row>) {
           </thead>
           <tbody>
             {rows.map((row) => (
-              <tr key={rowKey(row)} className="border-b border-rule last:border-b-0">
+              <tr key={rowKey(row)}>
                 {columns.map((column, index) =>
                   index === 0 ? (
-                    <th
-                      key={column.key}
-                      scope="row"
-                      className={cx(pad, "text-left align-top font-normal", column.numeric && "measure text-right")}
-                    >
+                    <th key={column.key} scope="row" className={column.numeric ? "measure" : undefined}>
                       {column.cell(row)}
                     </th>
                   ) : (
                     <td
                       key={column.key}
                       data-head={stacks && typeof column.head === "string" ? column.head : undefined}
-                      className={cx(pad, "align-top", column.numeric && "measure text-right whitespace-nowrap")}
+                      className={column.numeric ? "measure" : undefined}
                     >
                       {column.cell(row)}
                     </td>

@@ -2,12 +2,12 @@
  * The strips of the axis chart. Each is drawn in a box that stretches with the page; lines keep their width. Lying: x to
  * the right, value upwards. Upright: x downwards, value to the right. x is mm from where the frame begins.
  */
-import { scaleLinear } from "d3-scale";
 import { area, line } from "d3-shape";
 import { profileHeightMm } from "#engine/geometry";
 import { type AxisBuild, type AxisFrame, axisFrame } from "./axis-builds";
 import { type AxisSeries, readingAt } from "./axis-data";
 import { lineOf } from "./axis-looks";
+import { roundScale } from "./linear-scale";
 import { closedPath, greatestHalfWidthMm, screenOutline } from "./paths";
 
 export type Orientation = "lying" | "upright";
@@ -22,11 +22,7 @@ export interface PlotScale {
 
 /** A round top and two or three ticks above zero. */
 export function plotScale(values: readonly number[]): PlotScale {
-  const scale = scaleLinear()
-    .domain([0, Math.max(1e-9, ...values)])
-    .nice(4);
-  const max = scale.domain()[1] ?? 1;
-  return { max, ticks: scale.ticks(3).filter((tick) => tick > 0) };
+  return roundScale(Math.max(1e-9, ...values), 4, 3);
 }
 
 /** Where a build's tip lies in a frame, mm from where the frame begins. */

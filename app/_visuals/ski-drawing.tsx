@@ -65,11 +65,17 @@ export interface SkiPairProps {
 /** mm between two skis of a pair in a drawing; a continuing graphic is split by the shop's own gap (gapMm). */
 export const drawnGapMm = 24;
 
-export function SkiPair(props: SkiPairProps) {
-  const { shape, orientation, sides = ["left", "right"], gapMm = drawnGapMm, className, description } = props;
+/** How far a pair reaches across, mm, and where the centre line of each ski is. */
+function placesAcross({ shape, sides = ["left", "right"], gapMm = drawnGapMm }: SkiPairProps) {
   const half = greatestHalfWidthMm(shape);
   const across = sides.length * 2 * half + (sides.length - 1) * gapMm;
-  const centre = (index: number) => -across / 2 + half + index * (2 * half + gapMm);
+  return { across, sides, centre: (index: number) => -across / 2 + half + index * (2 * half + gapMm) };
+}
+
+/** A drawing in true proportion; with `drawnAs` it shows the {@link KeptPair} of that id, drawn once for several. */
+export function SkiPair(props: SkiPairProps & { readonly drawnAs?: string }) {
+  const { shape, orientation, className, description, drawnAs } = props;
+  const { across } = placesAcross(props);
   const viewBox =
     orientation === "upright"
       ? `${-across / 2} 0 ${across} ${shape.lengthMm}`
@@ -83,27 +89,59 @@ export function SkiPair(props: SkiPairProps) {
       aria-hidden={description ? undefined : true}
     >
       <g transform={orientation === "lying" ? "rotate(-90)" : undefined} data-ski-axes="">
-        {props.ghost && props.graphic?.artwork ? (
-          <g opacity={0.25}>
-            {(props.graphic.layout === "continuing" ? [0] : sides.map((_, index) => centre(index))).map((x) => (
-              <g key={x} transform={`translate(${x} 0)`}>
-                <Picture artwork={props.graphic?.artwork} />
-              </g>
-            ))}
-          </g>
-        ) : null}
-        {sides.map((side, index) => (
-          <g key={side} transform={`translate(${centre(index)} 0)`}>
-            <Ski {...props} side={side} />
-          </g>
-        ))}
+        {drawnAs === undefined ? <Skis {...props} /> : <use href={`#${drawnAs}`} />}
       </g>
     </svg>
   );
 }
 
+/** A pair that is drawn here, out of sight, for every {@link SkiPair} of the page that names its id. */
+export function KeptPair({ id, ...props }: Omit<SkiPairProps, "orientation"> & { readonly id: string }) {
+  return (
+    <svg className="absolute size-0" aria-hidden="true">
+      <defs>
+        <g id={id}>
+          <Skis {...props} orientation="upright" />
+        </g>
+      </defs>
+    </svg>
+  );
+}
+
+function Skis(props: SkiPairProps) {
+  const { graphic } = props;
+  const { sides, centre } = placesAcross(props);
+  const patternId = `${useId()}h`;
+  // One pattern serves both skis, but for the palette that "alternate" turns round.
+  const isShared = graphic?.house !== undefined && graphic.layout !== "alternate" && sides.length > 1;
+  return (
+    <>
+      {props.ghost && graphic?.artwork ? (
+        <g opacity={0.25}>
+          {(graphic.layout === "continuing" ? [0] : sides.map((_, index) => centre(index))).map((x) => (
+            <g key={x} transform={`translate(${x} 0)`}>
+              <Picture artwork={graphic.artwork} />
+            </g>
+          ))}
+        </g>
+      ) : null}
+      {sides.map((side, index) => (
+        <g key={side} transform={`translate(${centre(index)} 0)`}>
+          <Ski {...props} side={side} pattern={isShared ? { id: patternId, isDrawn: index > 0 } : undefined} />
+        </g>
+      ))}
+    </>
+  );
+}
+
+interface OfOneSki {
+  readonly side: SkiSide;
+  /** The pattern under this id, which another ski may have drawn already. */
+  readonly pattern: { readonly id: string; readonly isDrawn: boolean } | undefined;
+}
+
 /** One ski about its own centre line. */
-function Ski({ side, ...props }: SkiPairProps & { readonly side: SkiSide }) {
+function Ski({ side, pattern, ...props }: SkiPairProps & OfOneSki) {
   const { shape, view = "top", graphic, wood = [], baseColours, marks = {}, overlay } = props;
   const id = useId();
   const outline = closedPath(screenOutline(shape));
@@ -118,7 +156,7 @@ function Ski({ side, ...props }: SkiPairProps & { readonly side: SkiSide }) {
         ) : (
           <>
             <path d={outline} fill="var(--sheet)" />
-            {graphic ? <Graphic {...props} graphic={graphic} side={side} /> : null}
+            {graphic ? <Graphic {...props} graphic={graphic} side={side} pattern={pattern} /> : null}
             {graphic?.windows?.length ? (
               <Windows id={`${id}w`} windows={graphic.windows} wood={wood} lengthMm={shape.lengthMm} />
             ) : null}
@@ -135,7 +173,7 @@ function Ski({ side, ...props }: SkiPairProps & { readonly side: SkiSide }) {
 }
 
 /** Ski art as the engine's pairArt has it: the graphic in the frame that its layout asks for: this ski's own, its mirror image, or its half of the pair's. */
-function Graphic({ shape, graphic, side }: SkiPairProps & { readonly graphic: SkiGraphic; readonly side: SkiSide }) {
+function Graphic({ shape, graphic, side, pattern }: SkiPairProps & OfOneSki & { readonly graphic: SkiGraphic }) {
   const half = greatestHalfWidthMm(shape);
   const continuing = graphic.layout === "continuing";
   const gapMm = graphic.splitGapMm ?? drawnGapMm;
@@ -145,12 +183,15 @@ function Graphic({ shape, graphic, side }: SkiPairProps & { readonly graphic: Sk
   const { house, artwork } = graphic;
   return (
     <g transform={`translate(${shift} 0)${mirror ? " scale(-1 1)" : ""}`}>
-      {house ? (
-        <HousePattern
-          graphic={house}
-          area={{ lengthMm: shape.lengthMm, reachMm }}
-          swapColours={graphic.layout === "alternate" && side === "right"}
-        />
+      {house && pattern?.isDrawn ? <use href={`#${pattern.id}`} /> : null}
+      {house && !pattern?.isDrawn ? (
+        <g id={pattern?.id}>
+          <HousePattern
+            graphic={house}
+            area={{ lengthMm: shape.lengthMm, reachMm }}
+            swapColours={graphic.layout === "alternate" && side === "right"}
+          />
+        </g>
       ) : null}
       {artwork ? <Picture artwork={artwork} /> : null}
     </g>

@@ -14,10 +14,16 @@ export function documentResponse(outcome: Outcome<DocumentBytes>, maxAgeSeconds 
       "content-length": String(bytes.byteLength),
       "content-disposition": `inline; filename*=UTF-8''${encodeURIComponent(fileName)}`,
       "cache-control": maxAgeSeconds > 0 ? `private, max-age=${maxAgeSeconds}, immutable` : "no-store",
-      "content-security-policy": "default-src 'none'; style-src 'unsafe-inline'; sandbox",
+      "content-security-policy":
+        "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'; base-uri 'none'; sandbox",
       "x-content-type-options": "nosniff",
     },
   });
+}
+
+/** True when another site's page asked for this, by a link or as a part of itself; browsers say so, programs say nothing. */
+export function isAskedByOthers(request: Request): boolean {
+  return request.headers.get("sec-fetch-site") === "cross-site";
 }
 
 export type Paper = "A4" | "LETTER";

@@ -2,6 +2,7 @@
 export type { Actor, Guest, StaffActor, Subject, SystemActor } from "./actor";
 export { systemActor } from "./actor";
 export { type DeviceClaim, deviceByToken, type FloorDoor, floorDoor } from "./devices";
+export { isLoopback } from "./door";
 export { type FirstOwner, isShopEmpty, makeFirstOwner, offerFirstOwner } from "./first-owner";
 export { endsAt, isOver, sessionHours } from "./idle";
 export {

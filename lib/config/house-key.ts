@@ -49,7 +49,7 @@ function readKey(file: string): string | null {
 
 /** Written whole before it has its name, and named once: whoever comes second reads the first one's. */
 function makeKey(folder: string, file: string): string {
-  mkdirSync(folder, { recursive: true });
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
   const draft = `${file}.${process.pid}.${randomBytes(4).toString("hex")}`;
   writeFileSync(draft, `${randomBytes(32).toString("hex")}\n`, { mode: 0o600 });
   chmodSync(draft, 0o600);

@@ -1,5 +1,5 @@
 /** Opens the embedded database: PostgreSQL compiled to WebAssembly, in a folder or in memory. */
-import { existsSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, existsSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { PGlite } from "@electric-sql/pglite";
 import { dataDir as preparedFiles } from "@electric-sql/pglite-prepopulatedfs";
 import { durableStartParams, syncToDisk, syncTree } from "./durability";
@@ -41,13 +41,15 @@ export async function openLocked(folder: string): Promise<PGlite> {
   if (existsSync(unfinished)) rmSync(folder, { recursive: true, force: true });
   const isNew = !existsSync(`${folder}/PG_VERSION`);
   if (isNew) {
-    mkdirSync(folder, { recursive: true });
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
     writeFileSync(unfinished, "");
   }
   const pglite = await create(folder, isNew);
   syncToDisk(pglite);
   await speakUtc(pglite);
   if (isNew) {
+    // The prepared files bring their own rights; what is in here is nobody else's to read.
+    chmodSync(folder, 0o700);
     await pglite.exec("CHECKPOINT");
     syncTree(folder);
   }

@@ -58,7 +58,7 @@ const heldHere = new Set<string>();
 export async function lockFolder(folder: string, patience: Patience = {}): Promise<FolderLock> {
   const { waitMs = patienceMs, tell = tellOnTerminal, leaveOnExit = false } = patience;
   const file = `${folder}.lock`;
-  mkdirSync(path.dirname(file), { recursive: true });
+  mkdirSync(path.dirname(file), { recursive: true, mode: 0o700 });
   if (heldHere.has(file)) throw new FolderInUse(folder, process.pid, 0);
   heldHere.add(file);
   const began = performance.now();

@@ -162,6 +162,6 @@ describe("a private link", () => {
     expect((await toldLink("order", "x-1"))?.token).toBe("tok");
     expect([await toldLink("order", "x-2"), await toldLink("quote", "x-1")]).toEqual([null, null]);
     const [kept] = [...browser.cookies.values()];
-    expect(kept?.options).toMatchObject({ httpOnly: true, sameSite: "lax", path: "/shop", maxAge: 900 });
+    expect(kept?.options).toMatchObject({ httpOnly: true, sameSite: "lax", path: "/", maxAge: 900 });
   });
 });

@@ -6,7 +6,7 @@ import { writeFileSync } from "node:fs";
 import { documentMeasures } from "./documents";
 import { engineMeasures } from "./engine";
 import { mechanicsMeasures } from "./mechanics";
-import { pageMeasures } from "./pages";
+import { type PageFigures, pageFigures } from "./pages";
 import { qualities, searchMeasures } from "./search";
 import { type SeasonsReached, seasonsReached } from "./season";
 
@@ -18,9 +18,11 @@ export async function main(args: readonly string[]): Promise<number> {
     ...(await searchMeasures()),
     ...(await documentMeasures()),
   ];
-  if (!args.includes("--engine")) times.push(...(await pageMeasures()));
+  const pages = args.includes("--engine") ? null : await pageFigures();
+  if (pages !== null) times.push(...pages.times);
   for (const { name, ms, ratio, baseline } of times)
     console.info(`${name.padEnd(48)} ${ms.toFixed(3).padStart(10)} ms ${ratio.toFixed(1).padStart(9)} × ${baseline}`);
+  if (pages !== null) printPages(pages);
   const reached = qualities();
   console.info("\nSchedules reached, median of five seeds");
   for (const { kind, instance, best, reached: value, gapPercent, ms } of reached)
@@ -36,8 +38,19 @@ export async function main(args: readonly string[]): Promise<number> {
   const at = args.indexOf("--json");
   const file = at < 0 ? undefined : args[at + 1];
   if (at >= 0 && file === undefined) throw new Error("--json: name the file");
-  if (file !== undefined) writeFileSync(file, `${JSON.stringify({ times, qualities: reached, seasons }, null, 2)}\n`);
+  if (file !== undefined)
+    writeFileSync(file, `${JSON.stringify({ times, pages, qualities: reached, seasons }, null, 2)}\n`);
   return 0;
+}
+
+function printPages({ weights, throughputs }: PageFigures): void {
+  const kilobytes = (bytes: number) => `${(bytes / 1000).toFixed(1).padStart(7)} kB`;
+  console.info("\nPages as they go out: HTML, zipped, and their script files zipped");
+  for (const { path, htmlBytes, zippedBytes, scriptBytes } of weights)
+    console.info(`${path.padEnd(18)} ${[htmlBytes, zippedBytes, scriptBytes].map(kilobytes).join("  ")}`);
+  console.info("\nAnswers a second to 20 visitors, beside the barest page of the same framework");
+  for (const { path, perSecond, share } of throughputs)
+    console.info(`${path.padEnd(18)} ${perSecond.toFixed(0).padStart(6)}  ${share.toFixed(2).padStart(6)} ×`);
 }
 
 function printSeasons(reached: SeasonsReached): void {

@@ -1,3 +1,4 @@
+import { statSync } from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
@@ -37,10 +38,12 @@ const writer = `
   }`;
 
 describe("the embedded database", () => {
-  it("syncs to the disk at least once for every commit", async () => {
-    const child = runModule(countSyncs, embeddedModule, path.join(temporaryFolder(), "database"));
+  it("syncs to the disk at least once for every commit, in folders that nobody else can look into", async () => {
+    const data = path.join(temporaryFolder(), "data");
+    const child = runModule(countSyncs, embeddedModule, path.join(data, "database"));
     const words = await child.waitForLine("syncs");
     expect(Number(words.split(" ")[1])).toBeGreaterThanOrEqual(25);
+    for (const folder of [data, path.join(data, "database")]) expect(statSync(folder).mode & 0o777).toBe(0o700);
   });
 
   it("keeps every acknowledged row over two kills in the middle of writing", async () => {

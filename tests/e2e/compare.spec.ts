@@ -50,7 +50,7 @@ test("three pairs share one axis and one line", async ({ page }) => {
   await expectNoSidewaysScroll(page);
 });
 
-test("a fourth pair is refused in words and nothing chosen is lost", async ({ page }) => {
+test("a fourth pair is refused in words and nothing chosen is lost", { tag: "@desktop" }, async ({ page }) => {
   await filledSheet(page);
   await toCompare(page);
   const boxes = page.getByRole("checkbox");
@@ -64,7 +64,7 @@ test("a fourth pair is refused in words and nothing chosen is lost", async ({ pa
   await expectAccessible(page);
 });
 
-test("another sheet joins by its link, and its pair can be taken", async ({ page }) => {
+test("another sheet joins by its link, and its pair can be taken", { tag: "@desktop" }, async ({ page }) => {
   const first = await filledSheet(page);
   await startSheet(page);
   await answerBody(page, { cm: "165", kg: "58", ability: "Improving" });
@@ -93,7 +93,7 @@ test("another sheet joins by its link, and its pair can be taken", async ({ page
   await expect(page.locator("#ski > summary")).toContainText("Midlow 84, 174 cm");
 });
 
-test("choosing and taking work without scripts", async ({ page, browser }) => {
+test("choosing and taking work without scripts", { tag: "@phone" }, async ({ page, browser }) => {
   const sheet = await filledSheet(page);
   const plain = await browser.newContext({ javaScriptEnabled: false });
   const still = await plain.newPage();
@@ -113,7 +113,7 @@ test("choosing and taking work without scripts", async ({ page, browser }) => {
   await expect(page.locator("#ski > summary")).toContainText("Midlow 95, 178 cm");
 });
 
-test("the desk compares a caller's sheet with the same page", async ({ page }, { project }) => {
+test("the desk compares a caller's sheet with the same page", { tag: "@desktop" }, async ({ page }, { project }) => {
   await signInAs(page, "desk");
   await page.goto("/shop/call");
   await page.getByLabel("Telephone number").fill(project.name === "phone" ? "303 555 0177" : "303 555 0178");

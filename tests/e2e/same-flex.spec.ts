@@ -5,7 +5,7 @@
 import { answerBody, expectAccessible, openSection, section, startSheet, waitForSaved } from "./support/skier-steps";
 import { expect, test } from "./support/test";
 
-test("a skier takes a lighter build of the same flex, by keyboard", async ({ page }) => {
+test("a skier takes a lighter build of the same flex, by keyboard", { tag: "@desktop" }, async ({ page }) => {
   await startSheet(page);
   await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
   await openSection(page, "reinforcement");

@@ -116,45 +116,6 @@ test("a sheet that stops the sale gets no quote from the desk, and the desk is t
   expect(page.url()).toContain("/shop/call/");
 });
 
-test("two staff convert one quote at the same moment and there is one order (scenario 9)", async ({
-  page,
-  browser,
-}) => {
-  await signInAs(page, "desk");
-  await openCall(page, "303 555 0172");
-  await answerImperial(page);
-  const quote = await quoteFor(page, "Tamsin Roke");
-  const other = await secondDesk(browser);
-  await other.goto(quote);
-  await page.goto(quote);
-  for (const each of [page, other]) await each.getByLabel(/Terms, price and the notice/).check();
-  await Promise.all(
-    [page, other].map((each) => each.getByRole("button", { name: "Make it an order", exact: true }).click()),
-  );
-  // One stands on the order; the other is told, with the way to that very order.
-  const heading = (each: Page) => each.getByRole("heading", { name: /^Order O-\d+/ });
-  const late = (each: Page) => each.getByText("Somebody was first");
-  for (const each of [page, other]) await expect(heading(each).or(late(each)).first()).toBeVisible();
-  const [winner, loser] = (await heading(page).isVisible()) ? [page, other] : [other, page];
-  const number = (await heading(winner).textContent())?.replace("Order ", "") ?? "";
-  await expect(late(loser)).toBeVisible();
-  await expect(loser.getByRole("link", { name: number })).toBeVisible();
-  await expect(loser.getByText("Acceptance held back")).toBeVisible();
-  await page.goto("/shop/orders?text=Tamsin");
-  await expect(page.getByRole("link", { name: /^O-\d+$/ })).toHaveCount(1);
-
-  await page.getByRole("link", { name: /^O-\d+$/ }).click();
-  await page.getByRole("link", { name: /^TY-\d{4}$/ }).click();
-  await expect(page.getByRole("heading", { name: /^Pair TY-\d{4}/ })).toBeVisible();
-  for (const paper of ["A4", "Letter"]) {
-    const link = page.getByRole("link", { name: `Build sheet, ${paper}` });
-    const pdf = await page.request.get((await link.getAttribute("href")) ?? "");
-    expect(pdf.headers()["content-type"]).toBe("application/pdf");
-    expect((await pdf.body()).subarray(0, 5).toString()).toBe("%PDF-");
-  }
-  await other.context().close();
-});
-
 test("an expired quote is priced anew line by line before it can become an order (scenario 10)", async ({ page }) => {
   await signInAs(page, "desk");
   await page.goto("/shop/quotes?state=expired");

@@ -36,7 +36,7 @@ test("the sheet has none with every section open, nor the quote, nor the pair", 
   await expectAccessibleInBoth(page);
 });
 
-test("nothing is wider than a screen of 320 px", async ({ page }) => {
+test("nothing is wider than a screen of 320 px", { tag: "@phone" }, async ({ page }) => {
   await page.setViewportSize({ width: 320, height: 700 });
   for (const address of ["/", "/method", "/sheet"]) {
     await page.goto(address);
@@ -50,7 +50,7 @@ test("nothing is wider than a screen of 320 px", async ({ page }) => {
   await expectNoSidewaysScroll(page);
 });
 
-test("the sheet is filled in with the keyboard alone", async ({ page }) => {
+test("the sheet is filled in with the keyboard alone", { tag: "@desktop" }, async ({ page }) => {
   await startSheet(page);
   await page.getByLabel("Height, centimetres").focus();
   await page.keyboard.type("182");
@@ -71,7 +71,7 @@ test("the sheet is filled in with the keyboard alone", async ({ page }) => {
   await expect(page.locator("#ski > summary")).toBeFocused();
 });
 
-test("a quote is read and accepted without JavaScript", async ({ page, browser }) => {
+test("a quote is read and accepted without JavaScript", { tag: "@phone" }, async ({ page, browser }) => {
   await startSheet(page);
   await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
   await makeQuote(page, "Ines Halloran");

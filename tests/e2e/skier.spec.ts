@@ -5,6 +5,7 @@
 import sharp from "sharp";
 import { expectPdf } from "./support/paper";
 import { answerBody, makeQuote, openSection, section, startSheet, waitForSaved } from "./support/skier-steps";
+import { expectStill } from "./support/still";
 import { expect, test } from "./support/test";
 
 test("a skier goes from the home page to a pair in the queue (scenario 1)", async ({ page }) => {
@@ -42,11 +43,14 @@ test("a skier goes from the home page to a pair in the queue (scenario 1)", asyn
     bar.getByText(/\d+.* (January|February|March|April|May|June|July|August|September|October|November|December)/),
   ).toBeVisible();
 
+  await waitForSaved(page);
+  await expectStill(page);
   await makeQuote(page, "Ines Halloran");
   await expect(page.getByRole("heading", { name: /Quote Q-\d+/ })).toBeVisible();
   await expect(page.getByText("Carbon stringers").first()).toBeVisible();
   await expect(page.getByText("$1,792.80").first()).toBeVisible();
   await expectPdf(page, page.getByRole("link", { name: /A4/ }));
+  await expectStill(page);
 
   await page.getByLabel(/I accept the terms/).check();
   await page.getByLabel(/right to withdraw$/).check();
@@ -58,6 +62,7 @@ test("a skier goes from the home page to a pair in the queue (scenario 1)", asyn
   // Nobody of the shop knows the skier yet: the order has no place before the money is there.
   await expect(page.getByText("To be confirmed")).toBeVisible();
   await expect(page.getByText(/others may come first/)).toBeVisible();
+  await expectStill(page);
 
   // Deposit: half of 1,630.
   await expect(page.getByText("$815.00", { exact: false })).toBeVisible();
@@ -69,7 +74,7 @@ test("a skier goes from the home page to a pair in the queue (scenario 1)", asyn
   await expectPdf(page, page.getByRole("link", { name: "Order confirmation, A4" }));
 });
 
-test("feet, inches and pounds stay as they were said (scenario 5)", async ({ page }) => {
+test("feet, inches and pounds stay as they were said (scenario 5)", { tag: "@phone" }, async ({ page }) => {
   await startSheet(page);
   await page.getByRole("group", { name: "Unit of height" }).getByText("ft in").click();
   await page.getByRole("group", { name: "Unit of weight without gear" }).getByText("lb").click();
@@ -101,7 +106,7 @@ test("feet, inches and pounds stay as they were said (scenario 5)", async ({ pag
   await expect(page.getByLabel("Weight without gear")).toHaveValue("149");
 });
 
-test("a weight typed in the wrong unit is put right with one tap (scenario 6)", async ({ page }) => {
+test("a weight typed in the wrong unit is put right with one tap (scenario 6)", { tag: "@phone" }, async ({ page }) => {
   await startSheet(page);
   await answerBody(page, { cm: "180", kg: "180", ability: "Confident" });
   await expect(page.getByText("Let us talk before a price").first()).toBeVisible();
@@ -112,7 +117,7 @@ test("a weight typed in the wrong unit is put right with one tap (scenario 6)", 
   await expect(page.getByRole("button", { name: "Make my quote" })).toBeVisible();
 });
 
-test("a very light skier is offered a call, not a price button (scenario 2)", async ({ page }) => {
+test("a very light skier is offered a call, not a price button (scenario 2)", { tag: "@phone" }, async ({ page }) => {
   await startSheet(page);
   await answerBody(page, { cm: "152", kg: "44", ability: "Improving" });
   await page.getByRole("radio", { name: "Calm" }).check();
@@ -126,7 +131,7 @@ test("a very light skier is offered a call, not a price button (scenario 2)", as
   await expect(page.getByText(/^Asked\./)).toBeVisible();
 });
 
-test("a picture is placed on the true outline with its resolution", async ({ page }) => {
+test("a picture is placed on the true outline with its resolution", { tag: "@desktop" }, async ({ page }) => {
   await startSheet(page);
   await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
   await openSection(page, "graphic");
@@ -147,7 +152,10 @@ test("a picture is placed on the true outline with its resolution", async ({ pag
   await expect(page.getByLabel("Centre, from the tip")).toHaveValue("700");
 });
 
-test("a drawing in a vector file is refused in words and the sheet is kept", async ({ page, allowConsole }) => {
+test("a drawing in a vector file is refused in words and the sheet is kept", { tag: "@desktop" }, async ({
+  page,
+  allowConsole,
+}) => {
   allowConsole(/422/);
   await startSheet(page);
   await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
@@ -159,7 +167,11 @@ test("a drawing in a vector file is refused in words and the sheet is kept", asy
   await expect(section(page, "you").locator("> summary")).toContainText("182 cm, 82 kg");
 });
 
-test("what is typed without a connection is sent when it comes back", async ({ page, context, allowConsole }) => {
+test("what is typed without a connection is sent when it comes back", { tag: "@phone" }, async ({
+  page,
+  context,
+  allowConsole,
+}) => {
   allowConsole(/ERR_INTERNET_DISCONNECTED/);
   await startSheet(page);
   await context.setOffline(true);

@@ -15,7 +15,7 @@ import {
 import { pdfPages } from "../papers/pdf-text";
 import { guestWith, onlineOrder, onlineQuote } from "../support/builders/online";
 import { acceptedQuote, filledSheet, quotedSheet } from "../support/builders/sale";
-import { must, openShop, stockWood, type TestShop } from "../support/builders/shop";
+import { must, openShop, shopNow, stockWood, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 
 const db = databaseForTests();
@@ -71,7 +71,7 @@ describe("a known number", () => {
     await acceptedQuote(shop, { phone, name: "Robin Alder" });
     const before = await db().customer.findFirst();
     const sheetId = await filledSheet(shop, { phone, name: "Robin Alder" });
-    const told = await issueLink(db(), { kind: "sheet", id: sheetId }, { id: "link-1", now: new Date(0) });
+    const told = await issueLink(db(), { kind: "sheet", id: sheetId }, { id: "link-1", now: shopNow });
     const guest = await guestWith(shop, told);
     const patch = { "contact.name": "Mallory Stranger", "contact.email": "mallory@evil.example" };
     must(await saveSheet(guest, { sheetId, patch, baseVersion: 9 }));

@@ -88,6 +88,21 @@ describe("letters under way", () => {
     expect(events.map(({ kind }) => kind)).toEqual(["letter-sent"]);
   });
 
+  it("leave this machine by TLS or not at all", async () => {
+    const shop = await openShop(db());
+    const { url, received } = await mailServer();
+    // The same server by a name that is not this machine's own, as far as the address says.
+    const post = openPost({
+      kind: "smtp",
+      url: url.replace("127.0.0.1", "0.0.0.0"),
+      from: "shop@thistle-yard.example",
+    });
+    await put(letter);
+    await work(shop, post);
+    expect(received).toEqual([]);
+    expect(await stored()).toMatchObject([{ state: "waiting", body: letter.text, tries: 1 }]);
+  });
+
   it("go into a folder for nobody else to read when there is no mail server", async () => {
     const shop = await openShop(db());
     const folder = path.join(config().dataFolder, "letters");

@@ -51,7 +51,7 @@ describe("letters to customers", () => {
     expect(await db().letter.count()).toBe(0);
     await db().notice.deleteMany();
     const second = await drafted(shop);
-    await db().order.updateMany({ data: { buyerEmail: "robin@alder.example" } });
+    await db().order.update({ where: { id: second.orderId }, data: { buyerEmail: "robin@alder.example" } });
     must(await sendNotice(shop.as(shop.desk), { ...second, body: "The press is down." }));
     const letters = await db().letter.findMany({ where: { subjectId: second.orderId } });
     expect(letters).toMatchObject([{ recipient: "robin@alder.example", state: "waiting" }]);

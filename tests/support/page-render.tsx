@@ -44,7 +44,8 @@ function sound(page: Reading): Reading {
   return page;
 }
 
-async function html(page: Page, { params = {}, query = {}, path = "/" }: Visit): Promise<string> {
+/** The page as HTML. */
+export async function html(page: Page, { params = {}, query = {}, path = "/" }: Visit): Promise<string> {
   const props = { params: Promise.resolve(params), searchParams: Promise.resolve(query) };
   const content = createElement(page as ComponentType<typeof props>, props);
   const errors: unknown[] = [];

@@ -24,6 +24,7 @@ const answers = new Map<string, (...asked: readonly unknown[]) => unknown>([
   // As in the demo, behind no proxy, with nobody else of the same number.
   ["offeredMethods", async () => ["pay-later", "bank-transfer", "counter", "demo-card"]],
   ["unnamedProxySeen", async () => null],
+  ["listWaitingLetters", async () => ({ ok: true, value: [] })],
   ["readCustomerPage", async () => ({ ok: true, value: { sameNumber: [] } })],
 ]);
 

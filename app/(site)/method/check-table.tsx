@@ -27,15 +27,15 @@ const rows = (results.rows as readonly Omit<Row, "isFirst">[]).map(
 );
 
 const columns: readonly Column<Row>[] = [
-  { key: "id", head: labels.checkedId, cell: (row) => <span className="whitespace-nowrap">{row.id}</span> },
+  { key: "id", head: labels.checkedId, cell: (row) => row.id },
   {
     key: "what",
     head: labels.checkedWhat,
     cell: (row) => (
-      <span className="block min-w-40">
-        {row.isFirst ? <span className="block">{row.about}</span> : null}
-        <span className="measure">{nameForPeople(row.name)}</span>
-      </span>
+      <>
+        {row.isFirst ? row.about : null}
+        <samp>{nameForPeople(row.name)}</samp>
+      </>
     ),
   },
   { key: "expected", head: labels.expected, numeric: true, cell: (row) => <Lines values={row.expected} /> },
@@ -55,7 +55,7 @@ export function CheckTable({ topics, title }: { readonly topics: readonly string
     marks: countsOfMarks(shown),
   });
   return (
-    <details className="mt-3 min-w-0">
+    <details className="checks mt-3 min-w-0">
       <summary className="chevron inline-flex min-h-11 cursor-pointer items-center gap-2 text-tarn underline decoration-1 underline-offset-4">
         {summary}
       </summary>
@@ -80,21 +80,18 @@ function countsOfMarks(shown: readonly Row[]): string {
     .join(", ");
 }
 
+/** A matrix keeps its rows. */
 function Lines({ values }: { readonly values: Values }) {
-  return linesOf(values).map((line, i) => (
-    // biome-ignore lint/suspicious/noArrayIndexKey: rows of a matrix have no other name and never move
-    <span key={i} className="block whitespace-pre">
-      {line}
-    </span>
-  ));
+  const lines = linesOf(values);
+  return lines.length === 1 ? lines[0] : <pre>{lines.join("\n")}</pre>;
 }
 
 function Source({ row }: { readonly row: Row }) {
   return (
-    <span className="block min-w-96 text-pencil">
+    <>
       {row.source}
-      <span className="block">({wordOf(marks, row.mark)})</span>
-    </span>
+      <small>({wordOf(marks, row.mark)})</small>
+    </>
   );
 }
 

@@ -1,5 +1,5 @@
 /** All builds of one flex as dots, price over mass; what nothing beats is filled and joined. Its text is the table. */
-import { scaleLinear } from "d3-scale";
+import { linearScale } from "#app/_visuals/linear-scale.ts";
 import type { SameFlexOption } from "#engine/assessment";
 import { moneyText } from "../money";
 import { fill } from "../words";
@@ -20,8 +20,8 @@ function extent(values: readonly number[]): [number, number] {
 
 export function SameFlexChart({ options, unbeaten, words }: Props) {
   const w = words.sameFlex;
-  const x = scaleLinear(extent(options.map((each) => each.massG)), [size.left + 8, size.width - size.right]);
-  const y = scaleLinear(extent(options.map((each) => each.priceCents)), [size.height - size.bottom - 8, size.top]);
+  const x = linearScale(extent(options.map((each) => each.massG)), [size.left + 8, size.width - size.right]);
+  const y = linearScale(extent(options.map((each) => each.priceCents)), [size.height - size.bottom - 8, size.top]);
   const front = [...unbeaten].toSorted((a, b) => a.massG - b.massG);
   const floor = size.height - size.bottom;
   return (

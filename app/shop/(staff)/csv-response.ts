@@ -19,6 +19,11 @@ export async function csvOfPages<Row>(
     rows.push(...found.value.rows.map(cells));
     if (page * found.value.pageSize >= found.value.total) break;
   }
+  return csvResponse(fileName, head, rows);
+}
+
+/** Rows as a file to keep. */
+export function csvResponse(fileName: string, head: readonly string[], rows: readonly (readonly Cell[])[]): Response {
   return new Response(csvText(head, rows), {
     headers: {
       "content-type": "text/csv; charset=utf-8",

@@ -6,10 +6,14 @@ import words from "#content/copy/shop.json";
 import type { DeskOverview, DraftRow, Page, QueuePair } from "#services";
 import { Clock, Day, DayWithShare, NumberLink, PairLink } from "../cells";
 import { DraftTable } from "./draft-table";
+import { bySlack } from "./queue/promises-csv";
 import { WaitingBadges } from "./waiting-badges";
 
 const w = words.desk;
 const h = w.heads;
+
+/** Of a list that has a page of its own, the desk shows this many. */
+const most = 12;
 
 export function DeskLists({ overview, drafts }: { readonly overview: DeskOverview; readonly drafts: Page<DraftRow> }) {
   return (
@@ -41,13 +45,24 @@ export function DeskLists({ overview, drafts }: { readonly overview: DeskOvervie
         <Expiring rows={overview.quotesExpiring} />
       </Part>
       <Part title={w.atRisk} id="at-risk">
-        <AtRisk rows={overview.atRisk} />
+        <AtRisk rows={bySlack(overview.atRisk).slice(0, most)} />
+        <All href="/shop/queue?view=promises" words={w.allAtRisk} count={overview.atRisk.length} />
       </Part>
       <Part title={w.waiting} id="waiting">
-        <Waiting rows={overview.waiting} />
+        <Waiting rows={overview.waiting.slice(0, most)} />
+        <All href="/shop/queue?view=waiting" words={w.allWaiting} count={overview.waiting.length} />
       </Part>
     </div>
   );
+}
+
+/** Where the rest of a list is that is longer than what stands here. */
+function All({ href, words: text, count }: { readonly href: string; readonly words: string; readonly count: number }) {
+  return count > most ? (
+    <p className="mt-2 text-sm">
+      <a href={href}>{fill(text, { count })}</a>
+    </p>
+  ) : null;
 }
 
 function Nothing({ children }: { readonly children: string }) {

@@ -57,7 +57,10 @@ export default async function ShopLayout({ children }: { readonly children: Reac
             <Mark />
             <span className="font-semibold">{settings().shop.name}</span>
           </Link>
-          <nav aria-label={w.nav} className="flex flex-wrap items-center gap-x-3">
+          <nav
+            aria-label={w.nav}
+            className="flex flex-wrap items-center gap-x-3 max-sm:w-full max-sm:flex-nowrap max-sm:overflow-x-auto max-sm:whitespace-nowrap"
+          >
             {doors
               .filter((door) => permit(staff, door.action).ok)
               .map((door) => (

@@ -2,6 +2,7 @@
 import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { createTransport, type SendMailOptions } from "nodemailer";
+import { isLoopback } from "#auth";
 import type { MailSettings } from "#config";
 
 export interface PostedLetter {
@@ -29,6 +30,8 @@ function bySmtp({ url, from }: Extract<MailSettings, { kind: "smtp" }>): Post {
     host: server.hostname,
     port: Number(server.port) || (server.protocol === "smtps:" ? 465 : 587),
     secure: server.protocol === "smtps:",
+    // A letter holds a name and an address: off this machine it goes by TLS or not at all.
+    requireTLS: !isLoopback(server.hostname),
     ...(server.username === ""
       ? {}
       : { auth: { user: decodeURIComponent(server.username), pass: decodeURIComponent(server.password) } }),

@@ -90,7 +90,7 @@ describe("dragging a row", () => {
           <table>
             <tbody>{[row("p-1", "no"), row("p-2"), row("p-3")]}</tbody>
           </table>
-          {hint === null ? null : <DragOrder hint={hint} />}
+          {hint === null ? null : <DragOrder hint={hint} behind="p-9" />}
         </div>
       </AppRouterContext>
     );
@@ -118,7 +118,7 @@ describe("dragging a row", () => {
     };
     expect(await move("p-3", "p-1", 40)).toBe("/shop/queue/order?move=p-3&before=p-1");
     expect(await move("p-3", "p-1", 60)).toBe("/shop/queue/order?move=p-3&before=p-2");
-    expect(await move("p-2", "p-3", 260)).toBe("/shop/queue/order?move=p-2&before=");
+    expect(await move("p-2", "p-3", 260)).toBe("/shop/queue/order?move=p-2&before=p-9");
     router.push.mockClear();
     await move("p-2", "p-2", 120);
     await drag("drop", "p-1", 0);

@@ -167,7 +167,7 @@ describe("tables", () => {
     expect(table.one("td").attribute("data-head")).toBe("Count");
     expect(table.one("caption").attribute("class")).toBe("sr-only");
     expect(table.one("[role=group]").attribute("aria-label")).toBe("Things");
-    expect(table.one("td").attribute("class")).toContain("text-right");
+    expect(table.one("td").attribute("class")).toBe("measure");
     expect(table.links).toEqual({});
     const shownCaption = drawn(
       <Table caption="Things" columns={columns} rows={rows} rowKey={(row) => row.name} csvUrl="/x.csv" />,

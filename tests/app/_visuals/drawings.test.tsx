@@ -286,13 +286,20 @@ describe("a pair of skis", () => {
 
   it("draws a house graphic, the second ski of an alternate pair in the other palette", () => {
     const house = catalog.build.houseGraphics.find(({ id }) => id !== "plain") ?? catalog.build.houseGraphics[0];
-    const fills = (layout: "same" | "alternate") =>
-      pair({ graphic: { layout, house } })
-        .all("[data-ski-axes] > g")
-        .map((ski) => ski.all("g g path").map((path) => `${path.attribute("fill")} ${path.attribute("stroke")}`));
+    const fills = (layout: "same" | "alternate") => {
+      const seen = pair({ graphic: { layout, house } });
+      return seen.all("[data-ski-axes] > g").map((ski) => {
+        // What is drawn once is used by both.
+        const used = ski.all("use").flatMap((use) => seen.all(`[id="${use.attribute("href")?.slice(1)}"] path`));
+        const fillAndStroke = (path: Reading) => `${path.attribute("fill")} ${path.attribute("stroke")}`;
+        return [...ski.all("g g path"), ...used].map(fillAndStroke);
+      });
+    };
     const [left, right] = fills("same");
-    expect(left?.length).toBeGreaterThan(0);
+    expect(left?.length).toBeGreaterThan(1);
     expect(right).toEqual(left);
+    expect(pair({ graphic: { layout: "same", house } }).all("use")).toHaveLength(1);
+    expect(pair({ graphic: { layout: "alternate", house } }).all("use")).toEqual([]);
     const [one, other] = fills("alternate");
     expect(one).toEqual(left);
     expect(other).not.toEqual(one);

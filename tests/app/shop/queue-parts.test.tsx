@@ -24,6 +24,7 @@ import type {
 } from "#services";
 import { partly } from "../../support/builders/views";
 import { drawn, drawnRouted } from "../../support/drawn";
+import type { Reading } from "../../support/page-reading";
 
 /** Winter in Denver is seven hours behind UTC. */
 const denver = (time: string, day = "2026-11-10") =>
@@ -452,6 +453,62 @@ describe("promises", () => {
       Standing: "ino promise yet",
       "Kept in, % of runs": "–",
     });
+  });
+});
+
+describe("lists of five hundred pairs", () => {
+  const many = Array.from({ length: 500 }, (_, index) => ({
+    pairId: `pair-${index}`,
+    serial: `TY-${String(9000 - index)}`,
+    skierFirstName: "Robin",
+    modelName: "Midlow 95",
+    lengthCm: 178,
+    ski: "Midlow 95, 178 cm",
+    mould: "M95-178",
+    now: { station: second, stationNumber: numbers[second], stationName: "Bonding", state: "ready" },
+    doneOperations: 3,
+    allOperations: 14,
+    plannedReady: "2026-11-17",
+    expected: { p50: "2026-11-18", p90: "2026-11-20" },
+    promisedOn: "2026-11-23",
+    promiseClass: "promise",
+    slackDays: index,
+    standing: "safe",
+    chanceKept: 0.95,
+    isByHand: false,
+    fixedBecause: null,
+    reasons: [{ kind: "before", stationNumber: 4, since: "2026-11-10T10:00:00.000Z" }],
+  }));
+  const board = partly<QueueBoard>({ ...boardWith({}), pairs: many } as never);
+  const order = partly<QueueOrder>({ places: many } as never);
+  const asked = (page: string) => ({
+    promises: drawn(<Promises board={board} page={page} />),
+    blocked: drawn(<Blocked pairs={many as never} page={page} />),
+    order: drawnRouted(<OrderTable order={order} mayMove page={page} />),
+  });
+  const serials = (seen: Reading) => seen.all("tbody th, tbody tr").flatMap(({ text }) => /TY-\d{4}/.exec(text) ?? []);
+
+  it("come fifty at a time, each page light: the framework sends a page twice, and 150 kB is the most", () => {
+    for (const list of Object.values(asked("2"))) {
+      const own = [...new Set(serials(list))];
+      expect([own.length, own[0], own.at(-1)]).toEqual([50, "TY-8950", "TY-8901"]);
+      expect(list.text).toContain("page 2 of 10");
+      expect(list.element.innerHTML.length).toBeLessThan(65_000);
+    }
+    expect(asked("2").promises.links["Further down the list"]).toBe("/shop/queue?view=promises&page=3");
+    expect(asked("2").blocked.links["Earlier in the list"]).toBe("/shop/queue?view=waiting&page=1");
+    expect(asked("10").order.links).not.toHaveProperty("Further down the list");
+    // What is no page is the first or the last.
+    expect(serials(asked("none").promises)[0]).toBe("TY-9000");
+    expect(serials(asked("99").promises)[0]).toBe("TY-8550");
+  });
+
+  it("count places over all pages, and move across their borders", () => {
+    const { order: second } = asked("2");
+    expect(second.all("tbody tr:first-child > *").map(({ text }) => text)[0]).toBe("51");
+    const links = second.all("td a[aria-label]").map((link) => link.attribute("href"));
+    expect(links[0]).toBe("/shop/queue/order?move=pair-50&before=pair-49");
+    expect(links.at(-1)).toBe("/shop/queue/order?move=pair-99&before=pair-101");
   });
 });
 

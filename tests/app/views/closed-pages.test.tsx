@@ -40,6 +40,8 @@ import { hold, refusal, seeAs, tell } from "../../support/page-views";
 
 vi.mock("#services", async (load) => (await import("../../support/page-views")).asTold(await load()));
 vi.mock("#app/_server/request.ts", async (load) => (await import("../../support/page-views")).seenBy(await load()));
+// A shop with people, seen from a device that nobody enrolled.
+vi.mock("#auth", async (load) => ({ ...(await load()), floorDoor: async () => null, isShopEmpty: async () => false }));
 vi.mock("next/headers", () => import("../../support/page-requests"));
 
 // biome-ignore lint/suspicious/noExplicitAny: every page names its own params

@@ -1,5 +1,7 @@
 /** Lists, their CSV, files, the frame of the shop and the remaining pages, drawn from views made by hand. */
+import { readFileSync } from "node:fs";
 import { beforeEach, describe, expect, it, vi } from "vitest";
+import type { UploadedFile } from "#app/_server/uploaded-file.ts";
 import { linesOf, nameForPeople, percent, plainNumber } from "#app/(site)/method/check-numbers.ts";
 import MethodPage from "#app/(site)/method/page.tsx";
 import SkierComparePage from "#app/(skier)/sheet/[token]/compare/page.tsx";
@@ -20,6 +22,7 @@ import OrderPage from "#app/shop/(staff)/orders/[orderId]/page.tsx";
 import { GET as ordersCsv } from "#app/shop/(staff)/orders/csv/route.ts";
 import OrdersPage from "#app/shop/(staff)/orders/page.tsx";
 import PricesPage from "#app/shop/(staff)/prices/page.tsx";
+import { GET as promisesCsv } from "#app/shop/(staff)/queue/csv/route.ts";
 import { GET as quotesCsv } from "#app/shop/(staff)/quotes/csv/route.ts";
 import QuotesPage from "#app/shop/(staff)/quotes/page.tsx";
 import { shapeAtLength } from "#engine/geometry";
@@ -239,6 +242,33 @@ describe("lists", () => {
     await expect(measuredCsv()).rejects.toMatchObject({ digest: expect.stringContaining("404") });
   });
 
+  it("of promises go away whole, the tightest first", async () => {
+    const pair = (serial: string, slackDays: number | null) => ({
+      serial,
+      modelName: "Midlow 95",
+      lengthCm: 178,
+      now: null,
+      doneOperations: 3,
+      allOperations: 14,
+      plannedReady: "2026-11-17",
+      expected: null,
+      promisedOn: "2026-11-23",
+      promiseClass: "promise",
+      slackDays,
+      standing: "safe",
+      chanceKept: 0.895,
+    });
+    const pairs = [pair("TY-0403", null), ...Array.from({ length: 60 }, (_, i) => pair(`TY-${5000 + i}`, 60 - i))];
+    tell("queueBoard", { pairs });
+    const lines = (await (await promisesCsv()).text()).trim().split("\r\n");
+    expect(lines).toHaveLength(62);
+    expect(lines[0]).toMatch(/^pair,model,length_cm,station,done,of,/);
+    expect(lines[1]).toBe("TY-5059,Midlow 95,178,,3,14,2026-11-17,,,2026-11-23,promise,1,safe,89.5");
+    expect(lines.at(-1)).toMatch(/^TY-0403,/);
+    tell("queueBoard", refusal("not-allowed"));
+    await expect(promisesCsv()).rejects.toThrow();
+  });
+
   it("of prices are what the book says, and not for everybody", async () => {
     const page = await shown(PricesPage);
     const [first] = catalog.build.models.filter(({ id }) => catalog.priceBook.modelCents[id] !== undefined);
@@ -365,9 +395,10 @@ describe("files", () => {
       ["artworkBytes", { artworkId: "a-1", size: "preview" }],
       ["artworkBytes", { artworkId: "a-1", size: "full" }],
     ]);
+    // It lies in a file while it is taken: what is looked at is what was sent.
     const uploads: { sheetId: string; fileName: string; bytes: Uint8Array }[] = [];
-    tell("uploadArtwork", (input: (typeof uploads)[number]) => {
-      uploads.push(input);
+    tell("uploadArtwork", ({ bytes, ...input }: { sheetId: string; fileName: string; bytes: UploadedFile }) => {
+      uploads.push({ ...input, bytes: readFileSync(bytes.file) });
       return { artworkId: "a-2" };
     });
     const send = (key: string, query: string, body: Uint8Array<ArrayBuffer>, headers: Record<string, string> = {}) =>
@@ -439,6 +470,7 @@ describe("one order", () => {
       quote: { quoteId: "q-1", number: "Q-101" },
       club: null,
       customer: {
+        customerId: "cu-1",
         name: "Robin Alder",
         phone: "303 555 0101",
         email: "robin@alder.example",
@@ -507,7 +539,7 @@ describe("one order", () => {
       promiseClass: "estimate",
       club: { clubId: "c-1", number: "C-21", name: "Moor" },
       customerSpecified: [],
-      customer: { name: "Kim", phone: null, email: null, address: null },
+      customer: { customerId: "cu-2", name: "Kim", phone: null, email: null, address: null },
     });
     expect(waiting.part("Promise").text).toContain("Told when it was ordered: ready 10–17 December 2026");
     expect(waiting.part("Promise").text).toContain("iestimateAn estimate until the last gate is passed");

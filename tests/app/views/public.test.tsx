@@ -15,6 +15,8 @@ import { refusal, tell } from "../../support/page-views";
 vi.mock("#services", async (load) => (await import("../../support/page-views")).asTold(await load()));
 vi.mock("#app/_server/request.ts", async (load) => (await import("../../support/page-views")).seenBy(await load()));
 vi.mock("next/headers", () => import("../../support/page-requests"));
+// The framework makes the faces while it builds.
+vi.mock("#app/fonts.ts", () => ({ fontClasses: "faces" }));
 const connection = vi.hoisted(() => vi.fn(async () => {}));
 vi.mock("next/server", async (load) => ({ ...(await load<object>()), connection }));
 
@@ -64,6 +66,7 @@ describe("the frame of the public pages", () => {
     expect(connection).toHaveBeenCalledTimes(1);
     expect(root.links).toEqual({ "Skip to the content": "#main" });
     expect(root.element.getAttribute("lang")).toBe("en");
+    expect(root.element.getAttribute("class")).toBe("faces");
     expect(viewport).toMatchObject({ width: "device-width", initialScale: 1 });
     expect(metadata.title).toEqual({
       default: "Thistle Yard: skis built to order, in pairs",

@@ -240,6 +240,7 @@ describe("letters", () => {
       body: "Dear Robin,\nlater.",
       draftedAt: denver("10:00"),
       decided: null,
+      byMail: true,
       ...known,
     });
   it("wait for a person with their text, and are listed once decided", async () => {

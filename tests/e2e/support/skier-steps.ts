@@ -79,6 +79,7 @@ export async function expectAccessibleInBoth(page: Page): Promise<void> {
   for (const colorScheme of ["light", "dark"] as const) {
     // Without motion a colour is there at once.
     await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
+    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
     await expectAccessible(page);
   }
 }

@@ -179,10 +179,10 @@ describe("scheduleJobs where one of two presses is to be chosen", () => {
 
 // Four moulds on two presses, their changes paid twice beside lateness: the best is found by more than half of the seeds.
 describe("scheduleJobs where changes of mould are paid", () => {
-  it("comes within 3 % of the best known of ws_2k, within 20 % at a tenth of the iterations", {
+  it("comes within 3 % of the best known of ws_2k, within 30 % at a tenth of the iterations", {
     timeout: 600_000,
   }, () => {
-    const [iterations, gap] = isWhole("hard-shops") ? [20_000, 0.03] : [2_000, 0.2];
+    const [iterations, gap] = isWhole("hard-shops") ? [20_000, 0.03] : [2_000, 0.3];
     expect(gapOf(instance("ws_2k"), iterations)).toBeLessThanOrEqual(gap);
   });
 });

@@ -46,7 +46,7 @@ export function Paces({ view }: { readonly view: FloorLearningView }) {
           const mean = row.assumedMeanMinutes;
           return (
             <g key={row.station}>
-              <text x={nameX} y={y + 11} className="fill-ink" stroke="var(--paper)" strokeWidth={4} paintOrder="stroke">
+              <text x={nameX} y={y + 11} className="fill-ink" stroke="var(--paper)" strokeWidth={3} paintOrder="stroke">
                 {stationText(view, row.station)}
               </text>
               <path

@@ -3,6 +3,7 @@ import { notFound } from "next/navigation";
 import { staffContext } from "#app/_server/request.ts";
 import { Page, Part } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
+import type { Query } from "#app/shop/(staff)/list-href.ts";
 import { clock } from "#app/shop/say.ts";
 import { permit } from "#auth";
 import words from "#content/copy/learning.json";
@@ -14,7 +15,8 @@ import { BookTable, biggestChanges, DecisionTable, FactorTable, QualityTable, Re
 const w = words.measured;
 export const metadata: Metadata = { title: w.title };
 
-export default async function MeasuredPage() {
+export default async function MeasuredPage({ searchParams }: { readonly searchParams: Promise<Query> }) {
+  const { page } = await searchParams;
   const ctx = await staffContext("/shop/measured");
   const [read, catalog] = await Promise.all([readLearning(ctx), activeCatalog(ctx)]);
   if (!read.ok || !catalog.ok) notFound();
@@ -43,7 +45,7 @@ export default async function MeasuredPage() {
         <FactorTable factors={calibration.factors} materials={build.materials} />
       </Part>
       <Part title={w.residuals} id="readings">
-        <ResidualTable view={view} />
+        <ResidualTable view={view} page={page} />
       </Part>
       <Part title={w.books} id="books">
         <BookTable view={view} />

@@ -1,9 +1,11 @@
 /** Quality, factors, readings, decisions and books as tables. */
+import { Paging, pageOf } from "#app/_ui/paging.tsx";
 import { More } from "#app/_ui/section.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { Clock } from "#app/shop/cells.tsx";
 import words from "#content/copy/learning.json";
+import queueWords from "#content/copy/queue.json";
 import type { CorrectionFactor, Quality, Residual } from "#engine/calibration";
 import type { MaterialLibrary } from "#engine/materials";
 import { textForPeople } from "#engine/units";
@@ -97,7 +99,13 @@ export function FactorTable(props: {
   );
 }
 
-export function ResidualTable({ view }: { readonly view: LearningView }) {
+export function ResidualTable({
+  view,
+  page: asked,
+}: {
+  readonly view: LearningView;
+  readonly page?: string | undefined;
+}) {
   const { residuals, suspects } = view.calibration;
   const isSuspect = new Set(suspects);
   const state = (row: Residual) => (row.leftOut ? "out" : isSuspect.has(row) ? "suspect" : "fits");
@@ -105,8 +113,9 @@ export function ResidualTable({ view }: { readonly view: LearningView }) {
   const rows = residuals.toSorted(
     (a, b) => order[state(a)] - order[state(b)] || Math.abs(b.studentised) - Math.abs(a.studentised),
   );
+  const { shown, page, pageCount } = pageOf(rows, asked);
   return (
-    <More summary={fill(w.allResiduals, { count: residuals.length })}>
+    <More open={asked !== undefined} summary={fill(w.allResiduals, { count: residuals.length })}>
       <Table
         caption={w.residuals}
         hideCaption
@@ -136,8 +145,14 @@ export function ResidualTable({ view }: { readonly view: LearningView }) {
           { key: "off", head: w.residualHeads.off, numeric: true, cell: (row) => textForPeople(row.studentised, 1) },
           { key: "state", head: w.residualHeads.state, cell: (row) => w.residualStates[state(row)] },
         ]}
-        rows={rows}
+        rows={shown}
         rowKey={(row) => `${row.skiId} ${row.measure}`}
+      />
+      <Paging
+        page={page}
+        pageCount={pageCount}
+        words={queueWords.paging}
+        href={(to) => `/shop/measured?page=${to}#readings`}
       />
     </More>
   );

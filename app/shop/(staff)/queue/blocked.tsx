@@ -1,6 +1,7 @@
 /** Pairs that cannot be worked on: why, what is known, since when, and who acts next. */
 import { dayText } from "#app/_ui/date-range.tsx";
 import { Badge } from "#app/_ui/notice.tsx";
+import { Paging, pageOf } from "#app/_ui/paging.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { Clock, PairLink } from "#app/shop/cells.tsx";
@@ -13,47 +14,66 @@ const w = words.blocked;
 
 type Row = BlockedPair & { readonly reason: BlockedPair["reasons"][number]; readonly index: number };
 
-export function Blocked({ pairs }: { readonly pairs: readonly BlockedPair[] }) {
+export function Blocked({
+  pairs,
+  page: asked,
+}: {
+  readonly pairs: readonly BlockedPair[];
+  readonly page?: string | undefined;
+}) {
   const rows = pairs.flatMap((pair) => pair.reasons.map((reason, index): Row => ({ ...pair, reason, index })));
+  const { shown, page, pageCount } = pageOf(rows, asked);
   return (
-    <Table
-      caption={w.caption}
-      hideCaption
-      stacks
-      columns={[
-        {
-          key: "pair",
-          head: w.heads.pair,
-          cell: (row) => (
-            <>
-              <PairLink serial={row.serial} /> {row.skierFirstName}
-            </>
-          ),
-        },
-        {
-          key: "why",
-          head: w.heads.why,
-          cell: ({ reason }) => (
-            <Badge tone={reason.kind === "no-slot" ? "iron" : reason.kind === "rest" ? "info" : "amber"}>
-              {reason.kind === "customer" ? shopWords.waitingFor[reason.condition] : w.kinds[reason.kind]}
-            </Badge>
-          ),
-        },
-        { key: "more", head: w.heads.more, cell: ({ reason }) => known(reason) },
-        { key: "since", head: w.heads.since, cell: ({ reason }) => (reason.since ? <Clock at={reason.since} /> : "–") },
-        {
-          key: "next",
-          head: w.heads.next,
-          cell: ({ reason }) =>
-            reason.kind === "customer"
-              ? shopWords.nextActor[reason.isAsked ? "proof-asked" : reason.condition]
-              : w.next[reason.kind],
-        },
-      ]}
-      rows={rows}
-      rowKey={(row) => `${row.pairId}${row.index}`}
-      empty={<p className="text-pencil">{w.none}</p>}
-    />
+    <>
+      <Table
+        caption={w.caption}
+        hideCaption
+        stacks
+        columns={[
+          {
+            key: "pair",
+            head: w.heads.pair,
+            cell: (row) => (
+              <>
+                <PairLink serial={row.serial} /> {row.skierFirstName}
+              </>
+            ),
+          },
+          {
+            key: "why",
+            head: w.heads.why,
+            cell: ({ reason }) => (
+              <Badge tone={reason.kind === "no-slot" ? "iron" : reason.kind === "rest" ? "info" : "amber"}>
+                {reason.kind === "customer" ? shopWords.waitingFor[reason.condition] : w.kinds[reason.kind]}
+              </Badge>
+            ),
+          },
+          { key: "more", head: w.heads.more, cell: ({ reason }) => known(reason) },
+          {
+            key: "since",
+            head: w.heads.since,
+            cell: ({ reason }) => (reason.since ? <Clock at={reason.since} /> : "–"),
+          },
+          {
+            key: "next",
+            head: w.heads.next,
+            cell: ({ reason }) =>
+              reason.kind === "customer"
+                ? shopWords.nextActor[reason.isAsked ? "proof-asked" : reason.condition]
+                : w.next[reason.kind],
+          },
+        ]}
+        rows={shown}
+        rowKey={(row) => `${row.pairId}${row.index}`}
+        empty={<p className="text-pencil">{w.none}</p>}
+      />
+      <Paging
+        page={page}
+        pageCount={pageCount}
+        words={words.paging}
+        href={(to) => `/shop/queue?view=waiting&page=${to}`}
+      />
+    </>
   );
 }
 

@@ -51,7 +51,10 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
           </a>
         ))}
       </nav>
-      <nav aria-label={w.views} className="no-print mb-6 flex flex-wrap gap-x-5 border-b border-rule">
+      <nav
+        aria-label={w.views}
+        className="no-print mb-6 flex flex-wrap gap-x-5 border-b border-rule max-sm:grid max-sm:grid-cols-2"
+      >
         {(Object.keys(w.view) as View[]).map((each) => (
           <a
             key={each}
@@ -65,7 +68,7 @@ export default async function QueuePage({ searchParams }: { readonly searchParam
       </nav>
       <CautionReminder ctx={ctx} />
       <UnreadableLine rows={board.unreadable} />
-      <Shown view={view} board={board} station={query.station} />
+      <Shown view={view} board={board} station={query.station} page={query.page} />
     </Page>
   );
 }
@@ -74,10 +77,12 @@ function Shown({
   view,
   board,
   station,
+  page,
 }: {
   readonly view: View;
   readonly board: QueueBoard;
   readonly station: string | undefined;
+  readonly page: string | undefined;
 }) {
   switch (view) {
     case "floor":
@@ -85,9 +90,9 @@ function Shown({
     case "press":
       return <PressPlan board={board} />;
     case "promises":
-      return <Promises board={board} />;
+      return <Promises board={board} page={page} />;
     case "waiting":
-      return <Blocked pairs={board.blocked} />;
+      return <Blocked pairs={board.blocked} page={page} />;
     case "board":
       return (
         <>

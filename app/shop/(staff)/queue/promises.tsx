@@ -1,10 +1,12 @@
 /** Every open pair by what its promise has in hand, the tightest first. */
 import { Badge, type Tone } from "#app/_ui/notice.tsx";
+import { Paging, pageOf } from "#app/_ui/paging.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { Day, DayWithShare, PairLink } from "#app/shop/cells.tsx";
 import queueWords from "#content/copy/queue.json";
 import words from "#content/copy/shop.json";
 import type { QueueBoard, QueuePair } from "#services";
+import { bySlack, percent } from "./promises-csv";
 
 const w = words.queue;
 
@@ -17,20 +19,18 @@ const tones: Readonly<Record<QueuePair["standing"], Tone>> = {
   open: "info",
 };
 
-/** Exact for two hundred runs: 89.5 is not safe and must not read as 90, which is. */
-const percent = (share: number) => Math.round(share * 1000) / 10;
-
-/** The tightest first; without a promise last. */
-function bySlack(pairs: readonly QueuePair[]): readonly QueuePair[] {
-  return [...pairs].sort((a, b) => (a.slackDays ?? 1e6) - (b.slackDays ?? 1e6) || a.serial.localeCompare(b.serial));
-}
-
-export function Promises({ board }: { readonly board: QueueBoard }) {
-  const pairs = bySlack(board.pairs);
+export function Promises({ board, page: asked }: { readonly board: QueueBoard; readonly page?: string | undefined }) {
+  const { shown, page, pageCount } = pageOf(bySlack(board.pairs), asked);
   return (
     <>
       <p className="mb-4 max-w-measure text-pencil">{p.note}</p>
-      <PromiseTable pairs={pairs} />
+      <PromiseTable pairs={shown} />
+      <Paging
+        page={page}
+        pageCount={pageCount}
+        words={queueWords.paging}
+        href={(to) => `/shop/queue?view=promises&page=${to}`}
+      />
     </>
   );
 }
@@ -98,41 +98,7 @@ function PromiseTable({ pairs }: { readonly pairs: readonly QueuePair[] }) {
       ]}
       rows={pairs}
       rowKey={(row) => row.pairId}
-      csv={{
-        fileName: "promises.csv",
-        head: [
-          "pair",
-          "model",
-          "length_cm",
-          "station",
-          "done",
-          "of",
-          "planned_ready",
-          "half_by",
-          "nine_of_ten_by",
-          "promised_on",
-          "promise_class",
-          "slack_days",
-          "standing",
-          "kept_percent",
-        ],
-        rows: pairs.map((row) => [
-          row.serial,
-          row.modelName,
-          row.lengthCm,
-          row.now?.stationNumber ?? "",
-          row.doneOperations,
-          row.allOperations,
-          row.plannedReady ?? "",
-          row.expected?.p50 ?? "",
-          row.expected?.p90 ?? "",
-          row.promisedOn ?? "",
-          row.promiseClass,
-          row.slackDays ?? "",
-          row.standing,
-          row.chanceKept === null ? "" : percent(row.chanceKept),
-        ]),
-      }}
+      csvUrl="/shop/queue/csv"
       empty={<p className="text-pencil">{w.noPromises}</p>}
     />
   );

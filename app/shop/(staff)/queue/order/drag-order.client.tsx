@@ -5,7 +5,14 @@ import { useEffect, useRef } from "react";
 
 const pairOf = (row: Element | null | undefined) => row?.querySelector<HTMLElement>("[data-pair]")?.dataset.pair;
 
-export function DragOrder({ hint }: { readonly hint: string }) {
+export function DragOrder({
+  hint,
+  behind,
+}: {
+  readonly hint: string;
+  /** The pair that stands behind the last row, "" where none does. */
+  readonly behind: string;
+}) {
   const router = useRouter();
   const place = useRef<HTMLParagraphElement>(null);
   const dragged = useRef<string | undefined>(undefined);
@@ -51,7 +58,7 @@ export function DragOrder({ hint }: { readonly hint: string }) {
     });
     on("drop", (event) => {
       event.preventDefault();
-      const before = pairOf(target(event)) ?? "";
+      const before = pairOf(target(event)) ?? behind;
       mark(null);
       if (dragged.current === undefined || before === dragged.current) return;
       router.push(`/shop/queue/order?move=${dragged.current}&before=${before}`);

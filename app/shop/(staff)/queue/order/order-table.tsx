@@ -1,5 +1,6 @@
 /** The queue as a list with its handles: buttons for everybody, dragging where there is a pointer. */
 import { Badge, type Tone } from "#app/_ui/notice.tsx";
+import { Paging, pageOf } from "#app/_ui/paging.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { Day, DayWithShare, PairLink } from "#app/shop/cells.tsx";
@@ -17,8 +18,17 @@ const tones: Readonly<Record<QueuePlace["standing"], Tone>> = {
   open: "info",
 };
 
-export function OrderTable({ order, mayMove }: { readonly order: QueueOrder; readonly mayMove: boolean }) {
-  const rows = order.places.map((place, index) => ({ ...place, index }));
+export function OrderTable({
+  order,
+  mayMove,
+  page: asked,
+}: {
+  readonly order: QueueOrder;
+  readonly mayMove: boolean;
+  readonly page?: string | undefined;
+}) {
+  const { shown, from, page, pageCount } = pageOf(order.places, asked);
+  const rows = shown.map((place, index) => ({ ...place, index: from + index }));
   return (
     <div className="mb-10">
       <Table
@@ -60,7 +70,8 @@ export function OrderTable({ order, mayMove }: { readonly order: QueueOrder; rea
         rows={rows}
         rowKey={(row) => row.pairId}
       />
-      {mayMove ? <DragOrder hint={w.dragHint} /> : null}
+      {mayMove ? <DragOrder hint={w.dragHint} behind={order.places[from + shown.length]?.pairId ?? ""} /> : null}
+      <Paging page={page} pageCount={pageCount} words={words.paging} href={(to) => `/shop/queue/order?page=${to}`} />
     </div>
   );
 }

@@ -8,6 +8,7 @@ import { SelectField } from "#app/_ui/field.tsx";
 import { LiveQueue } from "#app/_ui/live-queue.client.tsx";
 import { Notice } from "#app/_ui/notice.tsx";
 import { Page, Part } from "#app/_ui/page.tsx";
+import { pageOf } from "#app/_ui/paging.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { listHref, type Query } from "#app/shop/(staff)/list-href.ts";
 import { clock, say } from "#app/shop/say.ts";
@@ -52,8 +53,8 @@ export default async function QueueOrderPage({ searchParams }: { readonly search
           <p>{say(preview.refusal)}</p>
         </Notice>
       )}
-      <OrderTable order={order} mayMove={mayMove} />
-      {mayMove ? <MoveForm order={order} /> : null}
+      <OrderTable order={order} mayMove={mayMove} page={query.page} />
+      {mayMove ? <MoveForm order={order} page={query.page} /> : null}
       {mayMove ? <Suggestion ctx={ctx} isLooking={isLooking} /> : null}
       <Moves order={order} mayMove={mayMove} />
     </Page>
@@ -88,8 +89,12 @@ function Preview({ preview }: { readonly preview: MovePreview }) {
   );
 }
 
-function MoveForm({ order }: { readonly order: QueueOrder }) {
-  const movable = order.places.filter(({ fixedBecause }) => fixedBecause === null);
+/** The pairs of the page shown, to the places of this page or the first of any other: anywhere in two moves. */
+function MoveForm({ order, page: asked }: { readonly order: QueueOrder; readonly page: string | undefined }) {
+  const { shown, pageCount } = pageOf(order.places, asked);
+  const firsts = Array.from({ length: pageCount }, (_, i) => pageOf(order.places, String(i + 1)).shown.slice(0, 1));
+  const near = new Set([...shown, ...firsts.flat()]);
+  const movable = shown.filter(({ fixedBecause }) => fixedBecause === null);
   const option = ({ pairId, serial, ski }: QueueOrder["places"][number]) => ({
     value: pairId,
     label: `${serial}, ${ski}`,
@@ -99,7 +104,13 @@ function MoveForm({ order }: { readonly order: QueueOrder }) {
     <Part title={w.toPlace} id="to-place">
       <form action="/shop/queue/order" className="grid max-w-measure gap-4">
         <SelectField id="move" name="move" label={w.pair} options={movable.map(option)} />
-        <SelectField id="before" name="before" label={w.before} options={order.places.map(option)} empty={w.end} />
+        <SelectField
+          id="before"
+          name="before"
+          label={w.before}
+          options={order.places.filter((place) => near.has(place)).map(option)}
+          empty={w.end}
+        />
         <p>
           <Button type="submit">{w.show}</Button>
         </p>
