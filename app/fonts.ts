@@ -1,13 +1,12 @@
 /**
  * The two faces of every page in the letters of western Europe, asked for with the page itself. Other letters come from the
- * whole faces when a page has them. A face that comes late waits for the next page, so that nothing moves under a reader's eyes
- * (`display: optional`); what stands in until then is in fonts.css.
+ * whole faces when a page has them; what stands in until then is in fonts.css.
  */
 import localFont from "next/font/local";
 
 const sans = localFont({
   variable: "--font-plex-sans",
-  display: "optional",
+  display: "swap",
   adjustFontFallback: false,
   src: [
     {
@@ -30,7 +29,7 @@ const sans = localFont({
 
 const mono = localFont({
   variable: "--font-plex-mono",
-  display: "optional",
+  display: "swap",
   adjustFontFallback: false,
   src: [
     {

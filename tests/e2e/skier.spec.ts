@@ -62,7 +62,6 @@ test("a skier goes from the home page to a pair in the queue (scenario 1)", asyn
   // Nobody of the shop knows the skier yet: the order has no place before the money is there.
   await expect(page.getByText("To be confirmed")).toBeVisible();
   await expect(page.getByText(/others may come first/)).toBeVisible();
-  await expectStill(page);
 
   // Deposit: half of 1,630.
   await expect(page.getByText("$815.00", { exact: false })).toBeVisible();
@@ -70,6 +69,7 @@ test("a skier goes from the home page to a pair in the queue (scenario 1)", asyn
   await page.getByRole("button", { name: "Choose" }).click();
   await expect(page.getByText(/^Received on/)).toBeVisible();
   await expect(page.getByText("To be confirmed")).toHaveCount(0);
+  await expectStill(page);
 
   await expectPdf(page, page.getByRole("link", { name: "Order confirmation, A4" }));
 });
