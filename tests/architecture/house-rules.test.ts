@@ -32,6 +32,7 @@ describe("the house", () => {
       "lib/data/ids.ts",
       "lib/auth/tokens.ts",
       "lib/config/house-key.ts",
+      "lib/data/sealed.ts",
       "lib/services/letters/contact-code.ts",
       "app/_server/faults.ts",
     ];
