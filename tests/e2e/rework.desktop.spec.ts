@@ -141,5 +141,6 @@ test("strips are short: the ways out are real, the choice is logged with its rea
   await expect(logged).toContainText("ash instead of beech at I, reason the customer agreed to ash");
   await expect(rowsOf(page, "Strips").filter({ hasText: "ash" })).toHaveCount(4);
   await page.goto("/shop/strips");
-  await expect(page.getByText("Every pair has its strips.")).toBeVisible();
+  await expect(page.getByRole("heading", { name: "Short", exact: true })).toBeVisible();
+  await expect(page.getByRole("table", { name: "Short" }).getByRole("link", { name: serial })).toHaveCount(0);
 });
