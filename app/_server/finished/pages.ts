@@ -11,7 +11,6 @@ import {
   type OutgoingHttpHeaders,
   type ServerResponse,
 } from "node:http";
-import type { Socket } from "node:net";
 import { text } from "node:stream/consumers";
 import { promisify } from "node:util";
 import { gzip } from "node:zlib";
@@ -43,6 +42,8 @@ const drawAgainMs = 60_000;
 /** On a request that asks for the page itself, to finish it; nobody outside can know it. */
 const ownMark = newToken();
 const markHeader = "x-pairwright-unfinished";
+/** Set by `.ci/serve.mjs` on every request it has looked at. */
+const sentOnHeader = "x-pairwright-seen";
 
 const bases = new Map<string, { readonly askedAtMs: number; readonly basis: Promise<string> }>();
 const kept = new Map<string, Finished>();
@@ -53,7 +54,7 @@ export async function answerFinished(request: IncomingMessage, response: ServerR
   const path = (request.url ?? "").split("?", 1)[0] ?? "";
   if (!Object.hasOwn(followed, path) || !isPlainVisit(request)) return false;
   try {
-    const page = await finished(path, themeOf(request.headers.cookie), request.socket);
+    const page = await finished(path, themeOf(request.headers.cookie), request);
     if (page === null) return false;
     send(request, response, page);
     return true;
@@ -72,13 +73,13 @@ function themeOf(cookie = ""): string {
   return /(?:^|; )theme=(light|dark)(?:;|$)/.exec(cookie)?.[1] ?? "";
 }
 
-async function finished(path: string, theme: string, socket: Socket): Promise<Finished | null> {
+async function finished(path: string, theme: string, request: IncomingMessage): Promise<Finished | null> {
   const key = `${path} ${theme}`;
   const nowMs = Date.now();
   const basis = await basisOf(path, nowMs);
   const page = kept.get(key);
   if (page !== undefined && page.basis === basis && nowMs - page.drawnAtMs < drawAgainMs) return page;
-  const drawing = underWay.get(key) ?? draw(path, theme, socket, basis).finally(() => underWay.delete(key));
+  const drawing = underWay.get(key) ?? draw(path, theme, request, basis).finally(() => underWay.delete(key));
   underWay.set(key, drawing);
   const drawn = await drawing;
   if (drawn !== null) kept.set(key, drawn);
@@ -94,11 +95,15 @@ function basisOf(path: string, nowMs: number): Promise<string> {
   return basis;
 }
 
-/** Asks this very server, as a visitor of this theme would, for the page as the framework makes it. */
-async function draw(path: string, theme: string, socket: Socket, basis: string): Promise<Finished | null> {
+/**
+ * Asks this very server, as a visitor of this theme would, for the page as the framework makes it. It goes with the mark of
+ * what the server sends on to itself: the visitor who waits for it holds a place already, and a second one might not be free.
+ */
+async function draw(path: string, theme: string, request: IncomingMessage, basis: string): Promise<Finished | null> {
   const drawnAtMs = Date.now();
-  const headers = { [markHeader]: ownMark, accept: "text/html", cookie: `theme=${theme}` };
-  const { localAddress: host, localPort: port } = socket;
+  const sentOn = request.headers[sentOnHeader] ?? "";
+  const headers = { [markHeader]: ownMark, [sentOnHeader]: sentOn, accept: "text/html", cookie: `theme=${theme}` };
+  const { localAddress: host, localPort: port } = request.socket;
   const answer = await new Promise<IncomingMessage>((resolve, reject) => {
     // A connection of its own: one kept from the last drawing may just be ending.
     get({ host, port, path, headers, agent: false }, resolve).once("error", reject);

@@ -100,6 +100,13 @@ describe("a finished page", () => {
     expect(headers.get("content-security-policy")).toContain(`; script-src 'sha256-${hash}'; style-src 'self'; `);
   });
 
+  it("is drawn in the place that its first visitor holds: the server knows the request as one it sends on to itself", async () => {
+    const marks: unknown[] = [];
+    server.on("request", ({ headers }: IncomingMessage) => marks.push(headers["x-pairwright-seen"]));
+    await ask("/", { headers: { "x-pairwright-seen": "the server's own mark" } });
+    expect(marks).toEqual(["the server's own mark", "the server's own mark"]);
+  });
+
   it("is zipped for whom it may be, and not sent to whom has it", async () => {
     const { request } = await import("node:http");
     const raw = await new Promise<{ encoding: string | undefined; body: Buffer }>((resolve) =>

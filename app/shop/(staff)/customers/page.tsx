@@ -8,6 +8,7 @@ import { Paging } from "#app/_ui/paging.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { permit } from "#auth";
 import words from "#content/copy/customers.json";
+import queueWords from "#content/copy/queue.json";
 import { listCustomersQuery } from "#schemas";
 import { listCustomers } from "#services";
 import { FilterForm } from "../filter-form";
@@ -82,6 +83,7 @@ export default async function CustomersPage({ searchParams }: { readonly searchP
       <Paging
         page={page}
         pageCount={Math.ceil(total / pageSize)}
+        words={queueWords.paging}
         href={(to) => listHref("/shop/customers", query, { page: String(to) })}
       />
     </Page>
