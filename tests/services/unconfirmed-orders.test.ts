@@ -276,6 +276,9 @@ describe("the code by letter", () => {
     const mute = await onlineOrder(shop, { phone: "303 555 0178", name: "Bram Heath" });
     const silent = await guestWith(shop, mute.token);
     expect(await sendCodeAgain(silent, { orderId: mute.orderId })).toMatchObject({ refusal: { code: "no-address" } });
+    // What was typed where an address belongs gets no letter, and nobody hears that one went.
+    await db().order.updateMany({ where: { id: mute.orderId }, data: { buyerEmail: "ask my sister" } });
+    expect(await sendCodeAgain(silent, { orderId: mute.orderId })).toMatchObject({ refusal: { code: "no-address" } });
     expect(await db().contactCode.count({ where: { orderId: mute.orderId } })).toBe(0);
   });
 });

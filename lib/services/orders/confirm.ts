@@ -152,12 +152,11 @@ export async function sendCodeAgain(ctx: Context, input: { readonly orderId: Ord
   if (!open.ok) return open;
   const allowed = await spend(ctx, "code");
   if (!allowed.ok) return allowed;
-  if (order.customer.email === null) return refuse({ code: "no-address" });
   const since = new Date(ctx.now.getTime() - dayMs);
   const recent = (await contactCodesOf(ctx.db, order.id)).filter(({ sentAt }) => sentAt > since);
   if (recent.length >= mostLettersADay) return refuse({ code: "too-many-letters", most: mostLettersADay });
-  await transaction(ctx.db, (tx) => sendContactCode(ctx, tx, order));
-  return accept(undefined);
+  const isWritten = await transaction(ctx.db, (tx) => sendContactCode(ctx, tx, order));
+  return isWritten ? accept(undefined) : refuse({ code: "no-address" });
 }
 
 function checkOpen(order: OrderRecord): Outcome<void> {
