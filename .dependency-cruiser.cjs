@@ -24,6 +24,7 @@ const engineFloors = {
   routing: ["units", "math", "schedule", "simulate", "optimise", "floor"],
   "floor-learning": ["units", "math", "schedule", "floor", "routing"],
   handbook: ["units", "math", "materials", "geometry", "torsion", "laminate", "flex"],
+  scene: ["units", "math", "materials", "geometry", "torsion", "laminate", "flex", "configuration"],
   assessment: [
     "units",
     "math",

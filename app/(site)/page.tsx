@@ -1,29 +1,40 @@
+import type { Metadata } from "next";
 import { requestContext } from "#app/_server/request.ts";
 import { buttonClass } from "#app/_ui/button.tsx";
 import { DateRange, type DayShares } from "#app/_ui/date-range.tsx";
+import { moneyText } from "#app/_ui/money.ts";
 import { Part } from "#app/_ui/page.tsx";
 import { fill } from "#app/_ui/words.ts";
-import { HousePattern } from "#app/_visuals/house-pattern.tsx";
-import { KeptPair, SkiPair } from "#app/_visuals/ski-drawing.tsx";
-import { SkiOutline } from "#app/_visuals/ski-outline.tsx";
+import { HouseSwatch } from "#app/_visuals/house-swatch.tsx";
+import { ModelSilhouette } from "#app/_visuals/model-silhouette.tsx";
+import { SkiPair, SkiSideView } from "#app/_visuals/ski-drawing.tsx";
 import words from "#content/copy/site.json";
-import type { HouseGraphic, Model } from "#engine/configuration";
+import type { BuildCatalog, Model } from "#engine/configuration";
 import { measure, shapeAtLength } from "#engine/geometry";
+import type { PriceBook } from "#engine/pricing";
+import { modelLook } from "#engine/scene";
 import { roundForPeople, textForPeople } from "#engine/units";
 import { activeCatalog, leadTimeToday, settings } from "#services";
+
+export const metadata: Metadata = {
+  openGraph: {
+    title: words.home.title,
+    description: words.home.cardText,
+    images: [{ url: "/files/card", width: 1200, height: 630, alt: words.home.cardAlt }],
+  },
+};
 
 export default async function HomePage() {
   const ctx = await requestContext();
   const [catalog, lead] = await Promise.all([activeCatalog(ctx), leadTimeToday(ctx)]);
   const w = words.home;
-  const build = catalog.ok ? catalog.value.engine.build : null;
-  const models = build?.models.filter((model) => model.state === "active") ?? [];
+  const engine = catalog.ok ? catalog.value.engine : null;
+  const models = engine?.build.models.filter((model) => model.state === "active") ?? [];
   const hero = models.find((model) => model.use === "all-mountain wide") ?? models[0];
-  const graphic = build?.houseGraphics.find((each) => each.pattern === "larch") ?? build?.houseGraphics[0];
   const longestMm = Math.max(0, ...models.map((model) => model.shape.refLengthCm * 10));
   return (
     <div className="mx-auto max-w-page px-4 sm:px-6">
-      <section className="grid items-center gap-x-16 gap-y-8 py-10 md:grid-cols-[minmax(0,1fr)_auto] md:py-14 lg:pr-24">
+      <section className="grid items-center gap-x-16 gap-y-8 py-10 md:grid-cols-[minmax(0,1fr)_auto] md:py-14 lg:pr-16">
         <div>
           <h1 className="max-w-[18ch] text-3xl">{w.title}</h1>
           <p className="mt-5 max-w-measure text-lg text-pencil">
@@ -37,32 +48,23 @@ export default async function HomePage() {
           </p>
           <LeadTime lead={lead.ok ? lead.value : null} />
         </div>
-        {hero && graphic ? <Hero model={hero} graphic={graphic} /> : null}
+        {hero && engine ? <Hero model={hero} build={engine.build} /> : null}
       </section>
 
       <Part title={w.modelsTitle} id="models">
         <p className="mb-4 max-w-measure text-pencil">{w.modelsLead}</p>
         <ul className="border-t border-rule">
-          {models.map((model) => {
-            const shape = shapeAtLength(model.shape, model.shape.refLengthCm);
-            return (
-              <li
-                key={model.id}
-                className="grid items-center gap-x-8 gap-y-1 border-b border-rule py-3 md:grid-cols-[12rem_minmax(0,1fr)_18rem]"
-              >
-                <h3 className="text-lg">{model.name}</h3>
-                <SkiOutline shape={shape} scaleLengthMm={longestMm} className="block h-auto w-full" />
-                <p className="text-sm">
-                  <span className="measure">
-                    {roundForPeople(shape.shoulderWidthMm)}-{roundForPeople(shape.waistWidthMm)}-
-                    {roundForPeople(shape.heelWidthMm)} mm, R {textForPeople(measure(shape).sidecutRadiusM, 1)} m,{" "}
-                    {model.lengths.map((each) => each.lengthCm).join(" ")} cm
-                  </span>
-                  <span className="block text-pencil">{model.summary}</span>
-                </p>
-              </li>
-            );
-          })}
+          {engine
+            ? models.map((model) => (
+                <ModelRow
+                  key={model.id}
+                  model={model}
+                  build={engine.build}
+                  book={engine.priceBook}
+                  longestMm={longestMm}
+                />
+              ))
+            : null}
         </ul>
       </Part>
 
@@ -80,43 +82,97 @@ export default async function HomePage() {
             </li>
           ))}
         </ol>
-        {build ? (
-          <ul className="mt-8 grid grid-cols-2 gap-3 sm:grid-cols-5" aria-label="House graphics">
-            {build.houseGraphics.map((each) => (
+        {engine ? (
+          <ul className="mt-8 grid gap-x-10 gap-y-3 sm:grid-cols-2" aria-label={w.graphics}>
+            {engine.build.houseGraphics.map((each) => (
               <li key={each.id}>
-                <svg viewBox="0 0 220 110" className="block w-full border border-rule" aria-hidden="true">
-                  <g transform="translate(0 55) rotate(-90)">
-                    <HousePattern graphic={each} area={{ lengthMm: 220, reachMm: 55 }} />
-                  </g>
-                </svg>
+                <HouseSwatch graphic={each} className="block h-auto w-full border border-rule" />
                 <span className="text-sm text-pencil">{each.label}</span>
               </li>
             ))}
           </ul>
         ) : null}
       </Part>
+
+      <Part title={w.shopTitle} id="workshop">
+        <Workshop />
+      </Part>
     </div>
   );
 }
 
-/** The pair stands beside the words, or lies below them on a narrow screen: one drawing, shown in two places. */
-function Hero({ model, graphic }: { readonly model: Model; readonly graphic: HouseGraphic }) {
-  const pair = {
-    shape: shapeAtLength(model.shape, model.shape.refLengthCm),
-    graphic: { layout: "continuing", house: graphic },
-  } as const;
+/** The pair stands beside the words, or below them on a narrow screen. */
+function Hero({ model, build }: { readonly model: Model; readonly build: BuildCatalog }) {
+  const look = modelLook(model, build);
+  if (!look) return null;
+  const graphic = look.graphic.house?.label ?? "";
   return (
-    <>
-      <KeptPair {...pair} id="hero" />
+    <div className="flex h-[30rem] justify-center gap-6 md:h-[40rem]">
       <SkiPair
-        shape={pair.shape}
-        drawnAs="hero"
+        look={look}
         orientation="upright"
-        className="mx-auto h-[38rem] max-md:hidden"
-        description={`${model.name}, ${model.shape.refLengthCm} cm, with the house graphic ${graphic.label}, drawn to scale`}
+        className="h-full"
+        description={fill(words.home.heroAlt, { model: model.name, lengthCm: model.shape.refLengthCm, graphic })}
       />
-      <SkiPair shape={pair.shape} drawnAs="hero" orientation="lying" className="w-full md:hidden" />
-    </>
+      <SkiSideView look={look} orientation="upright" className="h-full" />
+    </div>
+  );
+}
+
+function ModelRow({
+  model,
+  build,
+  book,
+  longestMm,
+}: {
+  readonly model: Model;
+  readonly build: BuildCatalog;
+  readonly book: PriceBook;
+  readonly longestMm: number;
+}) {
+  const shape = shapeAtLength(model.shape, model.shape.refLengthCm);
+  const look = modelLook(model, build);
+  const fromCents = book.modelCents[model.id];
+  return (
+    <li className="grid items-center gap-x-8 gap-y-1 border-b border-rule py-3 md:grid-cols-[12rem_minmax(0,1fr)_18rem]">
+      <div>
+        <h3 className="text-lg">{model.name}</h3>
+        {fromCents === undefined ? null : (
+          <p className="text-sm">{fill(words.home.priceFrom, { price: moneyText(fromCents, "short") })}</p>
+        )}
+      </div>
+      {look ? <ModelSilhouette look={look} scaleLengthMm={longestMm} /> : null}
+      <p className="text-sm">
+        <span className="measure">
+          {roundForPeople(shape.shoulderWidthMm)}-{roundForPeople(shape.waistWidthMm)}-
+          {roundForPeople(shape.heelWidthMm)} mm, R {textForPeople(measure(shape).sidecutRadiusM, 1)} m,{" "}
+          {model.lengths.map((each) => each.lengthCm).join(" ")} cm
+        </span>
+        <span className="block text-pencil">{model.summary}</span>
+      </p>
+    </li>
+  );
+}
+
+/** Who builds here, and how to reach them. */
+function Workshop() {
+  const { shop } = settings();
+  const w = words.home;
+  const hours = shop.shifts.map(({ start, end }) => `${start}–${end}`).join(", ");
+  return (
+    <div className="grid gap-x-10 gap-y-4 md:grid-cols-2">
+      <p className="max-w-measure text-pencil">{fill(w.shopText, { name: shop.name, town: shop.town })}</p>
+      <address className="grid gap-1 not-italic">
+        <span>{shop.postalAddress}</span>
+        <a href={`tel:${shop.phone.replace(/[^+\d]/g, "")}`} className="inline-flex min-h-9 items-center">
+          {shop.phone}
+        </a>
+        <a href={`mailto:${shop.email}`} className="inline-flex min-h-9 items-center">
+          {shop.email}
+        </a>
+        <span className="text-sm text-pencil">{fill(w.hours, { days: w.days, hours })}</span>
+      </address>
+    </div>
   );
 }
 

@@ -3,19 +3,17 @@
  * redraws with every move of the pointer and these need not.
  */
 import { memo, type ReactNode } from "react";
+import { drawnGapMm, greatestHalfWidthMm, type PairLook } from "#engine/scene";
 import { type AxisBuild, axisFrame } from "./axis-builds";
 import { axisSeries } from "./axis-data";
 import { type Orientation, OutlinesPlot, outlinesAcrossMm, type PlotScale, ProfilePlot, SeriesPlot } from "./axis-plot";
-import { greatestHalfWidthMm } from "./paths";
-import { drawnGapMm, type SkiGraphic, SkiPair } from "./ski-drawing";
-import type { WoodStrip } from "./ski-wood";
+import { SkiPair } from "./ski-drawing";
 
 /** What is drawn on the plan of the first build, where the plan shows its pair. */
 export interface DrawnPair {
-  readonly graphic?: SkiGraphic | undefined;
-  readonly wood?: readonly WoodStrip[] | undefined;
-  /** Half of what boot and binding hide along the ski. */
-  readonly bindingHalfMm: number;
+  readonly look: PairLook;
+  /** Skiers' pictures are at this address, a slash and their id. */
+  readonly pictureBase: string;
 }
 
 export interface AxisDrawingProps {
@@ -46,18 +44,8 @@ function Plan({
   ...p
 }: AxisDrawingProps & { readonly orientation: Orientation; readonly className: string }) {
   const { builds, pair } = p;
-  const [{ shape, mountMm }] = builds;
   if (!pair || !showsPair(p)) return <OutlinesPlot orientation={orientation} builds={builds} className={className} />;
-  return (
-    <SkiPair
-      shape={shape}
-      orientation={orientation}
-      graphic={pair.graphic}
-      wood={pair.wood ?? []}
-      marks={{ mountMm, bindingHalfMm: pair.bindingHalfMm }}
-      className={className}
-    />
-  );
+  return <SkiPair look={pair.look} pictureBase={pair.pictureBase} orientation={orientation} className={className} />;
 }
 
 function Series({

@@ -4,11 +4,11 @@
  */
 import { area, line } from "d3-shape";
 import { profileHeightMm } from "#engine/geometry";
+import { closedPath, greatestHalfWidthMm, screenOutline } from "#engine/scene";
 import { type AxisBuild, type AxisFrame, axisFrame } from "./axis-builds";
 import { type AxisSeries, readingAt } from "./axis-data";
 import { lineOf } from "./axis-looks";
 import { roundScale } from "./linear-scale";
-import { closedPath, greatestHalfWidthMm, screenOutline } from "./paths";
 
 export type Orientation = "lying" | "upright";
 

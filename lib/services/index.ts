@@ -19,6 +19,7 @@ export * from "#services/floor/operations";
 export * from "#services/floor/read-pair";
 export * from "#services/floor/rework";
 export * from "#services/graphics/artwork-bytes";
+export * from "#services/graphics/public-pictures";
 export * from "#services/graphics/state-rights";
 export * from "#services/graphics/upload-artwork";
 export * from "#services/learning/add-book-pair";

@@ -1,13 +1,14 @@
 "use client";
-import { drawnBase } from "#app/_visuals/pair-figure.tsx";
 import { SkiPair } from "#app/_visuals/ski-drawing.tsx";
 import type { PairSpec } from "#engine/configuration";
+import { pairLook } from "#engine/scene";
 import { RadioGroup } from "../choice-group";
 import { SelectField, TextField } from "../field";
 import { type GraphicPartProps, optionPrice } from "./graphic-parts";
 
 /** Base colours and what is cut into them. */
-export function BaseFields({ words, spec, shape, catalog, sheet }: GraphicPartProps) {
+export function BaseFields({ words, spec, catalog, sheet }: GraphicPartProps) {
+  const look = pairLook(spec, catalog.build);
   const w = words.graphic;
   const colours = catalog.build.baseColours.map((each) => ({ value: each.id, label: each.label }));
   const set = (part: Partial<PairSpec["base"]>) => sheet.setChoices({ base: { ...spec.base, ...part } });
@@ -23,14 +24,15 @@ export function BaseFields({ words, spec, shape, catalog, sheet }: GraphicPartPr
   return (
     <fieldset className="grid gap-4 border-l-2 border-rule pl-4">
       <legend className="mb-2 font-medium">{w.base}</legend>
-      <SkiPair
-        shape={shape}
-        orientation="lying"
-        view="base"
-        baseColours={drawnBase(spec, catalog.build)}
-        className="w-full max-w-measure"
-        description={words.baseView}
-      />
+      {look ? (
+        <SkiPair
+          look={look}
+          orientation="lying"
+          view="below"
+          className="w-full max-w-measure"
+          description={words.baseView}
+        />
+      ) : null}
       <div className="grid max-w-measure gap-4 sm:grid-cols-2">
         <SelectField
           name="baseLeft"

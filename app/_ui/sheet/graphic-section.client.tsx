@@ -1,5 +1,5 @@
 "use client";
-import { HousePattern } from "#app/_visuals/house-pattern.tsx";
+import { HouseSwatch } from "#app/_visuals/house-swatch.tsx";
 import type { EngineCatalog } from "#engine/assessment";
 import { fillingPlacement, type GraphicSpec, type PairSpec, printCanvas } from "#engine/configuration";
 import { shapeAtLength } from "#engine/geometry";
@@ -51,11 +51,7 @@ function House({ catalog, words, spec, set }: GraphicPartProps) {
         value: graphic.id,
         label: (
           <span className="flex flex-wrap items-center gap-x-4">
-            <svg viewBox="0 0 300 60" className="h-10 w-50 max-w-full flex-none border border-rule" aria-hidden="true">
-              <g transform="translate(0 30) rotate(-90)">
-                <HousePattern graphic={graphic} area={{ lengthMm: 300, reachMm: 30 }} />
-              </g>
-            </svg>
+            <HouseSwatch graphic={graphic} className="h-7 flex-none overflow-hidden border border-rule" />
             {graphic.label}
           </span>
         ),

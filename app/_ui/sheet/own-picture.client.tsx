@@ -1,8 +1,7 @@
 "use client";
 import { useState } from "react";
-import { drawnGraphic } from "#app/_visuals/pair-figure.tsx";
 import { fillingPlacement, printCanvas } from "#engine/configuration";
-import { mountLineMm } from "#engine/geometry";
+import { pairLook } from "#engine/scene";
 import { roundForPeople } from "#engine/units";
 import type { ArtworkView, RightsStatement } from "#services/views";
 import { Button } from "../button";
@@ -27,6 +26,7 @@ export function OwnPicture({ sheet, catalog, words, pictures, spec, shape, set }
   };
   const designer = moneyText(catalog.priceBook.optionCents["designer-hour"]?.cents ?? 0, "short");
   const artworkId = spec.graphic.artwork?.id;
+  const look = pairLook(spec, catalog.build);
   return (
     <>
       <UploadPicture
@@ -38,16 +38,17 @@ export function OwnPicture({ sheet, catalog, words, pictures, spec, shape, set }
         })}
         onArrived={arrived}
       />
-      <PlacePicture
-        shape={shape}
-        mountMm={mountLineMm(shape, spec.mount.offsetMm)}
-        spec={spec.graphic}
-        graphic={drawnGraphic(spec, catalog.build, pictures.pictureBase)}
-        rules={rules}
-        words={words}
-        designerRate={designer}
-        onPlace={(placement) => set({ placement })}
-      />
+      {look ? (
+        <PlacePicture
+          look={look}
+          pictureBase={pictures.pictureBase}
+          spec={spec.graphic}
+          rules={rules}
+          words={words}
+          designerRate={designer}
+          onPlace={(placement) => set({ placement })}
+        />
+      ) : null}
       {artworkId ? (
         <Rights
           artworkId={artworkId}

@@ -1,16 +1,16 @@
 "use client";
-/** The pair while it is being chosen: a strip that stays in sight, and every station of it further down. */
+/** Every station of the pair while it is being chosen; and, where the shop types, a strip of it that stays in sight. */
 import { useMemo } from "react";
 import { AxisChart } from "#app/_visuals/axis-chart.client.tsx";
-import { drawnGraphic, drawnWood } from "#app/_visuals/pair-figure.tsx";
 import { SkiPair } from "#app/_visuals/ski-drawing.tsx";
 import { assessSheet, type EngineCatalog } from "#engine/assessment";
 import type { SkiFlex } from "#engine/flex";
-import { measure, mountLineMm, shapeAtLength } from "#engine/geometry";
+import { measure } from "#engine/geometry";
 import { textForPeople } from "#engine/units";
 import { plusMinus } from "../plus-minus";
 import { fill } from "../words";
-import { bendMm, flexText, modelName } from "./labels";
+import type { DrawnPair } from "./drawn-pair.client";
+import { bendMm, flexText } from "./labels";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";
 
@@ -19,52 +19,26 @@ interface Props {
   readonly catalog: EngineCatalog;
   readonly words: SheetWords;
   readonly pictureBase: string;
-}
-
-function useDrawnPair({ sheet, catalog, pictureBase }: Props) {
-  const { spec } = sheet;
-  return useMemo(() => {
-    const model = catalog.build.models.find((each) => each.id === spec?.model);
-    if (!spec || !model) return null;
-    const shape = shapeAtLength(model.shape, spec.lengthCm);
-    return {
-      spec,
-      shape,
-      title: `${modelName(catalog, spec.model)}, ${spec.lengthCm} cm`,
-      mountMm: mountLineMm(shape, spec.mount.offsetMm),
-      graphic: drawnGraphic(spec, catalog.build, pictureBase),
-      wood: drawnWood(spec, catalog.build),
-    };
-  }, [catalog, spec, pictureBase]);
+  readonly pair: DrawnPair | null;
 }
 
 /** Its place is kept from the start, so that nothing jumps when the first recommendation arrives. */
-export function PairStrip(props: Props) {
-  const { sheet, catalog, words } = props;
-  const pair = useDrawnPair(props);
-  const anyModel = catalog.build.models[0];
+export function PairStrip({ sheet, catalog, words, pictureBase, pair }: Props) {
   const { flex, finishedFlex, spread } = sheet.assessment;
-  if (!anyModel) return null;
   return (
     <div
-      className={`sheet-strip z-10 grid items-center gap-x-10 gap-y-2 border-y border-rule bg-paper py-3 md:sticky md:top-0 md:grid-cols-[minmax(0,42rem)_minmax(0,1fr)] ${sheet.isComputing ? "[&_svg]:opacity-70" : ""}`}
+      className={`sheet-strip z-10 grid min-h-24 items-center gap-x-10 gap-y-2 border-y border-rule bg-paper py-3 md:sticky md:top-0 md:grid-cols-[minmax(0,42rem)_minmax(0,1fr)] ${sheet.isComputing ? "[&_svg]:opacity-70" : ""}`}
     >
       {pair ? (
         <SkiPair
-          shape={pair.shape}
+          look={pair.look}
+          pictureBase={pictureBase}
           orientation="lying"
-          graphic={pair.graphic}
-          wood={pair.wood}
-          marks={{ mountMm: pair.mountMm }}
           className="w-full"
           description={`${words.preview}: ${pair.title}`}
         />
       ) : (
-        <SkiPair
-          shape={shapeAtLength(anyModel.shape, anyModel.shape.refLengthCm)}
-          orientation="lying"
-          className="w-full opacity-30"
-        />
+        <div className="h-full border border-dashed border-rule" />
       )}
       <div className="min-h-20 text-sm">
         {pair ? (
@@ -77,7 +51,7 @@ export function PairStrip(props: Props) {
                 : ""}
             </p>
             <p className="measure text-pencil">
-              R {textForPeople(measure(pair.shape).sidecutRadiusM, 1)} m
+              R {textForPeople(measure(pair.look.shape).sidecutRadiusM, 1)} m
               {finishedFlex ? `, ${plusMinus(finishedFlex.massKg * 1000, spread?.massG)} g a ski` : ""}
               {spread ? <span className="font-sans"> ({words.ski.nineOfTen})</span> : null}
             </p>
@@ -104,11 +78,11 @@ function useRecommendedFlex({ sheet, catalog }: Props): SkiFlex | null {
 }
 
 export function AxisPart(props: Props & { readonly compareHref?: string | undefined }) {
-  const { sheet, catalog, words } = props;
-  const pair = useDrawnPair(props);
+  const { sheet, words, pair, pictureBase } = props;
   const recommended = useRecommendedFlex(props);
   const { flex } = sheet.assessment;
   if (!pair || !flex) return null;
+  const { shape, mountMm } = pair.look;
   return (
     <section aria-labelledby="axis-title" className="border-b border-rule py-8">
       <h2 id="axis-title" className="mb-4 text-lg">
@@ -124,12 +98,10 @@ export function AxisPart(props: Props & { readonly compareHref?: string | undefi
       <AxisChart
         title={pair.title}
         builds={[
-          { label: pair.title, shape: pair.shape, flex, mountMm: pair.mountMm },
-          ...(recommended
-            ? [{ label: words.asRecommended, shape: pair.shape, flex: recommended, mountMm: pair.mountMm }]
-            : []),
+          { label: pair.title, shape, flex, mountMm },
+          ...(recommended ? [{ label: words.asRecommended, shape, flex: recommended, mountMm }] : []),
         ]}
-        pair={{ graphic: pair.graphic, wood: pair.wood, bindingHalfMm: catalog.build.rules.print.bindingZoneMm / 2 }}
+        pair={{ look: pair.look, pictureBase }}
       />
     </section>
   );

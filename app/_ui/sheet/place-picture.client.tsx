@@ -1,7 +1,7 @@
 "use client";
 /** The picture on the true outline: drag it, nudge it with the arrow keys, or type the numbers. */
 import { type KeyboardEvent, type PointerEvent, useRef } from "react";
-import { type SkiGraphic, SkiPair } from "#app/_visuals/ski-drawing.tsx";
+import { SkiPair } from "#app/_visuals/ski-drawing.tsx";
 import {
   type ArtworkPlacement,
   fillingPlacement,
@@ -10,7 +10,7 @@ import {
   type PrintRules,
   printCanvas,
 } from "#engine/configuration";
-import type { SkiShape } from "#engine/geometry";
+import { drawnGapMm, type PairLook } from "#engine/scene";
 import { textForPeople } from "#engine/units";
 import { Button } from "../button";
 import { Notice } from "../notice";
@@ -19,10 +19,9 @@ import { DraftNumber } from "./draft-number.client";
 import type { SheetWords } from "./words";
 
 interface Props {
-  readonly shape: SkiShape;
-  readonly mountMm: number;
+  readonly look: PairLook;
+  readonly pictureBase: string;
   readonly spec: GraphicSpec;
-  readonly graphic: SkiGraphic;
   readonly rules: PrintRules;
   readonly words: SheetWords;
   /** "$75", a designer's hour. */
@@ -41,7 +40,8 @@ const verdicts = { ok: "good", warn: "careful", block: "wrong" } as const;
 const tones = { ok: "moss", warn: "amber", block: "iron" } as const;
 
 export function PlacePicture(props: Props) {
-  const { spec, shape, rules, words, onPlace } = props;
+  const { spec, look, rules, words, onPlace } = props;
+  const { shape } = look;
   const { artwork, placement } = spec;
   if (!artwork || !placement) return null;
   const w = words.graphic;
@@ -112,10 +112,9 @@ export function PlacePicture(props: Props) {
 
 /** The drawing that can be dragged. Pointer positions are read in the ski's own axes, whichever way it lies. */
 function Board({
-  shape,
-  mountMm,
+  look,
+  pictureBase,
   spec,
-  graphic,
   rules,
   words,
   onPlace,
@@ -173,12 +172,11 @@ function Board({
       className={`cursor-move touch-none overflow-hidden border border-rule bg-sheet p-3 ${className}`}
     >
       <SkiPair
-        shape={shape}
+        look={look}
+        pictureBase={pictureBase}
         orientation={orientation}
-        graphic={graphic}
-        ghost
-        gapMm={spec.layout === "continuing" ? rules.pairGapMm : 24}
-        marks={{ mountMm, bindingHalfMm: rules.bindingZoneMm / 2, safeMm: rules.safeMm }}
+        gapMm={spec.layout === "continuing" ? rules.pairGapMm : drawnGapMm}
+        placing={{ safeMm: rules.safeMm }}
         className={orientation === "lying" ? "w-full" : "mx-auto h-full"}
       />
     </div>
@@ -191,7 +189,8 @@ const round = (value: number) => Math.round(value * 10) / 10;
 const wholeDpi = (dpi: number) => Math.floor(dpi + 1e-6);
 
 /** A piece of the left ski at about its true size on a screen: what the print will look like close up. */
-function Crop({ shape, graphic, words }: Props) {
+function Crop({ look, pictureBase, words }: Props) {
+  const { shape } = look;
   const half = shape.shoulderWidthMm / 2;
   const from = shape.tipLengthMm;
   const lengthMm = 110;
@@ -212,7 +211,7 @@ function Crop({ shape, graphic, words }: Props) {
             top: `-${(from / lengthMm) * 100}%`,
           }}
         >
-          <SkiPair shape={shape} orientation="upright" sides={["left"]} graphic={graphic} className="w-full" />
+          <SkiPair look={look} pictureBase={pictureBase} orientation="upright" sides={["left"]} className="w-full" />
         </div>
       </div>
     </figure>

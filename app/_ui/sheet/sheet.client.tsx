@@ -3,7 +3,7 @@
  * The sheet: You · Ski · Core · Reinforcement · Graphic · Price · Date. The same for the skier and, denser and with every
  * section open, for the shop on the phone. On a first visit it opens section by section; afterwards in any order.
  */
-import { type ReactNode, useState } from "react";
+import { type ReactNode, useEffect, useRef, useState } from "react";
 import type { EngineCatalog, SkiersBand } from "#engine/assessment";
 import { cautionsAt, type Hazard, soldFor } from "#engine/floor";
 import type { Refusal } from "#engine/units";
@@ -16,6 +16,7 @@ import { Notice } from "../notice";
 import { SheetSection, type SheetSectionProps } from "../section";
 import { fill, wordOf } from "../words";
 import { CoreSection, ReinforcementSection } from "./build-sections.client";
+import { useDrawnPair } from "./drawn-pair.client";
 import { AskPerson, Conflicts, Flags, flagsThatHold, stopsSale } from "./flags.client";
 import type { PictureActions } from "./graphic-parts";
 import { GraphicSection } from "./graphic-section.client";
@@ -23,6 +24,7 @@ import { coreLine, graphicLine, reinforcementLine, skiLine, youLine } from "./la
 import { AxisPart, PairStrip } from "./pair-preview.client";
 import { ContactFields, DateSection, PriceSection } from "./price-section.client";
 import { SkiSection } from "./ski-section.client";
+import { RaisedPair, StandingColumn } from "./standing-pair.client";
 import { SummaryBar } from "./summary-bar.client";
 import { type SheetActions, type SheetState, useSheet } from "./use-sheet.client";
 import type { SheetWords } from "./words";
@@ -84,6 +86,8 @@ export function Sheet(props: SheetProps) {
   };
   const { assessment } = sheet;
   const { spec } = sheet;
+  const pair = useDrawnPair(sheet, catalog, words);
+  const [raised, setRaised] = useRaised(pair !== null, dense === true);
   const refusalText = (refusal: Refusal) =>
     fill(props.refusalWords[refusal.code] ?? props.refusalWords.unknown ?? "{code}", {
       ...refusal,
@@ -99,6 +103,7 @@ export function Sheet(props: SheetProps) {
     price: assessment.price ? moneyText(assessment.price.totalCents) : words.price.pending,
     date: sheet.dateRange ? dateRangeText(sheet.dateRange.p50, sheet.dateRange.p90, true) : words.date.pending,
   };
+  const standing = { sheet, catalog, words, pictureBase: pictures.pictureBase, pair };
   const states = sectionStates(sheet);
   const bodies: Readonly<Record<SectionKey, ReactNode>> = {
     you: (
@@ -114,59 +119,64 @@ export function Sheet(props: SheetProps) {
 
   return (
     <>
-      <div className="mx-auto w-full max-w-page px-4 sm:px-6">
-        <PairStrip sheet={sheet} catalog={catalog} words={words} pictureBase={pictures.pictureBase} />
-        <div className="my-6 grid gap-3">
-          <Flags sheet={sheet} words={words} staff={dense} />
-          <SaveTrouble sheet={sheet} words={words} />
+      <div
+        className={
+          dense
+            ? "mx-auto w-full max-w-page px-4 sm:px-6"
+            : "mx-auto grid w-full max-w-page gap-x-12 px-4 sm:px-6 lg:grid-cols-[minmax(0,1fr)_22rem]"
+        }
+      >
+        {dense ? <PairStrip {...standing} /> : null}
+        <div className="min-w-0">
+          <div className="my-6 grid gap-3">
+            <Flags sheet={sheet} words={words} staff={dense} />
+            <SaveTrouble sheet={sheet} words={words} />
+          </div>
+          {/* A sheet that was quoted or closed is read, not changed. */}
+          <fieldset disabled={sheet.view.state !== "open"} className="min-w-0">
+            {order.map((key, i) => {
+              const next = order[i + 1];
+              return (
+                <SheetSection
+                  key={key}
+                  id={key}
+                  title={words.sections[key]}
+                  answer={lines[key]}
+                  state={states[key]}
+                  open={open.has(key)}
+                  onToggle={(isOpen) => toggle(key, isOpen)}
+                >
+                  <Conflicts
+                    conflicts={assessment.conflicts.filter((each) => sectionOf(each.path) === key)}
+                    sheet={sheet}
+                    words={words}
+                    text={refusalText}
+                    tone="iron"
+                  />
+                  <Conflicts
+                    conflicts={assessment.warnings.filter((each) => sectionOf(each.path) === key)}
+                    sheet={sheet}
+                    words={words}
+                    text={refusalText}
+                    tone="amber"
+                  />
+                  {bodies[key]}
+                  {next && !dense ? (
+                    <p>
+                      <Button onClick={() => goTo(next, key)}>
+                        {fill(words.next, { section: words.sections[next] })}
+                      </Button>
+                    </p>
+                  ) : null}
+                </SheetSection>
+              );
+            })}
+          </fieldset>
         </div>
-        {/* A sheet that was quoted or closed is read, not changed. */}
-        <fieldset disabled={sheet.view.state !== "open"} className="min-w-0">
-          {order.map((key, i) => {
-            const next = order[i + 1];
-            return (
-              <SheetSection
-                key={key}
-                id={key}
-                title={words.sections[key]}
-                answer={lines[key]}
-                state={states[key]}
-                open={open.has(key)}
-                onToggle={(isOpen) => toggle(key, isOpen)}
-              >
-                <Conflicts
-                  conflicts={assessment.conflicts.filter((each) => sectionOf(each.path) === key)}
-                  sheet={sheet}
-                  words={words}
-                  text={refusalText}
-                  tone="iron"
-                />
-                <Conflicts
-                  conflicts={assessment.warnings.filter((each) => sectionOf(each.path) === key)}
-                  sheet={sheet}
-                  words={words}
-                  text={refusalText}
-                  tone="amber"
-                />
-                {bodies[key]}
-                {next && !dense ? (
-                  <p>
-                    <Button onClick={() => goTo(next, key)}>
-                      {fill(words.next, { section: words.sections[next] })}
-                    </Button>
-                  </p>
-                ) : null}
-              </SheetSection>
-            );
-          })}
-        </fieldset>
-        <AxisPart
-          sheet={sheet}
-          catalog={catalog}
-          words={words}
-          pictureBase={pictures.pictureBase}
-          compareHref={props.compareHref}
-        />
+        {dense ? null : <StandingColumn {...standing} />}
+      </div>
+      <div className="mx-auto w-full max-w-page px-4 sm:px-6">
+        <AxisPart {...standing} compareHref={props.compareHref} />
         <div className="grid gap-8 py-8">
           <Cautions
             cautions={cautionsAt(props.cautions.hazards, { page: "sheet" }, [
@@ -182,9 +192,28 @@ export function Sheet(props: SheetProps) {
           {props.children}
         </div>
       </div>
-      <SummaryBar sheet={sheet} words={words} />
+      {dense ? null : <RaisedPair {...standing} open={raised} onClose={() => setRaised("no")} />}
+      <SummaryBar
+        sheet={sheet}
+        words={words}
+        pair={pair}
+        pictureBase={pictures.pictureBase}
+        onRaise={dense ? undefined : () => setRaised("asked")}
+      />
     </>
   );
+}
+
+/** Where the pair does not stand beside the sheet it is raised over it: once when it arrives, then when asked for. */
+function useRaised(isThere: boolean, never: boolean) {
+  const [raised, setRaised] = useState<"no" | "asked" | "arrived">("no");
+  const wasThere = useRef(isThere);
+  useEffect(() => {
+    const arrives = isThere && !wasThere.current;
+    wasThere.current ||= isThere;
+    if (arrives && !never && matchMedia("(width < 64rem)").matches) setRaised("arrived");
+  }, [isThere, never]);
+  return [raised, setRaised] as const;
 }
 
 /** The section in which something about this path of the choices is decided. */

@@ -1,9 +1,10 @@
 "use client";
-import { SkiOutline } from "#app/_visuals/ski-outline.tsx";
+import { ModelSilhouette } from "#app/_visuals/model-silhouette.tsx";
 import type { EngineCatalog, SkiersBand } from "#engine/assessment";
-import type { Model } from "#engine/configuration";
+import type { BuildCatalog, Model } from "#engine/configuration";
 import type { FitChoice } from "#engine/fit";
 import { measure, shapeAtLength } from "#engine/geometry";
+import { modelLook } from "#engine/scene";
 import { roundForPeople, textForPeople } from "#engine/units";
 import { Button } from "../button";
 import { type Choice, RadioGroup } from "../choice-group";
@@ -40,7 +41,7 @@ export function SkiSection({ sheet, catalog, words, band }: Props) {
         <RadioGroup
           name="model"
           label={words.ski.recommended}
-          choices={shown.map((each, i) => modelChoice(each, recommended[i], i === 0))}
+          choices={shown.map((each, i) => modelChoice(catalog.build, each, recommended[i], i === 0))}
           value={spec?.model}
           onChange={choose}
         />
@@ -51,7 +52,7 @@ export function SkiSection({ sheet, catalog, words, band }: Props) {
           name="otherModel"
           label={words.ski.all}
           hint={words.ski.allHint}
-          choices={others.map((each) => modelChoice(each, undefined, false))}
+          choices={others.map((each) => modelChoice(catalog.build, each, undefined, false))}
           value={spec?.model}
           onChange={choose}
         />
@@ -61,9 +62,10 @@ export function SkiSection({ sheet, catalog, words, band }: Props) {
   );
 }
 
-function modelChoice(model: Model, choice: FitChoice | undefined, isFirst: boolean): Choice {
+function modelChoice(build: BuildCatalog, model: Model, choice: FitChoice | undefined, isFirst: boolean): Choice {
   const lengthCm = choice?.lengthCm ?? model.shape.refLengthCm;
   const shape = shapeAtLength(model.shape, lengthCm);
+  const look = modelLook(model, build, lengthCm);
   const { shoulderWidthMm, waistWidthMm, heelWidthMm } = shape;
   return {
     value: model.id,
@@ -72,8 +74,8 @@ function modelChoice(model: Model, choice: FitChoice | undefined, isFirst: boole
     aside: `R ${textForPeople(measure(shape).sidecutRadiusM, 1)} m`,
     detail: (
       <>
-        <span className="block py-1">
-          <SkiOutline shape={shape} scaleLengthMm={1980} className="block h-auto w-full max-w-md" />
+        <span className="block max-w-md py-1">
+          {look ? <ModelSilhouette look={look} scaleLengthMm={1980} /> : null}
         </span>
         <span className="measure">
           {roundForPeople(shoulderWidthMm)}-{roundForPeople(waistWidthMm)}-{roundForPeople(heelWidthMm)} mm

@@ -11,6 +11,7 @@ export {
 } from "./alternatives";
 export { type LighterAnswer, lighterBy, paretoSet } from "./alternatives-choice";
 export { assessSheet } from "./assess-sheet";
+export { type Feel, type FeelAbout, type FeelRule, feelOf, feelRules } from "./feel";
 export { BAND_NEEDS_ORDERS, bandOf, bendRatio, type SkiersBand } from "./skiers-band";
 export { type StiffnessStory, stiffnessStory, type TwistStory } from "./stiffness-story";
 export * from "./types";

@@ -35,7 +35,7 @@ export function completeSpec(
     core: choices.core ?? model.value.core.blend,
     reinforcements: [...new Set(choices.reinforcements ?? [])],
     flexRatio: choices.flexRatio ?? defaults.flexRatio,
-    graphic: choices.graphic ?? houseGraphicOf(catalog),
+    graphic: choices.graphic ?? houseGraphicOf(model.value, catalog),
     base: choices.base ?? plainBase(catalog),
     mount: { ...defaults.mount, ...choices.mount },
     finish: choices.finish ?? defaults.finish,
@@ -62,9 +62,11 @@ function checkedItems(spec: PairSpec, model: Model, catalog: BuildCatalog): Outc
   return accept(spec);
 }
 
-function houseGraphicOf(catalog: BuildCatalog): GraphicSpec {
-  const [first] = catalog.houseGraphics;
-  return { kind: "house", ...(first ? { house: first.id } : {}), layout: "same", windows: [] };
+/** The graphic that the shop gives a model until another is chosen: composed for the pair where the model names one. */
+function houseGraphicOf({ houseGraphic }: Model, { houseGraphics }: BuildCatalog): GraphicSpec {
+  const own = houseGraphics.find(({ id }) => id === houseGraphic);
+  const house = own ?? houseGraphics[0];
+  return { kind: "house", ...(house ? { house: house.id } : {}), layout: own ? "continuing" : "same", windows: [] };
 }
 
 function plainBase(catalog: BuildCatalog): PairSpec["base"] {

@@ -12,7 +12,6 @@ export * from "./designed-profile";
 export * from "./flex-class";
 export type { FlexRefusal, NearFlex } from "./flex-refusal";
 export * from "./graphic-resolution";
-export * from "./house-pattern";
 export * from "./layer-materials";
 export * from "./lettering";
 export * from "./lookup";

@@ -59,6 +59,8 @@ export interface Model {
   readonly layup: readonly LayupLayer[];
   readonly lengths: readonly ModelLength[];
   readonly mouldFamily: string;
+  /** The house graphic it wears until another is chosen; absent = the first of the list. */
+  readonly houseGraphic?: string;
   /** Metal is part of the reference build. */
   readonly hasMetal: boolean;
 }
@@ -135,8 +137,8 @@ export interface BaseColour {
 export interface HouseGraphic {
   readonly id: string;
   readonly label: string;
-  /** What housePattern draws from these parameters, so that no picture file is needed. */
-  readonly pattern: "plain" | "contours" | "larch" | "strata" | "facets";
+  /** What housePattern draws from these parameters, so that no picture file is needed. The middle four repeat: earlier releases. */
+  readonly pattern: "plain" | "contours" | "larch" | "strata" | "facets" | "relief" | "branch" | "folds" | "shards";
   readonly colours: readonly string[];
 }
 

@@ -3,6 +3,13 @@
  * Units: MPa (= N/mm²), kg/m³, mm, g/m².
  */
 
+/** How a wood looks once it is planed: its ground, its growth lines, and how many of them there are in ten millimetres. */
+export interface WoodLook {
+  readonly ground: string;
+  readonly grain: string;
+  readonly linesPer10Mm: number;
+}
+
 /** One species of core wood. `bendingModulusMpa` is the handbook's apparent bending value at 12 % moisture. */
 export interface Wood {
   readonly id: string;
@@ -13,6 +20,8 @@ export interface Wood {
   readonly modulusToShearRatio: number;
   /** Share of a clear strip's natural scatter, as coefficient of variation. */
   readonly modulusVariation: number;
+  /** Absent in releases from before woods were drawn by species. */
+  readonly look?: WoodLook;
   readonly source: string;
 }
 

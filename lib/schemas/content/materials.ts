@@ -4,6 +4,8 @@ import { about, distinctBy, id, label, positive, source } from "./shared";
 
 const density = z.number().min(50).max(20_000);
 
+const colour = z.string().regex(/^#[0-9a-f]{6}$/);
+
 const woodSchema = z.strictObject({
   id,
   label,
@@ -11,6 +13,7 @@ const woodSchema = z.strictObject({
   densityKgM3: z.number().min(80).max(1300),
   modulusToShearRatio: z.number().min(5).max(40),
   modulusVariation: z.number().min(0).max(0.5),
+  look: z.strictObject({ ground: colour, grain: colour, linesPer10Mm: z.number().min(1).max(20) }).exactOptional(),
   source,
 }) satisfies z.ZodType<Wood>;
 

@@ -58,6 +58,7 @@ const modelSchema = z
       .min(1)
       .superRefine(distinctBy((length) => length.lengthCm)),
     mouldFamily: id,
+    houseGraphic: id.exactOptional(),
     hasMetal: z.boolean(),
     source,
   })

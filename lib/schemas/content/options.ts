@@ -76,7 +76,7 @@ const baseColourSchema = z.strictObject({ id, label, hex }) satisfies z.ZodType<
 const houseGraphicSchema = z.strictObject({
   id,
   label,
-  pattern: z.enum(["plain", "contours", "larch", "strata", "facets"]),
+  pattern: z.enum(["plain", "contours", "larch", "strata", "facets", "relief", "branch", "folds", "shards"]),
   colours: z.array(hex).min(1).max(6),
 }) satisfies z.ZodType<HouseGraphic>;
 

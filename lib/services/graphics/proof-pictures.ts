@@ -8,15 +8,13 @@ import {
   type ArtworkPlacement,
   type BuildCatalog,
   fillingPlacement,
-  housePattern,
-  otherPalette,
   type PairSpec,
-  type PatternShape,
   pairArt,
   printCanvas,
   type SkiArt,
 } from "#engine/configuration";
 import type { SkiShape } from "#engine/geometry";
+import { daylightColour, housePattern, otherPalette, svgMarks } from "#engine/scene";
 
 /** Along the ski: about 220 dots an inch on the longest drawing that fits A4. */
 const lengthPx = 2400;
@@ -137,14 +135,11 @@ async function houseOn(spec: PairSpec, art: SkiArt, shape: SkiShape, build: Buil
   const widestMm = Math.max(shape.shoulderWidthMm, shape.heelWidthMm);
   const reachMm = widestMm / 2 + Math.abs(art.pictureAtYMm);
   const graphic = art.version === "second" && spec.graphic.layout === "alternate" ? otherPalette(house) : house;
-  const shapes = housePattern(graphic, { lengthMm: shape.lengthMm, reachMm }).map(svgPath).join("");
+  const marks = housePattern(graphic, { lengthMm: shape.lengthMm, reachMm });
+  const shapes = svgMarks(marks, { id: "g", colour: daylightColour, picture: () => null, font: "sans-serif" });
   const { widthPx, heightPx, pxPerMm } = box;
   // The graphic's own axes, x to the skier's right and y from the tip, laid on their side.
   const axes = `translate(0 ${heightPx / 2}) scale(${pxPerMm}) rotate(-90) translate(${art.pictureAtYMm} 0)`;
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${widthPx}" height="${heightPx}"><g transform="${axes}">${shapes}</g></svg>`;
   return sharp(Buffer.from(svg)).png().toBuffer();
-}
-
-function svgPath({ d, fill = "none", stroke = "none", strokeWidthMm = 0 }: PatternShape): string {
-  return `<path d="${d}" fill="${fill}" stroke="${stroke}" stroke-width="${strokeWidthMm}" stroke-linecap="round"/>`;
 }

@@ -1,31 +1,8 @@
 /**
- * The workshop's own graphics, worked out from parameters: no picture file, sharp at any size, the same on screen and paper.
- * Each fills −reach…reach across and 0…length along, in mm; the outline that clips it is the caller's.
+ * House graphics as releases drew them before they were composed along the whole ski: repeating grounds. What was sold with
+ * one of them is still printed so.
  */
-import type { HouseGraphic } from "./types";
-
-export interface PatternArea {
-  readonly lengthMm: number;
-  /** Half of the width to fill: a ski's, or a whole pair's when the graphic continues across both. */
-  readonly reachMm: number;
-}
-
-/** One path of a graphic: x to the skier's right of the centre line, y from the tip, mm. Later ones lie on earlier ones. */
-export interface PatternShape {
-  /** SVG path data. */
-  readonly d: string;
-  readonly fill?: string | undefined;
-  readonly stroke?: string | undefined;
-  readonly strokeWidthMm?: number;
-}
-
-type Draw = (area: PatternArea, colours: readonly string[]) => readonly PatternShape[];
-
-/** A fraction of 0…1 that depends on two whole numbers only: the same drawing every time, without a random source. */
-function fixed(a: number, b: number): number {
-  const s = Math.sin(a * 127.1 + b * 311.7) * 43758.5453;
-  return s - Math.floor(s);
-}
+import { type Draw, fixed, type PatternArea, type PatternShape } from "./area";
 
 const box = (reachMm: number, fromMm: number, alongMm: number) =>
   `M${-reachMm} ${fromMm}h${2 * reachMm}v${alongMm}h${-2 * reachMm}Z`;
@@ -153,17 +130,7 @@ const plain: Draw = (area, colours) => {
   return [ground(area, 0, colours[0]), ...lines];
 };
 
-const drawings: Readonly<Record<HouseGraphic["pattern"], Draw>> = { plain, contours, larch, strata, facets };
-
-/** The paths of a house graphic, from the ground up. */
-export function housePattern(
-  { pattern, colours }: Pick<HouseGraphic, "pattern" | "colours">,
-  area: PatternArea,
-): readonly PatternShape[] {
-  return drawings[pattern](area, colours);
-}
-
-/** The second ski of an "alternate" pair takes the palette the other way round. */
-export function otherPalette(graphic: HouseGraphic): HouseGraphic {
-  return { ...graphic, colours: [...graphic.colours].reverse() };
-}
+/** By the name of the pattern in a release's house-graphics.json. */
+export const earlierDrawings = { plain, contours, larch, strata, facets } as const satisfies Readonly<
+  Record<string, Draw>
+>;

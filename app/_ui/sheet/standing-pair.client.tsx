@@ -1,0 +1,118 @@
+"use client";
+/** The pair as it stands in the room: upright beside the sheet on a wide screen, raised from the bar on a narrow one. */
+import { useEffect, useRef } from "react";
+import { SkiPair, SkiSideView } from "#app/_visuals/ski-drawing.tsx";
+import type { EngineCatalog } from "#engine/assessment";
+import { measure } from "#engine/geometry";
+import { textForPeople } from "#engine/units";
+import { Button } from "../button";
+import { plusMinus } from "../plus-minus";
+import { More } from "../section";
+import { fill } from "../words";
+import type { DrawnPair } from "./drawn-pair.client";
+import { bendMm, flexText } from "./labels";
+import type { SheetState } from "./use-sheet.client";
+import type { SheetWords } from "./words";
+
+export interface StandingProps {
+  readonly sheet: SheetState;
+  readonly catalog: EngineCatalog;
+  readonly words: SheetWords;
+  readonly pictureBase: string;
+  readonly pair: DrawnPair | null;
+}
+
+/** Both skis and the left one's side view on one axis. */
+function Figure({ pair, words, pictureBase, isComputing }: StandingProps & { readonly isComputing: boolean }) {
+  if (!pair) return null;
+  return (
+    <div className={`flex min-h-0 flex-1 items-stretch justify-center gap-5 ${isComputing ? "opacity-70" : ""}`}>
+      <SkiPair
+        look={pair.look}
+        pictureBase={pictureBase}
+        orientation="upright"
+        className="h-full min-h-0 max-w-full"
+        description={`${words.preview}: ${pair.title}`}
+      />
+      <SkiSideView look={pair.look} orientation="upright" className="h-full min-h-0" description={words.stand.side} />
+    </div>
+  );
+}
+
+function Told({ sheet, catalog, words, pair }: StandingProps) {
+  if (!pair) return <p className="text-pencil">{words.stand.waiting}</p>;
+  const { flex, finishedFlex, spread } = sheet.assessment;
+  return (
+    <>
+      <p className="text-lg font-semibold">{pair.title}</p>
+      <p className="min-h-12 text-base">{pair.feel}</p>
+      <More summary={words.stand.numbers}>
+        <p className="text-sm text-pencil">
+          {flexText(pair.spec.flexRatio, catalog)}
+          {flex
+            ? `; ${fill(words.ski.bends, { mm: bendMm(flex.springCentreNPerMm, spread?.springCentre) }).toLowerCase()}`
+            : ""}
+        </p>
+        <p className="measure text-sm text-pencil">
+          R {textForPeople(measure(pair.look.shape).sidecutRadiusM, 1)} m
+          {finishedFlex ? `, ${plusMinus(finishedFlex.massKg * 1000, spread?.massG)} g a ski` : ""}
+          {spread ? <span className="font-sans"> ({words.ski.nineOfTen})</span> : null}
+        </p>
+      </More>
+    </>
+  );
+}
+
+/** The column beside the sheet; its place is kept from the start, so that nothing jumps when the pair arrives. */
+export function StandingColumn(props: StandingProps) {
+  return (
+    <aside
+      aria-label={props.words.stand.title}
+      className="sticky top-0 hidden h-[calc(100svh-4.5rem)] flex-col gap-3 py-5 lg:flex"
+    >
+      <Figure {...props} isComputing={props.sheet.isComputing} />
+      {props.pair ? null : <div className="min-h-0 flex-1 border border-dashed border-rule" />}
+      <div className="flex-none">
+        <Told {...props} />
+      </div>
+    </aside>
+  );
+}
+
+/** The figure over the page; `arrived` is the once that the third answer earns it. */
+export function RaisedPair(
+  props: StandingProps & { readonly open: "no" | "asked" | "arrived"; readonly onClose: () => void },
+) {
+  const { words, open, onClose } = props;
+  const box = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const dialog = box.current;
+    if (!dialog) return;
+    if (open !== "no" && !dialog.open) dialog.showModal();
+    if (open === "no" && dialog.open) dialog.close();
+  }, [open]);
+  const arrived = open === "arrived";
+  return (
+    <dialog
+      ref={box}
+      aria-label={words.stand.title}
+      onClose={onClose}
+      className="m-0 h-dvh max-h-none w-screen max-w-none bg-paper p-4 text-ink"
+    >
+      {open === "no" ? null : (
+        <div className="mx-auto flex h-full max-w-measure flex-col gap-3">
+          {arrived ? <h2 className="text-lg">{words.stand.arrived}</h2> : null}
+          <Figure {...props} isComputing={false} />
+          <div className="flex-none">
+            <Told {...props} />
+          </div>
+          <p className="flex-none">
+            <Button tone="primary" onClick={onClose}>
+              {arrived ? words.stand.goOn : words.stand.close}
+            </Button>
+          </p>
+        </div>
+      )}
+    </dialog>
+  );
+}

@@ -1,0 +1,13 @@
+/** The pair as plain data of a drawing, from the geometry that is cut: one source for page, paper and picture. */
+export * from "./house";
+export * from "./light";
+export * from "./look";
+export * from "./pair";
+export * from "./paths";
+export * from "./placing";
+export * from "./side";
+export * from "./ski";
+export * from "./svg";
+export * from "./types";
+export * from "./wood";
+export * from "./wood-look";

@@ -1,0 +1,188 @@
+/** What can be seen of a pair, gathered once from its specification: shape, materials, colours, picture, letters. */
+import {
+  type ArtworkPlacement,
+  type BuildCatalog,
+  blendById,
+  completeSpec,
+  designedProfile,
+  fillingPlacement,
+  type GraphicLayout,
+  type HouseGraphic,
+  letterRow,
+  type Model,
+  type PairArt,
+  type PairSpec,
+  pairArt,
+  printCanvas,
+  stripSides,
+} from "#engine/configuration";
+import { stripWidthLeftMm } from "#engine/flex";
+import { edgeSpanMm, mountLineMm, type SidewallBevel, type SkiShape, shapeAtLength } from "#engine/geometry";
+import { type WoodLook, woodLook } from "./wood-look";
+
+/** A strip of the core on the skier's right of the centre line; the left side is its mirror image. */
+export interface SeenStrip {
+  readonly innerMm: number;
+  readonly outerMm: number;
+  readonly look: WoodLook;
+}
+
+export interface SeenWindow {
+  readonly fromXMm: number;
+  readonly toXMm: number;
+  readonly halfWidthMm: number;
+}
+
+export interface SeenArtwork {
+  readonly id: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly placement: ArtworkPlacement;
+}
+
+export interface SeenGraphic {
+  readonly layout: GraphicLayout;
+  /** How picture or house graphic lie on the two skis. */
+  readonly art: PairArt;
+  readonly house?: HouseGraphic | undefined;
+  readonly artwork?: SeenArtwork | undefined;
+  readonly text?: { readonly text: string; readonly xMm: number; readonly capHeightMm: number } | undefined;
+  readonly windows: readonly SeenWindow[];
+}
+
+export interface SeenBase {
+  readonly left: `#${string}`;
+  readonly right: `#${string}`;
+  /** Letters cut from one colour and set into the other. */
+  readonly letters?: {
+    readonly text: string;
+    readonly fromXMm: number;
+    readonly toXMm: number;
+    readonly capHeightMm: number;
+  };
+}
+
+/** Thickness of the ski at a station, base to topsheet. */
+export interface SeenThickness {
+  readonly xMm: number;
+  readonly thicknessMm: number;
+}
+
+export interface PairLook {
+  readonly shape: SkiShape;
+  readonly graphic: SeenGraphic;
+  readonly strips: readonly SeenStrip[];
+  readonly base: SeenBase;
+  readonly edge: {
+    readonly widthMm: number;
+    readonly heightMm: number;
+    readonly fromMm: number;
+    readonly toMm: number;
+  };
+  readonly wall: SidewallBevel;
+  readonly baseMm: number;
+  readonly thickness: readonly SeenThickness[];
+  readonly mountMm: number;
+  readonly bindingHalfMm: number;
+}
+
+/** Where nobody says how the walls lean: by 10° above the steel. Common practice, no source. */
+const usualWall: SidewallBevel = { bevelDeg: 10, uprightMm: 2.5 };
+
+/** A specification as it is seen; null for a model that this catalogue does not hold. */
+export function pairLook(spec: PairSpec, build: BuildCatalog, wall: SidewallBevel = usualWall): PairLook | null {
+  const model = build.models.find((each) => each.id === spec.model);
+  if (!model) return null;
+  const shape = shapeAtLength(model.shape, spec.lengthCm);
+  const { rules } = build;
+  const span = shape.edgeWrap === "full" ? { fromMm: 2, toMm: shape.lengthMm - 2 } : edgeSpanMm(shape, rules.edge);
+  return {
+    shape,
+    graphic: seenGraphic(spec, shape, build),
+    strips: seenStrips(spec, model, build),
+    base: seenBase(spec, shape, build),
+    edge: { widthMm: rules.edge.widthMm, heightMm: rules.edge.heightMm, ...span },
+    wall,
+    baseMm: baseThicknessMm(model),
+    thickness: designedThickness(model, shape, build),
+    mountMm: mountLineMm(shape, spec.mount.offsetMm),
+    bindingHalfMm: rules.print.bindingZoneMm / 2,
+  };
+}
+
+/** A model as the shop would build it for nobody in particular. */
+export function modelLook(model: Model, build: BuildCatalog, lengthCm = model.shape.refLengthCm): PairLook | null {
+  const spec = completeSpec(
+    {},
+    { model: model.id, lengthCm, flexRatio: 1, finish: noFinish, mount: { offsetMm: 0 } },
+    build,
+  );
+  return spec.ok ? pairLook(spec.value, build) : null;
+}
+
+/** Bevels and structure are not seen. */
+const noFinish = { baseBevelDeg: 0, sideAngleDeg: 0, detuneTipMm: 0, detuneTailMm: 0, structure: "M" } as const;
+
+function seenGraphic({ graphic }: PairSpec, shape: SkiShape, build: BuildCatalog): SeenGraphic {
+  const isOwn = graphic.kind === "own";
+  const { artwork, layout, text, windows } = graphic;
+  const { print } = build.rules;
+  return {
+    layout,
+    art: pairArt(layout, shape, print),
+    house: isOwn ? undefined : build.houseGraphics.find(({ id }) => id === graphic.house),
+    artwork:
+      isOwn && artwork
+        ? { ...artwork, placement: graphic.placement ?? fillingPlacement(artwork, printCanvas(layout, shape, print)) }
+        : undefined,
+    text,
+    windows,
+  };
+}
+
+function seenStrips(spec: PairSpec, model: Model, build: BuildCatalog): readonly SeenStrip[] {
+  const blend = blendById(build, spec.core);
+  if (!blend.ok) return [];
+  const sides = stripSides(model.core.stripWidthMm);
+  // The outermost strip is made as wide as the ski needs; no ski is wider than one strip more.
+  const widestMm = model.core.stripWidthMm * (sides.length + 0.5);
+  return sides.map(({ position, innerMm }, index) => ({
+    innerMm,
+    outerMm: innerMm + stripWidthLeftMm(sides, index, widestMm),
+    look: woodLook(build.materials.woods.find(({ id }) => id === blend.value.strips[position])),
+  }));
+}
+
+function seenBase({ base }: PairSpec, shape: SkiShape, build: BuildCatalog): SeenBase {
+  const hex = (id: string): `#${string}` =>
+    (build.baseColours.find((each) => each.id === id)?.hex ?? "#23262a") as `#${string}`;
+  const { baseLetters, edge } = build.rules;
+  const text = base.inlay === "counterchange" ? base.inlayText : undefined;
+  const row = text && baseLetters ? letterRow(text, shape, edge.widthMm, baseLetters) : null;
+  return {
+    left: hex(base.left),
+    right: hex(base.right),
+    ...(text && row ? { letters: { text, fromXMm: row.fromXMm, toXMm: row.toXMm, capHeightMm: row.capHeightMm } } : {}),
+  };
+}
+
+function baseThicknessMm(model: Model): number {
+  const layer = model.layup.find((each) => each.role === "base");
+  return layer?.role === "base" ? layer.thicknessMm : 0;
+}
+
+/** Core as the model was designed, and the sheets above and below it; cloth is thinner than a line of the drawing. */
+function designedThickness(model: Model, shape: SkiShape, build: BuildCatalog): readonly SeenThickness[] {
+  const sheetsMm = model.layup.reduce((sum, layer) => sum + ("thicknessMm" in layer ? (layer.thicknessMm ?? 0) : 0), 0);
+  return designedProfile(model, shape, build.rules).stations.map(({ xMm, thicknessMm }) => ({
+    xMm,
+    thicknessMm: thicknessMm + sheetsMm,
+  }));
+}
+
+/** The same pair with the thickness that was solved for it. */
+export function withThickness(look: PairLook, stations: readonly SeenThickness[] | undefined): PairLook {
+  return stations && stations.length > 1
+    ? { ...look, thickness: stations.map(({ xMm, thicknessMm }) => ({ xMm, thicknessMm })) }
+    : look;
+}

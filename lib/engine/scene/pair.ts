@@ -1,0 +1,35 @@
+/** Scenes of a pair: both skis beside each other, tips up, left on the left. */
+import type { PairLook } from "./look";
+import { greatestHalfWidthMm } from "./paths";
+import { skiFromAbove, skiFromBelow } from "./ski";
+import type { Mark, Scene, SkiSide } from "./types";
+
+/** mm between two skis of a pair in a drawing; a continuing picture is split by the shop's own gap. */
+export const drawnGapMm = 24;
+
+export interface PairView {
+  readonly view?: "above" | "below";
+  readonly sides?: readonly SkiSide[];
+  readonly gapMm?: number;
+}
+
+/** How far a pair reaches across, mm, and where the centre line of each ski is. */
+export function placesAcross(
+  look: Pick<PairLook, "shape">,
+  { sides = ["left", "right"], gapMm = drawnGapMm }: PairView,
+): { readonly acrossMm: number; readonly centres: readonly (readonly [SkiSide, number])[] } {
+  const half = greatestHalfWidthMm(look.shape);
+  const acrossMm = sides.length * 2 * half + (sides.length - 1) * gapMm;
+  return {
+    acrossMm,
+    centres: sides.map((side, index) => [side, -acrossMm / 2 + half + index * (2 * half + gapMm)]),
+  };
+}
+
+/** Both skis, or one. */
+export function pairScene(look: PairLook, view: PairView = {}): Scene {
+  const { acrossMm, centres } = placesAcross(look, view);
+  const draw = view.view === "below" ? skiFromBelow : skiFromAbove;
+  const marks = centres.map(([side, x]): Mark => ({ kind: "group", shift: { x, y: 0 }, marks: draw(look, side) }));
+  return { box: { x: -acrossMm / 2, y: 0, width: acrossMm, height: look.shape.lengthMm }, marks };
+}

@@ -1,0 +1,59 @@
+/** Pictures that anybody may see: a house graphic, and the card that stands for the shop where its address is passed on. */
+import sharp from "sharp";
+import type { BuildCatalog } from "#engine/configuration";
+import { daylightColour, housePattern, lyingSvg, modelLook, pairScene, type Scene } from "#engine/scene";
+import { accept, type Outcome, refuse } from "#engine/units";
+import type { Context } from "#services/context";
+import { activeCatalog } from "#services/settings/active-catalog";
+import type { DocumentBytes } from "#shop/names/views";
+
+const manner = { colour: daylightColour, picture: () => null, hairlineMm: 1, font: "sans-serif" } as const;
+
+/** A ski of 178 cm and 132 mm. */
+const area = { lengthMm: 1780, reachMm: 66 };
+
+/** A house graphic as a file of its own, lying: what a page shows of it without carrying its drawing. */
+export async function houseGraphicFile(
+  ctx: Context,
+  input: { readonly graphic: string },
+): Promise<Outcome<DocumentBytes>> {
+  const catalog = await activeCatalog(ctx);
+  if (!catalog.ok) return catalog;
+  const graphic = catalog.value.engine.build.houseGraphics.find(({ id }) => id === input.graphic);
+  if (graphic === undefined) return refuse({ code: "not-found", what: "house graphic", path: "graphic" });
+  const box = { x: -area.reachMm, y: 0, width: 2 * area.reachMm, height: area.lengthMm };
+  const svg = lyingSvg({ box, marks: housePattern(graphic, area) }, area.lengthMm, { ...manner, id: "g" });
+  return accept({ bytes: new TextEncoder().encode(svg), contentType: "image/svg+xml", fileName: `${graphic.id}.svg` });
+}
+
+/** The size that pages which show addresses ask for. */
+const card = { widthPx: 1200, heightPx: 630, marginPx: 50, pairs: 3 };
+const paper = "#f7f4ee";
+
+/** Three pairs of the shop on its paper: no words, no price, nobody's own pair. */
+export async function shareCard(ctx: Context): Promise<Outcome<DocumentBytes>> {
+  const catalog = await activeCatalog(ctx);
+  if (!catalog.ok) return catalog;
+  const scenes = pairsToShow(catalog.value.engine.build);
+  const roomPx = (card.heightPx - 2 * card.marginPx) / Math.max(1, scenes.length);
+  const composite = scenes.map((scene, i) => ({
+    input: Buffer.from(
+      lyingSvg(scene, Math.round(roomPx * 0.86 * (scene.box.height / scene.box.width)), { ...manner, id: `c${i}` }),
+    ),
+    left: card.marginPx,
+    top: Math.round(card.marginPx + i * roomPx),
+  }));
+  const ground = { width: card.widthPx, height: card.heightPx, channels: 3, background: paper } as const;
+  const bytes = await sharp({ create: ground }).composite(composite).png().toBuffer();
+  return accept({ bytes, contentType: "image/png", fileName: "card.png" });
+}
+
+/** Models that differ most at a glance: the first, the middle and the last in use. */
+function pairsToShow(build: BuildCatalog): readonly Scene[] {
+  const models = build.models.filter(({ state }) => state === "active");
+  const chosen = new Set([models[0], models[Math.floor(models.length / 2)], models.at(-1)]);
+  return [...chosen].flatMap((model): Scene[] => {
+    const look = model === undefined ? null : modelLook(model, build);
+    return look ? [pairScene(look)] : [];
+  });
+}
