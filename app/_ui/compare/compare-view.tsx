@@ -5,11 +5,12 @@
 import type { ReactNode } from "react";
 import { type AxisBuild, mostBuilds } from "#app/_visuals/axis-builds.ts";
 import { AxisChart } from "#app/_visuals/axis-chart.client.tsx";
-import { LineKey } from "#app/_visuals/axis-looks.tsx";
+import { LineKey, lookOf } from "#app/_visuals/axis-looks.tsx";
 import { assessSheet, type EngineCatalog, type SheetInput } from "#engine/assessment";
 import type { SheetView } from "#services/views";
 import { Notice } from "../notice";
 import { Page, Part } from "../page";
+import { More } from "../section";
 import { fill } from "../words";
 import {
   type CandidateId,
@@ -21,7 +22,8 @@ import {
 } from "./candidates";
 import { CompareForm } from "./compare-form";
 import { CompareTable } from "./compare-table";
-import { figureRows } from "./figures";
+import { figureRows, firstRows } from "./figures";
+import { verdictOf } from "./verdict";
 import type { CompareWords } from "./words";
 
 /** What came of the other sheet's link: nothing typed, its sheet, or why not, in words. */
@@ -119,14 +121,20 @@ function Compared({ pairs, ...p }: CompareViewProps & { readonly pairs: readonly
   const [first, ...others] = builds;
   if (!first) return <p className="text-pencil">{words.tooFew}</p>;
   const labels = builds.map((build) => build.label);
+  const rows = figureRows(pairs, catalog, words);
+  const names = namesOf(pairs);
   return (
     <>
+      <Verdict sentences={verdictOf(pairs, names, words)} title={words.verdict.title} />
+      <div className="mb-10">
+        <CompareTable caption={words.table} labels={labels} rows={rows.slice(0, firstRows)} />
+      </div>
       <AxisChart title={pairs.map(pairName).join(" · ")} builds={[first, ...others]} />
       <div className="mt-10">
-        <Part title={words.table} id="numbers">
-          <CompareTable caption={words.table} labels={labels} rows={figureRows(pairs, catalog, words)} />
+        <More summary={words.allNumbers}>
+          <CompareTable caption={words.allNumbers} labels={labels} rows={rows.slice(firstRows)} />
           <p className="mt-2 max-w-measure text-sm text-pencil">{words.tableHint}</p>
-        </Part>
+        </More>
         <Part title={words.take.title} id="take">
           <ul className="grid gap-6 sm:grid-cols-2 lg:grid-cols-3">
             {pairs.map((pair, index) => (
@@ -142,6 +150,25 @@ function Compared({ pairs, ...p }: CompareViewProps & { readonly pairs: readonly
         </Part>
       </div>
     </>
+  );
+}
+
+/** Each by its model, and by its letter too where two have the same name. */
+function namesOf(pairs: readonly ComparedPair[]): readonly string[] {
+  const all = pairs.map(pairName);
+  return all.map((name, i) =>
+    all.filter((other) => other === name).length > 1 ? `${name} (${lookOf(i).letter})` : name,
+  );
+}
+
+function Verdict({ sentences, title }: { readonly sentences: readonly string[]; readonly title: string }) {
+  if (sentences.length === 0) return null;
+  return (
+    <section aria-label={title} className="mb-6 grid max-w-measure gap-1 text-lg">
+      {sentences.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+    </section>
   );
 }
 

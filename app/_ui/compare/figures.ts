@@ -50,6 +50,9 @@ function workedOut(pair: ComparedPair, catalog: EngineCatalog, words: CompareWor
 }
 
 const text = textForPeople;
+/** What a skier asks first, price before all. */
+const firstFigures: readonly FigureKey[] = ["price", "length", "radius", "waist", "class", "mass", "core"];
+
 const figures: readonly Figure[] = [
   { key: "model", unit: "", isText: true, text: (pair) => pair.modelName },
   { key: "length", unit: "cm", text: (pair) => String(pair.spec.lengthCm) },
@@ -92,19 +95,31 @@ const figures: readonly Figure[] = [
   { key: "price", unit: "", text: (_, { price }) => price },
 ];
 
+/** How many of the rows come first; the rest is one tap away. */
+export const firstRows = firstFigures.length + 1;
+
+/** The model's name, what is asked first, then the rest in their order. */
+function placeOf({ key }: Figure): number {
+  if (key === "model") return -1;
+  const at = firstFigures.indexOf(key);
+  return at < 0 ? firstFigures.length : at;
+}
+
 export function figureRows(
   pairs: readonly ComparedPair[],
   catalog: EngineCatalog,
   words: CompareWords,
 ): readonly FigureRow[] {
   const worked = pairs.map((pair) => workedOut(pair, catalog, words));
-  return figures.map((figure) => ({
-    name: words.figures[figure.key],
-    unit: figure.unit,
-    isText: figure.isText ?? false,
-    cells: pairs.flatMap((pair, i) => {
-      const each = worked[i];
-      return each ? [figure.text(pair, each)] : [];
-    }),
-  }));
+  return [...figures]
+    .sort((a, b) => placeOf(a) - placeOf(b))
+    .map((figure) => ({
+      name: words.figures[figure.key],
+      unit: figure.unit,
+      isText: figure.isText ?? false,
+      cells: pairs.flatMap((pair, i) => {
+        const each = worked[i];
+        return each ? [figure.text(pair, each)] : [];
+      }),
+    }));
 }

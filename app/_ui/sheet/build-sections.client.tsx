@@ -3,13 +3,15 @@
 import { useState } from "react";
 import type { EngineCatalog } from "#engine/assessment";
 import { type Model, ownCoreOf, type PairSpec } from "#engine/configuration";
+import { pairLook } from "#engine/scene";
 import { CheckGroup, RadioGroup } from "../choice-group";
 import { CheckboxField } from "../field";
 import { moneyChangeText } from "../money";
 import { signedText } from "../signed";
 import { fill } from "../words";
+import { CoreBench } from "./core-bench.client";
 import { CoreStory } from "./core-story.client";
-import { CoreFigures, OwnCoreFields } from "./own-core.client";
+import { CoreFigures, OwnCoreFields, woodsOf } from "./own-core.client";
 import { SameFlex } from "./same-flex.client";
 import { type OptionEffect, useOptionEffects } from "./use-option-effects.client";
 import type { SheetState } from "./use-sheet.client";
@@ -37,6 +39,8 @@ export function CoreSection({ sheet, catalog, words }: Props) {
   const wood = (id: string) => catalog.build.materials.woods.find((each) => each.id === id)?.label ?? id;
   const { ownCore } = catalog.build;
   const blends = catalog.build.blends.filter((blend) => blend.forUses.includes(model.use) || blend.id === spec.core);
+  const look = pairLook(spec, catalog.build);
+  const woods = woodsOf(spec, catalog);
   const isOwn = wantsOwn || ownCoreOf(spec.core) !== null;
   const choose = (core: string) => {
     setWantsOwn(core === OWN);
@@ -81,6 +85,15 @@ export function CoreSection({ sheet, catalog, words }: Props) {
         value={isOwn ? OWN : spec.core}
         onChange={choose}
       />
+      {look ? (
+        <CoreBench
+          sheet={sheet}
+          look={look}
+          catalog={catalog}
+          words={words}
+          own={isOwn && ownCore && woods ? { core: woods, rules: ownCore } : undefined}
+        />
+      ) : null}
       {isOwn && ownCore ? (
         <OwnCoreFields sheet={sheet} spec={spec} rules={ownCore} catalog={catalog} words={words} />
       ) : null}

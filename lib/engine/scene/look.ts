@@ -3,6 +3,7 @@ import {
   type ArtworkPlacement,
   type BuildCatalog,
   blendById,
+  type CoreStrips,
   completeSpec,
   designedProfile,
   fillingPlacement,
@@ -18,10 +19,14 @@ import {
 } from "#engine/configuration";
 import { stripWidthLeftMm } from "#engine/flex";
 import { edgeSpanMm, mountLineMm, type SidewallBevel, type SkiShape, shapeAtLength } from "#engine/geometry";
+import { fabricById } from "#engine/materials";
 import { type WoodLook, woodLook } from "./wood-look";
 
 /** A strip of the core on the skier's right of the centre line; the left side is its mirror image. */
 export interface SeenStrip {
+  readonly position: keyof CoreStrips;
+  /** Id of its wood. */
+  readonly wood: string;
   readonly innerMm: number;
   readonly outerMm: number;
   readonly look: WoodLook;
@@ -62,6 +67,14 @@ export interface SeenBase {
   };
 }
 
+/** Thickness of base, of what lies between it and the core, of what lies above the core, and of the topsheet. */
+export interface SeenLayers {
+  readonly baseMm: number;
+  readonly belowMm: number;
+  readonly aboveMm: number;
+  readonly topsheetMm: number;
+}
+
 /** Thickness of the ski at a station, base to topsheet. */
 export interface SeenThickness {
   readonly xMm: number;
@@ -80,7 +93,12 @@ export interface PairLook {
     readonly toMm: number;
   };
   readonly wall: SidewallBevel;
-  readonly baseMm: number;
+  /** Width of each sidewall beside the core. */
+  readonly wallMm: number;
+  /** Where the wood begins behind the tip's spacer and ends before the tail's. */
+  readonly woodMm: { readonly fromMm: number; readonly toMm: number };
+  /** The model's own lay-up about its core. */
+  readonly layers: SeenLayers;
   readonly thickness: readonly SeenThickness[];
   readonly mountMm: number;
   readonly bindingHalfMm: number;
@@ -95,6 +113,7 @@ export function pairLook(spec: PairSpec, build: BuildCatalog, wall: SidewallBeve
   if (!model) return null;
   const shape = shapeAtLength(model.shape, spec.lengthCm);
   const { rules } = build;
+  const layers = seenLayers(model, build);
   const span = shape.edgeWrap === "full" ? { fromMm: 2, toMm: shape.lengthMm - 2 } : edgeSpanMm(shape, rules.edge);
   return {
     shape,
@@ -103,8 +122,13 @@ export function pairLook(spec: PairSpec, build: BuildCatalog, wall: SidewallBeve
     base: seenBase(spec, shape, build),
     edge: { widthMm: rules.edge.widthMm, heightMm: rules.edge.heightMm, ...span },
     wall,
-    baseMm: baseThicknessMm(model),
-    thickness: designedThickness(model, shape, build),
+    wallMm: rules.sidewall.widthMm,
+    woodMm: { fromMm: rules.spacers.tipMm, toMm: shape.lengthMm - rules.spacers.tailMm },
+    layers,
+    thickness: designedProfile(model, shape, rules).stations.map(({ xMm, thicknessMm }) => ({
+      xMm,
+      thicknessMm: thicknessMm + layers.baseMm + layers.belowMm + layers.aboveMm + layers.topsheetMm,
+    })),
     mountMm: mountLineMm(shape, spec.mount.offsetMm),
     bindingHalfMm: rules.print.bindingZoneMm / 2,
   };
@@ -147,6 +171,8 @@ function seenStrips(spec: PairSpec, model: Model, build: BuildCatalog): readonly
   // The outermost strip is made as wide as the ski needs; no ski is wider than one strip more.
   const widestMm = model.core.stripWidthMm * (sides.length + 0.5);
   return sides.map(({ position, innerMm }, index) => ({
+    position,
+    wood: blend.value.strips[position],
     innerMm,
     outerMm: innerMm + stripWidthLeftMm(sides, index, widestMm),
     look: woodLook(build.materials.woods.find(({ id }) => id === blend.value.strips[position])),
@@ -166,18 +192,21 @@ function seenBase({ base }: PairSpec, shape: SkiShape, build: BuildCatalog): See
   };
 }
 
-function baseThicknessMm(model: Model): number {
-  const layer = model.layup.find((each) => each.role === "base");
-  return layer?.role === "base" ? layer.thicknessMm : 0;
-}
-
-/** Core as the model was designed, and the sheets above and below it; cloth is thinner than a line of the drawing. */
-function designedThickness(model: Model, shape: SkiShape, build: BuildCatalog): readonly SeenThickness[] {
-  const sheetsMm = model.layup.reduce((sum, layer) => sum + ("thicknessMm" in layer ? (layer.thicknessMm ?? 0) : 0), 0);
-  return designedProfile(model, shape, build.rules).stations.map(({ xMm, thicknessMm }) => ({
-    xMm,
-    thicknessMm: thicknessMm + sheetsMm,
-  }));
+function seenLayers({ layup }: Model, { materials }: BuildCatalog): SeenLayers {
+  const coreAt = layup.findIndex(({ role }) => role === "core");
+  const thicknessOf = (layer: Model["layup"][number]): number => {
+    if (layer.role === "core") return 0;
+    if (layer.role === "fabric") return fabricById(materials, layer.material).thicknessMm;
+    return layer.thicknessMm;
+  };
+  const sum = (layers: Model["layup"]) => layers.reduce((mm, layer) => mm + thicknessOf(layer), 0);
+  const isSkin = ({ role }: Model["layup"][number]) => role === "base" || role === "topsheet";
+  return {
+    baseMm: sum(layup.filter(({ role }) => role === "base")),
+    belowMm: sum(layup.slice(0, coreAt).filter((layer) => !isSkin(layer))),
+    aboveMm: sum(layup.slice(coreAt + 1).filter((layer) => !isSkin(layer))),
+    topsheetMm: sum(layup.filter(({ role }) => role === "topsheet")),
+  };
 }
 
 /** The same pair with the thickness that was solved for it. */

@@ -79,7 +79,7 @@ export function sideSilhouette(look: PairLook): string {
 
 /** The side view with its bench line. */
 export function sideScene(look: PairLook): Scene {
-  const { shape, thickness, edge, baseMm } = look;
+  const { shape, thickness, edge, layers } = look;
   const line = sideLine(shape);
   const xs = thickness.map((each) => each.xMm);
   const ys = thickness.map((each) => each.thicknessMm);
@@ -87,7 +87,7 @@ export function sideScene(look: PairLook): Scene {
   const surface = offset(line, () => 0);
   const top = offset(line, thick);
   const walls = offset(line, (xMm) => Math.min(thick(xMm), edge.heightMm));
-  const lid = offset(line, (xMm) => Math.max(0, thick(xMm) - 1.2));
+  const lid = offset(line, (xMm) => Math.max(0, thick(xMm) - layers.topsheetMm - 0.6));
   const steelLine = line.filter(({ xMm }) => xMm >= edge.fromMm && xMm <= edge.toMm);
   const tall = Math.max(...top.map(({ x }) => x), ...surface.map(({ x }) => x));
   const marks: Mark[] = [
@@ -106,7 +106,7 @@ export function sideScene(look: PairLook): Scene {
       kind: "fill",
       d: between(
         surface,
-        offset(line, () => baseMm),
+        offset(line, () => layers.baseMm),
       ),
       paint: look.base.left,
     },

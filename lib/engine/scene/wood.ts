@@ -10,7 +10,7 @@ export interface WoodArea {
 }
 
 /** A strip on one side of the centre line, or across it. */
-interface Band {
+export interface StripBand {
   readonly fromMm: number;
   readonly toMm: number;
   readonly strip: SeenStrip;
@@ -21,15 +21,16 @@ interface Band {
 
 /** The strips of a core between two stations, mirrored about the centre line, with growth lines of their species. */
 export function woodMarks(strips: readonly SeenStrip[], area: WoodArea): readonly Mark[] {
-  return bandsOf(strips).flatMap((band) => [
+  return stripBands(strips).flatMap((band) => [
     fillOf(band, area),
     { kind: "line", d: grainPath(band, area), paint: band.strip.look.grain as Paint, widthMm: 0.35, opacity: 0.5 },
     ...joint(band, area),
   ]);
 }
 
-function bandsOf(strips: readonly SeenStrip[]): readonly Band[] {
-  return strips.flatMap((strip, seed): Band[] =>
+/** Every strip as it lies across the core, from the skier's right to the left for each in turn. */
+export function stripBands(strips: readonly SeenStrip[]): readonly StripBand[] {
+  return strips.flatMap((strip, seed): StripBand[] =>
     strip.innerMm <= 0
       ? [{ fromMm: -strip.outerMm, toMm: strip.outerMm, strip, seed, mirror: 1 }]
       : [
@@ -39,13 +40,13 @@ function bandsOf(strips: readonly SeenStrip[]): readonly Band[] {
   );
 }
 
-function fillOf({ fromMm, toMm, strip }: Band, { fromYMm, toYMm }: WoodArea): Mark {
+function fillOf({ fromMm, toMm, strip }: StripBand, { fromYMm, toYMm }: WoodArea): Mark {
   const d = `M${tenth(fromMm)} ${tenth(fromYMm)}H${tenth(toMm)}V${tenth(toYMm)}H${tenth(fromMm)}Z`;
   return { kind: "fill", d, paint: strip.look.ground as Paint };
 }
 
 /** The glue line on the outer side of a strip. */
-function joint({ toMm, fromMm, mirror }: Band, { fromYMm, toYMm }: WoodArea): readonly Mark[] {
+function joint({ toMm, fromMm, mirror }: StripBand, { fromYMm, toYMm }: WoodArea): readonly Mark[] {
   const x = mirror === 1 ? toMm : fromMm;
   return [
     {
@@ -59,7 +60,7 @@ function joint({ toMm, fromMm, mirror }: Band, { fromYMm, toYMm }: WoodArea): re
 }
 
 /** Growth lines along the strip: they wander slowly, and close in on one side as rings do towards the bark. */
-function grainPath({ fromMm, toMm, strip, seed, mirror }: Band, { fromYMm, toYMm }: WoodArea): string {
+function grainPath({ fromMm, toMm, strip, seed, mirror }: StripBand, { fromYMm, toYMm }: WoodArea): string {
   const widthMm = toMm - fromMm;
   const lines = Math.max(2, Math.round((widthMm / 10) * strip.look.linesPer10Mm * 0.5));
   const step = 55;

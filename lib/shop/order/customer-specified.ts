@@ -1,10 +1,11 @@
 /**
  * What makes a pair the customer's own rather than picked from the shop's options: it decides which withdrawal notice
- * fits (the law is narrower than the trade thinks, so only real specifications count).
+ * fits (the law is narrower than the trade thinks, so only real specifications count; a stiffness that the shop worked out
+ * from its own classes is none).
  */
 
 import names from "#content/copy/names.json";
-import type { PairSpec } from "#engine/configuration";
+import { ownCoreOf, type PairSpec } from "#engine/configuration";
 import { fill } from "#engine/units";
 
 const w = names.customerSpecified;
@@ -19,6 +20,6 @@ export function customerSpecified(spec: PairSpec): readonly string[] {
       ? []
       : [base.inlayText === undefined ? w.inlay : fill(w.inlayText, { text: base.inlayText })]),
     ...(mount.offsetMm === 0 ? [] : [fill(w.mount, { offsetMm: mount.offsetMm })]),
-    fill(w.stiffness, { ratio: spec.flexRatio.toFixed(2) }),
+    ...(ownCoreOf(spec.core) === null ? [] : [w.ownCore]),
   ];
 }

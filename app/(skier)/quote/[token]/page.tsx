@@ -3,7 +3,7 @@ import { notFound } from "next/navigation";
 import { notThere } from "#app/_server/not-there.ts";
 import { linkContext } from "#app/_server/request.ts";
 import { ActionForm } from "#app/_ui/action-form.client.tsx";
-import { DateRange, dayText } from "#app/_ui/date-range.tsx";
+import { DateRange, dateRangeText, dayText } from "#app/_ui/date-range.tsx";
 import { Drivers } from "#app/_ui/drivers.tsx";
 import { Facts } from "#app/_ui/facts.tsx";
 import { moneyText } from "#app/_ui/money.ts";
@@ -16,11 +16,14 @@ import { specFacts } from "#app/_ui/spec-facts.ts";
 import { heightText, massText } from "#app/_ui/typed-measures.ts";
 import { fill } from "#app/_ui/words.ts";
 import { PairFigure } from "#app/_visuals/pair-figure.tsx";
+import { SkiPair } from "#app/_visuals/ski-drawing.tsx";
 import { Terms } from "#app/(skier)/terms.tsx";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/skier.json";
+import type { BuildCatalog } from "#engine/configuration";
 import { newtonsPerCm } from "#engine/flex";
 import { soldFor } from "#engine/floor";
+import { pairLook } from "#engine/scene";
 import { textForPeople } from "#engine/units";
 import { idOf } from "#schemas/ids";
 import { catalogOfRelease, type QuoteView, readQuote, settings } from "#services";
@@ -57,15 +60,16 @@ export default async function QuotePage({ params }: { readonly params: Promise<{
       lead={`${quote.fit.modelName}, ${quote.spec.lengthCm} cm, ${fill(words.flexClass, { label: quote.fit.flexClassLabel.toLowerCase() })}`}
       aside={<Badge tone={tones[quote.state]}>{state}</Badge>}
     >
-      <p className="no-print mb-8 flex flex-wrap gap-x-4">
-        <a href={`/files/quotes/${token}`}>{w.pdf}</a>
-        <a href={`/files/quotes/${token}?paper=letter`}>{w.pdfLetter}</a>
-      </p>
+      <Offer quote={quote} token={token} build={build} />
       <Part title={w.ski} id="ski">
         <PairFigure spec={quote.spec} build={build} pictureBase={`/files/artwork/${token}`} />
         <div className="mt-6">
           <Facts columns={2} facts={specFacts(quote.spec, build, sheetWords)} />
         </div>
+        <p className="no-print mt-4 flex flex-wrap gap-x-4">
+          <a href={`/files/quotes/${token}`}>{w.pdf}</a>
+          <a href={`/files/quotes/${token}?paper=letter`}>{w.pdfLetter}</a>
+        </p>
       </Part>
       <div className="grid gap-x-12 lg:grid-cols-2">
         <div>
@@ -76,11 +80,20 @@ export default async function QuotePage({ params }: { readonly params: Promise<{
             </p>
           </Part>
           <Part title={w.date} id="date">
-            <p>
-              {w.dateText}{" "}
-              <DateRange from={quote.dateRange.p50} to={quote.dateRange.p90} shares={quote.dateRange.shares} withYear />
-              .
-            </p>
+            {quote.state === "expired" ? (
+              <p>{w.dateOver}</p>
+            ) : (
+              <p>
+                {w.dateText}{" "}
+                <DateRange
+                  from={quote.dateRange.p50}
+                  to={quote.dateRange.p90}
+                  shares={quote.dateRange.shares}
+                  withYear
+                />
+                .
+              </p>
+            )}
             <p className="mt-2 text-pencil">{w.clock}</p>
             <More summary={w.drivers}>
               <Drivers drivers={quote.dateRange.drivers} words={sheetWords.date} />
@@ -104,7 +117,7 @@ export default async function QuotePage({ params }: { readonly params: Promise<{
           <Terms specified={quote.customerSpecified} soldFor={[soldFor(quote.spec, build.models, quote.answers)]} />
         </div>
       </div>
-      <Answer quote={quote} token={token} />
+      <Change quote={quote} token={token} />
       {quote.state === "expired" ? <Repriced quote={quote} token={token} ctx={ctx} /> : null}
     </Page>
   );
@@ -133,65 +146,126 @@ function toldFacts(quote: QuoteView) {
   ];
 }
 
-/** Terms, what is the customer's own, and the notice that fits it. */
-/** What can be done with the quote now. */
-function Answer({ quote, token }: { readonly quote: QuoteView; readonly token: string }) {
+/** The pair, its price, its day and the yes: all of it at once, on a phone within two screens. */
+function Offer({
+  quote,
+  token,
+  build,
+}: {
+  readonly quote: QuoteView;
+  readonly token: string;
+  readonly build: BuildCatalog;
+}) {
+  const w = words.quote;
+  const look = pairLook(quote.spec, build);
+  return (
+    <section
+      aria-label={w.offer}
+      className="no-print mb-12 grid gap-x-12 gap-y-6 border-y border-ink py-6 lg:grid-cols-[minmax(0,1fr)_24rem]"
+    >
+      <div className="grid content-start gap-5">
+        {look ? (
+          <SkiPair
+            look={look}
+            pictureBase={`/files/artwork/${token}`}
+            orientation="lying"
+            className="w-full"
+            description={`${quote.fit.modelName}, ${quote.spec.lengthCm} cm`}
+          />
+        ) : null}
+        <div className="flex flex-wrap gap-x-10 gap-y-3">
+          <p>
+            <span className="block text-sm text-pencil">{w.total}</span>
+            <output className="text-xl font-medium">{moneyText(quote.price.totalCents)}</output>
+          </p>
+          {quote.state === "open" ? (
+            <p>
+              <span className="block text-sm text-pencil">{w.ready}</span>
+              <span className="text-lg">{dateRangeText(quote.dateRange.p50, quote.dateRange.p90, true)}</span>
+            </p>
+          ) : null}
+          <Reach />
+        </div>
+      </div>
+      <Accept quote={quote} token={token} />
+    </section>
+  );
+}
+
+/** A person, one tap away. */
+function Reach() {
+  const { phone, email } = settings().shop;
+  return (
+    <p className="grid">
+      <span className="block text-sm text-pencil">{words.quote.talk}</span>
+      <a href={`tel:${phone.replace(/[^+\d]/g, "")}`} className="inline-flex min-h-8 items-center">
+        {phone}
+      </a>
+      <a href={`mailto:${email}`} className="inline-flex min-h-8 items-center">
+        {email}
+      </a>
+    </p>
+  );
+}
+
+function Accept({ quote, token }: { readonly quote: QuoteView; readonly token: string }) {
   const w = words.quote;
   const link = { kind: "hidden", name: "token", value: token } as const;
-  if (quote.state === "accepted") {
-    return (
-      <div className="no-print border-t border-ink pt-6">
-        <ActionForm action={toOrder} fields={[link]} submit={w.toOrder} />
-      </div>
-    );
-  }
+  if (quote.state === "accepted") return <ActionForm action={toOrder} fields={[link]} submit={w.toOrder} />;
+  if (quote.state !== "open") return null;
   return (
-    <div className="no-print grid gap-x-12 gap-y-10 border-t border-ink pt-6 lg:grid-cols-2">
-      {quote.state === "open" ? (
-        <section aria-labelledby="accept-title">
-          <h2 id="accept-title" className="text-xl">
-            {w.accept}
-          </h2>
-          <p className="mb-4 text-pencil">{w.acceptLead}</p>
-          <ActionForm
-            action={accept}
-            idPrefix="accept-"
-            fields={[
-              link,
-              { kind: "text", name: "name", label: w.acceptName, value: quote.customer.name, autoComplete: "name" },
-              {
-                kind: "checkbox",
-                name: "acceptsTerms",
-                label: fill(w.acceptTerms, { total: moneyText(quote.price.totalCents) }),
-              },
-              { kind: "checkbox", name: "sawWithdrawalNotice", label: w.acceptNotice },
-            ]}
-            submit={w.acceptButton}
-            busy={w.accepting}
-          />
-        </section>
-      ) : null}
-      {quote.state === "open" || quote.state === "expired" ? (
-        <section aria-labelledby="change-title">
-          <h2 id="change-title" className="text-xl">
-            {w.change}
-          </h2>
-          <p className="mb-4 text-pencil">{w.changeLead}</p>
-          {quote.changeRequest ? (
-            <Notice tone="info" title={fill(w.changeWaiting, { note: quote.changeRequest })} />
-          ) : (
-            <ActionForm
-              action={askChange}
-              idPrefix="change-"
-              tone="plain"
-              fields={[link, { kind: "textarea", name: "note", label: w.changeNote }]}
-              submit={w.changeButton}
-              done={w.changeDone}
-            />
-          )}
-          <p className="mt-4">{fill(w.person, { phone: settings().shop.phone, email: settings().shop.email })}</p>
-        </section>
-      ) : null}
+    <div>
+      <h2 id="accept-title" className="text-xl">
+        {w.accept}
+      </h2>
+      <p className="mb-4 text-sm text-pencil">{w.acceptLead}</p>
+      <ActionForm
+        action={accept}
+        idPrefix="accept-"
+        fields={[
+          link,
+          { kind: "text", name: "name", label: w.acceptName, value: quote.customer.name, autoComplete: "name" },
+          {
+            kind: "checkbox",
+            name: "acceptsTerms",
+            label: fill(w.acceptTerms, { total: moneyText(quote.price.totalCents) }),
+          },
+          { kind: "checkbox", name: "sawWithdrawalNotice", label: w.acceptNotice },
+        ]}
+        submit={w.acceptButton}
+        busy={w.accepting}
+      />
+      <p className="mt-3 text-sm">
+        <a href="#terms" className="inline-flex min-h-9 items-center">
+          {w.readTerms}
+        </a>
+      </p>
     </div>
+  );
+}
+
+function Change({ quote, token }: { readonly quote: QuoteView; readonly token: string }) {
+  const w = words.quote;
+  if (quote.state !== "open" && quote.state !== "expired") return null;
+  const link = { kind: "hidden", name: "token", value: token } as const;
+  return (
+    <section aria-labelledby="change-title" className="no-print max-w-measure border-t border-ink pt-6">
+      <h2 id="change-title" className="text-xl">
+        {w.change}
+      </h2>
+      <p className="mb-4 text-pencil">{w.changeLead}</p>
+      {quote.changeRequest ? (
+        <Notice tone="info" title={fill(w.changeWaiting, { note: quote.changeRequest })} />
+      ) : (
+        <ActionForm
+          action={askChange}
+          idPrefix="change-"
+          tone="plain"
+          fields={[link, { kind: "textarea", name: "note", label: w.changeNote }]}
+          submit={w.changeButton}
+          done={w.changeDone}
+        />
+      )}
+    </section>
   );
 }
