@@ -123,7 +123,8 @@ function Strips({
               }}
             >
               <span
-                className="measure absolute left-1 top-1/2 -translate-y-1/2 bg-sheet/80 px-1 text-xs"
+                className="measure absolute top-1/2 -translate-y-1/2 pl-2 text-xs text-(--on-wood)"
+                style={{ left: `${(look.woodMm.fromMm / look.shape.lengthMm) * 100}%` }}
                 aria-hidden="true"
               >
                 {band.strip.position}

@@ -50,9 +50,9 @@ function House({ catalog, words, spec, set }: GraphicPartProps) {
       choices={catalog.build.houseGraphics.map((graphic) => ({
         value: graphic.id,
         label: (
-          <span className="flex flex-wrap items-center gap-x-4">
-            <HouseSwatch graphic={graphic} className="h-7 flex-none overflow-hidden border border-rule" />
+          <span className="block">
             {graphic.label}
+            <HouseSwatch graphic={graphic} className="mt-1 block h-auto w-full border border-rule" />
           </span>
         ),
       }))}

@@ -60,6 +60,8 @@ export interface SheetProps {
   readonly dense?: boolean;
   /** The page that lays this pair over others. */
   readonly compareHref?: string;
+  /** Above the sections, beside the standing pair. */
+  readonly heading?: ReactNode;
   /** Beside or under the sheet in the shop: call-back, notes, take over. */
   readonly children?: ReactNode | undefined;
 }
@@ -128,6 +130,7 @@ export function Sheet(props: SheetProps) {
       >
         {dense ? <PairStrip {...standing} /> : null}
         <div className="min-w-0">
+          {props.heading}
           <div className="my-6 grid gap-3">
             <Flags sheet={sheet} words={words} staff={dense} />
             <SaveTrouble sheet={sheet} words={words} />

@@ -2,6 +2,7 @@
 /** The pair as it stands in the room: upright beside the sheet on a wide screen, raised from the bar on a narrow one. */
 import { useEffect, useRef } from "react";
 import { SkiPair, SkiSideView } from "#app/_visuals/ski-drawing.tsx";
+import { TurnablePair } from "#app/_visuals/turnable/turnable-pair.client.tsx";
 import type { EngineCatalog } from "#engine/assessment";
 import { measure } from "#engine/geometry";
 import { textForPeople } from "#engine/units";
@@ -39,13 +40,14 @@ function Figure({ pair, words, pictureBase, isComputing }: StandingProps & { rea
   );
 }
 
-function Told({ sheet, catalog, words, pair }: StandingProps) {
+function Told({ sheet, catalog, words, pair, pictureBase }: StandingProps) {
   if (!pair) return <p className="text-pencil">{words.stand.waiting}</p>;
   const { flex, finishedFlex, spread } = sheet.assessment;
   return (
     <>
       <p className="text-lg font-semibold">{pair.title}</p>
       <p className="min-h-12 text-base">{pair.feel}</p>
+      <TurnablePair look={pair.look} pictureBase={pictureBase} words={words.turn} />
       <More summary={words.stand.numbers}>
         <p className="text-sm text-pencil">
           {flexText(pair.spec.flexRatio, catalog)}
@@ -68,7 +70,7 @@ export function StandingColumn(props: StandingProps) {
   return (
     <aside
       aria-label={props.words.stand.title}
-      className="sticky top-0 hidden h-[calc(100svh-4.5rem)] flex-col gap-3 py-5 lg:flex"
+      className="sticky top-0 hidden h-[calc(100svh-8.5rem)] flex-col gap-3 py-5 lg:flex"
     >
       <Figure {...props} isComputing={props.sheet.isComputing} />
       {props.pair ? null : <div className="min-h-0 flex-1 border border-dashed border-rule" />}

@@ -47,24 +47,24 @@ export function SummaryBar({ sheet, words, pair, pictureBase, onRaise, children 
             />
           </button>
         ) : null}
-        <div className="flex flex-wrap items-end gap-x-6 gap-y-1">
+        <div className="grid grid-cols-[minmax(0,1fr)_auto_auto] items-end gap-x-4 gap-y-1 sm:flex sm:flex-wrap sm:gap-x-6">
           {pair && onRaise ? (
             <p className="min-w-0 lg:hidden">
               <span className="block text-xs text-pencil">{words.sections.ski}</span>
-              <span className="text-sm font-medium">{pair.title}</span>
+              <span className="block text-sm font-medium">{pair.title}</span>
             </p>
           ) : null}
           <p>
             <span className="block text-xs text-pencil">{words.change.priceCaption}</span>
-            <output className={`text-base font-medium ${sheet.isComputing ? "opacity-60" : ""}`}>
+            <output className={`block text-sm font-medium sm:text-base ${sheet.isComputing ? "opacity-60" : ""}`}>
               {price ? moneyText(price.totalCents) : "—"}
             </output>
           </p>
           <p>
             <span className="block text-xs text-pencil">{words.change.dateCaption}</span>
-            <output className="text-sm">{range ? dateRangeText(range.p50, range.p90) : "—"}</output>
+            <output className="block text-sm">{range ? dateRangeText(range.p50, range.p90) : "—"}</output>
           </p>
-          <p role="status" className="min-w-0 text-sm max-sm:basis-full sm:flex-1">
+          <p role="status" className="min-w-0 text-xs max-sm:col-span-full sm:flex-1 sm:text-sm">
             {change ? <span className="mr-3 font-medium text-larch">{change}</span> : null}
             <span className="text-pencil">{saved}</span>
           </p>

@@ -3,6 +3,7 @@ export * from "./core";
 export * from "./house";
 export * from "./light";
 export * from "./look";
+export * from "./mesh";
 export * from "./pair";
 export * from "./paths";
 export * from "./placing";

@@ -46,9 +46,18 @@ export function skiFromAbove(look: PairLook, side: SkiSide): readonly Mark[] {
 
 /** What lies inside the topsheet: picture, wood, letters, light. */
 function topMarks(look: PairLook, side: SkiSide, top: string, half: number): readonly Mark[] {
-  const { text } = look.graphic;
   return [
     { kind: "fill", d: top, paint: "sheet" },
+    ...topsheetMarks(look, side),
+    topSheen(half, top),
+    endLight(look.shape, top),
+  ];
+}
+
+/** What is printed and seen through the topsheet of one ski, without outline and light. */
+export function topsheetMarks(look: PairLook, side: SkiSide): readonly Mark[] {
+  const { text } = look.graphic;
+  return [
     ...graphicMarks(look, side),
     ...windowMarks(look),
     ...(text
@@ -63,8 +72,6 @@ function topMarks(look: PairLook, side: SkiSide, top: string, half: number): rea
           } as const,
         ]
       : []),
-    topSheen(half, top),
-    endLight(look.shape, top),
   ];
 }
 

@@ -28,38 +28,38 @@ export default async function SheetPage({ params }: { readonly params: Promise<{
   const units = (await cookies()).get("units")?.value;
   const w = pageWords.sheet;
   return (
-    <>
-      <div className="mx-auto w-full max-w-page px-4 pt-6 sm:px-6">
-        <h1 className="text-2xl">{w.title}</h1>
-        <p className="mt-1 mb-6 max-w-measure text-pencil">{words.save.link}</p>
-        {sheet.value.state === "open" ? null : (
-          <div className="mb-6">
-            <Notice tone="info" title={w.closed[sheet.value.state]} />
-          </div>
-        )}
-      </div>
-      <Sheet
-        catalog={catalog.value.engine}
-        initial={sheet.value}
-        words={words}
-        refusalWords={refusalWords}
-        cautions={sheetCautions()}
-        band={band.ok ? band.value : null}
-        preferImperial={units === "imperial"}
-        compareHref={`/sheet/${token}/compare`}
-        actions={{
-          save: saveFields.bind(null, token),
-          assess: assessSheetNow.bind(null, token),
-          reload: reloadSheet.bind(null, token),
-          quote: makeQuote.bind(null, token),
-          ask: askPerson.bind(null, token),
-        }}
-        pictures={{
-          uploadUrl: `/files/artwork/${token}`,
-          pictureBase: `/files/artwork/${token}`,
-          stateRights: statePictureRights.bind(null, token),
-        }}
-      />
-    </>
+    <Sheet
+      heading={
+        <div className="pt-6">
+          <h1 className="text-2xl">{w.title}</h1>
+          <p className="mt-1 max-w-measure text-pencil">{words.save.link}</p>
+          {sheet.value.state === "open" ? null : (
+            <div className="mt-6">
+              <Notice tone="info" title={w.closed[sheet.value.state]} />
+            </div>
+          )}
+        </div>
+      }
+      catalog={catalog.value.engine}
+      initial={sheet.value}
+      words={words}
+      refusalWords={refusalWords}
+      cautions={sheetCautions()}
+      band={band.ok ? band.value : null}
+      preferImperial={units === "imperial"}
+      compareHref={`/sheet/${token}/compare`}
+      actions={{
+        save: saveFields.bind(null, token),
+        assess: assessSheetNow.bind(null, token),
+        reload: reloadSheet.bind(null, token),
+        quote: makeQuote.bind(null, token),
+        ask: askPerson.bind(null, token),
+      }}
+      pictures={{
+        uploadUrl: `/files/artwork/${token}`,
+        pictureBase: `/files/artwork/${token}`,
+        stateRights: statePictureRights.bind(null, token),
+      }}
+    />
   );
 }
