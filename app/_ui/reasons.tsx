@@ -14,6 +14,18 @@ export interface Reason {
 const arrows = { up: "▲", down: "▼", none: "·" } as const;
 const words = { up: "raises", down: "lowers", none: "leaves" } as const;
 
+/** From the middle: to the right what raises, to the left what lowers, all of a list on one scale. */
+function SignedBar({ direction, share }: Reason) {
+  const width = `${Math.round(Math.min(1, Math.max(0, share)) * 50)}%`;
+  return (
+    <span aria-hidden="true" className="relative h-3 border-x border-rule">
+      <span className="absolute inset-y-0 left-1/2 w-px bg-control" />
+      {direction === "up" ? <span className="absolute inset-y-0.5 left-1/2 bg-larch" style={{ width }} /> : null}
+      {direction === "down" ? <span className="absolute inset-y-0.5 right-1/2 bg-tarn" style={{ width }} /> : null}
+    </span>
+  );
+}
+
 export function Reasons({
   title,
   reasons,
@@ -30,15 +42,10 @@ export function Reasons({
         {reasons.map((reason) => (
           <li
             key={reason.factor}
-            className="grid grid-cols-[1fr_5rem_auto] items-center gap-3 border-b border-rule py-1"
+            className="grid grid-cols-[1fr_6rem_auto] items-center gap-3 border-b border-rule py-1"
           >
             <span>{reason.factor}</span>
-            <span aria-hidden="true" className="flex h-2 items-stretch">
-              <span
-                className={reason.direction === "down" ? "bg-tarn" : "bg-larch"}
-                style={{ width: `${Math.round(Math.min(1, Math.max(0, reason.share)) * 100)}%` }}
-              />
-            </span>
+            <SignedBar {...reason} />
             <span className="measure text-right whitespace-nowrap">
               <span className="sr-only">{words[reason.direction]} it: </span>
               <span aria-hidden="true">{arrows[reason.direction]} </span>

@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { Page, Part } from "#app/_ui/page.tsx";
 import words from "#content/copy/site.json";
 import { CheckTable } from "./check-table";
+import { FeelTable } from "./feel-table";
 import { PredictedVersusMeasured } from "./predicted-versus-measured";
 
 export const metadata: Metadata = { title: words.method.title };
@@ -43,6 +44,11 @@ export default function MethodPage() {
           {part.id === "learning" ? <PredictedVersusMeasured /> : null}
         </Part>
       ))}
+      <Part title={w.feel.title} id="feel">
+        <p className="mb-3 max-w-measure">{w.feel.lead}</p>
+        <FeelTable />
+        <p className="mt-2 max-w-measure text-sm text-pencil">{w.feel.source}</p>
+      </Part>
       <Part title={w.safetyTitle} id="safety">
         <ul className="grid max-w-measure list-disc gap-2 pl-5">
           {w.safety.map((line) => (
