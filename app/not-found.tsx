@@ -1,19 +1,13 @@
-import Link from "next/link";
+import { NotFoundText } from "#app/_ui/not-found-text.tsx";
 import { SiteFrame } from "#app/_ui/site-frame.tsx";
-import words from "#content/copy/site.json";
 import { settings } from "#services";
 
+/** An address that no page has: it stands in no frame yet. */
 export default function NotFound() {
-  const w = words.notFound;
+  const { shop } = settings();
   return (
-    <SiteFrame workshop={settings().shop.name} place={settings().shop.town}>
-      <div className="mx-auto max-w-page px-4 py-16 sm:px-6">
-        <h1 className="text-2xl">{w.title}</h1>
-        <p className="mt-3 max-w-measure text-pencil">{w.text}</p>
-        <p className="mt-6">
-          <Link href="/">{w.home}</Link>
-        </p>
-      </div>
+    <SiteFrame workshop={shop.name} place={shop.town}>
+      <NotFoundText phone={shop.phone} email={shop.email} />
     </SiteFrame>
   );
 }

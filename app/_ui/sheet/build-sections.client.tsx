@@ -9,6 +9,7 @@ import { CheckboxField } from "../field";
 import { moneyChangeText } from "../money";
 import { signedText } from "../signed";
 import { fill } from "../words";
+import { choiceFeel } from "./choice-feel";
 import { CoreBench } from "./core-bench.client";
 import { CoreStory } from "./core-story.client";
 import { CoreFigures, OwnCoreFields, woodsOf } from "./own-core.client";
@@ -141,7 +142,8 @@ function Reinforcements({
           detail: (
             <>
               {each.effect}
-              <span className="measure block min-h-6">{effectText(effects[each.id], words)}</span>
+              <span className="block min-h-6">{choiceFeel(effects[each.id], words)}</span>
+              <span className="measure block min-h-6 text-xs text-pencil">{effectText(effects[each.id], words)}</span>
             </>
           ),
         }))}

@@ -8,6 +8,7 @@ import type { SkiFlex } from "#engine/flex";
 import { measure } from "#engine/geometry";
 import { textForPeople } from "#engine/units";
 import { plusMinus } from "../plus-minus";
+import { More } from "../section";
 import { fill } from "../words";
 import type { DrawnPair } from "./drawn-pair.client";
 import { bendMm, flexText } from "./labels";
@@ -77,15 +78,17 @@ function useRecommendedFlex({ sheet, catalog }: Props): SkiFlex | null {
   }, [isChanged, answers, model, lengthCm, catalog]);
 }
 
-export function AxisPart(props: Props & { readonly compareHref?: string | undefined }) {
-  const { sheet, words, pair, pictureBase } = props;
+export function AxisPart(
+  props: Props & { readonly compareHref?: string | undefined; readonly dense?: boolean | undefined },
+) {
+  const { sheet, words, pair, pictureBase, dense } = props;
   const recommended = useRecommendedFlex(props);
   const { flex } = sheet.assessment;
   if (!pair || !flex) return null;
   const { shape, mountMm } = pair.look;
   return (
     <section aria-labelledby="axis-title" className="border-b border-rule py-8">
-      <h2 id="axis-title" className="mb-4 text-lg">
+      <h2 id="axis-title" className="mb-2 text-lg">
         {words.axis}
       </h2>
       {props.compareHref ? (
@@ -95,14 +98,16 @@ export function AxisPart(props: Props & { readonly compareHref?: string | undefi
           </a>
         </p>
       ) : null}
-      <AxisChart
-        title={pair.title}
-        builds={[
-          { label: pair.title, shape, flex, mountMm },
-          ...(recommended ? [{ label: words.asRecommended, shape, flex: recommended, mountMm }] : []),
-        ]}
-        pair={{ look: pair.look, pictureBase }}
-      />
+      <More summary={words.stand.numbers} open={dense === true}>
+        <AxisChart
+          title={pair.title}
+          builds={[
+            { label: pair.title, shape, flex, mountMm },
+            ...(recommended ? [{ label: words.asRecommended, shape, flex: recommended, mountMm }] : []),
+          ]}
+          pair={{ look: pair.look, pictureBase }}
+        />
+      </More>
     </section>
   );
 }

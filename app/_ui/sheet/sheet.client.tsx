@@ -179,7 +179,7 @@ export function Sheet(props: SheetProps) {
         {dense ? null : <StandingColumn {...standing} />}
       </div>
       <div className="mx-auto w-full max-w-page px-4 sm:px-6">
-        <AxisPart {...standing} compareHref={props.compareHref} />
+        <AxisPart {...standing} compareHref={props.compareHref} dense={dense} />
         <div className="grid gap-8 py-8">
           <Cautions
             cautions={cautionsAt(props.cautions.hazards, { page: "sheet" }, [
