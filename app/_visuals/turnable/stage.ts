@@ -96,7 +96,7 @@ function skiOf({ meshes, top, base, acrossMm }: SkiBody, lengthMm: number, ends:
     geometry.setAttribute("position", new BufferAttribute(stood(positions, lengthMm / 2), 3));
     geometry.setAttribute("normal", new BufferAttribute(stood(normals, 0), 3));
     geometry.setAttribute("uv", new BufferAttribute(upward(uvs), 2));
-    geometry.setIndex(new BufferAttribute(indices, 1));
+    geometry.setIndex(new BufferAttribute(mirrored(indices), 1));
     const material = materialOf(part, top, base);
     ends.push(() => {
       material.map?.dispose();
@@ -130,6 +130,11 @@ function stood(points: Float32Array, middleMm: number): Float32Array {
     out[i + 2] = points[i + 2] ?? 0;
   }
   return out;
+}
+
+/** Standing the ski up mirrors it, which turns its triangles round. */
+function mirrored(indices: Uint16Array): Uint16Array {
+  return indices.map((_, i) => indices[i % 3 === 0 ? i : i % 3 === 1 ? i + 1 : i - 1] ?? 0);
 }
 
 /** The library's v grows upwards, ours from the tip down. */

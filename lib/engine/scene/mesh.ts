@@ -130,7 +130,7 @@ function meshOf(
     if (row === 0) continue;
     for (let i = 0; i + 1 < ringLength; i++) {
       const [a, b] = [(row - 1) * ringLength + i, row * ringLength + i];
-      indices.push(a, b, a + 1, a + 1, b, b + 1);
+      indices.push(a, a + 1, b, a + 1, b + 1, b);
     }
   }
   return {
