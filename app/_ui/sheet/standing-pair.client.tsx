@@ -1,6 +1,6 @@
 "use client";
 /** The pair as it stands in the room: upright beside the sheet on a wide screen, raised from the bar on a narrow one. */
-import { useEffect, useRef } from "react";
+import { useEffect, useRef, useState } from "react";
 import { SkiPair, SkiSideView } from "#app/_visuals/ski-drawing.tsx";
 import { TurnablePair } from "#app/_visuals/turnable/turnable-pair.client.tsx";
 import type { EngineCatalog } from "#engine/assessment";
@@ -23,31 +23,47 @@ export interface StandingProps {
   readonly pair: DrawnPair | null;
 }
 
-/** Both skis and the left one's side view on one axis. */
+/** Both skis and the left one's side view on one axis, or the pair in space where it was asked for. */
 function Figure({ pair, words, pictureBase, isComputing }: StandingProps & { readonly isComputing: boolean }) {
+  const [isTurned, setTurned] = useState(false);
   if (!pair) return null;
   return (
-    <div className={`flex min-h-0 flex-1 items-stretch justify-center gap-5 ${isComputing ? "opacity-70" : ""}`}>
-      <SkiPair
-        look={pair.look}
-        pictureBase={pictureBase}
-        orientation="upright"
-        className="h-full min-h-0 max-w-full"
-        description={`${words.preview}: ${pair.title}`}
-      />
-      <SkiSideView look={pair.look} orientation="upright" className="h-full min-h-0" description={words.stand.side} />
-    </div>
+    <>
+      {isTurned ? (
+        <TurnablePair look={pair.look} pictureBase={pictureBase} words={words.turn} />
+      ) : (
+        <div className={`flex min-h-0 flex-1 items-stretch justify-center gap-5 ${isComputing ? "opacity-70" : ""}`}>
+          <SkiPair
+            look={pair.look}
+            pictureBase={pictureBase}
+            orientation="upright"
+            className="h-full min-h-0 max-w-full"
+            description={`${words.preview}: ${pair.title}`}
+          />
+          <SkiSideView
+            look={pair.look}
+            orientation="upright"
+            className="h-full min-h-0"
+            description={words.stand.side}
+          />
+        </div>
+      )}
+      <p className="flex-none">
+        <Button size="small" aria-pressed={isTurned} onClick={() => setTurned(!isTurned)}>
+          {isTurned ? words.turn.stop : words.turn.ask}
+        </Button>
+      </p>
+    </>
   );
 }
 
-function Told({ sheet, catalog, words, pair, pictureBase }: StandingProps) {
+function Told({ sheet, catalog, words, pair }: StandingProps) {
   if (!pair) return <p className="text-pencil">{words.stand.waiting}</p>;
   const { flex, finishedFlex, spread } = sheet.assessment;
   return (
     <>
       <p className="text-lg font-semibold">{pair.title}</p>
       <p className="min-h-12 text-base">{pair.feel}</p>
-      <TurnablePair look={pair.look} pictureBase={pictureBase} words={words.turn} />
       <More summary={words.stand.numbers}>
         <p className="text-sm text-pencil">
           {flexText(pair.spec.flexRatio, catalog)}

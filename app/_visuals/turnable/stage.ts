@@ -66,7 +66,7 @@ export function openStage(canvas: HTMLCanvasElement, bodies: readonly SkiBody[],
   const show = (pose: Pose) => {
     last = pose;
     pair.rotation.set((-pose.tiltDeg * Math.PI) / 180, (pose.turnDeg * Math.PI) / 180, 0, "XYZ");
-    camera.position.set(0, 0, (lengthMm * 0.56) / Math.tan((viewDeg / 2 / 180) * Math.PI) / pose.zoom);
+    camera.position.set(0, 0, (lengthMm * 0.53) / Math.tan((viewDeg / 2 / 180) * Math.PI) / pose.zoom);
     renderer.render(scene, camera);
   };
   const resize = () => {

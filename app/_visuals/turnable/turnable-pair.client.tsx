@@ -7,6 +7,7 @@ import type { Pose, Stage } from "./stage";
 
 export interface TurnableWords {
   readonly ask: string;
+  readonly stop: string;
   readonly wait: string;
   readonly how: string;
   readonly label: string;
@@ -26,20 +27,8 @@ const keyStepDeg = 8;
 const mostTiltDeg = 80;
 const sides = ["left", "right"] as const;
 
-export function TurnablePair(props: Props) {
-  const [isAsked, setAsked] = useState(false);
-  const { words } = props;
-  if (!isAsked) {
-    return (
-      <Button size="small" onClick={() => setAsked(true)}>
-        {words.ask}
-      </Button>
-    );
-  }
-  return <Turned {...props} />;
-}
-
-function Turned({ look, pictureBase, words }: Props) {
+/** Fills the room it is given. */
+export function TurnablePair({ look, pictureBase, words }: Props) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const stage = useRef<Stage | null>(null);
   const pose = useRef<Pose>(start);
@@ -125,7 +114,7 @@ function Turned({ look, pictureBase, words }: Props) {
   };
   if (state === "none") return <p className="text-sm text-pencil">{words.none}</p>;
   return (
-    <div className="grid gap-2">
+    <div className="flex min-h-0 w-full flex-1 flex-col gap-2">
       <div
         role="application"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: it is turned with the arrow keys
@@ -136,9 +125,9 @@ function Turned({ look, pictureBase, words }: Props) {
         onPointerUp={release}
         onPointerCancel={release}
         onKeyDown={key}
-        className="h-[28rem] cursor-grab touch-none border border-rule bg-sheet"
+        className="min-h-64 flex-1 cursor-grab touch-none overflow-hidden border border-rule bg-sheet"
       >
-        <canvas ref={canvas} className="size-full" />
+        <canvas ref={canvas} className="block size-full" />
       </div>
       <p className="text-sm text-pencil" aria-live="polite">
         {state === "waiting" ? words.wait : words.how}

@@ -6,7 +6,7 @@
 import { halfWidthAt, topWidthMm } from "#engine/geometry";
 import { interpolate } from "#engine/math";
 import type { PairLook } from "./look";
-import { greatestHalfWidthMm } from "./paths";
+import { greatestHalfWidthMm, screenOutline } from "./paths";
 import { type SidePoint, sideLine } from "./side";
 
 export type MeshPart = "top" | "wall" | "steel" | "base";
@@ -36,13 +36,19 @@ const acrossPoints = 7;
 
 /** The four surfaces of a ski, a few thousand triangles together. */
 export function skiMesh(look: PairLook): readonly PartMesh[] {
-  const line = sideLine(look.shape);
+  const line = sideLine(look.shape, ringStations(look));
   const parts: readonly MeshPart[] = ["top", "wall", "steel", "base"];
   return parts.flatMap((part) =>
     part === "top" || part === "base"
       ? [meshOf(look, line, part, (xMm) => faceRing(look, part, xMm))]
       : [joined([1, -1].map((side) => meshOf(look, line, part, (xMm) => sideRing(look, part, xMm, side))))],
   );
+}
+
+/** Where the outline bends most there are most rings: its own points, and one where each edge begins and ends. */
+function ringStations({ shape, edge }: PairLook): readonly number[] {
+  const all = [...screenOutline(shape).map(({ xMm }) => xMm), edge.fromMm, edge.toMm];
+  return [...new Set(all)].sort((a, b) => a - b);
 }
 
 /** How many triangles a body has. */

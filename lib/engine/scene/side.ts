@@ -32,12 +32,15 @@ function stationsOf({ lengthMm, tipTangentMm, tailTangentMm }: SkiShape): readon
   ];
 }
 
-/** The running surface as it stands: x runs along it, so each step forward is √(1 − (dz/dx)²). */
-export function sideLine(shape: SkiShape): readonly SidePoint[] {
+/**
+ * The running surface as it stands: x runs along it, so each step forward is √(1 − (dz/dx)²).
+ * @param stations mm from the tip, growing; absent = as many as a drawing needs
+ */
+export function sideLine(shape: SkiShape, stations: readonly number[] = stationsOf(shape)): readonly SidePoint[] {
   const points: SidePoint[] = [];
   let alongMm = 0;
   let before: { readonly xMm: number; readonly heightMm: number } | null = null;
-  for (const xMm of stationsOf(shape)) {
+  for (const xMm of stations) {
     const heightMm = profileHeightMm(shape, xMm, "free");
     if (before) {
       const dx = xMm - before.xMm;
