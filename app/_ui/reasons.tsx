@@ -42,11 +42,11 @@ export function Reasons({
         {reasons.map((reason) => (
           <li
             key={reason.factor}
-            className="grid grid-cols-[1fr_6rem_auto] items-center gap-3 border-b border-rule py-1"
+            className="grid grid-cols-[minmax(0,1fr)_minmax(2rem,6rem)_minmax(0,auto)] items-center gap-3 border-b border-rule py-1"
           >
             <span>{reason.factor}</span>
             <SignedBar {...reason} />
-            <span className="measure text-right whitespace-nowrap">
+            <span className="measure text-right sm:whitespace-nowrap">
               <span className="sr-only">{words[reason.direction]} it: </span>
               <span aria-hidden="true">{arrows[reason.direction]} </span>
               {reason.amount}

@@ -21,7 +21,7 @@ export function specFacts(spec: PairSpec, build: BuildCatalog, words: SheetWords
     { name: words.ski.length, value: `${spec.lengthCm} cm`, measure: true },
     {
       name: words.ski.flex,
-      value: `k ${textForPeople(spec.flexRatio, 2)}${flexClass ? `, class ${flexClass.number}` : ""}`,
+      value: `${textForPeople(spec.flexRatio, 2)} ${words.ski.flexUnit}${flexClass ? `, class ${flexClass.number}` : ""}`,
       measure: true,
     },
     { name: words.sections.core, value: coreLabel(spec.core, build) },
@@ -54,6 +54,6 @@ export function specFacts(spec: PairSpec, build: BuildCatalog, words: SheetWords
       value: `base ${textForPeople(finish.baseBevelDeg, 2)}°, side ${textForPeople(finish.sideAngleDeg, 1)}°`,
       measure: true,
     },
-    { name: "Structure", value: finish.structure },
+    { name: "Structure", value: words.structures[finish.structure] },
   ];
 }

@@ -88,10 +88,10 @@ export function axisReadout(builds: readonly AxisBuild[], fromMountMm: number): 
   }));
 }
 
-/** "+1.2", "−0.30", "±0" when nothing is left after rounding. */
+/** "+1.2", "−0.30", "0" when nothing is left after rounding. */
 export function differenceText(difference: number, decimals: number): string {
   const size = textForPeople(Math.abs(difference), decimals);
-  if (Number(size) === 0) return "±0";
+  if (Number(size) === 0) return "0";
   return `${difference > 0 ? "+" : "−"}${size}`;
 }
 

@@ -58,6 +58,19 @@ export function CompareView(p: CompareViewProps) {
   const lost = shown.filter(({ pair }) => !pair).map(({ id }) => nameOf(id, p));
   const lengthOf = (model: string) =>
     assessment.recommendation?.choices.find((choice) => choice.model === model)?.lengthCm;
+  const form = (
+    <CompareForm
+      words={words.form}
+      catalog={catalog}
+      offered={offered}
+      lengthOf={lengthOf}
+      sheetName={hasSheet ? pairName(comparedPair("sheet", sources, catalog)) : null}
+      ticked={ticked}
+      most={mostBuilds}
+      other={p.query.other}
+      otherError={other.state === "refused" ? other.message : undefined}
+    />
+  );
   return (
     <Page
       title={words.title}
@@ -76,23 +89,12 @@ export function CompareView(p: CompareViewProps) {
           </Notice>
         </div>
       )}
-      <CompareForm
-        words={words.form}
-        catalog={catalog}
-        offered={offered}
-        lengthOf={lengthOf}
-        sheetName={hasSheet ? pairName(comparedPair("sheet", sources, catalog)) : null}
-        ticked={ticked}
-        most={mostBuilds}
-        other={p.query.other}
-        otherError={other.state === "refused" ? other.message : undefined}
-      />
       {lost.map((name) => (
         <div key={name} className="mb-6">
           <Notice tone="amber" title={fill(words.notWorkedOut, { name })} />
         </div>
       ))}
-      <Compared {...p} pairs={pairs} />
+      <Compared {...p} pairs={pairs} form={form} />
     </Page>
   );
 }
@@ -108,7 +110,11 @@ function TooMany({ asked, words }: { readonly asked: number; readonly words: Com
   );
 }
 
-function Compared({ pairs, ...p }: CompareViewProps & { readonly pairs: readonly ComparedPair[] }) {
+/** What is said first, what is asked for, then all of it. */
+function Compared({
+  pairs,
+  ...p
+}: CompareViewProps & { readonly pairs: readonly ComparedPair[]; readonly form: ReactNode }) {
   const { words, catalog } = p;
   const builds = pairs.map(
     (pair): AxisBuild => ({
@@ -119,16 +125,22 @@ function Compared({ pairs, ...p }: CompareViewProps & { readonly pairs: readonly
     }),
   );
   const [first, ...others] = builds;
-  if (!first) return <p className="text-pencil">{words.tooFew}</p>;
+  if (!first)
+    return (
+      <>
+        <p className="mb-6 text-pencil">{words.tooFew}</p>
+        {p.form}
+      </>
+    );
   const labels = builds.map((build) => build.label);
   const rows = figureRows(pairs, catalog, words);
-  const names = namesOf(pairs);
   return (
     <>
-      <Verdict sentences={verdictOf(pairs, names, words)} title={words.verdict.title} />
-      <div className="mb-10">
+      <Verdict sentences={verdictOf(pairs, namesOf(pairs), words)} title={words.verdict.title} />
+      <div className="mb-6">
         <CompareTable caption={words.table} labels={labels} rows={rows.slice(0, firstRows)} />
       </div>
+      {p.form}
       <AxisChart title={pairs.map(pairName).join(" · ")} builds={[first, ...others]} />
       <div className="mt-10">
         <More summary={words.allNumbers}>

@@ -136,7 +136,7 @@ function differenceText({ change }: SameFlexOption, words: SheetWords): string {
   const price = moneyChangeText(priceCents);
   const text = fill(w.difference, { mass: signedText(massG), price, twist: signedText(twistPercent), days });
   // A sign stays with its figure at the end of a line.
-  return text.replaceAll(/[−+±]/g, "$&\u2060");
+  return text.replaceAll(/[−+]/g, "$&\u2060");
 }
 
 function take({ core, reinforcements }: SameFlexOption, sheet: SheetState): void {

@@ -47,7 +47,7 @@ export function SummaryBar({ sheet, words, pair, pictureBase, onRaise, children 
             />
           </button>
         ) : null}
-        <div className="grid grid-cols-[minmax(0,1fr)_auto_auto] items-end gap-x-4 gap-y-1 sm:flex sm:flex-wrap sm:gap-x-6">
+        <div className="flex flex-wrap items-end gap-x-4 gap-y-1 sm:gap-x-6">
           {pair && onRaise ? (
             <p className="min-w-0 lg:hidden">
               <span className="block text-xs text-pencil">{words.sections.ski}</span>
@@ -64,7 +64,7 @@ export function SummaryBar({ sheet, words, pair, pictureBase, onRaise, children 
             <span className="block text-xs text-pencil">{words.change.dateCaption}</span>
             <output className="block text-sm">{range ? dateRangeText(range.p50, range.p90) : "—"}</output>
           </p>
-          <p role="status" className="min-w-0 text-xs max-sm:col-span-full sm:flex-1 sm:text-sm">
+          <p role="status" className="min-w-0 text-xs max-sm:basis-full sm:flex-1 sm:text-sm">
             {change ? <span className="mr-3 font-medium text-larch">{change}</span> : null}
             <span className="text-pencil">{saved}</span>
           </p>

@@ -61,8 +61,8 @@ describe("money and numbers in words", () => {
     ]);
   });
 
-  it("signs differences, and says nothing was left by ±0", () => {
-    expect([12.4, -3, 0.4, -0.4, 0.6, -0.6].map(signedText)).toEqual(["+12", "−3", "±0", "±0", "+1", "−1"]);
+  it("signs differences, and gives no sign to what is none", () => {
+    expect([12.4, -3, 0.4, -0.4, 0.6, -0.6].map(signedText)).toEqual(["+12", "−3", "0", "0", "+1", "−1"]);
   });
 
   it("gives a number with the band of nine in ten: 1.645 deviations to each side", () => {
