@@ -48,11 +48,11 @@ test("the desk sees the ski and the price that the skier would see, and sends th
   await startSheet(skier);
   await answerImperial(skier);
   const shown = async (each: Page) => ({
-    ski: await each.locator(".sheet-strip").textContent(),
+    ski: await each.locator("#ski > summary").textContent(),
     price:
       (await each.getByRole("complementary", { name: "Price, date" }).locator("output").first().textContent()) ?? "",
   });
-  await expect(skier.locator(".sheet-strip")).toContainText("class 2");
+  await expect(skier.locator("#ski > summary")).toContainText("class 2");
   const atHome = await shown(skier);
   expect(await shown(page)).toEqual(atHome);
 
