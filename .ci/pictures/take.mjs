@@ -11,12 +11,16 @@ import { openShop, visitor } from "../record/shop.mjs";
 /** Late in a morning of the shop, so that the line of the hour stands clear of the words. */
 const instant = "2026-11-25T18:00:00.000Z";
 const screen = { width: 1440, height: 1000 };
+const phone = { width: 390, height: 844 };
 /** The README's column is narrower than a screen. */
 const widthPx = 1200;
 
 /** Each picture: its file, and what a person does to see it. */
 const pictures = [
   { name: "sheet-1440.png", show: showSheet },
+  { name: "core-1440.png", show: showCore, colorScheme: "dark" },
+  { name: "arrival-390.png", show: showArrival, screen: phone },
+  { name: "bar-390.png", show: showBar, screen: phone },
   { name: "queue-1440.png", show: showQueue },
 ];
 
@@ -33,8 +37,8 @@ export async function takePictures(folder, port) {
     const shop = await openShop({ data, port, instant, series: "pictures" });
     try {
       await withBrowser(async (browser) => {
-        for (const { name, show } of pictures) {
-          const page = await pageAtInstant(browser);
+        for (const { name, show, ...seen } of pictures) {
+          const page = await pageAtInstant(browser, seen);
           await show(page, shop.address, ownerIn(data));
           await writePicture(await still(page), path.join(folder, name));
           await page.context().close();
@@ -62,10 +66,10 @@ async function withBrowser(work) {
   }
 }
 
-async function pageAtInstant(browser) {
+async function pageAtInstant(browser, seen) {
   const context = await browser.newContext({
-    viewport: screen,
-    colorScheme: "light",
+    viewport: seen.screen ?? screen,
+    colorScheme: seen.colorScheme ?? "light",
     reducedMotion: "reduce",
     locale: "en-US",
     timezoneId: "America/Denver",
@@ -81,17 +85,56 @@ function ownerIn(data) {
   return all.find(({ role }) => role === "owner");
 }
 
-async function showSheet(page, address) {
+/** A new sheet with the three answers that a recommendation needs. */
+async function answer(page, address) {
   await page.goto(`${address}/sheet`);
   await page.getByRole("button", { name: "Start a new sheet" }).click();
   await page.waitForURL(/\/sheet\/[\w-]{43}$/);
   await page.getByLabel("Height, centimetres").fill("182");
   await page.getByLabel("Weight without gear").fill("82");
   await page.getByRole("radio", { name: "Confident" }).check();
+}
+
+async function showSheet(page, address) {
+  await answer(page, address);
   await page.getByLabel("Share of your days off the groomed runs, in %").fill("40");
   await page.locator("#graphic > summary").click();
   await page.getByRole("radio", { name: "Autumn larch" }).check();
   await page.locator("#graphic > summary").click();
+  await settled(page);
+  await page.evaluate(() => window.scrollTo(0, 0));
+}
+
+/** A core of one's own on the bench, with the strips beside the middle taken up. */
+async function showCore(page, address) {
+  await answer(page, address);
+  await page.locator("#you > summary").click();
+  await page.locator("#core > summary").click();
+  await page.getByRole("radio", { name: /A core of your own/ }).check();
+  await page.getByRole("button", { name: /^Beside it/ }).first().click();
+  await page.getByRole("radio", { name: /Yellow birch/ }).check();
+  await settled(page);
+  await page.locator("#core figure").evaluate((figure) => figure.scrollIntoView());
+}
+
+/** What the third answer earns on a phone. */
+async function showArrival(page, address) {
+  await answer(page, address);
+  await page.getByRole("dialog").waitFor();
+  await settled(page);
+}
+
+/** The pair in the bar while a wood is chosen. */
+async function showBar(page, address) {
+  await showArrival(page, address);
+  await page.getByRole("button", { name: "Go on with the sheet" }).click();
+  await page.locator("#core > summary").click();
+  await page.getByRole("radio", { name: /Poplar with much maple/ }).check();
+  await settled(page);
+  await page.locator("#core").evaluate((section) => section.scrollIntoView());
+}
+
+async function settled(page) {
   await page.getByText("Saved", { exact: true }).waitFor();
   // Price and date are there, and nothing is being saved or counted any more.
   await page.waitForFunction(() => {
@@ -112,12 +155,11 @@ async function showQueue(page, address, { email, password }) {
   await page.getByRole("heading", { name: "Queue", level: 1 }).waitFor();
 }
 
-/** The top of the page once nothing comes in any more: two looks that are the same. */
+/** The page as it stands once nothing comes in any more: two looks that are the same. */
 async function still(page) {
   await page.waitForLoadState("networkidle");
   await page.evaluate(() => document.fonts.ready.then(() => document.activeElement?.blur()));
-  await page.evaluate(() => window.scrollTo(0, 0));
-  let last = await page.screenshot({ animations: "disabled", caret: "hide" });
+    let last = await page.screenshot({ animations: "disabled", caret: "hide" });
   for (let look = 0; look < 20; look += 1) {
     await page.waitForTimeout(500);
     const next = await page.screenshot({ animations: "disabled", caret: "hide" });
