@@ -10,13 +10,14 @@ export function PairFigure({
 }: {
   readonly spec: PairSpec;
   readonly build: BuildCatalog;
-  readonly pictureBase: string;
+  /** Absent where no skier's own picture may be shown. */
+  readonly pictureBase?: string;
 }) {
   const look = pairLook(spec, build);
   const model = build.models.find((each) => each.id === spec.model);
   if (!look || !model) return null;
   const name = `${model.name}, ${spec.lengthCm} cm`;
-  const drawn = { look, pictureBase } as const;
+  const drawn = { look, pictureBase };
   return (
     <figure>
       <div className="grid gap-4 max-md:hidden">

@@ -12,6 +12,7 @@ import { More } from "../section";
 import { fill } from "../words";
 import type { DrawnPair } from "./drawn-pair.client";
 import { bendMm, flexText } from "./labels";
+import { ShareLook } from "./share-look.client";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";
 
@@ -48,10 +49,11 @@ function Figure({ pair, words, pictureBase, isComputing }: StandingProps & { rea
           />
         </div>
       )}
-      <p className="flex-none">
+      <p className="flex flex-none flex-wrap items-center gap-2">
         <Button size="small" aria-pressed={isTurned} onClick={() => setTurned(!isTurned)}>
           {isTurned ? words.turn.stop : words.turn.ask}
         </Button>
+        <ShareLook spec={pair.spec} title={pair.title} words={words} />
       </p>
     </>
   );

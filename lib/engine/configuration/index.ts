@@ -20,6 +20,7 @@ export { coreIdFor, type OwnCore, ownCoreOf } from "./own-core";
 export * from "./pair-layout";
 export * from "./print-face";
 export { referenceOf } from "./reference";
+export * from "./shared-look";
 export * from "./solve-spec";
 export { nineOfTen, spreadOf } from "./spread";
 export { stripSides } from "./strip-columns";

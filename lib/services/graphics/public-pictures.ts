@@ -1,7 +1,16 @@
 /** Pictures that anybody may see: a house graphic, and the card that stands for the shop where its address is passed on. */
 import sharp from "sharp";
-import type { BuildCatalog } from "#engine/configuration";
-import { daylightColour, housePattern, lyingSvg, modelLook, pairScene, type Scene } from "#engine/scene";
+import { type BuildCatalog, readSharedLook } from "#engine/configuration";
+import {
+  daylightColour,
+  housePattern,
+  lyingSvg,
+  modelLook,
+  pairLook,
+  pairScene,
+  type Scene,
+  sideScene,
+} from "#engine/scene";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
 import { activeCatalog } from "#services/settings/active-catalog";
@@ -27,22 +36,33 @@ export async function houseGraphicFile(
 }
 
 /** The size that pages which show addresses ask for. */
-const card = { widthPx: 1200, heightPx: 630, marginPx: 50, pairs: 3 };
+const card = { widthPx: 1200, heightPx: 630, marginPx: 50 };
 const paper = "#f7f4ee";
 
-/** Three pairs of the shop on its paper: no words, no price, nobody's own pair. */
-export async function shareCard(ctx: Context): Promise<Outcome<DocumentBytes>> {
+/**
+ * Three pairs of the shop on its paper, or the one whose look the address says: no words, no price, nobody's name.
+ * @param input.look the query of a shared look; one that cannot be read shows the shop's own
+ */
+export async function shareCard(
+  ctx: Context,
+  input: { readonly look: Pick<URLSearchParams, "get"> },
+): Promise<Outcome<DocumentBytes>> {
   const catalog = await activeCatalog(ctx);
   if (!catalog.ok) return catalog;
-  const scenes = pairsToShow(catalog.value.engine.build);
+  const { build } = catalog.value.engine;
+  const shared = readSharedLook(input.look, build);
+  const look = shared.ok ? pairLook(shared.value, build) : null;
+  const scenes = look ? [pairScene(look), sideScene(look)] : pairsToShow(build);
   const roomPx = (card.heightPx - 2 * card.marginPx) / Math.max(1, scenes.length);
-  const composite = scenes.map((scene, i) => ({
-    input: Buffer.from(
-      lyingSvg(scene, Math.round(roomPx * 0.86 * (scene.box.height / scene.box.width)), { ...manner, id: `c${i}` }),
-    ),
-    left: card.marginPx,
-    top: Math.round(card.marginPx + i * roomPx),
-  }));
+  const composite = scenes.map((scene, i) => {
+    // As long as the card allows, and no taller than its row.
+    const longest = Math.min(card.widthPx - 2 * card.marginPx, roomPx * 0.86 * (scene.box.height / scene.box.width));
+    return {
+      input: Buffer.from(lyingSvg(scene, Math.round(longest), { ...manner, id: `c${i}` })),
+      left: card.marginPx,
+      top: Math.round(card.marginPx + i * roomPx),
+    };
+  });
   const ground = { width: card.widthPx, height: card.heightPx, channels: 3, background: paper } as const;
   const bytes = await sharp({ create: ground }).composite(composite).png().toBuffer();
   return accept({ bytes, contentType: "image/png", fileName: "card.png" });
