@@ -15,6 +15,7 @@ export * from "./graphic-resolution";
 export * from "./house-pattern";
 export * from "./layer-materials";
 export * from "./lettering";
+export { LIGHTENING, POCKET_BRIDGES } from "./lightening";
 export * from "./lookup";
 export * from "./mould-camber";
 export { coreIdFor, type OwnCore, ownCoreOf } from "./own-core";
