@@ -7,6 +7,7 @@ export { type BuildableSpec, type ResolvedSpec, referenceBuildFor, resolveSpec, 
 export { type ClothChoice, clothChange, isSameCloth } from "./cloth";
 export * from "./compatibility";
 export * from "./complete-spec";
+export * from "./core-machining";
 export * from "./core-mass";
 export * from "./designed-profile";
 export * from "./flex-class";
