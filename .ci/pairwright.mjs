@@ -7,4 +7,6 @@ import { fail } from "./lib.mjs";
 
 if (!existsSync("node_modules/zod/package.json"))
   fail("The packages are not installed yet: run npm ci (or npm start) first.");
+// Papers are drawn in a thread of their own, from its own bundle.
+if (process.argv[2] === "sheet") await bundle("lib/papers/worker.ts", "documents-worker");
 await import(pathToFileURL(await bundle("lib/command/main.ts", "pairwright")).href);

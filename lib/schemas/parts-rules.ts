@@ -62,10 +62,11 @@ const lineOfCode = {
   "shipping-label": 53,
   "metal-rubber-lower": 54,
   "metal-rubber-upper": 55,
+  "pocket-bridge": 56,
 } as const satisfies Record<PartCode, number>;
 
 /** Parts that were laid before without a line of their own: older lists stay readable without them. */
-const laterCodes: ReadonlySet<PartCode> = new Set(["metal-rubber-lower", "metal-rubber-upper"]);
+const laterCodes: ReadonlySet<PartCode> = new Set(["metal-rubber-lower", "metal-rubber-upper", "pocket-bridge"]);
 
 const partCodes = Object.keys(lineOfCode) as PartCode[];
 const [firstCode, ...otherCodes] = partCodes;

@@ -14,7 +14,7 @@ import { CoreBench } from "./core-bench.client";
 import { CoreStory } from "./core-story.client";
 import { CoreFigures, OwnCoreFields, woodsOf } from "./own-core.client";
 import { SameFlex } from "./same-flex.client";
-import { type OptionEffect, useOptionEffects } from "./use-option-effects.client";
+import { type Option, type OptionEffect, reinforcementOption, useOptionEffects } from "./use-option-effects.client";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";
 
@@ -63,10 +63,7 @@ export function CoreSection({ sheet, catalog, words }: Props) {
               <>
                 {blend.summary}{" "}
                 {fill(words.core.strips, {
-                  strips: [blend.strips.C, blend.strips.I, blend.strips.M, blend.strips.O]
-                    .map(wood)
-                    .join(", ")
-                    .toLowerCase(),
+                  strips: [blend.strips.C, blend.strips.I, blend.strips.M, blend.strips.O].map(wood).join(", "),
                 })}
                 {blend.isWindowGrade ? `; ${words.core.window}` : ""}.
               </>
@@ -123,12 +120,11 @@ function Reinforcements({
       spec.reinforcements.includes(each.id) ||
       (each.forUses.includes(model.use) && !(model.hasMetal && each.placement.kind === "metal-pair")),
   );
-  const effects = useOptionEffects(
-    catalog,
-    { answers: sheet.answers, choices: sheet.choices },
-    spec.reinforcements,
-    options.map((each) => each.id),
-  );
+  const effects = useOptionEffects(catalog, { answers: sheet.answers, choices: sheet.choices }, [
+    ...options.map((each) => reinforcementOption(each.id, spec.reinforcements)),
+    POCKETS,
+    ...plateOptions(catalog),
+  ]);
   return (
     <>
       <p className="max-w-measure text-pencil">{words.reinforcement.lead}</p>
@@ -150,8 +146,8 @@ function Reinforcements({
         values={spec.reinforcements}
         onChange={(reinforcements) => sheet.setChoices({ reinforcements })}
       />
-      <Pockets sheet={sheet} spec={spec} model={model} catalog={catalog} />
-      <Plates sheet={sheet} spec={spec} model={model} catalog={catalog} words={words} />
+      <Pockets {...{ sheet, spec, model, catalog, words, effects }} />
+      <Plates {...{ sheet, spec, model, catalog, words, effects }} />
       <CheckboxField
         name="protectors"
         label={`${words.reinforcement.protectors}, ${priceOf(catalog, "tip-tail-protectors")}`}
@@ -163,20 +159,28 @@ function Reinforcements({
   );
 }
 
+type Effects = Readonly<Record<string, OptionEffect>>;
+type OptionProps = Props & { readonly spec: PairSpec; readonly model: Model; readonly effects: Effects };
+
+const POCKETS: Option = { id: "lightening", without: { lightening: undefined }, withIt: { lightening: true } };
+
+const plateOptions = ({ build }: EngineCatalog): readonly Option[] =>
+  (build.rules.plate.choices ?? []).map(({ id }) => ({ id, without: { plate: undefined }, withIt: { plate: id } }));
+
 /** Pockets in the core, where the shop mills them for this use. */
-function Pockets({
-  sheet,
-  spec,
-  model,
-  catalog,
-}: Omit<Props, "words"> & { readonly spec: PairSpec; readonly model: Model }) {
+function Pockets({ sheet, spec, model, catalog, words, effects }: OptionProps) {
   const { lightening } = catalog.build.rules;
   if (!lightening || !(lightening.forUses.includes(model.use) || spec.lightening)) return null;
   return (
     <CheckboxField
       name="lightening"
       label={`${lightening.label}, ${priceOf(catalog, lightening.priceCode)}`}
-      hint={lightening.effect}
+      hint={
+        <>
+          {lightening.effect}
+          <span className="measure block min-h-6">{massText(effects[POCKETS.id], words)}</span>
+        </>
+      }
       checked={spec.lightening ?? false}
       onChange={(event) => sheet.setChoices({ lightening: event.target.checked || undefined })}
     />
@@ -187,7 +191,7 @@ function Pockets({
 const OWN_PLATE = "own";
 
 /** Which plate lies in the pocket; nothing where the shop has one for this use. */
-function Plates({ sheet, spec, model, catalog, words }: Props & { readonly spec: PairSpec; readonly model: Model }) {
+function Plates({ sheet, spec, model, catalog, words, effects }: OptionProps) {
   const { plate } = catalog.build.rules;
   const offered = (plate.choices ?? []).filter((each) => each.forUses.includes(model.use) || each.id === spec.plate);
   if (offered.length === 0) return null;
@@ -204,7 +208,12 @@ function Plates({ sheet, spec, model, catalog, words }: Props & { readonly spec:
           value: each.id,
           label: each.label,
           aside: priceOf(catalog, each.priceCode),
-          detail: each.effect,
+          detail: (
+            <>
+              {each.effect}
+              <span className="measure block min-h-6">{massText(effects[each.id], words)}</span>
+            </>
+          ),
         })),
       ]}
       value={spec.plate ?? OWN_PLATE}
@@ -216,4 +225,9 @@ function Plates({ sheet, spec, model, catalog, words }: Props & { readonly spec:
 function effectText(effect: OptionEffect | undefined, words: SheetWords): string {
   if (!effect) return "";
   return fill(words.reinforcement.effects, { mass: signedText(effect.massG), twist: signedText(effect.twistPercent) });
+}
+
+/** What does nothing to the twist under the foot is told by its mass alone. */
+function massText(effect: OptionEffect | undefined, words: SheetWords): string {
+  return effect ? fill(words.reinforcement.massEffect, { mass: signedText(effect.massG) }) : "";
 }

@@ -93,6 +93,8 @@ function reasonsFor(limits: readonly CoreLimit[], bench: BenchRules | undefined,
   };
   return limits.flatMap((limit) => {
     const own = reasons[limit];
-    return own ? [fill(w.because, { limit: w.limits[limit], reason: own.join(" ") })] : [];
+    if (!own) return [];
+    const name = w.limits[limit];
+    return [fill(w.because, { limit: name.charAt(0).toUpperCase() + name.slice(1), reason: own.join(" ") })];
   });
 }

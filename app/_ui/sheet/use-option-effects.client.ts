@@ -1,11 +1,17 @@
 "use client";
 /**
- * What adding or leaving out one reinforcement would do to the pair as it stands: the whole sheet is assessed with the
- * option turned over, one option at a time, in the pauses between the skier's own changes.
+ * What adding or leaving out one option would do to the pair as it stands: the whole sheet is assessed with and without it,
+ * one option at a time, in the pauses between the skier's own changes.
  */
 import { useEffect, useState } from "react";
 import { readingAt } from "#app/_visuals/axis-data.ts";
-import { type Assessment, assessSheet, type EngineCatalog, type SheetInput } from "#engine/assessment";
+import {
+  type Assessment,
+  assessSheet,
+  type EngineCatalog,
+  type SheetChoices,
+  type SheetInput,
+} from "#engine/assessment";
 import { shapeAtLength } from "#engine/geometry";
 
 export interface OptionEffect {
@@ -26,17 +32,28 @@ function atFoot(assessment: Assessment, catalog: EngineCatalog) {
   return twist ? { massG: finishedFlex.massKg * 2000, twist } : null;
 }
 
-/** The effect of one option on the pair as it stands; null where there is no ski to compare. */
-export function optionEffect(
-  id: string,
-  chosen: readonly string[],
-  input: SheetInput,
-  catalog: EngineCatalog,
-): OptionEffect | null {
+/** One option: what the sheet chooses without it and with it; a choice that is undefined is the shop's own. */
+export interface Option {
+  readonly id: string;
+  readonly without: Choices;
+  readonly withIt: Choices;
+}
+
+type Choices = { readonly [K in keyof SheetChoices]?: SheetChoices[K] | undefined };
+
+/** A reinforcement beside the others that are chosen. */
+export function reinforcementOption(id: string, chosen: readonly string[]): Option {
   const others = chosen.filter((other) => other !== id);
-  const assess = (reinforcements: readonly string[]) =>
-    atFoot(assessSheet({ ...input, choices: { ...input.choices, reinforcements } }, catalog), catalog);
-  const [without, withIt] = [assess(others), assess([...others, id])];
+  return { id, without: { reinforcements: others }, withIt: { reinforcements: [...others, id] } };
+}
+
+/** The effect of one option on the pair as it stands; null where there is no ski to compare. */
+export function optionEffect(option: Option, input: SheetInput, catalog: EngineCatalog): OptionEffect | null {
+  const assess = (choices: Choices) => {
+    const all = Object.entries({ ...input.choices, ...choices }).filter(([, value]) => value !== undefined);
+    return atFoot(assessSheet({ ...input, choices: Object.fromEntries(all) }, catalog), catalog);
+  };
+  const [without, withIt] = [assess(option.without), assess(option.withIt)];
   if (without === null || withIt === null) return null;
   return { massG: withIt.massG - without.massG, twistPercent: (withIt.twist / without.twist - 1) * 100 };
 }
@@ -44,23 +61,22 @@ export function optionEffect(
 export function useOptionEffects(
   catalog: EngineCatalog,
   input: SheetInput,
-  chosen: readonly string[],
-  options: readonly string[],
+  options: readonly Option[],
 ): Readonly<Record<string, OptionEffect>> {
   const [effects, setEffects] = useState<Readonly<Record<string, OptionEffect>>>({});
-  const wanted = JSON.stringify([input, chosen, options]);
+  const wanted = JSON.stringify([input, options]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: `wanted` holds every input by value
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout>;
     const found: Record<string, OptionEffect> = {};
     const look = (i: number) => {
-      const id = options[i];
-      if (id === undefined) {
+      const option = options[i];
+      if (option === undefined) {
         setEffects(found);
         return;
       }
-      const effect = optionEffect(id, chosen, input, catalog);
-      if (effect !== null) found[id] = effect;
+      const effect = optionEffect(option, input, catalog);
+      if (effect !== null) found[option.id] = effect;
       timer = setTimeout(() => look(i + 1), 0);
     };
     timer = setTimeout(() => look(0), settleMs);

@@ -38,6 +38,7 @@ export function workOut(
   const { solved, isReached, whyNot } = nearest.value;
   const price = priceSpec(spec.value, catalog.priceBook, catalog.build, {
     destination: choices.destination ?? "home",
+    isOtherCloth: !solved.cloth.isOwn,
     ...(choices.discounts === undefined ? {} : { discounts: choices.discounts }),
   });
   return accept({ spec: spec.value, resolved: resolved.value, solved, whyNot: isReached ? null : whyNot, price });

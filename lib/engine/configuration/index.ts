@@ -7,6 +7,7 @@ export { type BuildableSpec, type ResolvedSpec, referenceBuildFor, resolveSpec, 
 export { type ClothChoice, clothChange, isSameCloth } from "./cloth";
 export * from "./compatibility";
 export * from "./complete-spec";
+export * from "./core-machining";
 export * from "./core-mass";
 export * from "./designed-profile";
 export * from "./flex-class";
@@ -14,6 +15,7 @@ export type { FlexRefusal, NearFlex } from "./flex-refusal";
 export * from "./graphic-resolution";
 export * from "./layer-materials";
 export * from "./lettering";
+export { LIGHTENING, POCKET_BRIDGES } from "./lightening";
 export * from "./lookup";
 export * from "./mould-camber";
 export { coreIdFor, type OwnCore, ownCoreOf } from "./own-core";

@@ -12,6 +12,9 @@ import type { BuildCatalog, BuildRules, LighteningRules, PairSpec, SpecConflict 
 /** What carries the id of the option on its layers and parts. */
 export const LIGHTENING = "lightening";
 
+/** Ids of the layers that bridge the pockets. */
+export const POCKET_BRIDGES = { fore: `${LIGHTENING}-bridge-fore`, aft: `${LIGHTENING}-bridge-aft` } as const;
+
 /** Fore pocket first; both clear of the mat at the model's own mount line, and as long as a share of the wood that is left. */
 export function lighteningPockets(
   shape: SkiShape,
@@ -38,7 +41,7 @@ export function pocketBridges(
   const fabric = fabricById(materials, bridge.fabric);
   return pockets.map(({ fromMm, toMm, widthMm }, index) => ({
     role: "fabric",
-    id: `${LIGHTENING}-bridge-${index === 0 ? "fore" : "aft"}`,
+    id: index === 0 ? POCKET_BRIDGES.fore : POCKET_BRIDGES.aft,
     material: fabricLayer(fabric),
     thicknessMm: fabric.thicknessMm,
     extent: {

@@ -59,7 +59,7 @@ export function ownBlend(
   if (own === null || ownCore === undefined) return null;
   const woods = [own.strips.C, own.strips.I, own.strips.M, own.strips.O];
   if (woods.some((wood) => !ownCore.woods.includes(wood))) return null;
-  const strips = woods.map((wood) => woodById(materials, wood).label.toLowerCase()).join(", ");
+  const strips = woods.map((wood) => woodById(materials, wood).label).join(", ");
   return {
     id,
     label: fill(own.isWindowGrade ? ownCore.windowLabel : ownCore.label, { strips }),

@@ -39,7 +39,10 @@ export function wantedFlex(
     ratio("age", 1 - c.ageFlex.lessPerYear * Math.max(0, (answers.ageYears ?? 0) - c.ageFlex.fromYears)),
   ];
   const before = productOf(formula);
-  const reasons = withoutIdle([...formula, ratio("current-ski", flexEvidence(answers, before, classes))]);
+  const evidence = flexEvidence(answers, before, classes);
+  const wanted = before * evidence;
+  const clear = clearOfEdges(wanted, classes, c.clearOfClassEdge ?? 0);
+  const reasons = withoutIdle([...formula, ratio("current-ski", evidence), ratio("class-edge", clear / wanted)]);
   const flexRatio = productOf(reasons);
   return {
     flexRatio,
@@ -62,6 +65,16 @@ export function packKg(answers: Pick<FitAnswers, "packKg">, { packShare }: FitCo
 /** The class whose half-open interval [from, below) holds the ratio; null outside all of them. */
 export function classOf(flexRatio: number, classes: FlexClasses): ClassNumber | null {
   return classes.find((each) => flexRatio >= each.from && flexRatio < each.below)?.number ?? null;
+}
+
+/**
+ * The ratio moved away from the edges of its class, within it: what is recommended then reads as its class by the digits that
+ * are told. Order is kept; what no class holds stays, since nobody builds it unasked.
+ */
+function clearOfEdges(flexRatio: number, classes: FlexClasses, clearance: number): number {
+  const own = classes.find((each) => flexRatio >= each.from && flexRatio < each.below);
+  if (own === undefined) return flexRatio;
+  return Math.min(Math.max(flexRatio, own.from + clearance), own.below - clearance);
 }
 
 /** Another class whose edge is within `withinRatio`, if any. */

@@ -270,6 +270,8 @@ export interface FitCoefficients {
   readonly rank: RankCosts;
   readonly neighbourWithinCm: number;
   readonly nearClassWithin: number;
+  /** A recommended flex ratio lies at least this far from every edge of a class; absent = anywhere, as in older releases. */
+  readonly clearOfClassEdge?: number;
   readonly choicesShown: number;
   readonly flagLimits: FlagLimits;
   /** A release without words for a flag that came after it does not raise that flag. */

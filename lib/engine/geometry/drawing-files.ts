@@ -5,6 +5,8 @@ export interface DrawnOutline {
   /** Letters, digits and underscores; upper case in the file. */
   readonly layer: string;
   readonly outline: readonly OutlinePoint[];
+  /** How deep it is milled from the face that the drawing shows, which lies at z = 0; absent for what is cut through. */
+  readonly depthMm?: number;
 }
 
 /** A line across the ski, such as the mount line or the waist. */
@@ -116,14 +118,15 @@ function extents(drawing: OutlineDrawing): Group[] {
   ];
 }
 
-function polyline({ layer, outline }: DrawnOutline): Group[] {
+function polyline({ layer, outline, depthMm }: DrawnOutline): Group[] {
   const name = layerName(layer);
+  const zMm = depthMm === undefined ? 0 : -depthMm;
   const vertices = closedPolygon(outline).flatMap(([x, y]): Group[] => [
     [0, "VERTEX"],
     [8, name],
     [10, x],
     [20, y],
-    [30, 0],
+    [30, zMm],
   ]);
   return [
     [0, "POLYLINE"],
@@ -131,7 +134,7 @@ function polyline({ layer, outline }: DrawnOutline): Group[] {
     [66, 1],
     [10, 0],
     [20, 0],
-    [30, 0],
+    [30, zMm],
     [70, 1],
     ...vertices,
     [0, "SEQEND"],
@@ -182,7 +185,8 @@ export function outlineSvg(drawing: OutlineDrawing): string {
   const [[x0, y0], [x1, y1]] = bounds(drawing, 10);
   const size = [x1 - x0, y1 - y0].map((side) => side.toFixed(2));
   const parts = drawing.outlines.map(
-    ({ layer, outline }) => `  <path id="${layerName(layer)}" d="${outlineSvgPath(outline, DECIMALS)}"/>`,
+    ({ layer, outline, depthMm }) =>
+      `  <path id="${layerName(layer)}"${depthMm === undefined ? "" : ` data-depth-mm="${depthMm.toFixed(2)}"`} d="${outlineSvgPath(outline, DECIMALS)}"/>`,
   );
   const marks = drawing.marks.map(
     ({ layer, xMm, halfWidthMm }) =>

@@ -2,6 +2,7 @@
  * Lines 24 to 31 and the foils on metal: what lies on either side of the core, from the layers of the solved build. Pieces of
  * one size and one cloth are one line, under and over the core together where the shop's list has one line for both.
  */
+import { LIGHTENING, POCKET_BRIDGES } from "#engine/configuration";
 import { type Fabric, fabricById, isDiagonalCloth, sheetById } from "#engine/materials";
 import {
   clothMassG,
@@ -85,6 +86,11 @@ function clothPiece(context: PartsContext, { id, extent, material, fromOption }:
   };
   if (fromOption === undefined) {
     return { code: face === "under" ? "bottom-fabric" : "top-fabric", facts, each, faces: [] };
+  }
+  if (fromOption === LIGHTENING && hasLine(context, "pocket-bridge")) {
+    const end = id === POCKET_BRIDGES.fore ? "fore" : "aft";
+    const bridge = { ...facts, thicknessMm: fabric.thicknessMm, fromOption, codeSuffix: end, labelSuffix: end };
+    return { code: "pocket-bridge", facts: bridge, each, faces: [face] };
   }
   const option = resolved.reinforcements.find((each) => each.id === fromOption) ?? resolved.lightening;
   const label = option?.label ?? fromOption;

@@ -128,7 +128,7 @@ function bindingLines(context: PartsContext): PartLine[] {
       thicknessMm: plate.thicknessMm,
       netMassG: sheetMassG(sheet.areaMm2, plate.thicknessMm, plate.material.densityKgM3),
       each: 1,
-      fromOption,
+      fromOption: spec.plate ?? fromOption,
       layers: ["plate"],
     }),
     line(context, "plate-rubber", {

@@ -117,6 +117,7 @@ export type PartCode =
   | "metal-upper"
   | "metal-rubber-lower"
   | "metal-rubber-upper"
+  | "pocket-bridge"
   | "end-patch"
   | "topsheet"
   | "transfer-print"

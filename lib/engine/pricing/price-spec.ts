@@ -30,6 +30,8 @@ export function priceSpec(
     if (option === undefined) return noPrice("option", code, book);
     lines.push(line(code, option.label, option.cents));
   }
+  const cloth = terms.isOtherCloth ? book.optionCents[CLOTH_FOR_FLEX] : undefined;
+  if (cloth !== undefined) lines.push(line(CLOTH_FOR_FLEX, cloth.label, cloth.cents));
   for (const [index, extra] of (terms.extras ?? []).entries()) {
     const option = book.optionCents[extra.code];
     if (option === undefined) return noPrice(`extras.${index}.code`, extra.code, book);
@@ -41,6 +43,9 @@ export function priceSpec(
   if (terms.rush !== undefined) lines.push(rushLine(terms.rush, book, lines));
   return accept(priceOf(lines, book, terms.destination));
 }
+
+/** What a book says of glass other than the model's own; a book of before does not name it, and takes nothing for it. */
+const CLOTH_FOR_FLEX = "cloth-for-flex";
 
 /** Codes that a spec's own art is priced under; what a cancellation keeps after the proof is approved. */
 const artCodes: readonly FixedOptionCode[] = ["graphic-own", "graphic-own-pair"];

@@ -77,6 +77,8 @@ export interface PricedCatalog {
 export interface PriceTerms {
   readonly destination: Destination;
   readonly discounts?: readonly GivenDiscount[];
+  /** The core's solver lays other glass than the model's own, to reach the flex. */
+  readonly isOtherCloth?: boolean;
   /** A hard date that displaces others; the owner approves it. */
   readonly rush?: { readonly reason: string; readonly approvedBy: string };
   /** Options that are not part of the spec, by price-book code (proof rounds, designer hours…). */

@@ -96,9 +96,15 @@ function inWords(layer: LaidLayer, { build, catalog }: StackFacts): StackLayer {
     thicknessMm,
     fibresDeg: material.fibresDeg ?? [],
     extent: extentText(extent, build),
-    lies: role === "mat" ? "under-binding" : extent.kind === "bands" || extent.kind === "span" ? "bands" : "whole",
+    lies: role === "mat" ? "under-binding" : liesAs(extent, build),
     isOption: fromOption !== undefined,
   };
+}
+
+function liesAs(extent: LayerExtent, { shape }: SkiBuild): StackLayer["lies"] {
+  if (extent.kind === "span")
+    return { fromShare: extent.fromMm / shape.lengthMm, toShare: extent.toMm / shape.lengthMm };
+  return extent.kind === "bands" ? "bands" : "whole";
 }
 
 type Told = Pick<StackLayer, "name" | "detail" | "role" | "thicknessMm" | "extent"> & Partial<StackLayer>;
@@ -187,8 +193,7 @@ function extentText(extent: LayerExtent, build: SkiBuild): string {
     return fill(w.bandsExtent, { count: extent.count, bandWidthMm: plainNumber(extent.bandWidthMm) });
   }
   if (extent.kind === "span") {
-    const [fromMm, toMm] = [plainNumber(extent.fromMm), plainNumber(extent.toMm)];
-    return fill(w.spanExtent, { fromMm, toMm, widthMm: plainNumber(extent.widthMm) });
+    return fill(w.spanExtent, { fromMm: plainNumber(extent.fromMm), toMm: plainNumber(extent.toMm) });
   }
   const from = build.mountFromTipMm + extent.fromMountMm;
   const to = build.mountFromTipMm + extent.toMountMm;

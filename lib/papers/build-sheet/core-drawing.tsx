@@ -36,7 +36,7 @@ export function CoreDrawingPage({ data, innerPt }: { readonly data: BuildSheetDa
 
 function pocketRows(core: CoreDrawing) {
   const { pocket } = core;
-  if (!pocket) return [{ label: w.pocket, value: w.noPocket }, ...hollowRows(core)];
+  if (!pocket) return [{ label: w.pocket, value: w.noPocket }];
   const size = [pocket.plateLengthMm, pocket.plateWidthMm].map((v) => plainNumber(v, 1)).join(" × ");
   return [
     {
@@ -57,20 +57,7 @@ function pocketRows(core: CoreDrawing) {
     },
     { label: w.plateRubber, value: mm(pocket.rubberMm, 2) },
     { label: w.centredOn, value: w.centredOnMount },
-    ...hollowRows(core),
   ];
-}
-
-function hollowRows({ hollows }: CoreDrawing) {
-  return hollows.map(({ fromMm, toMm, widthMm, depthMm }, index) => ({
-    label: index === 0 ? w.hollowFore : w.hollowAft,
-    value: fill(w.hollowValue, {
-      fromMm: numberText(fromMm, 1),
-      toMm: numberText(toMm, 1),
-      widthMm: plainNumber(widthMm, 1),
-      depthMm: plainNumber(depthMm, 2),
-    }),
-  }));
 }
 
 function spacerRows(core: CoreDrawing) {
@@ -87,7 +74,10 @@ function spacerRows(core: CoreDrawing) {
     { label: w.tailSpacer, value: one(spacers.tailMm, spacers.tailThicknessMm) },
     {
       label: w.woodPlanned,
-      value: fill(w.plannedMass, { left: grams(core.plannedG.L), right: grams(core.plannedG.R) }),
+      value: fill(core.hollows.length > 0 ? w.plannedMassHollow : w.plannedMass, {
+        left: grams(core.plannedG.L),
+        right: grams(core.plannedG.R),
+      }),
     },
     { label: w.woodWeighed, value: w.weighed },
     ...(core.moisture === "" ? [] : [{ label: w.moisture, value: core.moisture }]),

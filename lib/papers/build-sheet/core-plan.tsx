@@ -44,7 +44,7 @@ export function CorePlan({ d, core, scale, innerPt }: CoreViewProps) {
       <Path d={`${polyline(wood)}Z`} stroke={INK} strokeWidth={1} fill={TINT} />
       <StripJoints inWood={inWood} core={core} scale={scale} axisY={axisY} />
       <Pocket core={core} scale={scale} axisY={axisY} y={below + 12} />
-      <Hollows core={core} scale={scale} axisY={axisY} />
+      <Hollows core={core} scale={scale} axisY={axisY} y={below + 12} />
       <CentreLine x1={scale.x(-10)} x2={scale.x(d.lengthMm + 10)} y={axisY} />
       <MountMark x={scale.x(d.mountMm)} y1={axisY - half + 2} y2={below - 2} />
       <HDim
@@ -151,46 +151,47 @@ function runs(
   return found;
 }
 
-/** Lightening pockets: their size stands beside the drawing. */
-function Hollows({
-  core,
-  scale,
-  axisY,
-}: {
-  readonly core: CoreDrawing;
-  readonly scale: AxisScale;
-  readonly axisY: number;
-}) {
+/** Lightening pockets: where each begins and ends stands beside the drawing. */
+function Hollows({ core, scale, axisY, y }: OnAxis) {
   return (
     <G>
-      {core.hollows.map(({ fromMm, toMm, widthMm }) => (
-        <Rect
-          key={fromMm}
-          x={scale.x(fromMm)}
-          y={axisY - scale.len(widthMm / 2)}
-          width={scale.len(toMm - fromMm)}
-          height={scale.len(widthMm)}
-          fill="none"
-          stroke={INK}
-          strokeWidth={THIN}
-          strokeDasharray="3 2"
-        />
-      ))}
+      {core.hollows.map(({ fromMm, toMm, widthMm, depthMm }) => {
+        const [x1, x2, half] = [scale.x(fromMm), scale.x(toMm), scale.len(widthMm / 2)];
+        return (
+          <G key={fromMm}>
+            <Path d={hatch(x1, axisY - half, x2 - x1, 2 * half, 4, -1)} stroke={PENCIL} strokeWidth={HAIRLINE} />
+            <Rect
+              x={x1}
+              y={axisY - half}
+              width={x2 - x1}
+              height={2 * half}
+              fill="none"
+              stroke={INK}
+              strokeWidth={THIN}
+            />
+            <HDim
+              x1={x1}
+              x2={x2}
+              y={y}
+              fromY={axisY + half}
+              text={fill(w.hollowCut, { widthMm: plainNumber(widthMm, 1), depthMm: plainNumber(depthMm, 2) })}
+            />
+          </G>
+        );
+      })}
     </G>
   );
 }
 
-function Pocket({
-  core,
-  scale,
-  axisY,
-  y,
-}: {
+interface OnAxis {
   readonly core: CoreDrawing;
   readonly scale: AxisScale;
   readonly axisY: number;
+  /** Of the dimension line. */
   readonly y: number;
-}) {
+}
+
+function Pocket({ core, scale, axisY, y }: OnAxis) {
   const { pocket } = core;
   if (!pocket) return null;
   const x = scale.x(pocket.fromMm);

@@ -14,6 +14,19 @@ const w = words.buildSheet.core;
 /** The words of the section need this much. */
 const SECTION_TEXT_PT = 268;
 
+/** A line of text for each lightening pocket. */
+const HOLLOW_LINE_PT = 10;
+
+function hollowText({ fromMm, toMm, widthMm, depthMm }: CoreDrawing["hollows"][number], index: number): string {
+  return fill(w.hollowValue, {
+    name: index === 0 ? w.hollowFore : w.hollowAft,
+    fromMm: numberText(fromMm, 1),
+    toMm: numberText(toMm, 1),
+    widthMm: plainNumber(widthMm, 1),
+    depthMm: plainNumber(depthMm, 2),
+  });
+}
+
 /** Section across the ski's core at the mount line, full size. */
 export function SectionAtMount({ d, core }: { readonly d: DrawingData; readonly core: CoreDrawing }) {
   const pt = PT_PER_MM;
@@ -22,6 +35,8 @@ export function SectionAtMount({ d, core }: { readonly d: DrawingData; readonly 
   const cx = half + 4;
   const top = 30;
   const width = Math.max(2 * half + 40, SECTION_TEXT_PT);
+  const below = top + t + 30;
+  const height = below + core.hollows.length * HOLLOW_LINE_PT;
   const wall = core.sidewall.widthMm * pt;
   const woodHalfMm = d.widthAtMountMm / 2 - core.sidewall.widthMm;
   const left = core.strips.map((s, index) => {
@@ -34,7 +49,7 @@ export function SectionAtMount({ d, core }: { readonly d: DrawingData; readonly 
   ];
   return (
     <View style={{ width }}>
-      <Svg width={width} height={top + t + 30} viewBox={`0 0 ${width} ${top + t + 30}`}>
+      <Svg width={width} height={height} viewBox={`0 0 ${width} ${height}`}>
         <Label x={0} y={8} text={w.sectionTitle} size={7.5} colour={PENCIL} />
         <Rect x={cx - half} y={top} width={2 * half} height={t} fill="none" stroke={INK} strokeWidth={1} />
         {[cx - half, cx + half - wall].map((x) => (
@@ -84,6 +99,15 @@ export function SectionAtMount({ d, core }: { readonly d: DrawingData; readonly 
           })}
           size={7.5}
         />
+        {core.hollows.map((hollow, index) => (
+          <Label
+            key={hollow.fromMm}
+            x={0}
+            y={below + 2 + index * HOLLOW_LINE_PT}
+            text={hollowText(hollow, index)}
+            size={7.5}
+          />
+        ))}
       </Svg>
     </View>
   );

@@ -20,15 +20,18 @@ export interface CoreViewProps {
 
 /** Thickness is drawn larger than life where the paper allows: at most this high, mm. */
 const THICKNESS_ROOM_MM = 23;
+/** What lines about lightening pockets take of it, so that the strips stay on the same page. */
+const HOLLOW_LINES_MM = 5;
 const THICKNESS_SCALES = [2, 1.5, 1] as const;
 
-function thicknessScale(thickestMm: number): number {
-  return THICKNESS_SCALES.find((s) => s * thickestMm <= THICKNESS_ROOM_MM) ?? 1;
+function thicknessScale(thickestMm: number, { hollows }: Pick<CoreDrawing, "hollows">): number {
+  const roomMm = THICKNESS_ROOM_MM - (hollows.length > 0 ? HOLLOW_LINES_MM : 0);
+  return THICKNESS_SCALES.find((s) => s * thickestMm <= roomMm) ?? 1;
 }
 
 export function ThicknessView({ d, core, scale, innerPt }: CoreViewProps) {
   const thickest = Math.max(...core.thickness.map((p) => p.y));
-  const ratio = thicknessScale(thickest);
+  const ratio = thicknessScale(thickest, core);
   const perMm = PT_PER_MM * ratio;
   const deepest = thickest * perMm;
   const floorY = deepest + 24;

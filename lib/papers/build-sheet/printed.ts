@@ -62,6 +62,12 @@ export interface CoreDrawing {
   readonly thicknessAtMountMm: number;
 }
 
+/** From and to as shares of the ski's length, tip first. */
+export interface StretchOfSki {
+  readonly fromShare: number;
+  readonly toShare: number;
+}
+
 export interface StackLayer {
   readonly name: string;
   readonly detail: string;
@@ -72,7 +78,7 @@ export interface StackLayer {
   readonly fibresDeg: readonly number[];
   readonly extent: string;
   /** How the picture draws it: over the whole ski, as bands along it, short under the binding, or at both ends. */
-  readonly lies: "whole" | "bands" | "under-binding" | "ends";
+  readonly lies: "whole" | "bands" | "under-binding" | "ends" | StretchOfSki;
   /** Numbers of its parts in the shop's list; none where a release tells places in words alone. */
   readonly lines: readonly number[];
   readonly isOption: boolean;

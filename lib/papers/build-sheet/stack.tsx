@@ -116,6 +116,7 @@ function Band({ layer }: { readonly layer: StackLayer }) {
       <Body layer={layer} y={y} height={height} isDark={isDark} />
       <Directions
         fibresDeg={layer.fibresDeg}
+        cx={spanOf(layer).x + spanOf(layer).width / 2}
         cy={y + height / 2}
         isBanded={layer.lies === "bands"}
         reach={spanOf(layer).width / 2 - 4}
@@ -173,11 +174,14 @@ function Body({
   );
 }
 
-/** A layer that lies only under the binding is drawn short. */
+/** A layer that lies only under the binding is drawn short, one over a stretch of the ski where it lies. */
 function spanOf(layer: StackLayer): { readonly x: number; readonly width: number } {
-  return layer.lies === "under-binding"
-    ? { x: BAND_WIDTH * 0.34, width: BAND_WIDTH * 0.34 }
-    : { x: 1, width: BAND_WIDTH - 2 };
+  const whole = BAND_WIDTH - 2;
+  if (typeof layer.lies === "object") {
+    const { fromShare, toShare } = layer.lies;
+    return { x: 1 + fromShare * whole, width: (toShare - fromShare) * whole };
+  }
+  return layer.lies === "under-binding" ? { x: BAND_WIDTH * 0.34, width: BAND_WIDTH * 0.34 } : { x: 1, width: whole };
 }
 
 function Grain({
@@ -210,17 +214,18 @@ function Grain({
 
 function Directions({
   fibresDeg,
+  cx,
   cy,
   isBanded,
   reach,
 }: {
   readonly fibresDeg: readonly number[];
+  readonly cx: number;
   readonly cy: number;
   readonly isBanded: boolean;
   /** Half length that an arrow along the ski may take. */
   readonly reach: number;
 }) {
-  const cx = BAND_WIDTH / 2;
   if (fibresDeg.length === 1 && fibresDeg[0] === 0) {
     const offsets = isBanded ? [-3, 3] : [0];
     return (

@@ -69,8 +69,8 @@ export interface PressFacts {
   readonly heating?: HeatingRules;
   /** What the bladder presses on beyond the two skis, mm; absent where no force is printed. */
   readonly cassette?: CassetteMargins;
-  /** Both skis are pressed as one panel; the name of the station that parts them. Absent where each has a form of its own. */
-  readonly panelPartedAt?: string;
+  /** Both skis are pressed as one panel; the number of the station that parts them. Absent where each has a form of its own. */
+  readonly panelPartedAt?: number;
 }
 
 /** When strips may be glued. */

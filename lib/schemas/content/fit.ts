@@ -155,6 +155,7 @@ const fitFile = z.strictObject({
   rank,
   neighbourWithinCm: notNegative,
   nearClassWithin: notNegative,
+  clearOfClassEdge: notNegative.max(0.05).exactOptional(),
   choicesShown: z.int().min(1).max(10),
   flagLimits,
   flags,

@@ -38,7 +38,7 @@ export function floorFacts(catalog: ReleasedCatalog, safety: Catalog["safety"]):
 /** The station that parts the skis, where a pair is pressed as one panel. */
 function partedAt({ recipe, floor }: ReleasedCatalog): Pick<FloorFacts["press"], "panelPartedAt"> {
   const station = floor.stations.find(({ id }) => id === recipe.press.panel?.partedAt);
-  return station ? { panelPartedAt: stationRecipe(station.id, floor).name } : {};
+  return station ? { panelPartedAt: stationRecipe(station.id, floor).number } : {};
 }
 
 function finishFacts({

@@ -8,7 +8,7 @@ import { ContactFields, DateSection, PriceSection } from "#app/_ui/sheet/price-s
 import { SameFlexTable } from "#app/_ui/sheet/same-flex-table.tsx";
 import { SkiSection } from "#app/_ui/sheet/ski-section.client.tsx";
 import { SummaryBar } from "#app/_ui/sheet/summary-bar.client.tsx";
-import { optionEffect } from "#app/_ui/sheet/use-option-effects.client.ts";
+import { optionEffect, reinforcementOption } from "#app/_ui/sheet/use-option-effects.client.ts";
 import type { SheetState } from "#app/_ui/sheet/use-sheet.client.ts";
 import { WhyThisStiff } from "#app/_ui/sheet/why-this-stiff.client.tsx";
 import { YouSection } from "#app/_ui/sheet/you-section.client.tsx";
@@ -305,15 +305,33 @@ describe("what one reinforcement does", () => {
 
   it("is the same whether it is on the sheet or not: grams of both skis, twist against the pair without it", () => {
     const [one, other] = ["carbon-biax", "flax"];
-    const effect = optionEffect(one, [other], input, catalog);
+    const effect = optionEffect(reinforcementOption(one, [other]), input, catalog);
     expect(effect?.massG).toBeCloseTo(2 * (finished([other, one]) - finished([other])), 6);
     // Cloth at ±45° is laid for its stiffness in twist.
     expect(effect?.twistPercent).toBeGreaterThan(1);
     expect(effect?.twistPercent).toBeLessThan(200);
-    const taken = optionEffect(one, [other, one], input, catalog);
+    const taken = optionEffect(reinforcementOption(one, [other, one]), input, catalog);
     expect(taken?.massG).toBeCloseTo(effect?.massG ?? 0, 6);
     expect(taken?.twistPercent).toBeCloseTo(effect?.twistPercent ?? 0, 6);
-    expect(optionEffect(one, [], { answers: {}, choices: {} }, catalog)).toBeNull();
+    expect(optionEffect(reinforcementOption(one, []), { answers: {}, choices: {} }, catalog)).toBeNull();
+  });
+});
+
+describe("what a plate and pockets in the core do", () => {
+  const input = { answers, choices: { destination: "collect" } } as const;
+  const massG = (choices: object) =>
+    2000 * (assessSheet({ ...input, choices: { ...input.choices, ...choices } }, catalog).finishedFlex?.massKg ?? 0);
+
+  it.each([
+    ["lightening", { lightening: true }],
+    ["plate", { plate: "magnesium" }],
+  ])("is told in grams of both skis, whether chosen or not: %s", (name, choice) => {
+    const option = { id: name, without: { [name]: undefined }, withIt: choice };
+    const effect = optionEffect(option, input, catalog);
+    expect(effect?.massG).toBeLessThan(-10);
+    expect(effect?.massG).toBeCloseTo(massG(choice) - massG({}), 6);
+    const chosen = { ...input, choices: { ...input.choices, ...choice } };
+    expect(optionEffect(option, chosen, catalog)?.massG).toBeCloseTo(effect?.massG ?? 0, 6);
   });
 });
 

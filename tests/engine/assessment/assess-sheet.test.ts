@@ -36,6 +36,17 @@ describe("assessSheet", () => {
     expect([saleBlockedBy, conflicts]).toEqual([[], []]);
   });
 
+  it("says in the price that glass laid for a flex is included, and nothing where the model's own is laid", () => {
+    // 9 mm of core under the boot make a Kerfline of 150 at k 0.72 too stiff in its own glass.
+    const short = assess({}, { model: "kerfline-68", lengthCm: 150, flexRatio: 0.72, destination: "collect" });
+    const own = assess({}, { model: "kerfline-68", lengthCm: 168, flexRatio: 1, destination: "collect" });
+    const glass = (found: Assessment) => found.price?.lines.filter(({ code }) => code === "cloth-for-flex");
+    expect(glass(short)).toMatchObject([{ lineCents: 0 }]);
+    expect(glass(own)).toEqual([]);
+    // PB-3: 1,690 and 60 for a flex outside classes 2 to 4.
+    expect(short.price?.exTaxCents).toBe(175_000);
+  });
+
   it("scenario 2: stops the sale to a very light skier and keeps what the formulas want", () => {
     const { recommendation, spec, saleBlockedBy } = assess({
       heightCm: 152,

@@ -86,10 +86,21 @@ describe("pockets in the core", () => {
   it("have their bridges on the list of parts, as long and wide as they lie", () => {
     const list = partsFor(specOf({ lightening: true }), hollow, build, catalog.parts);
     const bridges = list.lines.filter(({ fromOption }) => fromOption === "lightening");
-    expect(bridges.map(({ code, cut }) => [code, cut.includes("× 56")])).toEqual([
-      ["stringers-lightening", true],
-      ["stringers-lightening-bridge-aft", true],
+    // Pockets 40 mm wide, 8 mm of cloth on the wood at each side and 20 mm beyond each end.
+    const [fore, aft] = pockets.map(({ fromMm, toMm }) => Math.round((toMm - fromMm + 40) * 10) / 10);
+    expect(bridges.map(({ line, code, pieceCut, label }) => [line, code, pieceCut, label])).toEqual([
+      [56, "pocket-bridge-fore", `${fore} × 56 mm`, "Carbon over a core pocket: fore"],
+      [56, "pocket-bridge-aft", `${aft} × 56 mm`, "Carbon over a core pocket: aft"],
     ]);
+    expect(partsFor(specOf({}), whole, build, catalog.parts).lines.some(({ line }) => line === 56)).toBe(false);
+  });
+
+  it("are stringers where the shop's list is older than their own line", () => {
+    const older = { ...catalog.parts, lines: catalog.parts.lines.filter(({ code }) => code !== "pocket-bridge") };
+    const bridges = partsFor(specOf({ lightening: true }), hollow, build, older).lines.filter(
+      ({ fromOption }) => fromOption === "lightening",
+    );
+    expect(bridges.map(({ line }) => line)).toEqual([27, 27]);
   });
 
   it("have a line in the price", () => {

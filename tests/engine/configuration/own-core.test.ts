@@ -74,7 +74,7 @@ describe("a core of one's own", () => {
   });
 
   it("is named by its woods from the middle outwards", () => {
-    expect(coreLabel(own, build)).toBe("Core of your own: white poplar, sugar maple, quaking aspen, paulownia");
+    expect(coreLabel(own, build)).toBe("Core of your own: White poplar, Sugar maple, Quaking aspen, Paulownia");
   });
 
   it("is priced by its own line, selected wood by another", () => {

@@ -116,6 +116,34 @@ describe("flex classes are half-open", () => {
   });
 });
 
+describe("a recommended flex near the edge of a class", () => {
+  // Mass whose carried share to the power 0.8 is k. Two told digits name the class: 1.244 reads 1.24, 1.256 reads 1.26.
+  const at = (k: number, coefficients = fit) =>
+    wantedFlex({ ...plain, massKg: 84 * k ** 1.25 - 9 }, midlow84, build.flexClasses, coefficients);
+  it.each([
+    [1.243, 1.243, 4],
+    [1.2449, 1.244, 4],
+    [1.249_999, 1.244, 4],
+    [1.250_001, 1.256, 5],
+    [1.2559, 1.256, 5],
+    [1.257, 1.257, 5],
+    // Outside every class nothing moves: the flag tells the flex that the answers ask for.
+    [0.6199, 0.6199, null],
+    [1.4501, 1.4501, null],
+  ])("k %d becomes %d, of class %s as before", (k, clear, number) => {
+    const flex = at(k);
+    expect(flex.flexRatio).toBeCloseTo(clear, 9);
+    expect(flex.flexClass).toBe(number);
+    const moved = flex.reasons.find(({ factor }) => factor === "class-edge");
+    expect(moved?.amount ?? 1).toBeCloseTo(clear / k, 9);
+  });
+
+  it("stays where it was by a release that says nothing of edges", () => {
+    const { clearOfClassEdge: _gone, ...older } = fit;
+    expect(at(1.249_999, older).flexRatio).toBeCloseTo(1.249_999, 9);
+  });
+});
+
 describe("what is said of the current ski's flex", () => {
   // k 1 stands half way in class 3 [0.92, 1.08): half way in class 4 [1.08, 1.25) is 1.165, in class 2 [0.78, 0.92) 0.85.
   // Beyond the last class in its own proportion: k 1.35 half way in class 5 goes to half way in [1.45, 1.45·1.45/1.25).
@@ -150,12 +178,12 @@ describe("what is said of the current ski's flex", () => {
   });
 
   it.each([
-    // 159 kg asks for k 1.741: a pair of class 3 that is right keeps it within class 4, [1.08, 1.25).
-    [159, 3, "right", 1.25],
-    [159, 5, "right", 1.45],
+    // 159 kg asks for k 1.741: a pair of class 3 that is right keeps it within class 4, [1.08, 1.25), 0.006 clear of its edge.
+    [159, 3, "right", 1.244],
+    [159, 5, "right", 1.444],
     // 33 kg asks for 0.574: within class 2 of class 3, within class 1 of class 1 or 2.
-    [33, 3, "right", 0.78],
-    [33, 2, "right", 0.62],
+    [33, 3, "right", 0.786],
+    [33, 2, "right", 0.626],
     [75, 3, "right", 1],
     [75, 3, undefined, 1],
   ] as const)("%d kg on a pair of class %d that is %s: %d", (massKg, flexClass, flex, k) => {

@@ -44,6 +44,24 @@ describe("priceSpec", () => {
     expect(artFeeCents(price)).toBe(15_000);
   });
 
+  it("says that other glass than the model's own is included, and takes nothing for it", () => {
+    const [own, other] = [priced(q212), priced(q212, { isOtherCloth: true })];
+    expect(other.lines.filter((line) => !own.lines.some(({ code }) => code === line.code))).toMatchObject([
+      { code: "cloth-for-flex", quantity: 1, unitCents: 0, lineCents: 0, taxCents: 0 },
+    ]);
+    expect({ ...other, lines: own.lines }).toEqual(own);
+  });
+
+  it("takes for it what a book says, and neither says nor takes anything by a book of before", () => {
+    const { "cloth-for-flex": included, ...before } = book.optionCents;
+    if (included === undefined) throw new Error("the demo's book includes glass");
+    const charging = { ...book, optionCents: { ...before, "cloth-for-flex": { ...included, cents: 1500 } } };
+    // 1925 + 15 = 1940.
+    expect(priced(q212, { isOtherCloth: true }, charging).exTaxCents).toBe(194_000);
+    expect(priced(q212, {}, charging).exTaxCents).toBe(192_500);
+    expect(priced(q212, { isOtherCloth: true }, { ...book, optionCents: before })).toEqual(priced(q212));
+  });
+
   it("adds tax at home on the ex-tax total alone: 6 % of 1925 is 115.50", () => {
     const home = priced(q212, { destination: "home" });
     expect([home.taxCents, home.shippingCents, home.totalCents]).toEqual([11_550, 6_500, 210_550]);

@@ -67,6 +67,11 @@ const changedWords: readonly ChangedWords[] = [
     was: "Cutting wheel and shears: mind the other hand.",
     why: "magnesium plate can be ordered since, and its hazard is told at the kit",
   },
+  {
+    is: words("Part the panel, trim flash, sidewall bevel"),
+    was: "Trim flash, sidewall bevel",
+    why: "the station says that it parts what was pressed as one",
+  },
   ...(["quote", "order-confirmation"] as const).map((paper) => ({
     is: words(`Please note${anyOf(wholes(paper))}${escaped(localRules)}`),
     was: oldNotes,
@@ -195,6 +200,7 @@ interface PairOnFloor {
 const walls = "Sidewalls and spacers bonded to the blank";
 const profile = "Profile thickness with sidewalls, pockets, outline";
 const todaysName: Readonly<Record<string, string>> = {
+  "Trim flash, sidewall bevel": "Part the panel, trim flash, sidewall bevel",
   "Sidewalls, spacers, plates bonded": walls,
   "Profile thickness, pockets, outline": profile,
 };
