@@ -97,9 +97,10 @@ export class Crowd {
   #next(): void {
     for (;;) {
       const next = this.#line.find(({ isStaff }) => isStaff) ?? this.#line[0];
-      if (next === undefined || !this.#hasPlace(next.isStaff)) return this.#lookAgain();
+      if (next === undefined || !this.#hasPlace(next.isStaff)) break;
       this.#line = this.#line.filter((other) => other !== next);
       this.#take(next);
     }
+    this.#lookAgain();
   }
 }

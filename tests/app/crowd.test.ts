@@ -58,7 +58,7 @@ describe("a crowd while staff wait for a page", () => {
     const crowd = new Crowd(waits);
     const begun: string[] = [];
     const enter = (name: string) => crowd.enter(name.startsWith("s"), () => begun.push(name));
-    const after = (ms: number) => {
+    const later = (ms: number) => {
       vi.advanceTimersByTime(ms);
       return begun.join(" ");
     };
@@ -66,12 +66,12 @@ describe("a crowd while staff wait for a page", () => {
     const staff = enter("s1");
     for (const name of ["g2", "g3", "g4", "g5"]) enter(name);
     first?.();
-    expect([after(0), after(249), after(1)]).toEqual(["g1 s1", "g1 s1", "g1 s1 g2"]);
-    expect([after(249), after(1)]).toEqual(["g1 s1 g2", "g1 s1 g2 g3"]);
+    expect([later(0), later(249), later(1)]).toEqual(["g1 s1", "g1 s1", "g1 s1 g2"]);
+    expect([later(249), later(1)]).toEqual(["g1 s1 g2", "g1 s1 g2 g3"]);
     // Both places of anybody are taken now, however long the next one waits.
-    expect(after(1000)).toBe("g1 s1 g2 g3");
+    expect(later(1000)).toBe("g1 s1 g2 g3");
     staff?.();
-    expect(after(1000)).toBe("g1 s1 g2 g3");
+    expect(later(1000)).toBe("g1 s1 g2 g3");
   });
 
   it("is not held up when staff have none in work", () => {
