@@ -1,6 +1,6 @@
 /** What the board draws, as a table: for screen readers, for the keyboard, and for whoever prefers to read. */
 
-import { pageOf, Paging } from "#app/_ui/paging.tsx";
+import { Paging, pageOf } from "#app/_ui/paging.tsx";
 import { Table } from "#app/_ui/table.tsx";
 import { Clock, PairLink } from "#app/shop/cells.tsx";
 import words from "#content/copy/queue.json";
@@ -11,7 +11,9 @@ const w = words.board;
 
 export function BoardList({ board, page: asked }: { readonly board: QueueBoard; readonly page: string | undefined }) {
   const names = new Map(board.stations.map(({ station, number, name }) => [station, `${number} ${name}`] as const));
-  const visits = board.board.rows.flatMap(({ station, bars }) => bars.map((bar) => ({ ...bar, at: names.get(station) })));
+  const visits = board.board.rows.flatMap(({ station, bars }) =>
+    bars.map((bar) => ({ ...bar, at: names.get(station) })),
+  );
   const { shown, page, pageCount } = pageOf(visits, asked);
   return (
     <>
