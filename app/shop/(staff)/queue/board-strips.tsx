@@ -26,7 +26,7 @@ export function DayHeads(props: { readonly board: StationBoard; readonly axis: A
   const { board, axis, today } = props;
   const now = board.now === null ? null : placeOf(axis, board.now.date, board.now.minute);
   return (
-    <svg width={axis.width} height={headHeight} aria-hidden="true" className="flex-none text-xs">
+    <svg width={axis.width} height={headHeight} aria-hidden="true" className="flex-none text-xs max-md:hidden">
       <Ground axis={axis} height={Math.max(leastHeight, ...board.rows.map(heightOf))} />
       {axis.columns.map(({ day, left, width }) => {
         const isToday = day.date === today;
@@ -61,12 +61,11 @@ export function StationStrip(props: { readonly row: BoardRow; readonly board: St
   const now = board.now === null ? null : placeOf(axis, board.now.date, board.now.minute);
   const resting = row.bars.flatMap((bar) =>
     bar.unattended.map((piece) => {
-      const { x, width } = boxOf(piece, axis);
-      return `M${x} ${topOf(bar) + 6}h${width}v${laneHeight - 14}h-${width}z`;
+      return boxPath(boxOf(piece, axis), topOf(bar) + 6, laneHeight - 14);
     }),
   );
   return (
-    <svg width={axis.width} height={height} aria-hidden="true" className="flex-none font-mono text-[11px]">
+    <svg width={axis.width} height={height} aria-hidden="true" className="flex-none font-mono text-[11px] max-md:hidden">
       <use href="#board-ground" />
       {row.down.map((piece) => (
         <g key={`${piece.date}${piece.fromMinute}`}>
@@ -126,6 +125,9 @@ function boxOf(piece: BarPiece, axis: Axis): { readonly x: number; readonly widt
   };
 }
 
+const boxPath = ({ x, width }: { readonly x: number; readonly width: number }, y: number, height: number) =>
+  `M${x} ${y}h${width}v${height}h-${width}z`;
+
 const topOf = (bar: QueueBar) => pad + bar.lane * laneHeight;
 
 const stateSigns: Readonly<Record<QueueBar["state"], string>> = {
@@ -149,9 +151,7 @@ function Bar({ bar, axis }: { readonly bar: QueueBar; readonly axis: Axis }) {
       className={[bar.state, bar.standing, ...(isBeside ? ["beside"] : [])].join(" ")}
     >
       <title>{titleOf(bar)}</title>
-      {bar.attended.map((each) => (
-        <rect key={`${each.date}${each.fromMinute}`} {...boxOf(each, axis)} y={y} height={laneHeight - 3} />
-      ))}
+      <path d={bar.attended.map((each) => boxPath(boxOf(each, axis), y, laneHeight - 3)).join("")} />
       <text x={x + (isBeside ? width + 3 : 4)} y={y + 15}>
         {`${stateSigns[bar.state]}${bar.serial.replace(/^[A-Z]+-/, "")}${standingSigns[bar.standing]}`}
       </text>
@@ -161,10 +161,8 @@ function Bar({ bar, axis }: { readonly bar: QueueBar; readonly axis: Axis }) {
 
 function titleOf(bar: QueueBar): string {
   const text = fill(w.bar, {
-    serial: bar.serial,
     state: shopWords.queue.states[bar.state],
     standing: words.promises.standings[bar.standing],
-    day: dayText((bar.attended[0] ?? bar.unattended[0])?.date ?? "", false),
     from: timeOfDay(bar.startsAt),
     to: timeOfDay(bar.endsAt),
   });

@@ -1,4 +1,4 @@
-/** Stations by days with real widths: every visit from its start to its end, as the plan has it. */
+/** Stations by days with real widths: every visit from its start to its end, as the plan has it. On a phone the stations alone. */
 
 import { Badge } from "#app/_ui/notice.tsx";
 import { fill } from "#app/_ui/words.ts";
@@ -26,8 +26,8 @@ export function Board({ board: queue }: { readonly board: QueueBoard }) {
         aria-label={w.label}
         className="board overflow-x-auto border-y border-rule"
       >
-        <div className="w-max min-w-full">
-          <div className="flex border-b border-control">
+        <div className="min-w-full md:w-max">
+          <div className="flex border-b border-control max-md:hidden">
             <p className="sticky left-0 z-10 w-60 flex-none bg-paper px-2 py-2 text-sm text-pencil">{w.station}</p>
             <DayHeads board={board} axis={axis} today={queue.today} />
           </div>
@@ -36,7 +36,7 @@ export function Board({ board: queue }: { readonly board: QueueBoard }) {
               const station = stations.find((each) => each.station === row.station);
               return (
                 <li key={row.station} className="flex border-b border-rule last:border-b-0">
-                  <div className="sticky left-0 z-10 w-60 flex-none bg-paper px-2 py-1 text-sm leading-tight">
+                  <div className="sticky left-0 z-10 flex-none bg-paper px-2 py-1 text-sm leading-tight max-md:w-full max-md:py-2 md:w-60">
                     <a href={`/shop/queue?view=floor&station=${row.station}`}>
                       {station?.number} {station?.name}
                     </a>
@@ -54,7 +54,7 @@ export function Board({ board: queue }: { readonly board: QueueBoard }) {
           </ul>
         </div>
       </div>
-      <p className="mt-2 max-w-measure text-sm text-pencil">{w.note}</p>
+      <p className="mt-2 max-w-measure text-sm text-pencil max-md:hidden">{w.note}</p>
       <p className="mt-4">
         <a href="/shop/queue?view=list" className="inline-flex min-h-9 items-center">
           {w.asList}

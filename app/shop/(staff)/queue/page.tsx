@@ -97,16 +97,6 @@ function Shown({
     case "waiting":
       return <Blocked pairs={board.blocked} page={page} />;
     case "board":
-      return (
-        <>
-          <div className="max-md:hidden">
-            <Board board={board} />
-          </div>
-          {/* A board of ten columns is of no use on a phone: there the stations come one at a time. */}
-          <div className="md:hidden">
-            <Floor board={board} station={station} />
-          </div>
-        </>
-      );
+      return <Board board={board} />;
   }
 }
