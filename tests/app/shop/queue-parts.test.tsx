@@ -2,8 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { Blocked } from "#app/shop/(staff)/queue/blocked.tsx";
 import { Board } from "#app/shop/(staff)/queue/board.tsx";
-import { BoardList } from "#app/shop/(staff)/queue/board-list.tsx";
 import { axisOf, placeOf } from "#app/shop/(staff)/queue/board-axis.ts";
+import { BoardList } from "#app/shop/(staff)/queue/board-list.tsx";
 import { Base } from "#app/shop/(staff)/queue/breakdown/base.tsx";
 import { Effect, signedDays } from "#app/shop/(staff)/queue/breakdown/effect.tsx";
 import { Ways } from "#app/shop/(staff)/queue/breakdown/ways.tsx";
@@ -225,8 +225,8 @@ describe("the board", () => {
     expect(seen.links["The board as a list"]).toBe("/shop/queue?view=list");
     expect(Object.entries(seen.links).slice(0, 2)).toEqual([
       [`${numbers[first]} Planing`, `/shop/queue?view=floor&station=${first}`],
-      ["▸0401running, safe, 10:00–11:00".replace("▸0401", ""), "/shop/pair/TY-0401"].map(
-        (text, index) => (index === 0 ? "running, safe, 10:00–11:00▸0401" : text),
+      ["▸0401running, safe, 10:00–11:00".replace("▸0401", ""), "/shop/pair/TY-0401"].map((text, index) =>
+        index === 0 ? "running, safe, 10:00–11:00▸0401" : text,
       ),
     ]);
     expect(seen.text).toContain("ready 1, running 1");

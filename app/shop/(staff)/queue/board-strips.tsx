@@ -65,7 +65,12 @@ export function StationStrip(props: { readonly row: BoardRow; readonly board: St
     }),
   );
   return (
-    <svg width={axis.width} height={height} aria-hidden="true" className="flex-none font-mono text-[11px] max-md:hidden">
+    <svg
+      width={axis.width}
+      height={height}
+      aria-hidden="true"
+      className="flex-none font-mono text-[11px] max-md:hidden"
+    >
       <use href="#board-ground" />
       {row.down.map((piece) => (
         <g key={`${piece.date}${piece.fromMinute}`}>
