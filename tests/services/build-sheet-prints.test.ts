@@ -8,7 +8,10 @@ import { fewRuns } from "./scenarios/released-pairs";
 
 const db = databaseForTests();
 const prints = async () =>
-  (await db().traveller.findMany({ orderBy: { print: "asc" } })).map(({ print, voidedAt }) => [print, voidedAt === null]);
+  (await db().traveller.findMany({ orderBy: { print: "asc" } })).map(({ print, voidedAt }) => [
+    print,
+    voidedAt === null,
+  ]);
 
 it("numbers every print once, two at the same moment too, and keeps the old one where drawing fails", async () => {
   const shop = fewRuns(await openShop(db()));
