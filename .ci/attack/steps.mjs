@@ -1,7 +1,7 @@
 // What is done to a shop, each with what must hold. A step gives { held, words }.
 import { spawn } from "node:child_process";
 import { randomBytes } from "node:crypto";
-import { readFileSync, rmSync } from "node:fs";
+import { readdirSync, readFileSync, rmSync } from "node:fs";
 import path from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
 import { root } from "../lib.mjs";
@@ -146,7 +146,7 @@ export async function longestWait(address, work) {
   return longest;
 }
 
-/** One large picture is sent: others wait, the memory it takes. */
+/** The largest pictures are sent, one of many bytes and one of many pixels, turned: how long others wait, and the memory it takes. */
 export async function upload({ place, port }) {
   const { default: sharp } = await import("sharp");
   const [width, height] = [4200, 3300];
@@ -154,29 +154,38 @@ export async function upload({ place, port }) {
   const picture = await sharp(noise, { raw: { width, height, channels: 3 } })
     .png({ compressionLevel: 0 })
     .toBuffer();
+  const vast = await sharp({ create: { width: 10_900, height: 10_917, channels: 3, background: "#2a6" } })
+    .jpeg({ progressive: true })
+    .withMetadata({ orientation: 6 })
+    .toBuffer();
   const shop = await openShop({ ...place.settings, port });
   const sheet = await openSheet(shop.address, await sheetForm(shop.address));
-  let status = 0;
+  const statuses = [];
   let mostMb = 0;
+  let serverMb = 0;
   const watch = setInterval(() => {
-    mostMb = Math.max(mostMb, memoryMb(shop.pid));
+    const own = memoryMb(shop.pid);
+    serverMb = Math.max(serverMb, own);
+    mostMb = Math.max(
+      mostMb,
+      childrenOf(shop.pid).reduce((sum, child) => sum + memoryMb(child), own),
+    );
   }, 50);
   const quiet = await longestWait(shop.address, () => sleep(2000));
   const wait = await longestWait(shop.address, async () => {
     const key = sheet.split("/").at(-1);
-    const answer = await fetch(`${shop.address}/files/artwork/${key}?name=noise.png`, {
-      method: "POST",
-      body: picture,
-    });
-    status = answer.status;
-    await answer.arrayBuffer();
+    for (const body of [picture, vast]) {
+      const answer = await fetch(`${shop.address}/files/artwork/${key}?name=large`, { method: "POST", body });
+      statuses.push(answer.status);
+      await answer.arrayBuffer();
+    }
   });
   clearInterval(watch);
   await shop.kill("SIGTERM");
   const megabytes = (picture.length / 1024 / 1024).toFixed(0);
   return {
-    held: status === 200 && mostMb < 1536,
-    words: `a picture of ${megabytes} MB: ${status}; others waited ${wait.toFixed(0)} ms at most (${quiet.toFixed(0)} ms before), ${mostMb} MB at most`,
+    held: statuses.every((status) => status === 200) && serverMb < 1024 && mostMb < 1536,
+    words: `pictures of ${megabytes} MB and of 119 million pixels: ${statuses.join(", ")}; others waited ${wait.toFixed(0)} ms at most (${quiet.toFixed(0)} ms before), the server took ${serverMb} MB at most, ${mostMb} MB with what it started`,
   };
 }
 
@@ -220,6 +229,17 @@ export async function stop({ place, port }) {
   await idle.arrayBuffer();
   const ms = await shop.kill("SIGTERM");
   return { held: ms < 2000, words: `stopped after ${ms.toFixed(0)} ms` };
+}
+
+/** The processes that one has started. */
+function childrenOf(pid) {
+  try {
+    return readdirSync(`/proc/${pid}/task`).flatMap((task) =>
+      readFileSync(`/proc/${pid}/task/${task}/children`, "utf8").split(" ").filter(Boolean),
+    );
+  } catch {
+    return [];
+  }
 }
 
 function memoryMb(pid) {
