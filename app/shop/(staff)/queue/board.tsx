@@ -37,7 +37,10 @@ export function Board({ board: queue }: { readonly board: QueueBoard }) {
               return (
                 <li key={row.station} className="flex border-b border-rule last:border-b-0">
                   <div className="sticky left-0 z-10 flex-none bg-paper px-2 py-1 text-sm leading-tight max-md:w-full max-md:py-2 md:w-60">
-                    <a href={`/shop/queue?view=floor&station=${row.station}`}>
+                    <a
+                      href={`/shop/queue?view=floor&station=${row.station}`}
+                      className="max-md:inline-flex max-md:min-h-9 max-md:items-center max-md:text-base"
+                    >
                       {station?.number} {station?.name}
                     </a>
                     <span className="block text-xs text-pencil">
