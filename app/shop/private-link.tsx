@@ -1,5 +1,5 @@
 /** The skier's private link, just made; or how many work and until when, and the buttons that renew, replace or close them. */
-import { ActionForm } from "#app/_ui/action-form.client.tsx";
+import { ActionForm, type ActionFormProps } from "#app/_ui/action-form.client.tsx";
 import { Notice } from "#app/_ui/notice.tsx";
 import { fill } from "#app/_ui/words.ts";
 import shopWords from "#content/copy/shop.json";
@@ -31,27 +31,12 @@ export async function PrivateLink({ ctx, kind, id }: Props) {
       ) : (
         <>
           {standing.ok ? <Standing kind={kind} id={id} standing={standing.value} /> : null}
-          <ActionForm
-            action={newPrivateLink}
-            idPrefix={`link-${kind}-`}
-            tone="plain"
-            size="small"
-            fields={[
-              { kind: "hidden", name: "kind", value: kind },
-              { kind: "hidden", name: "id", value: id },
-            ]}
-            submit={w.newLink}
-          />
+          <LinkButton action={newPrivateLink} name="link" of={{ kind, id }} submit={w.newLink} />
           <p className="text-sm text-pencil">{w.newLinkNote}</p>
-          <ActionForm
+          <LinkButton
             action={closePrivateLinks}
-            idPrefix={`close-links-${kind}-`}
-            tone="plain"
-            size="small"
-            fields={[
-              { kind: "hidden", name: "kind", value: kind },
-              { kind: "hidden", name: "id", value: id },
-            ]}
+            name="close-links"
+            of={{ kind, id }}
             submit={w.closeLinks}
             done={w.linksClosed}
           />
@@ -78,19 +63,38 @@ function Standing({
     <>
       <p className="text-sm">{fill(said, known)}</p>
       {open + over > 0 ? (
-        <ActionForm
+        <LinkButton
           action={renewPrivateLinks}
-          idPrefix={`renew-links-${kind}-`}
-          tone="plain"
-          size="small"
-          fields={[
-            { kind: "hidden", name: "kind", value: kind },
-            { kind: "hidden", name: "id", value: id },
-          ]}
+          name="renew-links"
+          of={{ kind, id }}
           submit={w.renewLinks}
           done={w.linksRenewed}
         />
       ) : null}
     </>
+  );
+}
+
+/** One button that does something to the links of a subject. */
+function LinkButton({
+  name,
+  of: { kind, id },
+  ...form
+}: Pick<ActionFormProps, "action" | "submit" | "done"> & {
+  /** Tells the buttons of one page apart. */
+  readonly name: string;
+  readonly of: { readonly kind: string; readonly id: string };
+}) {
+  return (
+    <ActionForm
+      {...form}
+      idPrefix={`${name}-${kind}-`}
+      tone="plain"
+      size="small"
+      fields={[
+        { kind: "hidden", name: "kind", value: kind },
+        { kind: "hidden", name: "id", value: id },
+      ]}
+    />
   );
 }

@@ -13,7 +13,7 @@ import type { PartsRules } from "#engine/parts";
 import type { PriceBook } from "#engine/pricing";
 import type { FloorCatalog } from "#engine/routing";
 import type { IsoDate } from "#engine/units";
-import type { FinishRules, Recipe, RemedySettings, Safety, Shop } from "#schemas/content/index";
+import type { DoorBudgets, FinishRules, Recipe, RemedySettings, Safety, Shop } from "#schemas/content/index";
 import { floorOf } from "#schemas/floor";
 import { sha256Of } from "./canonical-json";
 import { CatalogError } from "./catalog-error";
@@ -52,6 +52,8 @@ export interface Catalog extends ReleasedCatalog {
   readonly floorLearning: FloorLearningSettings;
   /** What extra capacity costs, and how far the ways on from a breakdown go. */
   readonly remedies: RemedySettings;
+  /** What guests may ask for in an hour. */
+  readonly doors: DoorBudgets;
   readonly copy: Copy;
 }
 
@@ -76,6 +78,7 @@ export function loadCatalog(root: string = path.resolve("content")): Catalog {
     calibration: withoutAbout(house["calibration.json"]),
     floorLearning: withoutAbout(house["floor-learning.json"]),
     remedies: withoutAbout(house["remedies.json"]),
+    doors: withoutAbout(house["doors.json"]),
     copy: readCopy(path.join(root, "copy")),
   });
 }

@@ -8,6 +8,7 @@ import {
   buildRulesFileSchema,
   calibrationFileSchema,
   correctionsFileSchema,
+  doorsFileSchema,
   finishFileSchema,
   fitFileSchema,
   flexClassesFileSchema,
@@ -57,6 +58,7 @@ export const houseSchemas = {
   "calibration.json": calibrationFileSchema,
   "floor-learning.json": floorLearningFileSchema,
   "remedies.json": remediesFileSchema,
+  "doors.json": doorsFileSchema,
 } as const;
 
 type Schemas = Readonly<Record<string, z.ZodType>>;

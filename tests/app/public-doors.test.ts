@@ -5,9 +5,9 @@ import { answering } from "#app/_server/this-request.ts";
 import { GET as quotePaper } from "#app/files/quotes/[key]/route.ts";
 import { POST as paymentDoor } from "#app/payments/route.ts";
 import { config, houseDigest } from "#config";
-import { doorBudgets } from "#services/doors/budgets";
 import { paymentKey, signMessage } from "#services/money/payment-message";
 import { turns } from "#services/turns";
+import { currentCatalog } from "#shop/catalogue/current";
 import { acceptedQuote, quotedSheet } from "../support/builders/sale";
 import { openShop, shopNow, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
@@ -74,7 +74,9 @@ describe("a door that programs use", () => {
     const { token } = await quotedSheet(shop);
     const share = houseDigest("visitors", "address 192.0.2.7").slice(0, 32);
     const expire = BigInt(shopNow.getTime() + 600_000);
-    await db().doorBudget.create({ data: { key: `drawing:${share}`, points: doorBudgets.drawing.each, expire } });
+    await db().doorBudget.create({
+      data: { key: `drawing:${share}`, points: currentCatalog().doors.drawing.each, expire },
+    });
     const asked = () =>
       quotePaper(new Request(`http://localhost/files/quotes/${token}`), { params: Promise.resolve({ key: token }) });
     const answer = await asked();

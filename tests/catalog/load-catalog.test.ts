@@ -79,6 +79,18 @@ describe("loadCatalog", () => {
     expect(Object.keys(before.release as Json)).not.toContain("remedies.json");
   });
 
+  it("names field, value and limit of what guests may ask for, and reads it beside a release", () => {
+    const problems = problemsAfter("catalog/doors.json", (file: { sheet: Json; quote: Json }) => {
+      file.sheet.each = 0;
+      file.quote.all = 19;
+    });
+    expect(problems.map(({ path, value, message }) => [path, value, message])).toEqual([
+      ["sheet.each", 0, "sheet, one guest an hour 0 is below 1"],
+      ["quote.all", 19, "quote: all guests together may not ask for less than one of them"],
+    ]);
+    expect(Object.keys(loadCatalog().release as Json)).not.toContain("doors.json");
+  });
+
   it("names an unknown field, a missing file and a file that is not JSON", () => {
     expect(problemsAfter("catalog/fit.json", (file: Json) => ({ ...file, lenghtPerCm: 0.5 }))).toMatchObject([
       { file: "fit.json", path: "lenghtPerCm", value: 0.5, message: "unknown field" },

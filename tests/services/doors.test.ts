@@ -11,7 +11,8 @@ import {
   requestChange,
   uploadArtwork,
 } from "#services";
-import { doorBudgets, doors, spend } from "#services/doors/budgets";
+import { doors, spend } from "#services/doors/budgets";
+import { currentCatalog } from "#shop/catalogue/current";
 import { guestWith, onlineQuote } from "../support/builders/online";
 import { must, openShop, type TestShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
@@ -36,7 +37,7 @@ describe("a door that anybody may use", () => {
 
   it("counts one guest exactly, though they ask thirty times at once, and says how long to wait", async () => {
     const answers = await Promise.all(Array.from({ length: 30 }, () => spend(guest(), "accept")));
-    expect(answers.filter(({ ok }) => ok)).toHaveLength(doorBudgets.accept.each);
+    expect(answers.filter(({ ok }) => ok)).toHaveLength(currentCatalog().doors.accept.each);
     const refused = answers.find(({ ok }) => !ok);
     expect(refused).toMatchObject({
       refusal: { code: "budget-used", door: "accept", retryAfterSeconds: 3600, minutes: 60 },
@@ -48,12 +49,13 @@ describe("a door that anybody may use", () => {
   });
 
   it("leaves other guests and other doors alone until all together have used what there is", async () => {
-    for (let n = 0; n < doorBudgets.accept.each + 3; n += 1) await spend(guest(), "accept");
+    for (let n = 0; n < currentCatalog().doors.accept.each + 3; n += 1) await spend(guest(), "accept");
     expect((await spend(guest(other), "accept")).ok).toBe(true);
     expect((await spend(guest(), "question")).ok).toBe(true);
     // Those who cannot be told apart share no budget of one, and have the one of all.
-    const used = doorBudgets.accept.each + 1;
-    for (let n = used; n < doorBudgets.accept.all; n += 1) expect((await spend(guest(untold), "accept")).ok).toBe(true);
+    const used = currentCatalog().doors.accept.each + 1;
+    for (let n = used; n < currentCatalog().doors.accept.all; n += 1)
+      expect((await spend(guest(untold), "accept")).ok).toBe(true);
     for (const visitor of [untold, { share: "c".repeat(32), mark: null }]) {
       expect(await spend(guest(visitor), "accept")).toMatchObject({ refusal: { code: "budget-all-used" } });
     }
@@ -94,7 +96,7 @@ describe("a door that anybody may use", () => {
     const sheetId = sheetLink.sheet.sheetId;
     const onSheet = { ...(await guestWith(shop, sheetLink.token ?? "")), visitor: one };
     for (const door of doors) {
-      for (let n = 0; n < doorBudgets[door].each; n += 1) must(await spend(guest(), door));
+      for (let n = 0; n < currentCatalog().doors[door].each; n += 1) must(await spend(guest(), door));
     }
     const bytes = new Uint8Array(8);
     const attempts = {

@@ -1,6 +1,7 @@
 export * from "./build-rules";
 export * from "./calibration";
 export * from "./corrections";
+export * from "./doors";
 export * from "./finish";
 export * from "./fit";
 export * from "./floor-learning";

@@ -9,25 +9,24 @@ import { budgetKeys, budgetStore, dropBudgets, sweepBudgets } from "#data/door-b
 import { recordEvents } from "#data/events";
 import { transaction } from "#data/transaction";
 import { accept, type Outcome, refuse } from "#engine/units";
+import type { DoorBudgets } from "#schemas/content/index";
 import type { Context } from "#services/context";
 import { eventOf } from "#services/record";
+import { currentCatalog } from "#shop/catalogue/current";
 
-/**
- * Asked for in an hour, by one and by all. Shop practice, no source: nobody who means it asks for as much, and what all of them
- * may ask for a shop of this size can still look through.
- */
-export const doorBudgets = {
-  sheet: { each: 20, all: 400 },
-  quote: { each: 20, all: 300 },
-  accept: { each: 6, all: 60 },
-  upload: { each: 30, all: 300 },
-  drawing: { each: 60, all: 1200 },
-  question: { each: 12, all: 120 },
-  code: { each: 20, all: 300 },
-} as const satisfies Readonly<Record<string, { readonly each: number; readonly all: number }>>;
+/** The shop's own rules (content/catalog/doors.json), as they are in force. */
+const budgetOf = (door: Door) => currentCatalog().doors[door];
 
-export type Door = keyof typeof doorBudgets;
-export const doors = Object.keys(doorBudgets) as readonly Door[];
+export type Door = keyof DoorBudgets;
+export const doors = [
+  "sheet",
+  "quote",
+  "accept",
+  "upload",
+  "drawing",
+  "question",
+  "code",
+] as const satisfies readonly Door[];
 
 const windowSeconds = 3600;
 const everybody = "all";
@@ -59,7 +58,7 @@ function makeLimiters(db: Db, door: Door): DoorLimiters {
       points,
       duration: windowSeconds,
     });
-  return { each: make(doorBudgets[door].each), all: make(doorBudgets[door].all) };
+  return { each: make(budgetOf(door).each), all: make(budgetOf(door).all) };
 }
 
 /**
@@ -112,11 +111,11 @@ export async function listBudgets(ctx: Context): Promise<Outcome<readonly Budget
     doors.map((door) => {
       const own = keys.filter(({ key }) => key.startsWith(`${door}:`));
       const all = own.find(({ key }) => key === `${door}:${everybody}`);
-      const guests = own.filter((row) => row !== all && row.points > doorBudgets[door].each);
+      const guests = own.filter((row) => row !== all && row.points > budgetOf(door).each);
       return {
         door,
         allUsed: all?.points ?? 0,
-        allMost: doorBudgets[door].all,
+        allMost: budgetOf(door).all,
         guestsAtEnd: guests.length,
         until: all?.until?.toISOString() ?? null,
       };

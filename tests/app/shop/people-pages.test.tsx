@@ -15,7 +15,7 @@ import { confirm } from "#app/shop/(staff)/orders/actions.ts";
 import { keep } from "#app/shop/(staff)/retention/actions.ts";
 import RetentionPage from "#app/shop/(staff)/retention/page.tsx";
 import { houseDigest } from "#config";
-import { doorBudgets } from "#services/doors/budgets";
+import { currentCatalog } from "#shop/catalogue/current";
 import { codeIn, onlineOrder } from "../../support/builders/online";
 import { acceptedQuote } from "../../support/builders/sale";
 import { openShop, shopNow, stockWood, type TestShop } from "../../support/builders/shop";
@@ -125,7 +125,9 @@ describe("the pages about people", () => {
   it("ask a guest at the end of the budget to wait, in words, and open no sheet", async () => {
     const share = houseDigest("visitors", "address 192.0.2.7").slice(0, 32);
     const expire = BigInt(shopNow.getTime() + 20 * 60_000);
-    await db().doorBudget.create({ data: { key: `sheet:${share}`, points: doorBudgets.sheet.each, expire } });
+    await db().doorBudget.create({
+      data: { key: `sheet:${share}`, points: currentCatalog().doors.sheet.each, expire },
+    });
     const { to } = await called(startSheet);
     expect(to).toBe("/sheet?wait=20");
     expect((await shown(StartPage, { query: { wait: "20" } })).text).toContain("please try again in 20 minutes");

@@ -24,7 +24,7 @@ export function Devices({ devices, thisBrowser }: Pick<PeopleView, "devices" | "
           { key: "browser", head: heads.browser, cell: (row) => row.browser },
           { key: "by", head: heads.by, cell: (row) => row.enrolledBy },
           { key: "used", head: heads.used, cell: (row) => <Clock at={row.lastSeenAt} /> },
-          { key: "end", head: heads.end, cell: (row) => <GiveBack device={row} /> },
+          { key: "end", head: <span>{heads.end}</span>, cell: (row) => <GiveBack device={row} /> },
         ]}
         rows={devices}
         rowKey={(row) => row.deviceId}

@@ -21,7 +21,7 @@ export function SignIns({ title, signIns }: { readonly title: string; readonly s
         { key: "since", head: heads.since, cell: (row) => <Clock at={row.since} /> },
         { key: "used", head: heads.used, cell: (row) => <Clock at={row.lastUsedAt} /> },
         { key: "ends", head: heads.ends, cell: (row) => <Clock at={row.endsAt} /> },
-        { key: "end", head: heads.end, cell: (row) => <End signIn={row} /> },
+        { key: "end", head: <span>{heads.end}</span>, cell: (row) => <End signIn={row} /> },
       ]}
       rows={signIns}
       rowKey={(row) => row.sessionId}

@@ -36,7 +36,7 @@ export async function Walls({ walls }: { readonly walls: readonly WallView[] }) 
           { key: "name", head: w.name, cell: (row) => row.name },
           { key: "opened", head: heads.opened, cell: (row) => <Clock at={row.openedAt} /> },
           { key: "until", head: heads.until, cell: (row) => <Until wall={row} /> },
-          { key: "end", head: heads.end, cell: (row) => <End wall={row} /> },
+          { key: "end", head: <span>{heads.end}</span>, cell: (row) => <End wall={row} /> },
         ]}
         rows={walls}
         rowKey={(row) => row.wallId}

@@ -1,4 +1,4 @@
-/** Stations by days with real widths: every visit from its start to its end, as the plan has it. */
+/** Stations by days with real widths: every visit from its start to its end, as the plan has it. On a phone the stations alone. */
 
 import { Badge } from "#app/_ui/notice.tsx";
 import { fill } from "#app/_ui/words.ts";
@@ -8,7 +8,6 @@ import words from "#content/copy/queue.json";
 import shopWords from "#content/copy/shop.json";
 import type { QueueBoard, QueueChange } from "#services";
 import { axisOf } from "./board-axis";
-import { BoardList } from "./board-list";
 import { DayHeads, StationStrip } from "./board-strips";
 
 const w = words.board;
@@ -25,10 +24,10 @@ export function Board({ board: queue }: { readonly board: QueueBoard }) {
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
         tabIndex={0}
         aria-label={w.label}
-        className="overflow-x-auto border-y border-rule"
+        className="board overflow-x-auto border-y border-rule"
       >
-        <div className="w-max min-w-full">
-          <div className="flex border-b border-control">
+        <div className="min-w-full md:w-max">
+          <div className="flex border-b border-control max-md:hidden">
             <p className="sticky left-0 z-10 w-60 flex-none bg-paper px-2 py-2 text-sm text-pencil">{w.station}</p>
             <DayHeads board={board} axis={axis} today={queue.today} />
           </div>
@@ -37,8 +36,11 @@ export function Board({ board: queue }: { readonly board: QueueBoard }) {
               const station = stations.find((each) => each.station === row.station);
               return (
                 <li key={row.station} className="flex border-b border-rule last:border-b-0">
-                  <div className="sticky left-0 z-10 w-60 flex-none bg-paper px-2 py-1 text-sm leading-tight">
-                    <a href={`/shop/queue?view=floor&station=${row.station}`}>
+                  <div className="sticky left-0 z-10 flex-none bg-paper px-2 py-1 text-sm leading-tight max-md:w-full max-md:py-2 md:w-60">
+                    <a
+                      href={`/shop/queue?view=floor&station=${row.station}`}
+                      className="max-md:inline-flex max-md:min-h-9 max-md:items-center max-md:text-base"
+                    >
                       {station?.number} {station?.name}
                     </a>
                     <span className="block text-xs text-pencil">
@@ -55,8 +57,12 @@ export function Board({ board: queue }: { readonly board: QueueBoard }) {
           </ul>
         </div>
       </div>
-      <p className="mt-2 max-w-measure text-sm text-pencil">{w.note}</p>
-      <BoardList board={queue} />
+      <p className="mt-2 max-w-measure text-sm text-pencil max-md:hidden">{w.note}</p>
+      <p className="mt-4">
+        <a href="/shop/queue?view=list" className="inline-flex min-h-9 items-center">
+          {w.asList}
+        </a>
+      </p>
     </>
   );
 }
