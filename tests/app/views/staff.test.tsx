@@ -6,6 +6,7 @@ import MeasuredPage from "#app/shop/(staff)/measured/page.tsx";
 import NoticesPage from "#app/shop/(staff)/notices/page.tsx";
 import HardDatePage from "#app/shop/(staff)/orders/[orderId]/hard-date/page.tsx";
 import DeskPage from "#app/shop/(staff)/page.tsx";
+import { Guessing } from "#app/shop/(staff)/people/guessing.tsx";
 import KeptPromisesPage from "#app/shop/(staff)/promises/page.tsx";
 import IncidentPage from "#app/shop/(staff)/queue/breakdown/[incidentId]/page.tsx";
 import QueueOrderPage from "#app/shop/(staff)/queue/order/page.tsx";
@@ -30,6 +31,7 @@ import type {
 } from "#services";
 import { catalog } from "../../engine/demo-catalog";
 import { partly } from "../../support/builders/views";
+import { drawn } from "../../support/drawn";
 import { sentTo, shown, tabTitle } from "../../support/page-render";
 import { refusal, seeAs, tell } from "../../support/page-views";
 
@@ -1002,6 +1004,18 @@ describe("a hard date", () => {
   });
 });
 
+describe("somebody guessing at a sign-in", () => {
+  it("is told by name, how often and when last, with the way to People from elsewhere", () => {
+    const guessing = [{ staffId: "s-2", name: "Mo", times: 7, lastAt: denver("09:30") }];
+    const notice = drawn(<Guessing guessing={guessing} href="/shop/people" />);
+    expect(notice.text).toContain("Somebody is guessing how to sign in as Mo");
+    expect(notice.text).toContain("refused 7 times this week, last on 10 Nov 2026, 09:30.");
+    expect(notice.links).toEqual({ "Look at People": "/shop/people" });
+    expect(drawn(<Guessing guessing={guessing} />).links).toEqual({});
+    expect(drawn(<Guessing guessing={[]} />).text).toBe("");
+  });
+});
+
 describe("the order of the queue", () => {
   const place = (index: number, fixedBecause: string | null = null) => ({
     pairId: `p-${index}`,
@@ -1078,6 +1092,14 @@ describe("the order of the queue", () => {
     const refused = await shown(QueueOrderPage, { query: { move: "p-9" } });
     expect(refused.one("[role=alert]").text).not.toBe("");
     expect(refused.buttons).not.toContain("Move it");
+  });
+  it("says so where nobody has moved anything, and offers no move where every place is fixed", async () => {
+    const none = "Nobody has moved a pair by hand.";
+    expect((await shown(QueueOrderPage)).text).not.toContain(none);
+    tell("readQueueOrder", partly<QueueOrder>({ revision: 9, places: [place(1, "frozen")] as never, moves: [] }));
+    const page = await shown(QueueOrderPage);
+    expect(page.part("Moved lately").text).toContain(none);
+    expect(page.buttons).not.toContain("Show the effect");
   });
   it("lets nobody move who may not, and an owner alone give a whole order", async () => {
     const order = { lateMinutes: 900, changeoverMinutes: 120 };
