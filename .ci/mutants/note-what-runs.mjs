@@ -61,19 +61,18 @@ function lineFinder(scriptId) {
   return lineFinders.get(scriptId);
 }
 
-/** A function from an offset of what the runner made of a file to the line of the file; null where it has none. */
+/** A function from an offset of what the runner made of a file to the line of the file; null where it has none, and on the first line. */
 function sourceLines(made) {
   const encoded = made.match(/sourceMappingURL=data:application\/json;[^,]*base64,([\w+/=]+)/)?.[1];
   if (encoded === undefined) return () => null;
   const map = new SourceMap(JSON.parse(Buffer.from(encoded, "base64").toString()));
   const starts = [0, ...[...made.matchAll(/\n/g)].map(({ index }) => index + 1)];
-  // The runner puts a function around the file, whose head shares the first line with it; it stands for no line.
+  // The runner puts a function around the file, whose head shares the first line with it, and functions for its exports.
   const head = made.indexOf("{{") + 2;
   return (offset) => {
-    if (offset < head) return null;
     const line = starts.findLastIndex((start) => start <= offset);
     const column = offset - starts[line] - (line === 0 ? head : 0);
     const { originalLine } = map.findEntry(line, Math.max(column, 0));
-    return originalLine === undefined ? null : originalLine + 1;
+    return originalLine === undefined || originalLine === 0 ? null : originalLine + 1;
   };
 }
