@@ -25,10 +25,10 @@ export function openRuns(root, file) {
     seconds: new Map([...notes].map(([test, { seconds }]) => [test, seconds])),
     /** Whether it is known what of this product file the test runs, as both are now. */
     knows,
-    /** The test files that run a function that begins on such a line. */
+    /** The test files that run, or ran before they were changed, a function that begins on such a line. */
     runners: (name, isAsked) =>
       [...notes.values()]
-        .filter((note) => knows(note.test, name) && (ran(note, name) ?? []).some(isAsked))
+        .filter((note) => isFresh(note, name) && (ran(note, name) ?? []).some(isAsked))
         .map(({ test }) => test),
     /** Whether the note of a test file must be made anew. */
     isStale: (test) => {
