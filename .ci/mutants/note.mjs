@@ -14,7 +14,10 @@ export async function noteWhatRuns(root, notes) {
   say(`${wanted.length} test files are run to note what they run`);
   if (wanted.length === 0) return;
   mkdirSync(path.dirname(notes), { recursive: true });
-  const { code } = await run(process.execPath, [programs.vitest, "run", ...wanted], { env: { WHAT_RUNS: notes }, quiet: true });
+  const { code } = await run(process.execPath, [programs.vitest, "run", ...wanted], {
+    env: { WHAT_RUNS: notes },
+    quiet: true,
+  });
   if (code !== 0) say("some of them failed; what they ran is noted all the same");
   if (!existsSync(notes)) return;
   const lines = readFileSync(notes, "utf8").trim().split("\n");

@@ -56,7 +56,8 @@ describe("tries", () => {
     ["firstOwner", 10],
   ] as const)("of %s: %d in a quarter of an hour, then none until it is over", async (name, allowed) => {
     const limit = signInLimits[name];
-    for (let n = 1; n <= allowed; n += 1) expect([n, (await countAttempt(db(), limit, "x", testNow)).ok]).toEqual([n, true]);
+    for (let n = 1; n <= allowed; n += 1)
+      expect([n, (await countAttempt(db(), limit, "x", testNow)).ok]).toEqual([n, true]);
     expect(await countAttempt(db(), limit, "x", minutesAfter(testNow, 14))).toMatchObject({
       ok: false,
       refusal: { retryAfterMinutes: 1, tries: allowed + 1 },

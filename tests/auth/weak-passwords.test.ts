@@ -41,8 +41,18 @@ describe("the ends of the rule", () => {
   it.each([
     [letters.slice(0, 15), null],
     [letters.slice(0, 14), "password-length"],
-    [Array.from({ length: 50 }, (_, i) => `${i}xyz`).join(" ").slice(0, 200), null],
-    [Array.from({ length: 50 }, (_, i) => `${i}xyz`).join(" ").slice(0, 201), "password-length"],
+    [
+      Array.from({ length: 50 }, (_, i) => `${i}xyz`)
+        .join(" ")
+        .slice(0, 200),
+      null,
+    ],
+    [
+      Array.from({ length: 50 }, (_, i) => `${i}xyz`)
+        .join(" ")
+        .slice(0, 201),
+      "password-length",
+    ],
     ["🎿".repeat(14), "password-length"],
     [`password${letters.slice(0, 8)}`, null],
     [`password${letters.slice(0, 7)}`, "password-guessable"],

@@ -2,8 +2,8 @@
 import { describe, expect, it, vi } from "vitest";
 import { SameFlexChart } from "#app/_ui/sheet/same-flex-chart.tsx";
 import { PredictedVersusMeasured } from "#app/(site)/method/predicted-versus-measured.tsx";
-import { TwistBench } from "#app/shop/(staff)/pair/[code]/twist-bench.tsx";
 import { Paces } from "#app/shop/(staff)/floor-times/paces.tsx";
+import { TwistBench } from "#app/shop/(staff)/pair/[code]/twist-bench.tsx";
 import { Together } from "#app/shop/(staff)/promises/together.tsx";
 import words from "#content/copy/sheet.json";
 import type { SameFlexOption } from "#engine/assessment";

@@ -62,6 +62,15 @@ describe("faults", () => {
     expect(made("permission", table, "lib/engine/fit/policy.ts")).toEqual([]);
   });
 
+  it("leaves alone what is the same from either end, or in either order", () => {
+    expect(made("side", "f(all.find((one) => one.id === id), all.find(({ id }) => id === own));")).toEqual([]);
+    expect(made("side", "f(all.find((one) => one.kind === kind));")).toEqual([
+      "f(all.findLast((one) => one.kind === kind));",
+    ]);
+    expect(made("arguments", "f(Math.max(a, b) + Math.hypot(a, b));")).toEqual([]);
+    expect(made("arguments", "f(Math.pow(a, b));")).toEqual(["f(Math.pow(b, a));"]);
+  });
+
   it("leaves alone what does not run: imports, types, keys, names of attributes", () => {
     const source = `import { min } from "left";
       export * from "./first";

@@ -73,7 +73,10 @@ describe("what was noted", () => {
     const added = { "tests/new.test.ts": 'import { two } from "../lib/a";\ntwo(1);' };
     const { runs, askedAt } = house({ ...added, "tests/never.test.ts": `${files["tests/never.test.ts"]} two(9);` });
     expect(askedAt("a > limit")).toEqual(["tests/both.test.ts", "tests/never.test.ts", "tests/new.test.ts"]);
-    expect(Object.keys({ ...seen, ...added }).filter(runs.isStale)).toEqual(["tests/never.test.ts", "tests/new.test.ts"]);
+    expect(Object.keys({ ...seen, ...added }).filter(runs.isStale)).toEqual([
+      "tests/never.test.ts",
+      "tests/new.test.ts",
+    ]);
   });
 
   it("is silent about a product file that has changed since", () => {
