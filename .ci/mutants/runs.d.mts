@@ -13,4 +13,3 @@ export function testsFor(
   bundles: readonly { readonly entry: string }[],
   known: { readonly uses: ReturnType<typeof usesOf>; readonly runs: Runs },
 ): Map<string, number>;
-export function beginOfFunction(file: string, source: string, offset: number): number | null;

@@ -48,7 +48,9 @@ export function testsFor({ file, line, start }, source, bundles, { uses, runs })
   const steps = uses.reachedFrom(uses.unitAt(file, line));
   const begin = beginOfFunction(file, source, start);
   const inProcess =
-    begin === null ? nearest([uses.unitAt(file, line)], uses, runs) : runs.runners(file, (each) => each === begin);
+    begin === null
+      ? nearest([uses.unitAt(file, line)], uses, runs)
+      : runs.runners(file, (each) => begin.from <= each && each <= begin.to);
   const inPrograms = bundles.flatMap(({ entry }) => nearest(uses.unitsOf(entry), uses, runs));
   const asking = new Set([...inProcess, ...inPrograms]);
   return new Map(
@@ -58,13 +60,26 @@ export function testsFor({ file, line, start }, source, bundles, { uses, runs })
   );
 }
 
-/** The line on which the innermost function around an offset begins; null outside of all. */
-export function beginOfFunction(file, source, offset) {
+/**
+ * The lines on which the innermost function around an offset begins; null outside of all. Source maps know words, not the
+ * bracket that a function begins with: it is noted where the word before it stands.
+ */
+function beginOfFunction(file, source, offset) {
   let begin = null;
   walk(parse(file, source), (node) => {
     if (/^(Arrow)?Function/.test(node.type) && node.start <= offset && offset < node.end) begin = node.start;
   });
-  return begin === null ? null : linesOf(source)(begin);
+  if (begin === null) return null;
+  const lineAt = linesOf(source);
+  return { from: lineAt(Math.max(0, withoutComments(source.slice(0, begin)).length - 1)), to: lineAt(begin) };
+}
+
+/** A text without the blanks and comments at its end. */
+function withoutComments(text) {
+  const rest = text.trimEnd();
+  const line = rest.slice(rest.lastIndexOf("\n") + 1);
+  if (line.trimStart().startsWith("//")) return withoutComments(rest.slice(0, rest.length - line.length));
+  return rest.endsWith("*/") ? withoutComments(rest.slice(0, rest.lastIndexOf("/*"))) : rest;
 }
 
 /** Who runs what uses these declarations: up to the first function on each way, or to the test that uses it itself. */

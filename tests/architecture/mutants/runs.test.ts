@@ -16,6 +16,10 @@ const lib = [
   "export function two(a: number) {",
   "  return a > limit;",
   "}",
+  "export const three = [1].map(",
+  "  // One by one.",
+  "  (each) => each * 2,",
+  ");",
 ].join("\n");
 const files = {
   "lib/a.ts": lib,
@@ -24,7 +28,7 @@ const files = {
   "tests/never.test.ts": 'import { one, two } from "../lib/a";\nif (late) one(1); else if (later) two(1);',
 };
 /** What these tests were seen to run: functions by the lines they begin on. */
-const seen = { "tests/one.test.ts": [2, 3], "tests/both.test.ts": [2, 5], "tests/never.test.ts": [] };
+const seen = { "tests/one.test.ts": [2, 3], "tests/both.test.ts": [2, 5, 8], "tests/never.test.ts": [] };
 
 function house(changed: Readonly<Record<string, string>> = {}) {
   const root = temporaryFolder();
@@ -63,6 +67,10 @@ describe("what was noted", () => {
     expect(askedAt("a > limit")).toEqual(["tests/both.test.ts"]);
     expect(askedAt("[a]")).toEqual(["tests/both.test.ts", "tests/one.test.ts"]);
     expect(askedAt("each + 1")).toEqual(["tests/one.test.ts"]);
+  });
+
+  it("knows a function that begins with a bracket by the word before it", () => {
+    expect(house().askedAt("each * 2")).toEqual(["tests/both.test.ts"]);
   });
 
   it("leads from what stands outside of functions to those that use it", () => {
