@@ -129,6 +129,18 @@ describe("the picture of the stack", () => {
     expect(body(bandOf({ role: "rubber" }))[0]).toEqual([1, 7, 102, 6]);
   });
 
+  it("draws what lies at the ends alone as two pieces alike, at either end", () => {
+    const pieces = body(bandOf({ lies: "ends" }));
+    const [[x = 0, ...one] = [], [otherX = 0, ...other] = []] = pieces;
+    expect(pieces).toHaveLength(2);
+    expect([one[0], one[2]]).toEqual([3.5, 13]);
+    expect(other).toEqual(one);
+    // Between 1 and 103, an eighth of the layer each.
+    expect(x).toBe(1);
+    expect(otherX + (one[1] ?? 0)).toBeCloseTo(103, 6);
+    expect(Math.abs((one[1] ?? 0) - 102 / 8)).toBeLessThan(1);
+  });
+
   it("draws the edges as two strips of steel along the sides", () => {
     const [upper = [], lower = []] = body(bandOf({ role: "edge" }));
     expect(upper).toEqual([1, 3.5, 102, 2.2]);
