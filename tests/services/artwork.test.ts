@@ -111,7 +111,9 @@ describe("uploadArtwork", () => {
     const shop = await openShop(db());
     const desk = shop.as(shop.desk);
     const bytes = await plain(640, 320).png().toBuffer();
-    const { artworkId } = must(await uploadArtwork(desk, { sheetId: await emptySheet(shop), fileName: "a.png", bytes }));
+    const { artworkId } = must(
+      await uploadArtwork(desk, { sheetId: await emptySheet(shop), fileName: "a.png", bytes }),
+    );
     const state = (basis: string, name: string) => stateRights(desk, { artworkId, basis: basis as "own", name });
     expect(await state("own", "  ")).toMatchObject({ refusal: { code: "name-missing", path: "name" } });
     expect(await state("found it", "Robin")).toMatchObject({

@@ -12,7 +12,10 @@ const newId = countingIds("proxy");
 const first = new Date("2040-05-01T08:00:00.000Z");
 const at = (hours: number) => ({ actor: visitor(), db: db(), newId, now: minutesAfter(first, hours * 60) });
 const noted = async () =>
-  (await db().event.findMany({ orderBy: { seq: "asc" } })).map(({ at: when, actorKind }) => [when.toISOString(), actorKind]);
+  (await db().event.findMany({ orderBy: { seq: "asc" } })).map(({ at: when, actorKind }) => [
+    when.toISOString(),
+    actorKind,
+  ]);
 
 describe("a proxy nobody has named", () => {
   it("is noted at most once in a day, by the house and not by the visitor who came through it", async () => {

@@ -234,13 +234,25 @@ describe("each field of the sheet", () => {
     await page.choose("core-O", "cherry");
     expect(sent()["choices.core"]).toBe("own:aspen.ash.aspen.cherry");
     expect(page.seen.text).toContain(words.core.own.legend);
+    // Woods of the grade that may be seen through a window, and back.
+    await page.press("core-window");
+    expect(sent()["choices.core"]).toBe("own:aspen.ash.aspen.cherry:window");
+    await page.press("core-window");
+    expect(sent()["choices.core"]).toBe("own:aspen.ash.aspen.cherry");
   });
 
   it("takes pockets in the core and another plate, and gives them back", async () => {
     const { page, sent } = await sectionOf(build);
     await page.press("lightening");
     await page.choose("plate", "magnesium");
-    expect(sent()).toMatchObject({ "choices.lightening": true, "choices.plate": "magnesium" });
+    await page.press("protectors");
+    expect(sent()).toMatchObject({
+      "choices.lightening": true,
+      "choices.plate": "magnesium",
+      "choices.tipTailProtectors": true,
+    });
+    await page.press("protectors");
+    expect(sent()["choices.tipTailProtectors"]).toBe(false);
   });
 
   it("lays out the graphic, letters and bases", async () => {

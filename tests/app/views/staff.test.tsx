@@ -273,6 +273,24 @@ describe("letters", () => {
     tell("listNotices", refusal("not-allowed"));
     expect(await sentTo(NoticesPage)).toBe("not-found");
   });
+
+  it("on their way are listed with tries and problem, and one that was given up can be sent again", async () => {
+    const letter = { recipient: "robin@alder.example", subject: "Your pair", tries: 1, problem: null };
+    tell("listNotices", []);
+    tell("listWaitingLetters", []);
+    expect((await shown(NoticesPage)).hasPart("On the way")).toBe(false);
+    tell("listWaitingLetters", [
+      { ...letter, letterId: "l-1", state: "waiting", canBeSentAgain: false },
+      { ...letter, letterId: "l-2", state: "dead", tries: 9, problem: "no such mailbox", canBeSentAgain: true },
+    ]);
+    const page = await shown(NoticesPage);
+    expect(page.table("On the way").map((row) => Object.values(row))).toEqual([
+      ["robin@alder.example", "Your pair", "on its way", "1", "–", ""],
+      ["robin@alder.example", "Your pair", "given up", "9", "no such mailbox", "Send it again"],
+    ]);
+    expect(page.forms.map(({ buttons, sent }) => [buttons, sent])).toEqual([[["Send it again"], { letterId: "l-2" }]]);
+    tell("listWaitingLetters", []);
+  });
 });
 
 describe("the strip rack", () => {
@@ -1246,6 +1264,18 @@ describe("the desk", () => {
     expect(calm.links["All drafts"]).toBeUndefined();
     expect(calm.hasPart("For the owner to look at")).toBe(false);
     expect(calm.all("ul .text-iron")).toEqual([]);
+    const row = { table: "pairs", row: "TY-0402", column: "spec", why: "no model" };
+    const waiting = (count: number) =>
+      Array.from({ length: count }, (_, index) => ({ ...overview.waiting[0], pairId: `p-${index}` }));
+    tell("deskOverview", { ...overview, unreadable: [row], waiting: waiting(13) });
+    const full = await shown(DeskPage);
+    expect(full.part("Cannot be read").text).toContain("TY-0402, column spec: no model");
+    expect(page.hasPart("Cannot be read")).toBe(false);
+    // Twelve of a kind; the way to the others where there are more.
+    expect(full.table("Waiting on the customer")).toHaveLength(12);
+    expect(Object.entries(full.links).filter(([, to]) => to === "/shop/queue?view=waiting")).toHaveLength(1);
+    tell("deskOverview", { ...overview, waiting: waiting(12) });
+    expect(Object.values((await shown(DeskPage)).links)).not.toContain("/shop/queue?view=waiting");
     seeAs("maker");
     expect(await sentTo(DeskPage)).toBe("/shop/queue");
   });
