@@ -435,6 +435,18 @@ describe("the cover", () => {
     expect(texts.slice(right - 1, right + 2)).toEqual(["R", "right ski", facts.pair.rightSerial]);
   });
 
+  it("stands in two columns that fill the paper's width, the skis side by side in the second", () => {
+    const widths = ofType(shapes, "VIEW").flatMap(({ props }) => {
+      const { width, marginRight = 0 } = (props.style ?? {}) as Readonly<Record<string, number>>;
+      return width === undefined ? [] : [width + marginRight];
+    });
+    const [first = 0, second = 0, left = 0, gap = 0, right = 0] = widths;
+    expect(first + second).toBe(532);
+    expect(left + gap + right).toBe(second);
+    expect(left).toBe(right);
+    expect(gap).toBeGreaterThan(0);
+  });
+
   it("draws the left base over the right one, each in its colour, with its letter on its axis", () => {
     const bases = ofType(shapes, "PATH").filter(({ props }) => props.fillOpacity !== undefined);
     expect(bases.map(({ props }) => props.fill)).toEqual(["#1C1C1C", "#F2C230"]);
