@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import type { UploadedFile } from "#app/_server/uploaded-file.ts";
+import { CompareView } from "#app/_ui/compare/compare-view.tsx";
 import { linesOf, nameForPeople, percent, plainNumber } from "#app/(site)/method/check-numbers.ts";
 import MethodPage from "#app/(site)/method/page.tsx";
 import SkierComparePage from "#app/(skier)/sheet/[token]/compare/page.tsx";
@@ -25,10 +26,12 @@ import PricesPage from "#app/shop/(staff)/prices/page.tsx";
 import { GET as promisesCsv } from "#app/shop/(staff)/queue/csv/route.ts";
 import { GET as quotesCsv } from "#app/shop/(staff)/quotes/csv/route.ts";
 import QuotesPage from "#app/shop/(staff)/quotes/page.tsx";
+import compareWords from "#content/copy/compare.json";
 import { shapeAtLength } from "#engine/geometry";
 import type { OrderView } from "#services";
 import { catalog } from "../../engine/demo-catalog";
 import { partly } from "../../support/builders/views";
+import { drawn } from "../../support/drawn";
 import { framed, sentTo, shown } from "../../support/page-render";
 import { hold, refusal, seeAs, tell } from "../../support/page-views";
 import { answers, assessed, viewOf } from "../../support/sheet";
@@ -729,6 +732,36 @@ describe("sheets", () => {
     const empty = await shown(SkierComparePage, { params: { token: "tok" } });
     expect(empty.text).toContain("The sheet has no ski yet");
     expect(empty.text).toContain("Choose at least one to see it here.");
+  });
+
+  it("are compared without what cannot be worked out, which is named, and a clash is told before it is taken", () => {
+    const sheet = viewOf();
+    const view = (input: object, clash: string | null = null, state: "open" | "quoted" = "open") =>
+      drawn(
+        <CompareView
+          sheet={{ ...sheet, state }}
+          other={{ state: "found", input: input as never }}
+          query={{ show: [], other: "x" }}
+          catalog={catalog}
+          words={compareWords}
+          backHref="/back"
+          take={(id) => <button type="button">Take {id}</button>}
+          clashText={() => clash}
+        />,
+      );
+    const lost = view({ answers: {}, choices: {} });
+    expect(lost.text).toContain(
+      "The other sheet cannot be worked out with the options of this sheet, so it is left out.",
+    );
+    expect(lost.part("Take one onto the sheet").items).toHaveLength(1);
+    const found = view({ answers: { ...answers, massKg: 95 }, choices: {} });
+    expect(found.text).not.toContain("cannot be worked out");
+    expect(found.part("Take one onto the sheet").items).toHaveLength(2);
+    expect(found.buttons).toContain("Take other");
+    expect(view({ answers, choices: {} }, "no such wood").part("Take one onto the sheet").items[1]).toContain(
+      "no such wood",
+    );
+    expect(view({ answers, choices: {} }, null, "quoted").buttons).not.toContain("Take other");
   });
 
   it("are shown behind their link, closed ones with the reason", async () => {
