@@ -503,6 +503,8 @@ interface Clash {
   readonly file: string;
   readonly schema: z.ZodType;
   readonly at: string;
+  /** Which field, and what it must be. */
+  readonly says: string;
   readonly change: (file: never) => void;
 }
 
@@ -512,6 +514,7 @@ const clashes: readonly Clash[] = [
     file: "build-rules",
     schema: buildRulesFileSchema,
     at: "bench.endSheets.sheetsMm",
+    says: "the sheets must stand from thin to thick",
     change: (file: { bench: { endSheets: { sheetsMm: number[] } } }) => {
       file.bench.endSheets.sheetsMm = [2, 2];
     },
@@ -520,6 +523,7 @@ const clashes: readonly Clash[] = [
     file: "build-rules",
     schema: buildRulesFileSchema,
     at: "cloth.faces.0.0",
+    says: '"velvet" has no cost',
     change: (file: { cloth: { faces: string[][] } }) => {
       file.cloth.faces[0] = ["velvet"];
     },
@@ -528,6 +532,7 @@ const clashes: readonly Clash[] = [
     file: "build-rules",
     schema: buildRulesFileSchema,
     at: "baseLetters.leastCapHeightMm",
+    says: "leastCapHeightMm must not be above capHeightMm",
     change: (file: { baseLetters: { leastCapHeightMm: number; capHeightMm: number } }) => {
       file.baseLetters.leastCapHeightMm = file.baseLetters.capHeightMm + 1;
     },
@@ -536,6 +541,7 @@ const clashes: readonly Clash[] = [
     file: "build-rules",
     schema: buildRulesFileSchema,
     at: "core.maxMm",
+    says: "maxMm must be above minMm",
     change: (file: { core: { minMm: number; maxMm: number } }) => {
       file.core.maxMm = file.core.minMm;
     },
@@ -544,6 +550,7 @@ const clashes: readonly Clash[] = [
     file: "build-rules",
     schema: buildRulesFileSchema,
     at: "print.leastDpi",
+    says: "leastDpi must not be above goodDpi",
     change: (file: { print: { leastDpi: number; goodDpi: number } }) => {
       file.print.leastDpi = file.print.goodDpi + 1;
     },
@@ -552,6 +559,7 @@ const clashes: readonly Clash[] = [
     file: "build-rules",
     schema: buildRulesFileSchema,
     at: "bootSoleRangeMm",
+    says: "the longer boot sole must stand second",
     change: (file: { bootSoleRangeMm: number[] }) => {
       file.bootSoleRangeMm = [300, 300];
     },
@@ -560,6 +568,7 @@ const clashes: readonly Clash[] = [
     file: "flex-classes",
     schema: flexClassesFileSchema,
     at: "flexClasses.1.below",
+    says: "class 2 must end above its start and where the next begins",
     change: (file: { flexClasses: { from: number; below: number }[] }) => {
       for (const each of file.flexClasses.slice(1, 2)) each.below += 0.001;
     },
@@ -568,6 +577,7 @@ const clashes: readonly Clash[] = [
     file: "models",
     schema: modelsFileSchema,
     at: "models.0.shape.refLengthCm",
+    says: "the reference length must be one of the offered lengths",
     change: (file: { models: { shape: { refLengthCm: number } }[] }) => {
       for (const each of file.models.slice(0, 1)) each.shape.refLengthCm += 1;
     },
@@ -576,6 +586,7 @@ const clashes: readonly Clash[] = [
     file: "models",
     schema: modelsFileSchema,
     at: "models.0.hasMetal",
+    says: "hasMetal must say whether the lay-up holds metal",
     change: (file: { models: { hasMetal: boolean }[] }) => {
       for (const each of file.models.slice(0, 1)) each.hasMetal = !each.hasMetal;
     },
@@ -584,6 +595,7 @@ const clashes: readonly Clash[] = [
     file: "fit",
     schema: fitFileSchema,
     at: "turnRadiusM.medium",
+    says: "fromM must not be above toM",
     change: (file: { turnRadiusM: { medium: { fromM: number } } }) => {
       file.turnRadiusM.medium.fromM = 18.1;
     },
@@ -592,6 +604,7 @@ const clashes: readonly Clash[] = [
     file: "shop",
     schema: shopFileSchema,
     at: "cancellation",
+    says: "the ladder needs the steps before-lock, locked, proof-approved, core-milled, sheets-cut, pressed, shipped, in this order",
     change: (file: { cancellation: unknown[] }) => {
       file.cancellation.reverse();
     },
@@ -600,6 +613,7 @@ const clashes: readonly Clash[] = [
     file: "shop",
     schema: shopFileSchema,
     at: "timeZone",
+    says: '"America/Denvr" is not a time zone',
     change: (file: { timeZone: string }) => {
       file.timeZone = "America/Denvr";
     },
@@ -608,6 +622,7 @@ const clashes: readonly Clash[] = [
     file: "price-books",
     schema: priceBooksFileSchema,
     at: "priceBooks.1",
+    says: '"2026-03-02" stands twice',
     change: (file: { priceBooks: { effectiveFrom: string }[] }) => {
       const [first, second] = file.priceBooks;
       if (first && second) second.effectiveFrom = first.effectiveFrom;
@@ -617,6 +632,7 @@ const clashes: readonly Clash[] = [
     file: "floor",
     schema: floorFileSchema,
     at: "hours.windows",
+    says: "windows must follow each other without overlap",
     change: (file: { hours: { windows: { fromMinute: number; toMinute: number }[] } }) => {
       const [morning, afternoon] = file.hours.windows;
       if (morning && afternoon) afternoon.fromMinute = morning.toMinute - 1;
@@ -626,6 +642,7 @@ const clashes: readonly Clash[] = [
     file: "floor",
     schema: floorFileSchema,
     at: "stations.0.minutes",
+    says: "low ≤ typ ≤ high does not hold",
     change: (file: { stations: { minutes: { low: number; typ: number; high: number } }[] }) => {
       for (const each of file.stations.slice(0, 1)) each.minutes.low = each.minutes.typ + 1;
     },
@@ -633,9 +650,10 @@ const clashes: readonly Clash[] = [
 ];
 
 describe("fields that must agree", () => {
-  it.each(clashes)("$file.json: $at", ({ file, schema, at, change }) => {
+  it.each(clashes)("$file.json: $at", ({ file, schema, at, says, change }) => {
     const changed = content(file) as never;
     change(changed);
-    expect(schema.safeParse(changed).error?.issues.map((issue) => issue.path.join("."))).toEqual([at]);
+    const issues = schema.safeParse(changed).error?.issues ?? [];
+    expect(issues.map(({ path: place, message }) => [place.join("."), message])).toEqual([[at, says]]);
   });
 });

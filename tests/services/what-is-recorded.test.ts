@@ -73,7 +73,9 @@ describe("the record", () => {
       await after("a call is taken", openSheet(desk, { channel: "phone", phone: "303 555 0101", name: "Robin Alder" })),
     );
     const patch = { ...plainAnswers, "choices.destination": "collect" };
-    must(await after("answers are saved", saveSheet(desk, { sheetId: sheet.sheetId, patch, baseVersion: sheet.version })));
+    must(
+      await after("answers are saved", saveSheet(desk, { sheetId: sheet.sheetId, patch, baseVersion: sheet.version })),
+    );
     const { quote } = must(await after("a quote is made", createQuote(desk, { sheetId: sheet.sheetId })));
     const { orderId, pairs } = must(
       await after("it is accepted", acceptQuote(desk, { quoteId: quote.quoteId, how: "phone", name: "Robin Alder" })),
