@@ -47,11 +47,11 @@ async function journal() {
   const told: Record<string, readonly string[]> = {};
   let seen = (await db().event.findMany()).length;
   let revision = await currentQueueRevision(db());
-  const after = async <T>(act: string, done: Promise<T>): Promise<T> => {
+  const act = async <T>(name: string, done: Promise<T>): Promise<T> => {
     const value = await done;
     const events = await db().event.findMany({ orderBy: { seq: "asc" }, skip: seen });
     const now = await currentQueueRevision(db());
-    told[act] = [
+    told[name] = [
       ...events.map(({ kind, subjectKind, actorName }) => `${kind} of ${subjectKind} by ${actorName}`),
       ...(now > revision ? ["raised"] : []),
     ];
@@ -59,7 +59,7 @@ async function journal() {
     revision = now;
     return value;
   };
-  return { told, after };
+  return { told, act };
 }
 
 describe("the record", () => {
@@ -67,42 +67,42 @@ describe("the record", () => {
     const shop = fewRuns(await openShop(db()), 20);
     await stockWood(db());
     const [desk, maker] = [shop.as(shop.desk), shop.as(shop.maker)];
-    const { told, after } = await journal();
+    const { told, act } = await journal();
 
     const { sheet } = must(
-      await after("a call is taken", openSheet(desk, { channel: "phone", phone: "303 555 0101", name: "Robin Alder" })),
+      await act("a call is taken", openSheet(desk, { channel: "phone", phone: "303 555 0101", name: "Robin Alder" })),
     );
     const patch = { ...plainAnswers, "choices.destination": "collect" };
     must(
-      await after("answers are saved", saveSheet(desk, { sheetId: sheet.sheetId, patch, baseVersion: sheet.version })),
+      await act("answers are saved", saveSheet(desk, { sheetId: sheet.sheetId, patch, baseVersion: sheet.version })),
     );
-    const { quote } = must(await after("a quote is made", createQuote(desk, { sheetId: sheet.sheetId })));
+    const { quote } = must(await act("a quote is made", createQuote(desk, { sheetId: sheet.sheetId })));
     const { orderId, pairs } = must(
-      await after("it is accepted", acceptQuote(desk, { quoteId: quote.quoteId, how: "phone", name: "Robin Alder" })),
+      await act("it is accepted", acceptQuote(desk, { quoteId: quote.quoteId, how: "phone", name: "Robin Alder" })),
     );
     const pairId = pairs[0]?.pairId as PairId;
-    must(await after("the specification is locked", lockSpecification(desk, { pairId })));
+    must(await act("the specification is locked", lockSpecification(desk, { pairId })));
     const deposit = { orderId, method: "counter", reference: "receipt 1" } as const;
-    must(await after("the deposit is taken", recordDeposit(desk, deposit)));
+    must(await act("the deposit is taken", recordDeposit(desk, deposit)));
     const edit = { pairId, choices: { tipTailProtectors: true }, reason: "rocky home", revision: 1 };
-    must(await after("the pair is edited", editPair(desk, edit)));
+    must(await act("the pair is edited", editPair(desk, edit)));
     const { version } = must(await readOrder(desk, { orderId }));
     const later = { orderId, version, on: isoDate("2027-02-01"), reason: "agreed on the phone" };
-    must(await after("the promise is changed", changePromise(desk, later)));
-    must(await after("the sheet is printed", buildSheetDocument(maker, { pairId, paper: "A4" })));
+    must(await act("the promise is changed", changePromise(desk, later)));
+    must(await act("the sheet is printed", buildSheetDocument(maker, { pairId, paper: "A4" })));
     const [first] = must(await readPair(maker, { pairId })).operations;
     if (first === undefined) throw new Error("nothing to do");
     const { operationId } = first;
-    const running = must(await after("work is begun", startOperation(maker, { operationId, version: first.version })));
-    const done = must(await after("and ended", finishOperation(maker, { operationId, version: running.version })));
+    const running = must(await act("work is begun", startOperation(maker, { operationId, version: first.version })));
+    const done = must(await act("and ended", finishOperation(maker, { operationId, version: running.version })));
     const back = { operationId, version: done.version, reason: "wrong pair" };
-    must(await after("and taken back", undoOperation(maker, back)));
+    must(await act("and taken back", undoOperation(maker, back)));
     const rest = { orderId, what: "balance", method: "counter", reference: "receipt 2" } as const;
-    must(await after("the balance is paid", recordReceipt(desk, rest)));
-    must(await after("the order is cancelled", cancelOrder(desk, { orderId, reason: "broke a leg" })));
+    must(await act("the balance is paid", recordReceipt(desk, rest)));
+    must(await act("the order is cancelled", cancelOrder(desk, { orderId, reason: "broke a leg" })));
     const other = quotedSheet(shop, { phone: "303 555 0102", name: "Kim Beck" });
-    const gone = { quoteId: (await after("another quote is made", other)).quote.quoteId, reason: "bought elsewhere" };
-    must(await after("a quote is withdrawn", withdrawQuote(desk, gone)));
+    const gone = { quoteId: (await act("another quote is made", other)).quote.quoteId, reason: "bought elsewhere" };
+    must(await act("a quote is withdrawn", withdrawQuote(desk, gone)));
     expect(told).toEqual({
       "a call is taken": ["sheet-opened of sheet by Desk 1"],
       "answers are saved": [],
@@ -143,13 +143,13 @@ describe("the record", () => {
     await stockWood(db());
     const [desk, maker, owner] = [shop.as(shop.desk), shop.as(shop.maker), shop.as(shop.owner)];
     const [one, two] = (await releasedPairs(shop, 2)).map(({ pairs }) => pairs[0]?.pairId as PairId);
-    const { told, after } = await journal();
+    const { told, act } = await journal();
     const place = { pairId: two as PairId, before: one as PairId };
-    const { revision } = must(await after("a move is looked at", previewMove(desk, place)));
+    const { revision } = must(await act("a move is looked at", previewMove(desk, place)));
     const { decisionId } = must(
-      await after("a pair is moved", applyMove(desk, { ...place, revision, reason: "a birthday" })),
+      await act("a pair is moved", applyMove(desk, { ...place, revision, reason: "a birthday" })),
     );
-    must(await after("and moved back", undoMove(desk, { decisionId })));
+    must(await act("and moved back", undoMove(desk, { decisionId })));
     const down = {
       kind: "press-down",
       press: "press-1",
@@ -157,16 +157,16 @@ describe("the record", () => {
       until: "2026-11-18T23:30:00.000Z",
     } as const;
     const report = { reportId: "report-1", breakdown: down, note: "heating plate burnt" };
-    const { incidentId } = must(await after("a press is down", reportBreakdown(maker, report)));
+    const { incidentId } = must(await act("a press is down", reportBreakdown(maker, report)));
     const choice = { incidentId, version: 1, option: "wait", reason: "parts come on Thursday" };
-    must(await after("a way on is chosen", chooseOption(owner, choice)));
-    must(await after("it is mended", closeIncident(maker, { incidentId, version: 2 })));
+    must(await act("a way on is chosen", chooseOption(owner, choice)));
+    must(await act("it is mended", closeIncident(maker, { incidentId, version: 2 })));
     const whatIf = { kind: "hire", stations: ["lay-up"], from: isoDate("2026-12-10") } as const;
     const hire = { changeId: "hire-1", whatIf, reason: "the season is sold out" };
-    must(await after("somebody is hired", applyWhatIf(owner, hire)));
+    must(await act("somebody is hired", applyWhatIf(owner, hire)));
     const [change] = must(await listFloorChanges(owner));
     const withdrawn = { floorChangeId: change?.floorChangeId ?? ("" as never), reason: "nobody was found" };
-    must(await after("and does not come", withdrawChange(owner, withdrawn)));
+    must(await act("and does not come", withdrawChange(owner, withdrawn)));
     expect(told).toEqual({
       "a move is looked at": [],
       "a pair is moved": ["place-given of pair by Desk 1", "raised"],

@@ -48,7 +48,11 @@ describe("the mould in the press", () => {
     ["is the last pair's: of another family", [pair("a", other, "press", done(100))], 60],
     ["is the later of two", [pair("a", same, "press", done(100)), pair("b", other, "press", done(200))], 0],
     ["is the later of two", [pair("a", same, "press", done(200)), pair("b", other, "press", done(100))], 60],
-    ["is not that of a pair that came as far as another station", [pair("a", same, "press"), pair("b", other, "lay-up")], 0],
+    [
+      "is not that of a pair that came as far as another station",
+      [pair("a", same, "press"), pair("b", other, "lay-up")],
+      0,
+    ],
     [
       "is the running pair's, however late another was done",
       [pair("a", same, "press", done(5)), pair("b", other, "press", { state: "running", startedAtMinute: now - 10 })],
