@@ -75,7 +75,7 @@ function readWish() {
       seed: { type: "string", default: "1" },
       sample: { type: "string", default: "40" },
       room: { type: "string" },
-      limit: { type: "string", default: "45" },
+      limit: { type: "string", default: "60" },
       lanes: { type: "string", default: "2" },
       map: { type: "boolean", default: false },
     },
