@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import {
   answersSchema,
+  asBenchReads,
   benchReadingsSchema,
   bookPairSchema,
   checkSheetField,
@@ -232,6 +233,7 @@ describe("the bench and the paper book", () => {
       springForebodyNPerMm: 2.6,
       springAfterbodyNPerMm: 3.1,
     });
+    expect(asBenchReads(benchReadingsSchema.parse(read))).toEqual(read);
   });
   tryBounds({
     schema: bookPairSchema,
