@@ -9,8 +9,8 @@ import { tellLink } from "#app/shop/told-link.ts";
 import WallPage from "#app/wall/[token]/page.tsx";
 import type { AccountView, PeopleView, PersonView, QueueBoard } from "#services";
 import { partly } from "../../support/builders/views";
-import { freshBrowser } from "../../support/page-requests";
 import { sentTo, shown } from "../../support/page-render";
+import { freshBrowser } from "../../support/page-requests";
 import { hold, refusal, seeAs, tell } from "../../support/page-views";
 
 vi.mock("#services", async (load) => (await import("../../support/page-views")).asTold(await load()));
@@ -227,10 +227,7 @@ describe("the page of a person", () => {
 
 describe("one's own account", () => {
   it("shows where one is signed in and changes one's own password and code", async () => {
-    tell(
-      "readMyAccount",
-      partly<AccountView>({ ...(mo as object), signIns: [] } as never),
-    );
+    tell("readMyAccount", partly<AccountView>({ ...(mo as object), signIns: [] } as never));
     const page = await shown(AccountPage);
     expect(page.text).toContain("mo@thistle-yard.example. What you change here counts at once.");
     expect(page.text).toContain("Signed in nowhere.");
