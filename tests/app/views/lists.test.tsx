@@ -33,6 +33,7 @@ import { catalog } from "../../engine/demo-catalog";
 import { partly } from "../../support/builders/views";
 import { drawn } from "../../support/drawn";
 import { framed, sentTo, shown } from "../../support/page-render";
+import { cookies, freshBrowser } from "../../support/page-requests";
 import { hold, refusal, seeAs, tell } from "../../support/page-views";
 import { answers, assessed, viewOf } from "../../support/sheet";
 
@@ -773,6 +774,21 @@ describe("sheets", () => {
     expect(open.links["Compare this pair with others on one axis"]).toBe("/sheet/tok/compare");
     tell("readSheet", viewOf({ state: "quoted" }));
     expect((await shown(SheetPage, { params: { token: "tok" } })).text).toContain("A quote was made from this sheet");
+  });
+
+  it("ask in the units that were typed in this browser last", async () => {
+    hold("sheet", "s-1");
+    tell("skierBand", refusal("not-found"));
+    tell("readSheet", viewOf({ answers: {}, typed: {}, choices: {} }));
+    const asked = async (units: string | null) => {
+      freshBrowser();
+      if (units !== null) (await cookies()).set("units", units);
+      const page = await shown(SheetPage, { params: { token: "tok" } });
+      return page.all("input[name^=height-]").map((input) => input.attribute("name"));
+    };
+    expect(await asked(null)).toEqual(["height-cm"]);
+    expect(await asked("metric")).toEqual(["height-cm"]);
+    expect(await asked("imperial")).toEqual(["height-feet", "height-inches"]);
   });
 
   it("are worked on the telephone by whoever holds them", async () => {
