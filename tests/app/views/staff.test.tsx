@@ -1111,6 +1111,28 @@ describe("the order of the queue", () => {
     expect(refused.one("[role=alert]").text).not.toBe("");
     expect(refused.buttons).not.toContain("Move it");
   });
+  it("is paged by fifty, each place with its number in the whole of it, and leads to its neighbours", async () => {
+    const places = Array.from({ length: 120 }, (_, index) => ({ ...place(index), pairId: `p-${index}` }));
+    tell("readQueueOrder", partly<QueueOrder>({ revision: 9, places: places as never, moves: [] }));
+    const numbers = async (page: string) => {
+      const shownPage = await shown(QueueOrderPage, { query: { page } });
+      const rows = shownPage.table("Open pairs in the order in which they are served").map((row) => Number(row["No."]));
+      return [rows[0], rows.at(-1), shownPage.links["Earlier in the list"], shownPage.links["Further down the list"]];
+    };
+    const at = (page: number) => `/shop/queue/order?page=${page}`;
+    expect(await numbers("1")).toEqual([1, 50, undefined, at(2)]);
+    expect(await numbers("2")).toEqual([51, 100, at(1), at(3)]);
+    expect(await numbers("9")).toEqual([101, 120, at(2), undefined]);
+    // The places to move to: this page's, and the first of every other.
+    const choose = (await shown(QueueOrderPage, { query: { page: "2" } })).form("Show the effect");
+    expect(Object.keys(choose.fields.before?.choices ?? {})).toEqual([
+      "",
+      "p-0",
+      ...places.slice(50, 100).map(({ pairId }) => pairId),
+      "p-100",
+    ]);
+    expect(Object.keys(choose.fields.move?.choices ?? {})).toEqual(places.slice(50, 100).map(({ pairId }) => pairId));
+  });
   it("says so where nobody has moved anything, and offers no move where every place is fixed", async () => {
     const none = "Nobody has moved a pair by hand.";
     expect((await shown(QueueOrderPage)).text).not.toContain(none);
