@@ -16,6 +16,7 @@ import { GET as printProof } from "#app/files/proofs/[key]/[pairId]/route.ts";
 import { GET as printQuote } from "#app/files/quotes/[key]/route.ts";
 import CallPage from "#app/shop/(staff)/call/[sheetId]/page.tsx";
 import CallsPage from "#app/shop/(staff)/call/page.tsx";
+import CustomersPage from "#app/shop/(staff)/customers/page.tsx";
 import ShopLayout from "#app/shop/(staff)/layout.tsx";
 import { GET as measuredCsv } from "#app/shop/(staff)/measured/csv/route.ts";
 import EditPage from "#app/shop/(staff)/orders/[orderId]/edit/page.tsx";
@@ -192,6 +193,57 @@ describe("lists", () => {
     expect(await (await quotesCsv(new Request("http://shop/x"))).text()).toContain(
       `Q-101,'=Robin,"Midlow 95, 178 cm",163240,open,2026-12-01,PB-3,${denver("10:00")}\r\n`,
     );
+  });
+
+  it("of customers and of quotes lead to their other pages with what was asked for", async () => {
+    seeAs("owner");
+    const pages = { total: 60, page: 2, pageSize: 25, unreadable: [] };
+    const customer = (known: object) => ({
+      customerId: "c-1",
+      name: "Robin Alder",
+      phone: "303 555 0101",
+      email: null,
+      isGuestsWord: false,
+      sameNumber: [],
+      quotes: 2,
+      orders: 1,
+      ...known,
+    });
+    tell("listCustomers", {
+      ...pages,
+      rows: [
+        customer({}),
+        customer({
+          customerId: "c-2",
+          name: "Kim",
+          phone: null,
+          email: "kim@beck.example",
+          isGuestsWord: true,
+          sameNumber: [{ customerId: "c-1", name: "Robin Alder" }],
+        }),
+      ],
+    });
+    const page = await shown(CustomersPage, { query: { text: "al", page: "2" } });
+    expect(page.table("Customers").map((row) => Object.values(row))).toEqual([
+      ["Robin Alder", "303 555 0101", "–", "", "2", "1"],
+      ["Kim a guest's word", "–", "kim@beck.example", "!Robin Alder", "2", "1"],
+    ]);
+    expect(page.links).toMatchObject({
+      Kim: "/shop/customers/c-2",
+      "Earlier in the list": "/shop/customers?text=al&page=1",
+      "Further down the list": "/shop/customers?text=al&page=3",
+      "How long what is kept": "/shop/retention",
+    });
+    expect(page.form("Show").sent).toMatchObject({ text: "al" });
+    tell("listQuotes", { ...pages, rows: [quoteRow] });
+    expect((await shown(QuotesPage, { query: { state: "open", page: "2" } })).links).toMatchObject({
+      Newer: "/shop/quotes?state=open&page=1",
+      Older: "/shop/quotes?state=open&page=3",
+    });
+    seeAs("desk");
+    expect((await shown(CustomersPage)).links["How long what is kept"]).toBeUndefined();
+    tell("listCustomers", refusal("not-allowed"));
+    expect(await sentTo(CustomersPage)).toBe("not-found");
   });
 
   it("of calls are for whom they are meant", async () => {
