@@ -16,6 +16,9 @@ const env = {
   PAIRWRIGHT_SECRET: "a key for tests alone, of no use else",
 };
 
+/** The second notes which of the product's functions each test file runs; npm run mutants asks for it. */
+const setupFiles = [".ci/cpu-of-files.mjs", ...(process.env.WHAT_RUNS ? [".ci/mutants/note-what-runs.mjs"] : [])];
+
 export default defineConfig({
   resolve: { alias },
   test: {
@@ -31,7 +34,7 @@ export default defineConfig({
             "tests/app/{_ui,_visuals,views}/**/*.test.{ts,tsx}",
           ],
           globalSetup: ["tests/support/documents-worker.ts"],
-          setupFiles: [".ci/cpu-of-files.mjs"],
+          setupFiles,
           // Vitest would leave one of two cores to itself, which it hardly uses.
           maxWorkers: 2,
           testTimeout: 60_000,
@@ -47,7 +50,7 @@ export default defineConfig({
           include: ["tests/{data,auth,services,app}/**/*.test.{ts,tsx}"],
           exclude: ["tests/app/{_ui,_visuals,views}/**"],
           globalSetup: ["tests/support/postgres.ts", "tests/support/documents-worker.ts"],
-          setupFiles: [".ci/cpu-of-files.mjs"],
+          setupFiles,
           isolate: false,
           fileParallelism: true,
           maxWorkers: 2,

@@ -72,8 +72,11 @@ const proofs = {
   mutants: {
     whole: "200 planted faults, and how many of them are noticed, room by room",
     sample: "the planter's own tests",
-    work: (_shared, seed) =>
-      run(process.execPath, [path.join(root, ".ci/mutants.mjs"), "--seed", String(seed), "--sample", "200"]),
+    work: async (_shared, seed) => {
+      const mutants = (...wish) => run(process.execPath, [path.join(root, ".ci/mutants.mjs"), ...wish]);
+      await mutants("--map");
+      return mutants("--seed", String(seed), "--sample", "200");
+    },
   },
 };
 

@@ -9,7 +9,7 @@ export function candidatesIn(file, source) {
   const lineAt = linesOf(source);
   const found = new Map();
   walk(parse(file, source), (node, parents) => {
-    if (parents.some((one) => /^(Import|ExportAll)/.test(one.type))) return;
+    if (parents.some((one) => /^(Import|ExportAll)/.test(one.type) || isKey(one))) return;
     for (const [operator, offer] of Object.entries(operators)) {
       for (const edit of offer({ node, parents, source, file })) {
         const { start, end, text } = edit;
@@ -22,6 +22,9 @@ export function candidatesIn(file, source) {
   });
   return [...found.values()].sort((a, b) => a.start - b.start || (a.text < b.text ? -1 : 1));
 }
+
+/** What tells siblings apart on a page: any other value does it as well. */
+const isKey = (node) => node.type === "JSXAttribute" && node.name.name === "key";
 
 /** The source with the fault in it. */
 export function planted(source, { start, end, text }) {

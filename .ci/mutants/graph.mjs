@@ -85,6 +85,16 @@ export function usesOf(sources, resolve) {
       const index = files.get(file).units.findIndex(({ from, to }) => from <= line && line <= to);
       return unit(file, Math.max(index, 0));
     },
+    /** All units of a file. */
+    unitsOf: (file) => (files.get(file)?.units ?? []).map((_, index) => unit(file, index)),
+    /** File and lines of a unit; what runs on import has none. */
+    placeOf(at) {
+      const [file, index] = at.split("#");
+      const { from, to } = files.get(file).units[Number(index)];
+      return { file, from, to };
+    },
+    /** The units that use a unit. */
+    usersOf: (at) => usedBy.get(at) ?? [],
     /** Every file that reaches the unit, with the number of steps, of which there are at most so many. */
     reachedFrom(start, mostSteps = Number.POSITIVE_INFINITY) {
       const steps = new Map([[start, 0]]);

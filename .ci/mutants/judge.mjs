@@ -1,19 +1,22 @@
 // One fault, asked of the tests that reach it: noticed, or not.
+import { isTest } from "./runs.mjs";
 
 /** A test file takes this much longer than on sound code before it counts as hanging. */
 const hangs = (soundSeconds) => 3 * soundSeconds + 20;
 /** Before anything is known of a test file. */
 const usualSeconds = 4;
+/** What the start of any test file takes. */
+const startSeconds = 1;
 /** What one test file may take on sound code. */
 const soundLimitSeconds = 240;
 
 /** Test files that reach a fault: the likeliest for their time first. */
 export function inOrder(reached, file, memory) {
   return [...reached]
-    .filter(([test]) => /^tests\/(?!architecture\/).*\.test\.tsx?$/.test(test))
+    .filter(([test]) => isTest(test))
     .map(([test, distance]) => {
       const seconds = memory.seconds(test) ?? usualSeconds;
-      return { test, weight: seconds * distance ** 2 * (isBeside(test, file) ? 0.25 : 1) };
+      return { test, weight: (startSeconds + seconds) * distance ** 2 * (isBeside(test, file) ? 0.25 : 1) };
     })
     .sort((a, b) => a.weight - b.weight || (a.test < b.test ? -1 : 1))
     .map(({ test }) => test);

@@ -17,11 +17,9 @@ class AsAsked extends BaseSequencer {
 }
 
 let failure = null;
-const startedAt = new Map();
 const nameOf = (module) => path.relative(tree, module.moduleId);
 const reporter = {
   onTestModuleQueued(module) {
-    startedAt.set(module.moduleId, performance.now());
     send({ kind: "started", test: nameOf(module) });
   },
   onTestCaseResult(test) {
@@ -29,10 +27,9 @@ const reporter = {
     if (state === "failed") fails(nameOf(test.module), `${test.fullName}: ${errors?.[0]?.message ?? ""}`);
   },
   onTestModuleEnd(module) {
-    const seconds = (performance.now() - (startedAt.get(module.moduleId) ?? performance.now())) / 1000;
     const state = module.state();
     if (state === "failed") fails(nameOf(module), module.errors()[0]?.message ?? "a hook failed");
-    send({ kind: "ended", test: nameOf(module), seconds, state });
+    send({ kind: "ended", test: nameOf(module), state });
   },
   onTestRunEnd(_modules, errors, reason) {
     if (errors.length > 0 && reason !== "interrupted") fails("", errors[0]?.message ?? "an error outside of any test");

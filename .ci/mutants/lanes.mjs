@@ -97,7 +97,8 @@ export class Lane {
       this.#listener = (message) => {
         if (message.kind === "started") running = { test: message.test, at: clock() };
         if (message.kind === "ended") {
-          if (message.state === "passed" && stopped === null) passed.set(message.test, message.seconds);
+          if (message.state === "passed" && stopped === null)
+            passed.set(message.test, clock() - (running?.at ?? clock()));
           running = null;
         }
         if (message.kind === "judged" && stopped === null)

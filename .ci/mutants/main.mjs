@@ -9,13 +9,20 @@ import { usesOf } from "./graph.mjs";
 import { inOrder, judgeFault } from "./judge.mjs";
 import { Lane } from "./lanes.mjs";
 import { openMemory } from "./memory.mjs";
+import { noteWhatRuns } from "./note.mjs";
 import { plantedFaults } from "./plant.mjs";
 import { resolverFor } from "./resolve.mjs";
 import { roomOf } from "./rooms.mjs";
+import { openRuns, testsFor } from "./runs.mjs";
 import { productSources, testSources } from "./sources.mjs";
 import { openTypes } from "./types.mjs";
 
-const { seed, sample, room, limit, lanes: laneCount } = readWish();
+const { seed, sample, room, limit, lanes: laneCount, isMap } = readWish();
+const notes = path.join(cacheFolder, "what-runs.jsonl");
+if (isMap) {
+  await noteWhatRuns(root, notes);
+  process.exit();
+}
 
 const product = productSources(root);
 const sources = product.filter(({ file }) => room === null || roomOf(file) === room);
@@ -28,9 +35,11 @@ const textOf = new Map(product.map(({ file, text }) => [file, text]));
 const wrong = faultsOfList(entries, (file) => textOf.get(file) ?? null);
 if (wrong.length > 0) fail(`The list of equivalent faults is stale:\n${wrong.join("\n")}`);
 
+const runs = openRuns(root, notes);
 const memory = openMemory(
   path.join(cacheFolder, "mutants.json"),
   hashOf(["lib", "app", "content", "prisma", "proxy.ts", "tests", "package-lock.json", "vitest.config.ts"]),
+  runs.seconds,
 );
 const uses = await step("reading who uses what", async () =>
   usesOf([...product, ...testSources(root)], resolverFor(root)),
@@ -66,8 +75,9 @@ function readWish() {
       seed: { type: "string", default: "1" },
       sample: { type: "string", default: "40" },
       room: { type: "string" },
-      limit: { type: "string", default: "45" },
+      limit: { type: "string", default: "60" },
       lanes: { type: "string", default: "2" },
+      map: { type: "boolean", default: false },
     },
   });
   const number = (name, least) => {
@@ -81,6 +91,7 @@ function readWish() {
     limit: number("limit", 5),
     lanes: number("lanes", 1),
     room: values.room ?? null,
+    isMap: values.map,
   };
 }
 
@@ -120,7 +131,8 @@ function withTests(fault) {
   const bundles = [...uses.bundles]
     .filter(([, entry]) => entry.startsWith("lib/") && reached.has(entry))
     .map(([name, entry]) => ({ entry, name: name.replace(/\.mjs$/, "") }));
-  return { ...fault, bundles, tests: inOrder(reached, fault.file, memory) };
+  const reaching = testsFor(fault, textOf.get(fault.file), bundles, { uses, runs });
+  return { ...fault, bundles, tests: inOrder(reaching, fault.file, memory) };
 }
 
 function told({ file, line, what }) {

@@ -2,10 +2,13 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 
-/** @param {string} hash of everything that decides whether a test passes */
-export function openMemory(file, hash) {
+/**
+ * @param {string} hash of everything that decides whether a test passes
+ * @param {ReadonlyMap<string, number>} noted seconds of test files, where no run has shown them yet
+ */
+export function openMemory(file, hash, noted = new Map()) {
   const kept = existsSync(file) ? JSON.parse(readFileSync(file, "utf8")) : {};
-  const seconds = new Map(Object.entries(kept.seconds ?? {}));
+  const seconds = new Map([...noted, ...Object.entries(kept.seconds ?? {})]);
   const sound = new Map(kept.hash === hash ? Object.entries(kept.sound ?? {}) : []);
   return {
     /** @returns {number | null} */

@@ -85,6 +85,19 @@ function handsBack(node) {
   return Object.values(node).some((value) => (Array.isArray(value) ? value.some(handsBack) : handsBack(value)));
 }
 
+/** Of one id there is one: whoever looks for it from the other end finds the same. */
+function findsById(node, parents) {
+  const call = parent(parents);
+  const [finder] = call?.type === "CallExpression" && call.callee === node ? call.arguments : [];
+  if (!/^find(Last)?(Index)?$/.test(node.property.name) || finder?.type !== "ArrowFunctionExpression") return false;
+  const { type, operator, left, right } = finder.body;
+  const isId = (one) => (one.name ?? one.property?.name) === "id";
+  return type === "BinaryExpression" && operator === "===" && (isId(left) || isId(right));
+}
+
+/** Calls whose arguments may stand in any order. */
+const orderless = new Set(["Math.min", "Math.max", "Math.hypot"]);
+
 const nameOfCall = (node) => node.callee.name ?? node.callee.property?.name ?? "";
 const asksPermission = (text) =>
   /\b(permit|mayDo|allowed|notAllowed|require\w*|isAllowed|mayI|may[A-Z]\w*)\b/.test(text);
@@ -138,7 +151,7 @@ export const operators = {
 
   side({ node, source, parents }) {
     if (node.type === "MemberExpression" && !node.computed && node.property.type === "Identifier")
-      return otherSides(node.property.name).map((name) => edit(node.property, name));
+      return findsById(node, parents) ? [] : otherSides(node.property.name).map((name) => edit(node.property, name));
     if (node.type === "Identifier" && isRead(node, parents))
       return otherSides(node.name).map((name) => edit(node, writtenAs(node, parents, name)));
     if (isString(node) && !["ImportDeclaration", "JSXAttribute"].includes(parent(parents)?.type)) {
@@ -201,6 +214,7 @@ export const operators = {
 
   arguments({ node, source }) {
     if (node.type !== "CallExpression" && node.type !== "NewExpression") return [];
+    if (orderless.has(source.slice(node.callee.start, node.callee.end))) return [];
     const edits = [];
     for (let at = 0; at + 1 < node.arguments.length; at++) {
       const [one, other] = [node.arguments[at], node.arguments[at + 1]];

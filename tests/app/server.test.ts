@@ -3,6 +3,7 @@
 import { redirect } from "next/navigation";
 import { beforeEach, describe, expect, it, type MockInstance, vi } from "vitest";
 import { z } from "zod";
+import { forgetTyped, showTicked } from "#app/_server/club-choice.ts";
 import {
   idField,
   linkField,
@@ -20,7 +21,7 @@ import { refusalResponse } from "#app/_server/handler.ts";
 import { replyOf } from "#app/_server/sheet-reply.ts";
 import { csvOfPages } from "#app/shop/(staff)/csv-response.ts";
 import { tellLink, toldLink } from "#app/shop/told-link.ts";
-import { browser, freshBrowser } from "../support/page-requests";
+import { browser, called, freshBrowser } from "../support/page-requests";
 
 const says = (schema: z.ZodType, value: unknown) => {
   const read = schema.safeParse(value);
@@ -155,13 +156,29 @@ describe("a private link", () => {
       ["quote", "quote"],
       ["club", "club"],
       ["order", "pair"],
+      ["wall", "wall"],
     ] as const) {
       await tellLink(kind, "x-1", "tok");
       expect((await toldLink(kind, "x-1"))?.url).toMatch(new RegExp(`^https?://[^/]+/${page}/tok$`));
     }
-    expect((await toldLink("order", "x-1"))?.token).toBe("tok");
-    expect([await toldLink("order", "x-2"), await toldLink("quote", "x-1")]).toEqual([null, null]);
+    expect((await toldLink("wall", "x-1"))?.token).toBe("tok");
+    expect([await toldLink("wall", "x-2"), await toldLink("quote", "x-1")]).toEqual([null, null]);
     const [kept] = [...browser.cookies.values()];
     expect(kept?.options).toMatchObject({ httpOnly: true, sameSite: "lax", path: "/", maxAge: 900 });
+  });
+});
+
+describe("what is typed beside the ticks of a club's offer", () => {
+  it("travels in a cookie that no browser drops, and is forgotten when it is done with", async () => {
+    freshBrowser();
+    const typed = { quoteIds: "q-1,q-2", name: "x".repeat(401), note: "y".repeat(400), token: "secret", priced: "q-1" };
+    expect((await called(() => showTicked("/club/tok", typed))).to).toBe("/club/tok?pairs=q-1%2Cq-2");
+    const kept = () => browser.cookies.get("club-typed")?.value ?? "{}";
+    expect(JSON.parse(kept())).toEqual({ name: "x".repeat(400), note: "y".repeat(400) });
+    expect((await called(() => showTicked("/club/tok", { quoteIds: "q-1" }, "changed"))).to).toBe(
+      "/club/tok?pairs=q-1&changed=yes",
+    );
+    await forgetTyped("/club/tok");
+    expect(kept()).toBe("{}");
   });
 });

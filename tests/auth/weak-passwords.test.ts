@@ -35,6 +35,45 @@ describe("passwords", () => {
   });
 });
 
+describe("the ends of the rule", () => {
+  // Letters in an order that is no word and no run. Beside a known word eight of them must be left.
+  const letters = "jbvqxdkwrtzhgnmc";
+  it.each([
+    [letters.slice(0, 15), null],
+    [letters.slice(0, 14), "password-length"],
+    [
+      Array.from({ length: 50 }, (_, i) => `${i}xyz`)
+        .join(" ")
+        .slice(0, 200),
+      null,
+    ],
+    [
+      Array.from({ length: 50 }, (_, i) => `${i}xyz`)
+        .join(" ")
+        .slice(0, 201),
+      "password-length",
+    ],
+    ["🎿".repeat(14), "password-length"],
+    [`password${letters.slice(0, 8)}`, null],
+    [`password${letters.slice(0, 7)}`, "password-guessable"],
+    // Three of a row are no run, four are.
+    [`password${letters.slice(0, 5)}abc`, null],
+    [`password${letters.slice(0, 7)}abcd`, "password-guessable"],
+    [`password${letters.slice(0, 7)}dcba`, "password-guessable"],
+    // Figures at the end count as one.
+    [`password${letters.slice(0, 7)}2`, null],
+    [`password${letters.slice(0, 6)}28`, "password-guessable"],
+    [`password${letters.slice(0, 6)}2847`, "password-guessable"],
+  ])("%s: %s", (password, refused) => {
+    expect(weakPassword(password, [])?.code ?? null).toBe(refused);
+  });
+
+  it("says how many characters are left of how many", () => {
+    expect(weakPassword(`password${letters.slice(0, 7)}`, [])).toMatchObject({ own: 7, needed: 8 });
+    expect(weakPassword("short", [])).toMatchObject({ length: 5, min: 15, max: 200 });
+  });
+});
+
 /** RFC 1122, 3.2.1.3: 127/8; RFC 4291, 2.5.3: ::1, and 2.5.5.2 for an IPv4 address written as IPv6. */
 describe("an address", () => {
   it.each(["127.0.0.1", "127.9.9.9", "::1", "[::1]", "localhost", "::ffff:127.0.0.1"])("%s is this machine", (here) => {

@@ -129,6 +129,18 @@ describe("the picture of the stack", () => {
     expect(body(bandOf({ role: "rubber" }))[0]).toEqual([1, 7, 102, 6]);
   });
 
+  it("draws what lies at the ends alone as two pieces alike, at either end", () => {
+    const pieces = body(bandOf({ lies: "ends" }));
+    const [[x = 0, ...one] = [], [otherX = 0, ...other] = []] = pieces;
+    expect(pieces).toHaveLength(2);
+    expect([one[0], one[2]]).toEqual([3.5, 13]);
+    expect(other).toEqual(one);
+    // Between 1 and 103, an eighth of the layer each.
+    expect(x).toBe(1);
+    expect(otherX + (one[1] ?? 0)).toBeCloseTo(103, 6);
+    expect(Math.abs((one[1] ?? 0) - 102 / 8)).toBeLessThan(1);
+  });
+
   it("draws the edges as two strips of steel along the sides", () => {
     const [upper = [], lower = []] = body(bandOf({ role: "edge" }));
     expect(upper).toEqual([1, 3.5, 102, 2.2]);
@@ -421,6 +433,18 @@ describe("the cover", () => {
     expect(texts.slice(at - 1, at + 2)).toEqual(["L", "left ski", facts.pair.leftSerial]);
     const right = texts.indexOf("right ski");
     expect(texts.slice(right - 1, right + 2)).toEqual(["R", "right ski", facts.pair.rightSerial]);
+  });
+
+  it("stands in two columns that fill the paper's width, the skis side by side in the second", () => {
+    const widths = ofType(shapes, "VIEW").flatMap(({ props }) => {
+      const { width, marginRight = 0 } = (props.style ?? {}) as Readonly<Record<string, number>>;
+      return width === undefined ? [] : [width + marginRight];
+    });
+    const [first = 0, second = 0, left = 0, gap = 0, right = 0] = widths;
+    expect(first + second).toBe(532);
+    expect(left + gap + right).toBe(second);
+    expect(left).toBe(right);
+    expect(gap).toBeGreaterThan(0);
   });
 
   it("draws the left base over the right one, each in its colour, with its letter on its axis", () => {

@@ -19,6 +19,7 @@ import {
   safetyFileSchema,
   shopFileSchema,
 } from "#schemas";
+import { floorLearningFileSchema } from "#schemas/content/floor-learning";
 import { floorFileSchema } from "#schemas/floor";
 import { partsRulesFileSchema } from "#schemas/parts-rules";
 import { tryBounds } from "./bounds";
@@ -156,6 +157,38 @@ const files: readonly File[] = [
       "scatter.fibreVolumeNominal  [0.2, 0.7]",
       "scatter.resinDensityKgM3    (0, 3000]",
       "scatter.sharedByTwins.strips [0, 1]",
+      "acrossOverAxialModulus      [0.001, 1]",
+      "edge.pastContactMm          [0, 100]",
+      "plate.choices.0.thicknessMm         (0, 3]",
+      "plate.byUse.touring.thicknessMm     (0, 3]",
+      "lightening.widthMm                  (0, 200]",
+      "lightening.depthMm                  (0, 10]",
+      "lightening.leastUnderMm             (0, 10]",
+      "lightening.clearOfMatMm             [0, 300]",
+      "lightening.lengthShare              (0, 0.8]",
+      "lightening.bridge.overlapMm         [0, 100]",
+      "lightening.bridge.besideMm          [0, 60]",
+      "bench.bootZoneMm                    (0, 600]",
+      "bench.bootCore.leastMm              (0, 20]",
+      "bench.woodUnderPocket.leastMm       (0, 20]",
+      "bench.endSheets.sheetsMm.6          [, 10]",
+      "bench.relief.share                  [0, 0.3]",
+      "bench.flexTolerance.share           [0.005, 0.1]",
+      "cloth.costCentsM2.biax-300    whole (0, 100000]",
+      "twistTest.torqueNm                  (0, 60]",
+      "twistTest.armMm                     (0, 1500]",
+      "scatter.stripDensity                [0, 0.3]",
+      "scatter.fabricModulus               [0, 0.3]",
+      "scatter.sheetThickness              [0, 0.3]",
+      "scatter.modelSpring                 [0, 0.3]",
+      "scatter.modelMass                   [0, 0.3]",
+      "scatter.sharedByTwins.stripDensity  [0, 1]",
+      "scatter.sharedByTwins.coreThickness [0, 1]",
+      "scatter.sharedByTwins.fibreVolume   [0, 1]",
+      "scatter.sharedByTwins.fabricModulus [0, 1]",
+      "scatter.sharedByTwins.sheetThickness [0, 1]",
+      "print.leastDpi                      (0, ]",
+      "baseLetters.leastCapHeightMm        (0, ]",
     ],
   },
   {
@@ -170,6 +203,9 @@ const files: readonly File[] = [
       "readingSd.mass         (0, 0.5]",
       "readingSd.spring       (0, 0.5]",
       "readingSd.camberMm     (0, 10]",
+      "priorSd.sheet          (0, 0.5]",
+      "priorSd.twist          (0, 0.5]",
+      "readingSd.twist        (0, 0.5]",
       "suspiciousAt           [2, 10]",
     ],
   },
@@ -241,6 +277,44 @@ const files: readonly File[] = [
       "flagLimits.wideAtPistePercent         [0, 100]",
       "flagLimits.narrowAtOffPistePercent    [0, 100]",
       "flagLimits.lightSkierKg               (0, ]",
+      "massReferenceKg                       (0, ]",
+      "length.uses.carving.fromCm            [-40, ]",
+      "length.uses.carving.toCm              [, 40]",
+      "length.rightPairToCm                  [-40, 40]",
+      "length.learning.fromShare             [0.5, ]",
+      "length.learning.toShare               [, 1]",
+      "length.heightPivotCm                  (0, ]",
+      "length.turnSizeCm.short               [-40, 40]",
+      "length.age.fromYears                  [0, 120]",
+      "terrainFlex.bumps                     [0.3, 3]",
+      "ageFlex.fromYears                     [0, 120]",
+      "waistBaseMm                           (0, ]",
+      "waistForMass.scaleKg                  (0, ]",
+      "waistNearCurrentMm                    [0, ]",
+      "scoreWaistMm                          (0, ]",
+      "scoreLengthFreeCm                     [0, ]",
+      "scoreLengthCm                         (0, ]",
+      "scoreRadiusM                          (0, ]",
+      "scoreMetalAgainstPriority             [0, ]",
+      "rank.metalByTemperament.calm          [0, 10]",
+      "rank.metalByAge.fromYears             [0, 120]",
+      "rank.metalByAge.perYear               [0, 10]",
+      "rank.noMetalAgainstPriority           [0, 10]",
+      "rank.widestMm.learning                (0, ]",
+      "rank.park.narrowestMm                 [0, ]",
+      "rank.park.perPercent                  [0, 10]",
+      "rank.notBuilt                         [0, 10000]",
+      "neighbourWithinCm                     [0, ]",
+      "nearClassWithin                       [0, ]",
+      "flagLimits.lengthOutsideCm            [0, ]",
+      "flagLimits.heightMassDisagreeCm       (0, ]",
+      "flagLimits.bodyMassIndexMin           (0, ]",
+      "flagLimits.bodyMassIndexMax           (0, ]",
+      "flagLimits.youngBelowYears            (0, ]",
+      "flagLimits.expertMinDays              [0, ]",
+      "flagLimits.wideWaistMm                (0, ]",
+      "flagLimits.narrowWaistMm              (0, ]",
+      "flagLimits.lightSkierWaistMm          (0, ]",
     ],
   },
   {
@@ -326,6 +400,38 @@ const files: readonly File[] = [
       "planning.frozenWorkingDays                  [0, ]",
       "planning.softHoldWorkingDays                [0, ]",
       "moulds.0.cassettes                    whole [1, ]",
+      "stations.0.number                     whole [1, 99]",
+      "stations.1.crewNeeded                 whole [1, ]",
+      "pressProgramme.unloadMinutes          whole [0, ]",
+      "pressProgramme.heatUpMinutes          whole [0, ]",
+      "pressProgramme.coolMinutes            whole [0, ]",
+      "pressProgramme.closeWithinMinutes     whole [0, ]",
+      "changeoverMinutes.sameMould           whole [0, ]",
+      "changeoverMinutes.sameFamily          whole [0, ]",
+      "changeoverMinutes.otherFamily         whole [0, ]",
+      "changeoverMinutes.hotExtra            whole [0, ]",
+      "planning.mouldGroupingWorkingDays           [0, ]",
+      "moulds.0.lengthCm                           (0, ]",
+    ],
+  },
+  {
+    name: "floor-learning",
+    schema: floorLearningFileSchema,
+    lines: [
+      "leastPairs              whole [1, ]",
+      "lookBackWorkingDays     whole [20, 1000]",
+      "prior.visits                  (0, 10000]",
+      "prior.passes                  (0, 10000]",
+      "prior.days                    (0, 10000]",
+      "prior.windows                 (0, 10000]",
+      "prior.shocks                  (0, 10000]",
+      "prior.weeks                   (0, 10000]",
+      "tooShortShareOfLow            [0, 1]",
+      "forgottenTimesHigh            [1, 20]",
+      "overnightTimesHigh            [1, 20]",
+      "still.leastDays         whole [1, 20]",
+      "still.leastPairs        whole [1, 50]",
+      "plannedAheadWorkingDays whole [0, 60]",
     ],
   },
   {
@@ -341,6 +447,37 @@ const files: readonly File[] = [
       "resin.faces.woodGM2                 (0, 1000]",
       "resin.faces.marginPercent           [0, 200]",
       "resin.hardenerPer100                (0, 200]",
+      "cut.stripRoughLengthMm              [0, 1000]",
+      "cut.stripRoughWidthMm               [0, 1000]",
+      "cut.stripRoughHeightMm              [0, 1000]",
+      "cut.sidewallExtraLengthMm           [0, 1000]",
+      "cut.plateRubberExtraMm              [0, 1000]",
+      "cut.baseExtraLengthMm               [0, 1000]",
+      "cut.baseExtraWidthMm                [0, 1000]",
+      "cut.baseNestMarginMm                [0, 1000]",
+      "cut.fabricExtraLengthMm             [0, 1000]",
+      "cut.fabricExtraWidthMm              [0, 1000]",
+      "cut.metalInsetMm                    [0, 1000]",
+      "cut.endPatchLengthMm                [0, 1000]",
+      "cut.topsheetExtraLengthMm           [0, 1000]",
+      "cut.topsheetExtraWidthMm            [0, 1000]",
+      "cut.printExtraMm                    [0, 1000]",
+      "cut.tissueExtraMm                   [0, 1000]",
+      "cut.inlayBackingExtraMm             [0, 1000]",
+      "cut.endRubberLengthMm               [0, 1000]",
+      "cut.releaseFilmExtraLengthMm        [0, 1000]",
+      "cut.releaseFilmWidthMm              [0, 1000]",
+      "cut.cartonExtraLengthMm             [0, 1000]",
+      "cut.cartonWidthMm                   [0, 1000]",
+      "cut.cartonHeightMm                  [0, 1000]",
+      "use.edgeAdhesiveG                   [0, ]",
+      "use.inkMlM2                         [0, ]",
+      "use.waxGM2                          [0, ]",
+      "use.edgeSealerG                     [0, ]",
+      "resin.faces.plasticGM2              (0, 1000]",
+      "resin.faces.metalGM2                (0, 1000]",
+      "resin.faces.rubberGM2               (0, 1000]",
+      "resin.faces.patchGM2                (0, 1000]",
     ],
   },
   {
@@ -366,6 +503,8 @@ interface Clash {
   readonly file: string;
   readonly schema: z.ZodType;
   readonly at: string;
+  /** Which field, and what it must be. */
+  readonly says: string;
   readonly change: (file: never) => void;
 }
 
@@ -374,7 +513,35 @@ const clashes: readonly Clash[] = [
   {
     file: "build-rules",
     schema: buildRulesFileSchema,
+    at: "bench.endSheets.sheetsMm",
+    says: "the sheets must stand from thin to thick",
+    change: (file: { bench: { endSheets: { sheetsMm: number[] } } }) => {
+      file.bench.endSheets.sheetsMm = [2, 2];
+    },
+  },
+  {
+    file: "build-rules",
+    schema: buildRulesFileSchema,
+    at: "cloth.faces.0.0",
+    says: '"velvet" has no cost',
+    change: (file: { cloth: { faces: string[][] } }) => {
+      file.cloth.faces[0] = ["velvet"];
+    },
+  },
+  {
+    file: "build-rules",
+    schema: buildRulesFileSchema,
+    at: "baseLetters.leastCapHeightMm",
+    says: "leastCapHeightMm must not be above capHeightMm",
+    change: (file: { baseLetters: { leastCapHeightMm: number; capHeightMm: number } }) => {
+      file.baseLetters.leastCapHeightMm = file.baseLetters.capHeightMm + 1;
+    },
+  },
+  {
+    file: "build-rules",
+    schema: buildRulesFileSchema,
     at: "core.maxMm",
+    says: "maxMm must be above minMm",
     change: (file: { core: { minMm: number; maxMm: number } }) => {
       file.core.maxMm = file.core.minMm;
     },
@@ -383,6 +550,7 @@ const clashes: readonly Clash[] = [
     file: "build-rules",
     schema: buildRulesFileSchema,
     at: "print.leastDpi",
+    says: "leastDpi must not be above goodDpi",
     change: (file: { print: { leastDpi: number; goodDpi: number } }) => {
       file.print.leastDpi = file.print.goodDpi + 1;
     },
@@ -391,6 +559,7 @@ const clashes: readonly Clash[] = [
     file: "build-rules",
     schema: buildRulesFileSchema,
     at: "bootSoleRangeMm",
+    says: "the longer boot sole must stand second",
     change: (file: { bootSoleRangeMm: number[] }) => {
       file.bootSoleRangeMm = [300, 300];
     },
@@ -399,6 +568,7 @@ const clashes: readonly Clash[] = [
     file: "flex-classes",
     schema: flexClassesFileSchema,
     at: "flexClasses.1.below",
+    says: "class 2 must end above its start and where the next begins",
     change: (file: { flexClasses: { from: number; below: number }[] }) => {
       for (const each of file.flexClasses.slice(1, 2)) each.below += 0.001;
     },
@@ -407,6 +577,7 @@ const clashes: readonly Clash[] = [
     file: "models",
     schema: modelsFileSchema,
     at: "models.0.shape.refLengthCm",
+    says: "the reference length must be one of the offered lengths",
     change: (file: { models: { shape: { refLengthCm: number } }[] }) => {
       for (const each of file.models.slice(0, 1)) each.shape.refLengthCm += 1;
     },
@@ -415,6 +586,7 @@ const clashes: readonly Clash[] = [
     file: "models",
     schema: modelsFileSchema,
     at: "models.0.hasMetal",
+    says: "hasMetal must say whether the lay-up holds metal",
     change: (file: { models: { hasMetal: boolean }[] }) => {
       for (const each of file.models.slice(0, 1)) each.hasMetal = !each.hasMetal;
     },
@@ -423,6 +595,7 @@ const clashes: readonly Clash[] = [
     file: "fit",
     schema: fitFileSchema,
     at: "turnRadiusM.medium",
+    says: "fromM must not be above toM",
     change: (file: { turnRadiusM: { medium: { fromM: number } } }) => {
       file.turnRadiusM.medium.fromM = 18.1;
     },
@@ -431,6 +604,7 @@ const clashes: readonly Clash[] = [
     file: "shop",
     schema: shopFileSchema,
     at: "cancellation",
+    says: "the ladder needs the steps before-lock, locked, proof-approved, core-milled, sheets-cut, pressed, shipped, in this order",
     change: (file: { cancellation: unknown[] }) => {
       file.cancellation.reverse();
     },
@@ -439,6 +613,7 @@ const clashes: readonly Clash[] = [
     file: "shop",
     schema: shopFileSchema,
     at: "timeZone",
+    says: '"America/Denvr" is not a time zone',
     change: (file: { timeZone: string }) => {
       file.timeZone = "America/Denvr";
     },
@@ -447,6 +622,7 @@ const clashes: readonly Clash[] = [
     file: "price-books",
     schema: priceBooksFileSchema,
     at: "priceBooks.1",
+    says: '"2026-03-02" stands twice',
     change: (file: { priceBooks: { effectiveFrom: string }[] }) => {
       const [first, second] = file.priceBooks;
       if (first && second) second.effectiveFrom = first.effectiveFrom;
@@ -456,6 +632,7 @@ const clashes: readonly Clash[] = [
     file: "floor",
     schema: floorFileSchema,
     at: "hours.windows",
+    says: "windows must follow each other without overlap",
     change: (file: { hours: { windows: { fromMinute: number; toMinute: number }[] } }) => {
       const [morning, afternoon] = file.hours.windows;
       if (morning && afternoon) afternoon.fromMinute = morning.toMinute - 1;
@@ -465,6 +642,7 @@ const clashes: readonly Clash[] = [
     file: "floor",
     schema: floorFileSchema,
     at: "stations.0.minutes",
+    says: "low ≤ typ ≤ high does not hold",
     change: (file: { stations: { minutes: { low: number; typ: number; high: number } }[] }) => {
       for (const each of file.stations.slice(0, 1)) each.minutes.low = each.minutes.typ + 1;
     },
@@ -472,9 +650,10 @@ const clashes: readonly Clash[] = [
 ];
 
 describe("fields that must agree", () => {
-  it.each(clashes)("$file.json: $at", ({ file, schema, at, change }) => {
+  it.each(clashes)("$file.json: $at", ({ file, schema, at, says, change }) => {
     const changed = content(file) as never;
     change(changed);
-    expect(schema.safeParse(changed).error?.issues.map((issue) => issue.path.join("."))).toEqual([at]);
+    const issues = schema.safeParse(changed).error?.issues ?? [];
+    expect(issues.map(({ path: place, message }) => [place.join("."), message])).toEqual([[at, says]]);
   });
 });

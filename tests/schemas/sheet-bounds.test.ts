@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import {
   answersSchema,
+  asBenchReads,
   benchReadingsSchema,
   bookPairSchema,
   checkSheetField,
@@ -200,8 +201,23 @@ describe("the bench and the paper book", () => {
       "springCentreNPerMm    [5, 400]",
       "springForebodyNPerMm  [1, 400]",
       "springAfterbodyNPerMm [1, 400]",
+      "twistNmPerDeg         [0.1, 20]",
     ],
   });
+  it.each([
+    ["massKg", "Mass", "g"],
+    ["camberMm", "Camber", "mm"],
+    ["springCentreNPerMm", "Centre spring", "N/cm"],
+    ["springForebodyNPerMm", "Forebody spring", "N/cm"],
+    ["springAfterbodyNPerMm", "Afterbody spring", "N/cm"],
+    ["twistNmPerDeg", "Twist", "N·m/°"],
+  ])("%s out of bounds is refused by its name and unit", (measure, label, unit) => {
+    const [issue] = benchReadingsSchema.safeParse({ [measure]: 9999 }).error?.issues ?? [];
+    expect(issue?.path).toEqual([measure]);
+    expect(issue?.message.startsWith(label)).toBe(true);
+    expect(issue?.message).toContain(unit);
+  });
+
   it("turns gram into kg, mm into mm and N/cm into N/mm", () => {
     const read = {
       massKg: 1800,
@@ -217,6 +233,7 @@ describe("the bench and the paper book", () => {
       springForebodyNPerMm: 2.6,
       springAfterbodyNPerMm: 3.1,
     });
+    expect(asBenchReads(benchReadingsSchema.parse(read))).toEqual(read);
   });
   tryBounds({
     schema: bookPairSchema,

@@ -106,6 +106,23 @@ describe("uploadArtwork", () => {
       refusal: { code: "not-allowed" },
     });
   });
+
+  it("has rights on one of four grounds, by somebody with a name", async () => {
+    const shop = await openShop(db());
+    const desk = shop.as(shop.desk);
+    const bytes = await plain(640, 320).png().toBuffer();
+    const { artworkId } = must(
+      await uploadArtwork(desk, { sheetId: await emptySheet(shop), fileName: "a.png", bytes }),
+    );
+    const state = (basis: string, name: string) => stateRights(desk, { artworkId, basis: basis as "own", name });
+    expect(await state("own", "  ")).toMatchObject({ refusal: { code: "name-missing", path: "name" } });
+    expect(await state("found it", "Robin")).toMatchObject({
+      refusal: { code: "invalid-field", path: "basis", value: "found it" },
+    });
+    expect((await db().artwork.findUniqueOrThrow({ where: { id: artworkId } })).rights).toBeNull();
+    for (const basis of ["own", "licensed", "public-domain", "commissioned"])
+      expect(must(await state(basis, " Robin ")).rights).toEqual({ basis, name: "Robin", at: shopNow.toISOString() });
+  });
 });
 
 describe("sniffType", () => {

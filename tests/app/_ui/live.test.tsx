@@ -1,10 +1,13 @@
 // @vitest-environment happy-dom
 /** The shop's own client parts: following the queue, dragging its rows, and the keys of a call. */
 import { AppRouterContext } from "next/dist/shared/lib/app-router-context.shared-runtime";
+import { PathnameContext, SearchParamsContext } from "next/dist/shared/lib/hooks-client-context.shared-runtime";
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import { LiveQueue } from "#app/_ui/live-queue.client.tsx";
+import { arrived, markAway, readTyped } from "#app/_ui/typed.ts";
 import { NextQuestion } from "#app/shop/(staff)/call/[sheetId]/next-question.client.tsx";
 import { ShortcutKeys } from "#app/shop/(staff)/call/[sheetId]/shortcuts.client.tsx";
+import { Presence } from "#app/shop/(staff)/presence.client.tsx";
 import { DragOrder } from "#app/shop/(staff)/queue/order/drag-order.client.tsx";
 import sheetWords from "#content/copy/sheet.json";
 import shopWords from "#content/copy/shop.json";
@@ -72,6 +75,119 @@ describe("the live queue", () => {
     expect(sources).toHaveLength(1);
     await page.wait(1);
     expect(sources).toHaveLength(2);
+  });
+});
+
+describe("a list chosen from", () => {
+  it("counts as something in hand: the page asks before it is read again", async () => {
+    const queue = (revision: number) => (
+      <AppRouterContext value={router}>
+        <main>
+          <LiveQueue revision={revision} from="/wall/tok/live" />
+          <select name="pair" aria-label="Pair" defaultValue="a">
+            <option value="a">a</option>
+            <option value="b">b</option>
+          </select>
+        </main>
+      </AppRouterContext>
+    );
+    const page = await operate(queue(5));
+    expect(sources[0]?.url).toBe("/wall/tok/live");
+    const tell = async (revision: string) => {
+      sources[0]?.dispatchEvent(new MessageEvent("revision", { data: revision }));
+      await page.wait(0);
+    };
+    await page.choose("pair", "b");
+    await tell("6");
+    expect(router.refresh).not.toHaveBeenCalled();
+    expect(page.seen.one("select").attribute("data-chosen")).toBe("");
+  });
+});
+
+describe("somebody at the desk", () => {
+  const here = (who = "s-1", path = "/shop/people") => (
+    <PathnameContext value={path}>
+      <SearchParamsContext value={new URLSearchParams("page=2")}>
+        <Presence who={who} />
+        <main>
+          <form>
+            <input name="note" aria-label="Note" defaultValue="" />
+            <input name="password" aria-label="Password" type="password" defaultValue="" />
+          </form>
+        </main>
+      </SearchParamsContext>
+    </PathnameContext>
+  );
+  const asked = vi.fn(async () => new Response(null, { status: 204 }));
+  let clock = 0;
+  beforeEach(() => {
+    sessionStorage.clear();
+    asked.mockClear();
+    clock = 1000;
+    vi.stubGlobal("fetch", asked);
+    const now = vi.spyOn(performance, "now").mockImplementation(() => clock);
+    return () => now.mockRestore();
+  });
+  const back = "What you had typed is back in its fields";
+
+  it("is told of once a minute at most, by keys, pointer and typing alike", async () => {
+    const page = await operate(here());
+    const does = async (event: string, afterMs: number) => {
+      clock += afterMs;
+      await page.send("[name=note]", new Event(event, { bubbles: true }));
+      return asked.mock.calls.length;
+    };
+    expect(await does("keydown", 59_999)).toBe(0);
+    expect(await does("keydown", 1)).toBe(1);
+    expect(asked).toHaveBeenCalledWith("/shop/here", { method: "POST" });
+    expect(await does("pointerdown", 59_999)).toBe(1);
+    expect(await does("pointerdown", 1)).toBe(2);
+    expect(await does("input", 60_000)).toBe(3);
+    expect(await does("mousemove", 60_000)).toBe(3);
+    asked.mockRejectedValueOnce(new TypeError("no connection"));
+    expect(await does("keydown", 60_000)).toBe(4);
+  });
+
+  it("finds what they had typed when the sign-in ended over it, until it has arrived", async () => {
+    const first = await operate(here());
+    await first.type("note", "called twice");
+    await first.type("password", "larch-board-seven");
+    // Written when the typing pauses.
+    await first.wait(299);
+    expect(readTyped(sessionStorage)).toBeNull();
+    await first.wait(1);
+    expect(readTyped(sessionStorage)).toEqual({
+      page: "/shop/people?page=2",
+      who: "s-1",
+      fields: { "note 0": "called twice" },
+      isSent: false,
+    });
+    expect(first.seen.text).not.toContain(back);
+    await first.draw(null);
+    markAway(sessionStorage, false);
+    const second = await operate(here());
+    expect(second.value("note")).toBe("called twice");
+    expect(second.seen.text).toContain(back);
+    // Sent at once: nobody waits for a pause.
+    await second.type("note", "called three times");
+    await second.send("form", new Event("submit", { bubbles: true }));
+    expect(readTyped(sessionStorage)).toMatchObject({ fields: { "note 0": "called three times" }, isSent: true });
+    document.dispatchEvent(new Event(arrived));
+    await second.wait(0);
+    expect(second.seen.text).not.toContain(back);
+    expect(readTyped(sessionStorage)).toBeNull();
+  });
+
+  it("finds nothing that somebody else had typed", async () => {
+    const first = await operate(here());
+    await first.type("note", "called twice");
+    await first.wait(300);
+    await first.draw(null);
+    markAway(sessionStorage, false);
+    const second = await operate(here("s-2"));
+    expect(second.value("note")).toBe("");
+    expect(second.seen.text).not.toContain(back);
+    expect(readTyped(sessionStorage)).toBeNull();
   });
 });
 

@@ -271,6 +271,16 @@ describe("core, reinforcement and graphic", () => {
       inlay: "counterchange",
       inlayText: "TY",
     });
+    expect(Object.values(house.fields).map(({ name, label }) => [name, label])).toEqual(
+      expect.arrayContaining([
+        ["house", "House graphics"],
+        ["layout", "How it lies on the pair"],
+        ["baseLeft", "Left ski"],
+        ["baseRight", "Right ski"],
+        ["inlay", "Letters in the base"],
+        ["inlayText", "The letters"],
+      ]),
+    );
     const length = Math.round(10 * spec.lengthCm);
     expect(limits(house.seen, "textAt")[0]).toBe(0);
     expect(limits(house.seen, "textAt")[2]).toBe(5);

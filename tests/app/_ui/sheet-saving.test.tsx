@@ -72,6 +72,15 @@ describe("what is saved", () => {
     expect(shop.save).toHaveBeenCalledTimes(2);
     expect(page.seen.one("#save").text).toBe("saved");
     expect(localStorage.getItem(`sheet:${start.sheetId}`)).toBeNull();
+    // The connection is back: nobody waits out the five seconds.
+    shop.save.mockRejectedValueOnce(new Error("offline"));
+    await page.choose("temperament", "steady");
+    await page.wait(500);
+    expect(page.seen.one("#save").text).toBe("waiting");
+    window.dispatchEvent(new Event("online"));
+    await page.wait(0);
+    expect(shop.save).toHaveBeenCalledTimes(4);
+    expect(page.seen.one("#save").text).toBe("saved");
     // What a reload left behind is put back and sent.
     const left = viewOf();
     localStorage.setItem(`sheet:${left.sheetId}`, JSON.stringify({ "answers.homeSnow": "icy" }));

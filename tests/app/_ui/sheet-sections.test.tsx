@@ -234,13 +234,25 @@ describe("each field of the sheet", () => {
     await page.choose("core-O", "cherry");
     expect(sent()["choices.core"]).toBe("own:aspen.ash.aspen.cherry");
     expect(page.seen.text).toContain(words.core.own.legend);
+    // Woods of the grade that may be seen through a window, and back.
+    await page.press("core-window");
+    expect(sent()["choices.core"]).toBe("own:aspen.ash.aspen.cherry:window");
+    await page.press("core-window");
+    expect(sent()["choices.core"]).toBe("own:aspen.ash.aspen.cherry");
   });
 
   it("takes pockets in the core and another plate, and gives them back", async () => {
     const { page, sent } = await sectionOf(build);
     await page.press("lightening");
     await page.choose("plate", "magnesium");
-    expect(sent()).toMatchObject({ "choices.lightening": true, "choices.plate": "magnesium" });
+    await page.press("protectors");
+    expect(sent()).toMatchObject({
+      "choices.lightening": true,
+      "choices.plate": "magnesium",
+      "choices.tipTailProtectors": true,
+    });
+    await page.press("protectors");
+    expect(sent()["choices.tipTailProtectors"]).toBe(false);
   });
 
   it("lays out the graphic, letters and bases", async () => {
@@ -288,6 +300,49 @@ describe("each field of the sheet", () => {
     expect(sent()["choices.base"]).toMatchObject({ inlayText: "TY" });
     await page.type("inlayText", "");
     expect(sent()["choices.base"]).not.toHaveProperty("inlayText");
+  });
+
+  it("moves the skier's own picture with the pointer that holds it, and shows a piece of it in true size", async () => {
+    const artwork = { id: "art-1", widthPx: 9000, heightPx: 1500, sha256: "x" };
+    const placement = { centreXMm: 900, centreYMm: 0, mmPerPixel: 0.2, angleDeg: 0 };
+    const own = { ...spec.graphic, kind: "own", layout: "same", artwork, placement };
+    const start = viewOf({ choices: { destination: "collect", graphic: own }, artworks: [] });
+    const { page, sent } = await sectionOf(graphics, start);
+    const board = page.seen.one("[role=application]").element;
+    // A screen of 2 px a mm, on which the ski's tip is at (10, 20); the ski's own axes go across and along.
+    Object.assign(board.querySelector("[data-ski-axes]") ?? {}, { getScreenCTM: () => ({ inverse: () => 2 }) });
+    Object.assign(board, { setPointerCapture: vi.fn() });
+    vi.stubGlobal(
+      "DOMPoint",
+      class {
+        constructor(
+          readonly x: number,
+          readonly y: number,
+        ) {}
+        matrixTransform = (scale: number) => ({ x: (this.x - 10) / scale, y: (this.y - 20) / scale });
+      },
+    );
+    const pointer = (kind: string, clientX: number, clientY: number) =>
+      page.send("[role=application]", new PointerEvent(kind, { clientX, clientY, pointerId: 4, bubbles: true }));
+    const placed = () => (sent()["choices.graphic"] as { placement?: typeof placement } | undefined)?.placement;
+    await pointer("pointermove", 500, 500);
+    expect(placed()).toBeUndefined();
+    await pointer("pointerdown", 30, 120);
+    await pointer("pointermove", 50.5, 160);
+    expect(placed()).toEqual({ ...placement, centreXMm: 920, centreYMm: 10.3 });
+    await pointer("pointermove", 30, 100);
+    expect(placed()).toEqual({ ...placement, centreXMm: 890, centreYMm: 0 });
+    await pointer("pointerup", 30, 100);
+    await pointer("pointermove", 500, 500);
+    expect(placed()).toEqual({ ...placement, centreXMm: 890, centreYMm: 0 });
+    vi.unstubAllGlobals();
+    // As wide as the ski's shoulder, 110 mm of it, from where the tip ends.
+    const frame = page.seen.one("figure > div").element as HTMLElement;
+    const inner = frame.firstElementChild as HTMLElement;
+    expect(frame.style.width).toBe(`${shape.shoulderWidthMm}mm`);
+    expect(frame.style.aspectRatio).toBe(`${shape.shoulderWidthMm} / 110`);
+    expect(Number.parseFloat(inner.style.height)).toBeCloseTo(shape.lengthMm / 1.1, 6);
+    expect(Number.parseFloat(inner.style.top)).toBeCloseTo(-shape.tipLengthMm / 1.1, 6);
   });
 
   it("places the skier's own picture by keys and numbers, and says how sharp it is", async () => {

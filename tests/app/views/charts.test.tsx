@@ -3,10 +3,11 @@ import { describe, expect, it, vi } from "vitest";
 import { SameFlexChart } from "#app/_ui/sheet/same-flex-chart.tsx";
 import { PredictedVersusMeasured } from "#app/(site)/method/predicted-versus-measured.tsx";
 import { Paces } from "#app/shop/(staff)/floor-times/paces.tsx";
+import { TwistBench } from "#app/shop/(staff)/pair/[code]/twist-bench.tsx";
 import { Together } from "#app/shop/(staff)/promises/together.tsx";
 import words from "#content/copy/sheet.json";
 import type { SameFlexOption } from "#engine/assessment";
-import type { FloorLearningView } from "#services";
+import type { BenchRow, FloorLearningView } from "#services";
 import { partly } from "../../support/builders/views";
 import { drawn } from "../../support/drawn";
 import type { Reading } from "../../support/page-reading";
@@ -198,6 +199,11 @@ describe("computed against measured", () => {
         [44, 392, 400 - x(tick), 400 - x(tick)].map(rounded),
       ]),
     );
+    expect(at(seen, "figure > svg > text", ["x", "y"])).toEqual([
+      [392, 392],
+      [50, 24],
+    ]);
+    expect(seen.all("figure > p > span").map(({ text }) => text)).toEqual(["○ By the handbook", "● With factors"]);
     // Of many steps every second is named.
     told({ points: [point("a", 1, 1, 1), point("b", 6, 6, 6)] });
     expect(
@@ -214,5 +220,48 @@ describe("computed against measured", () => {
     expect(seen.text).toContain("No book");
     told({ points: [{ ...point("a", 3, 3, 3), leftOut: true }] });
     expect((await shown(PredictedVersusMeasured)).all("svg")).toEqual([]);
+  });
+});
+
+describe("how twist is read", () => {
+  const test = { torqueNm: 8, armMm: 300, clampMm: 500, armAtMm: 900 };
+  const rows = [
+    partly<BenchRow>({ measure: "massKg", target: 1.75 }),
+    partly<BenchRow>({ measure: "twistNmPerDeg", target: 4 }),
+  ];
+  const bench = (known: object = {}, targets: readonly BenchRow[] = rows) =>
+    drawn(<TwistBench test={{ ...test, ...known }} lengthMm={1480} rows={targets} />);
+
+  it("is told with the weight that gives the torque, and the angle that gives the target", () => {
+    // 8 N·m on 0.3 m is 26.7 N; at 4 N·m/° they turn the arm by 2°.
+    expect(bench().one("p").text).toBe(
+      "Clamp the ski 500 mm behind its tip, lay the arm across it at 900 mm and hang 26.7 N on the arm, 300 mm from the ski's middle: 8.0 N·m. The twist to write down is 8.0 divided by the angle that the arm turns; at 2.0° it is 4.00 N·m/°.",
+    );
+    expect(bench({}, rows.slice(0, 1)).all("p")).toHaveLength(1);
+  });
+
+  it("is drawn to scale: the ski, the clamp, the arm and the weight on its end", () => {
+    // 1,480 mm over 296 px: a fifth of a px a mm, from 12 px on.
+    const seen = bench();
+    expect(at(seen, "rect", ["x", "y", "width", "height"])).toEqual([
+      [12, 40, 296, 18],
+      [105, 35, 14, 28],
+    ]);
+    const lines = (drawing: Reading) => drawing.all("path").map((path) => path.attribute("d"));
+    expect(lines(seen)).toEqual([
+      "M192 35 V109",
+      "M192 109 v14 m-4 -5 l4 5 l4 -5",
+      "M112 24 H192 M192 19 v10 M112 19 v10",
+    ]);
+    expect(wordsAt(seen)).toEqual([
+      ["400 mm", 152, 18],
+      ["clamp", 112, 78],
+      ["300 mm", 200, 87.5],
+      ["26.7 N", 202, 121],
+    ]);
+    // The arm on the other side of the clamp; one too short to see, and one too long for the drawing.
+    expect(lines(bench({ clampMm: 900, armAtMm: 500 }))[2]).toBe("M112 24 H192 M112 19 v10 M192 19 v10");
+    expect(lines(bench({ armMm: 100 }))[0]).toBe("M192 35 V79");
+    expect(lines(bench({ armMm: 1000 }))[0]).toBe("M192 35 V128");
   });
 });

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import type { UploadedFile } from "#app/_server/uploaded-file.ts";
+import { CompareView } from "#app/_ui/compare/compare-view.tsx";
 import { linesOf, nameForPeople, percent, plainNumber } from "#app/(site)/method/check-numbers.ts";
 import MethodPage from "#app/(site)/method/page.tsx";
 import SkierComparePage from "#app/(skier)/sheet/[token]/compare/page.tsx";
@@ -15,6 +16,7 @@ import { GET as printProof } from "#app/files/proofs/[key]/[pairId]/route.ts";
 import { GET as printQuote } from "#app/files/quotes/[key]/route.ts";
 import CallPage from "#app/shop/(staff)/call/[sheetId]/page.tsx";
 import CallsPage from "#app/shop/(staff)/call/page.tsx";
+import CustomersPage from "#app/shop/(staff)/customers/page.tsx";
 import ShopLayout from "#app/shop/(staff)/layout.tsx";
 import { GET as measuredCsv } from "#app/shop/(staff)/measured/csv/route.ts";
 import EditPage from "#app/shop/(staff)/orders/[orderId]/edit/page.tsx";
@@ -25,11 +27,14 @@ import PricesPage from "#app/shop/(staff)/prices/page.tsx";
 import { GET as promisesCsv } from "#app/shop/(staff)/queue/csv/route.ts";
 import { GET as quotesCsv } from "#app/shop/(staff)/quotes/csv/route.ts";
 import QuotesPage from "#app/shop/(staff)/quotes/page.tsx";
+import compareWords from "#content/copy/compare.json";
 import { shapeAtLength } from "#engine/geometry";
 import type { OrderView } from "#services";
 import { catalog } from "../../engine/demo-catalog";
 import { partly } from "../../support/builders/views";
+import { drawn } from "../../support/drawn";
 import { framed, sentTo, shown } from "../../support/page-render";
+import { cookies, freshBrowser } from "../../support/page-requests";
 import { hold, refusal, seeAs, tell } from "../../support/page-views";
 import { answers, assessed, viewOf } from "../../support/sheet";
 
@@ -188,6 +193,57 @@ describe("lists", () => {
     expect(await (await quotesCsv(new Request("http://shop/x"))).text()).toContain(
       `Q-101,'=Robin,"Midlow 95, 178 cm",163240,open,2026-12-01,PB-3,${denver("10:00")}\r\n`,
     );
+  });
+
+  it("of customers and of quotes lead to their other pages with what was asked for", async () => {
+    seeAs("owner");
+    const pages = { total: 60, page: 2, pageSize: 25, unreadable: [] };
+    const customer = (known: object) => ({
+      customerId: "c-1",
+      name: "Robin Alder",
+      phone: "303 555 0101",
+      email: null,
+      isGuestsWord: false,
+      sameNumber: [],
+      quotes: 2,
+      orders: 1,
+      ...known,
+    });
+    tell("listCustomers", {
+      ...pages,
+      rows: [
+        customer({}),
+        customer({
+          customerId: "c-2",
+          name: "Kim",
+          phone: null,
+          email: "kim@beck.example",
+          isGuestsWord: true,
+          sameNumber: [{ customerId: "c-1", name: "Robin Alder" }],
+        }),
+      ],
+    });
+    const page = await shown(CustomersPage, { query: { text: "al", page: "2" } });
+    expect(page.table("Customers").map((row) => Object.values(row))).toEqual([
+      ["Robin Alder", "303 555 0101", "–", "", "2", "1"],
+      ["Kim a guest's word", "–", "kim@beck.example", "!Robin Alder", "2", "1"],
+    ]);
+    expect(page.links).toMatchObject({
+      Kim: "/shop/customers/c-2",
+      "Earlier in the list": "/shop/customers?text=al&page=1",
+      "Further down the list": "/shop/customers?text=al&page=3",
+      "How long what is kept": "/shop/retention",
+    });
+    expect(page.form("Show").sent).toMatchObject({ text: "al" });
+    tell("listQuotes", { ...pages, rows: [quoteRow] });
+    expect((await shown(QuotesPage, { query: { state: "open", page: "2" } })).links).toMatchObject({
+      Newer: "/shop/quotes?state=open&page=1",
+      Older: "/shop/quotes?state=open&page=3",
+    });
+    seeAs("desk");
+    expect((await shown(CustomersPage)).links["How long what is kept"]).toBeUndefined();
+    tell("listCustomers", refusal("not-allowed"));
+    expect(await sentTo(CustomersPage)).toBe("not-found");
   });
 
   it("of calls are for whom they are meant", async () => {
@@ -731,6 +787,36 @@ describe("sheets", () => {
     expect(empty.text).toContain("Choose at least one to see it here.");
   });
 
+  it("are compared without what cannot be worked out, which is named, and a clash is told before it is taken", () => {
+    const sheet = viewOf();
+    const view = (input: object, clash: string | null = null, state: "open" | "quoted" = "open") =>
+      drawn(
+        <CompareView
+          sheet={{ ...sheet, state }}
+          other={{ state: "found", input: input as never }}
+          query={{ show: [], other: "x" }}
+          catalog={catalog}
+          words={compareWords}
+          backHref="/back"
+          take={(id) => <button type="button">Take {id}</button>}
+          clashText={() => clash}
+        />,
+      );
+    const lost = view({ answers: {}, choices: {} });
+    expect(lost.text).toContain(
+      "The other sheet cannot be worked out with the options of this sheet, so it is left out.",
+    );
+    expect(lost.part("Take one onto the sheet").items).toHaveLength(1);
+    const found = view({ answers: { ...answers, massKg: 95 }, choices: {} });
+    expect(found.text).not.toContain("cannot be worked out");
+    expect(found.part("Take one onto the sheet").items).toHaveLength(2);
+    expect(found.buttons).toContain("Take other");
+    expect(view({ answers, choices: {} }, "no such wood").part("Take one onto the sheet").items[1]).toContain(
+      "no such wood",
+    );
+    expect(view({ answers, choices: {} }, null, "quoted").buttons).not.toContain("Take other");
+  });
+
   it("are shown behind their link, closed ones with the reason", async () => {
     hold("sheet", "s-1");
     tell("skierBand", refusal("not-found"));
@@ -740,6 +826,21 @@ describe("sheets", () => {
     expect(open.links["Compare this pair with others on one axis"]).toBe("/sheet/tok/compare");
     tell("readSheet", viewOf({ state: "quoted" }));
     expect((await shown(SheetPage, { params: { token: "tok" } })).text).toContain("A quote was made from this sheet");
+  });
+
+  it("ask in the units that were typed in this browser last", async () => {
+    hold("sheet", "s-1");
+    tell("skierBand", refusal("not-found"));
+    tell("readSheet", viewOf({ answers: {}, typed: {}, choices: {} }));
+    const asked = async (units: string | null) => {
+      freshBrowser();
+      if (units !== null) (await cookies()).set("units", units);
+      const page = await shown(SheetPage, { params: { token: "tok" } });
+      return page.all("input[name^=height-]").map((input) => input.attribute("name"));
+    };
+    expect(await asked(null)).toEqual(["height-cm"]);
+    expect(await asked("metric")).toEqual(["height-cm"]);
+    expect(await asked("imperial")).toEqual(["height-feet", "height-inches"]);
   });
 
   it("are worked on the telephone by whoever holds them", async () => {

@@ -6,6 +6,7 @@ import MeasuredPage from "#app/shop/(staff)/measured/page.tsx";
 import NoticesPage from "#app/shop/(staff)/notices/page.tsx";
 import HardDatePage from "#app/shop/(staff)/orders/[orderId]/hard-date/page.tsx";
 import DeskPage from "#app/shop/(staff)/page.tsx";
+import { Guessing } from "#app/shop/(staff)/people/guessing.tsx";
 import KeptPromisesPage from "#app/shop/(staff)/promises/page.tsx";
 import IncidentPage from "#app/shop/(staff)/queue/breakdown/[incidentId]/page.tsx";
 import QueueOrderPage from "#app/shop/(staff)/queue/order/page.tsx";
@@ -30,6 +31,7 @@ import type {
 } from "#services";
 import { catalog } from "../../engine/demo-catalog";
 import { partly } from "../../support/builders/views";
+import { drawn } from "../../support/drawn";
 import { sentTo, shown, tabTitle } from "../../support/page-render";
 import { refusal, seeAs, tell } from "../../support/page-views";
 
@@ -279,6 +281,24 @@ describe("letters", () => {
     expect(empty.text).toContain("No letter was sent or dropped yet.");
     tell("listNotices", refusal("not-allowed"));
     expect(await sentTo(NoticesPage)).toBe("not-found");
+  });
+
+  it("on their way are listed with tries and problem, and one that was given up can be sent again", async () => {
+    const letter = { recipient: "robin@alder.example", subject: "Your pair", tries: 1, problem: null };
+    tell("listNotices", []);
+    tell("listWaitingLetters", []);
+    expect((await shown(NoticesPage)).hasPart("On the way")).toBe(false);
+    tell("listWaitingLetters", [
+      { ...letter, letterId: "l-1", state: "waiting", canBeSentAgain: false },
+      { ...letter, letterId: "l-2", state: "dead", tries: 9, problem: "no such mailbox", canBeSentAgain: true },
+    ]);
+    const page = await shown(NoticesPage);
+    expect(page.table("On the way").map((row) => Object.values(row))).toEqual([
+      ["robin@alder.example", "Your pair", "on its way", "1", "–", ""],
+      ["robin@alder.example", "Your pair", "given up", "9", "no such mailbox", "Send it again"],
+    ]);
+    expect(page.forms.map(({ buttons, sent }) => [buttons, sent])).toEqual([[["Send it again"], { letterId: "l-2" }]]);
+    tell("listWaitingLetters", []);
   });
 });
 
@@ -1011,6 +1031,18 @@ describe("a hard date", () => {
   });
 });
 
+describe("somebody guessing at a sign-in", () => {
+  it("is told by name, how often and when last, with the way to People from elsewhere", () => {
+    const guessing = [{ staffId: "s-2", name: "Mo", times: 7, lastAt: denver("09:30") }];
+    const notice = drawn(<Guessing guessing={guessing} href="/shop/people" />);
+    expect(notice.text).toContain("Somebody is guessing how to sign in as Mo");
+    expect(notice.text).toContain("refused 7 times this week, last on 10 Nov 2026, 09:30.");
+    expect(notice.links).toEqual({ "Look at People": "/shop/people" });
+    expect(drawn(<Guessing guessing={guessing} />).links).toEqual({});
+    expect(drawn(<Guessing guessing={[]} />).text).toBe("");
+  });
+});
+
 describe("the order of the queue", () => {
   const place = (index: number, fixedBecause: string | null = null) => ({
     pairId: `p-${index}`,
@@ -1087,6 +1119,36 @@ describe("the order of the queue", () => {
     const refused = await shown(QueueOrderPage, { query: { move: "p-9" } });
     expect(refused.one("[role=alert]").text).not.toBe("");
     expect(refused.buttons).not.toContain("Move it");
+  });
+  it("is paged by fifty, each place with its number in the whole of it, and leads to its neighbours", async () => {
+    const places = Array.from({ length: 120 }, (_, index) => ({ ...place(index), pairId: `p-${index}` }));
+    tell("readQueueOrder", partly<QueueOrder>({ revision: 9, places: places as never, moves: [] }));
+    const numbers = async (page: string) => {
+      const shownPage = await shown(QueueOrderPage, { query: { page } });
+      const rows = shownPage.table("Open pairs in the order in which they are served").map((row) => Number(row["No."]));
+      return [rows[0], rows.at(-1), shownPage.links["Earlier in the list"], shownPage.links["Further down the list"]];
+    };
+    const at = (page: number) => `/shop/queue/order?page=${page}`;
+    expect(await numbers("1")).toEqual([1, 50, undefined, at(2)]);
+    expect(await numbers("2")).toEqual([51, 100, at(1), at(3)]);
+    expect(await numbers("9")).toEqual([101, 120, at(2), undefined]);
+    // The places to move to: this page's, and the first of every other.
+    const choose = (await shown(QueueOrderPage, { query: { page: "2" } })).form("Show the effect");
+    expect(Object.keys(choose.fields.before?.choices ?? {})).toEqual([
+      "",
+      "p-0",
+      ...places.slice(50, 100).map(({ pairId }) => pairId),
+      "p-100",
+    ]);
+    expect(Object.keys(choose.fields.move?.choices ?? {})).toEqual(places.slice(50, 100).map(({ pairId }) => pairId));
+  });
+  it("says so where nobody has moved anything, and offers no move where every place is fixed", async () => {
+    const none = "Nobody has moved a pair by hand.";
+    expect((await shown(QueueOrderPage)).text).not.toContain(none);
+    tell("readQueueOrder", partly<QueueOrder>({ revision: 9, places: [place(1, "frozen")] as never, moves: [] }));
+    const page = await shown(QueueOrderPage);
+    expect(page.part("Moved lately").text).toContain(none);
+    expect(page.buttons).not.toContain("Show the effect");
   });
   it("lets nobody move who may not, and an owner alone give a whole order", async () => {
     const order = { lateMinutes: 900, changeoverMinutes: 120 };
@@ -1233,6 +1295,18 @@ describe("the desk", () => {
     expect(calm.links["All drafts"]).toBeUndefined();
     expect(calm.hasPart("For the owner to look at")).toBe(false);
     expect(calm.all("ul .text-iron")).toEqual([]);
+    const row = { table: "pairs", row: "TY-0402", column: "spec", why: "no model" };
+    const waiting = (count: number) =>
+      Array.from({ length: count }, (_, index) => ({ ...overview.waiting[0], pairId: `p-${index}` }));
+    tell("deskOverview", { ...overview, unreadable: [row], waiting: waiting(13) });
+    const full = await shown(DeskPage);
+    expect(full.part("Cannot be read").text).toContain("TY-0402, column spec: no model");
+    expect(page.hasPart("Cannot be read")).toBe(false);
+    // Twelve of a kind; the way to the others where there are more.
+    expect(full.table("Waiting on the customer")).toHaveLength(12);
+    expect(Object.entries(full.links).filter(([, to]) => to === "/shop/queue?view=waiting")).toHaveLength(1);
+    tell("deskOverview", { ...overview, waiting: waiting(12) });
+    expect(Object.values((await shown(DeskPage)).links)).not.toContain("/shop/queue?view=waiting");
     seeAs("maker");
     expect(await sentTo(DeskPage)).toBe("/shop/queue");
   });

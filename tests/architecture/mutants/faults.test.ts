@@ -62,6 +62,19 @@ describe("faults", () => {
     expect(made("permission", table, "lib/engine/fit/policy.ts")).toEqual([]);
   });
 
+  it("leaves alone what is the same from either end, in either order, or by any name", () => {
+    expect(made("side", "f(all.find((one) => one.id === id), all.find(({ id }) => id === own));")).toEqual([]);
+    expect(made("side", "f(all.find((one) => one.kind === kind));")).toEqual([
+      "f(all.findLast((one) => one.kind === kind));",
+    ]);
+    expect(made("arguments", "f(Math.max(a, b) + Math.hypot(a, b));")).toEqual([]);
+    expect(made("unit", "f(<b key={share} x={share} />);")).toEqual([
+      "f(<b key={share} x={(share * 100)} />);",
+      "f(<b key={share} x={(share / 100)} />);",
+    ]);
+    expect(made("arguments", "f(Math.pow(a, b));")).toEqual(["f(Math.pow(b, a));"]);
+  });
+
   it("leaves alone what does not run: imports, types, keys, names of attributes", () => {
     const source = `import { min } from "left";
       export * from "./first";

@@ -52,6 +52,28 @@ describe("a magnesium plate", () => {
     expect(conflicts({ plate: "magnesium" })).toEqual([]);
     const touring = { ...specOf({ model: "upleigh-92" }), plate: "magnesium" };
     expect(conflicts(touring)).toMatchObject([{ code: "plate-not-for-use", plate: "magnesium", use: "touring" }]);
+    // The ways out are the other plates that are for this use; the shop's own stands where none is chosen.
+    const [magnesiumPlate] = build.rules.plate.choices ?? [];
+    if (!magnesiumPlate) throw new Error("the demo has a plate to choose");
+    const withThree = {
+      ...build,
+      rules: {
+        ...build.rules,
+        plate: {
+          ...build.rules.plate,
+          choices: [
+            magnesiumPlate,
+            { ...magnesiumPlate, id: "light", label: "Light plate", forUses: ["touring"] as const },
+            { ...magnesiumPlate, id: "park", label: "Park plate", forUses: ["park"] as const },
+          ],
+        },
+      },
+    };
+    const resolved = resolveSpec(touring, withThree);
+    if (!resolved.ok) throw new Error(resolved.refusal.code);
+    expect(conflictsOf(touring, resolved.value, withThree)[0]?.ways).toEqual([
+      { code: "other-plate-light", label: "Light plate", choices: { plate: "light" } },
+    ]);
     expect(solveSpec({ ...specOf({}), plate: "titanium" }, build)).toMatchObject({
       ok: false,
       refusal: { code: "unknown-item", kind: "plate", id: "titanium", known: ["magnesium"] },

@@ -31,6 +31,19 @@ describe("days lost", () => {
   });
 });
 
+describe("the days looked at", () => {
+  it("are told from the first working day to the day of asking", () => {
+    // Saturday 5 June 2027 to Thursday the 10th: the first working day is the 7th.
+    const span = (from: string, to: string) => {
+      const { fromDate, toDate, workingDays } = learn({ fromMinute: at(`${from} 00:00`), toMinute: at(`${to} 09:00`) });
+      return [fromDate, toDate, workingDays];
+    };
+    expect(span("2027-06-05", "2027-06-10")).toEqual(["2027-06-07", "2027-06-10", 3]);
+    // A week-end alone has none: its own first day is told.
+    expect(span("2027-06-05", "2027-06-06")).toEqual(["2027-06-05", "2027-06-06", 0]);
+  });
+});
+
 describe("standstills", () => {
   const every = (pair: string, days: readonly string[]) =>
     days.map((day) => visit("edges", `2027-06-${day} 08:00`, `2027-06-${day} 09:00`, { pair }));

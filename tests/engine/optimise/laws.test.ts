@@ -250,3 +250,38 @@ describe("scheduleJobs with deadlines", () => {
     expect(kept).toBeGreaterThan(70);
   });
 });
+
+describe.each([
+  ["a shop of all kinds", randomShop],
+  ["a line", randomLine],
+  ["a project", randomProject],
+  ["a job shop", randomJobShop],
+] as const)("a budget of time, for %s", (_, shopOf) => {
+  /** The first that no bound proves at once. */
+  const open = () => {
+    for (let seed = 1; seed < 200; seed += 1) {
+      const found = scheduleJobs(shopOf(seed), { seed: 1, iterations: 300 });
+      if (found.ok && found.value.stoppedBy === "iterations") return { problem: shopOf(seed), found: found.value };
+    }
+    throw new Error("every one of 200 is proven at once");
+  };
+
+  it("ends the search by the clock it is given, with a sound schedule", () => {
+    const { problem } = open();
+    let now = 5_000;
+    const ended = scheduleJobs(problem, { seed: 1, budgetMs: 100, clockMs: () => (now += 10) });
+    if (!ended.ok) throw new Error(ended.refusal.code);
+    expect(ended.value.stoppedBy).toBe("budget");
+    expect(faultsOf(problem, ended.value)).toEqual([]);
+    // Asked every 10 ms of 100, by each of the searches that share the time.
+    expect(now - 5_000).toBeGreaterThanOrEqual(100);
+    expect(now - 5_000).toBeLessThanOrEqual(200);
+  });
+
+  it("changes nothing while it is not spent, and needs a clock", () => {
+    const { problem, found } = open();
+    const capped = scheduleJobs(problem, { seed: 1, iterations: 300, budgetMs: 100, clockMs: () => 7 });
+    expect(capped.ok && capped.value).toEqual(found);
+    expect(() => scheduleJobs(problem, { seed: 1, budgetMs: 100 })).toThrow(/budgetMs needs clockMs/);
+  });
+});

@@ -91,6 +91,15 @@ describe("calendars behind their tables", () => {
     );
   });
 
+  it("find a window that opens on the minute the tables end, whatever that is", () => {
+    // Every day from midnight, so that a window begins wherever a table of whole days ends; none is longer than four leap years.
+    for (const days of [28, 112, 4 * 366]) {
+      const early = workCalendar([{ windows: [[0, 480]] }]);
+      expect(nextOpenRun(early, days * dayMinutes, 480)).toBe(days * dayMinutes);
+      expect(nextOpenRun(early, days * dayMinutes + 1, 480)).toBe((days + 1) * dayMinutes);
+    }
+  });
+
   it("take a shop that never closes as one window without an end", () => {
     const always = workCalendar([{ windows: [[0, dayMinutes]] }]);
     expect(nextOpenRun(always, 20 * 366 * dayMinutes, 3 * 366 * dayMinutes)).toBe(20 * 366 * dayMinutes);

@@ -82,7 +82,7 @@ function UnderWay({ letters }: { readonly letters: readonly LetterView[] }) {
           { key: "to", head: w.recipient, cell: (row) => row.recipient },
           { key: "heading", head: w.heading, cell: (row) => row.subject },
           { key: "state", head: w.state, cell: (row) => w.letterStates[row.state] },
-          { key: "tries", head: w.tries, cell: (row) => row.tries },
+          { key: "tries", head: w.tries, numeric: true, cell: (row) => row.tries },
           { key: "problem", head: w.problem, cell: (row) => row.problem ?? "–" },
           { key: "again", head: "", cell: (row) => (row.canBeSentAgain ? <Again letterId={row.letterId} /> : null) },
         ]}

@@ -1,0 +1,1 @@
+export function stampOf(root: string, file: string): string | null;
