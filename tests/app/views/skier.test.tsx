@@ -575,7 +575,7 @@ describe("the home page", () => {
     expect(home.text).toContain("10–17 December");
     expect(home.text).toContain("31");
     const longest = Math.max(...active.map(({ shape }) => shape.refLengthCm * 10));
-    expect(home.one("#models li svg").attribute("viewBox")).toBe(`0 -75 ${longest} 150`);
+    expect(home.one("#models li svg").attribute("viewBox")).toBe(`0 -75 ${longest} 242`);
     const wide = active.find(({ use }) => use === "all-mountain wide");
     expect(home.one("svg[role=img]").attribute("aria-label")).toContain(`${wide?.name}, ${wide?.shape.refLengthCm} cm`);
     tell("leadTimeToday", refusal("not-allowed"));
