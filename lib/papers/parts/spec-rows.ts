@@ -3,6 +3,7 @@
 import words from "#content/copy/papers.json";
 import { type BuildCatalog, coreLabel, type PairSpec } from "#engine/configuration";
 import { shapeAtLength } from "#engine/geometry";
+import { type PairLook, pairLook } from "#engine/scene";
 import { fill } from "#engine/units";
 import type { Row } from "./facts";
 import { mm, numberText, plainNumber } from "./format";
@@ -56,6 +57,13 @@ export function modelOf(spec: PairSpec, catalog: BuildCatalog) {
   const model = catalog.models.find((m) => m.id === spec.model);
   if (!model) throw new RangeError(`spec.model: "${spec.model}" is not in the catalogue`);
   return model;
+}
+
+/** How the pair of a specification looks. @throws RangeError when the catalogue does not have its model */
+export function lookOf(spec: PairSpec, catalog: BuildCatalog): PairLook {
+  const look = pairLook(spec, catalog);
+  if (!look) throw new RangeError(`spec.model: "${spec.model}" is not in the catalogue`);
+  return look;
 }
 
 /** "Class 3, k 1.07 of the model's reference". */
