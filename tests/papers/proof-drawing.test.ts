@@ -90,9 +90,14 @@ describe("both skis", () => {
 
   it("have walls, steel and light of their own under the marks, on the same axes", () => {
     const all = drawn(ProofPages({ data, paper: "A4" })).shapes;
-    const body = all.slice(0, all.indexOf(ofType(all, "SVG").filter(({ props }) => Number(props.width) > 500)[1] as Shape));
+    const body = all.slice(
+      0,
+      all.indexOf(ofType(all, "SVG").filter(({ props }) => Number(props.width) > 500)[1] as Shape),
+    );
     const places = ofType(body, "G").flatMap(({ props }) => {
-      const [a, b, c, d, x = 0, y = 0] = (/matrix\((.+)\)/.exec(String(props.transform))?.[1] ?? "").split(",").map(Number);
+      const [a, b, c, d, x = 0, y = 0] = (/matrix\((.+)\)/.exec(String(props.transform))?.[1] ?? "")
+        .split(",")
+        .map(Number);
       return a === 0 && d === 0 && (b ?? 0) < 0 ? [{ along: c, across: b, x, y }] : [];
     });
     expect(places).toHaveLength(2);
@@ -284,7 +289,7 @@ describe("the proof's facts in words", () => {
   it("are the spec's own", () => {
     expect(proofOf({})).toMatchObject({
       title: "Midlow 95 · 178 cm · revision C",
-      layout: "mirrored, text stays readable",
+      layout: "mirrored: words in the picture are flipped on the right ski, lettering is not",
       safeMm: 6,
       bleedSideMm: 12,
       text: { transcript: "RIDGE HOME", xMm: 520, capHeightMm: 24 },
@@ -305,6 +310,8 @@ describe("the proof's facts in words", () => {
     const { artwork: _, text: __, ...graphic } = spec.graphic;
     const house = proofOf({ spec: { ...spec, graphic: { ...graphic, kind: "house", house: "contours" } } });
     expect(house).toMatchObject({ resolution: "drawn from lines: sharp at any size", sourceHash: null, text: null });
+    // A house graphic has no words of its own to flip.
+    expect(house.layout).toBe("mirrored, lettering stays readable");
     expect(proofOf({}).resolution).toMatch(/^\d+ dpi: sharp in print$/);
   });
 

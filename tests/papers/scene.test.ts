@@ -33,7 +33,8 @@ interface Inked {
   readonly stops: readonly string[];
 }
 
-const number = (value: unknown) => (value === null || value === undefined ? null : Math.round(Number(value) * 1e4) / 1e4);
+const number = (value: unknown) =>
+  value === null || value === undefined ? null : Math.round(Number(value) * 1e4) / 1e4;
 const text = (value: unknown) => (value === null || value === undefined || value === "none" ? null : String(value));
 const nameIn = (paint: string | null) => /^url\(#(.+)\)$/.exec(paint ?? "")?.[1];
 
@@ -168,7 +169,8 @@ describe("page and paper", () => {
     expect(clipsOnPaper(shapes)).toEqual(clipsOnPage(page));
     expect(movesOnPaper(shapes)).toEqual(movesOnPage(page));
     // Nothing that follows a page's theme is left on paper.
-    for (const { fill, stroke } of ink) for (const paint of [fill, stroke]) expect(paint ?? "light").toMatch(/^(#[0-9a-f]{6}|light)$/i);
+    for (const { fill, stroke } of ink)
+      for (const paint of [fill, stroke]) expect(paint ?? "light").toMatch(/^(#[0-9a-f]{6}|light)$/i);
   });
 
   it.each(scenes)("letter %s alike: as tall, as light, in the same places", (_, scene) => {
@@ -199,7 +201,9 @@ describe("a drawing on paper", () => {
     expect(svg?.props.viewBox).toBe(`0 0 ${height} ${width}`);
     // The tip, in the middle between both skis, lies on the left at half height; the skier's right is up.
     const [axes] = ofType(onPaper(scene), "G");
-    const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0] = (/\((.+)\)/.exec(String(axes?.props.transform))?.[1] ?? "").split(",").map(Number);
+    const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0] = (/\((.+)\)/.exec(String(axes?.props.transform))?.[1] ?? "")
+      .split(",")
+      .map(Number);
     const at = (x: number, y: number) => [a * x + c * y + e, b * x + d * y + f];
     expect(at(0, 0)).toEqual([0, width / 2]);
     expect(at(width / 2, height)).toEqual([height, 0]);
@@ -209,7 +213,9 @@ describe("a drawing on paper", () => {
     const shapes = onPaper(scene);
     const names = shapes.flatMap(({ type, props }) => (/CLIP|GRADIENT/i.test(type) ? [String(props.id)] : []));
     expect(new Set(names).size).toBe(names.length);
-    const used = shapes.flatMap(({ props }) => [nameIn(text(props.fill)), nameIn(text(props.clipPath))]).filter((name) => name !== undefined);
+    const used = shapes
+      .flatMap(({ props }) => [nameIn(text(props.fill)), nameIn(text(props.clipPath))])
+      .filter((name) => name !== undefined);
     expect(used.toSorted()).toEqual(names.toSorted());
     expect(ofType(shapes, "DEFS")).toHaveLength(1);
   });

@@ -124,12 +124,7 @@ function line({ d, paint, widthMm, opacity, dash }: LineMark, key: string, { hai
 function gradient({ from, to, stops }: ShadeMark, pen: Pen): string {
   const id = `${pen.id}${pen.kept.length}`;
   pen.kept.push(
-    <LinearGradient
-      key={id}
-      id={id}
-      gradientUnits="userSpaceOnUse"
-      {...{ x1: from.x, y1: from.y, x2: to.x, y2: to.y }}
-    >
+    <LinearGradient key={id} id={id} gradientUnits="userSpaceOnUse" {...{ x1: from.x, y1: from.y, x2: to.x, y2: to.y }}>
       {stops.map(({ at, paint, opacity }) => (
         <Stop key={at} offset={at} stopColor={daylightColour(paint)} stopOpacity={opacity} />
       ))}

@@ -85,8 +85,9 @@ function reinforcementRows(spec: PairSpec, catalog: BuildCatalog): readonly Row[
   }));
 }
 
-export function layoutText(spec: PairSpec): string {
-  return w.layouts[spec.graphic.layout];
+/** How the graphic lies on the pair; what a mirror does to words is said of a picture of the skier's own. */
+export function layoutText({ graphic: { kind, layout } }: PairSpec): string {
+  return kind === "own" && layout === "mirrored" ? w.mirroredPicture : w.layouts[layout];
 }
 
 export function graphicText(spec: PairSpec, catalog: BuildCatalog): string {

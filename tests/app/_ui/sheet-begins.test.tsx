@@ -2,8 +2,8 @@
 import type { ReactNode } from "react";
 import { describe, expect, it, vi } from "vitest";
 import { CoreSection, ReinforcementSection } from "#app/_ui/sheet/build-sections.client.tsx";
-import { GraphicSection } from "#app/_ui/sheet/graphic-section.client.tsx";
 import { useDrawnPair } from "#app/_ui/sheet/drawn-pair.client.ts";
+import { GraphicSection } from "#app/_ui/sheet/graphic-section.client.tsx";
 import { AxisPart, PairStrip } from "#app/_ui/sheet/pair-preview.client.tsx";
 import { ContactFields, DateSection, PriceSection } from "#app/_ui/sheet/price-section.client.tsx";
 import { SameFlexTable } from "#app/_ui/sheet/same-flex-table.tsx";
@@ -39,6 +39,15 @@ const units = (seen: ReturnType<typeof drawn>) =>
 const { spec } = assessed;
 if (!spec) throw new Error("no recommendation");
 const pictures = { uploadUrl: "/u", pictureBase: "/p", stateRights: vi.fn() };
+
+const given = { catalog, words, pictureBase: "/p" } as const;
+/** The pair beside its figures, and its stations, as the sheet hands it to them. */
+function Strip({ sheet }: { readonly sheet: SheetState }) {
+  return <PairStrip {...given} sheet={sheet} pair={useDrawnPair(sheet, catalog, words)} />;
+}
+function Axis({ sheet }: { readonly sheet: SheetState }) {
+  return <AxisPart {...given} sheet={sheet} pair={useDrawnPair(sheet, catalog, words)} />;
+}
 
 describe("the skier", () => {
   const you = (sheet: SheetState, known: object = {}) =>
@@ -178,13 +187,6 @@ describe("the ski", () => {
   });
 
   it("is drawn with its figures, or kept a place for", () => {
-    const given = { catalog, words, pictureBase: "/p" } as const;
-    function Strip({ sheet }: { readonly sheet: SheetState }) {
-      return <PairStrip {...given} sheet={sheet} pair={useDrawnPair(sheet, catalog, words)} />;
-    }
-    function Axis({ sheet }: { readonly sheet: SheetState }) {
-      return <AxisPart {...given} sheet={sheet} pair={useDrawnPair(sheet, catalog, words)} />;
-    }
     const strip = (sheet: SheetState) => drawn(<Strip sheet={sheet} />);
     expect(strip(empty).text).toContain(words.previewEmpty);
     expect(strip(empty).all("svg")).toEqual([]);

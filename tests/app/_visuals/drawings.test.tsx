@@ -216,7 +216,9 @@ describe("a pair of skis", () => {
 
   it("shows each base in its own colour and the steel where it runs", () => {
     const below = pair({ view: "below" });
-    const grounds = skis(below).map((ski) => ski.all("path[fill^='#'], use[fill^='#']").map((each) => each.attribute("fill")));
+    const grounds = skis(below).map((ski) =>
+      ski.all("path[fill^='#'], use[fill^='#']").map((each) => each.attribute("fill")),
+    );
     expect(grounds).toEqual([
       ["#111111", "#111111"],
       ["#222222", "#222222"],

@@ -1,7 +1,7 @@
 /** What a ski will feel like: half-open limits, each word from its own number alone. Limits: common practice, no source. */
 import { describe, expect, it } from "vitest";
-import { type FeelAbout, feelOf, feelRules } from "#engine/assessment";
 import words from "#content/copy/sheet.json";
+import { type FeelAbout, feelOf, feelRules } from "#engine/assessment";
 import { shapeAtLength } from "#engine/geometry";
 import { catalog } from "../demo-catalog";
 
@@ -64,8 +64,7 @@ describe("what a ski feels like", () => {
   });
 
   it("has words for all of it", () => {
-    for (const { about, words: kinds } of feelRules)
-      expect(Object.keys(words.feel[about])).toEqual([...kinds]);
+    for (const { about, words: kinds } of feelRules) expect(Object.keys(words.feel[about])).toEqual([...kinds]);
     expect(words.feel.sentence.match(/\{(\w+)\}/g)?.toSorted()).toEqual(["{flex}", "{snow}", "{swing}", "{turns}"]);
   });
 });

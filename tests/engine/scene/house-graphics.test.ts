@@ -100,29 +100,33 @@ describe("both skis of a pair", () => {
     return { look, gapMm, skis };
   };
 
-  it.each(named)("carry %s on across the gap: the same marks, half a ski and half the gap to either side", (_, graphic) => {
-    const { look, gapMm, skis } = graphicOn(graphic);
-    const [left, right] = skis;
-    expect(skis).toHaveLength(2);
-    expect(right?.frame.marks).toEqual(left?.frame.marks);
-    const half = Math.max(look.shape.shoulderWidthMm, look.shape.heelWidthMm) / 2;
-    expect(left?.frame.shift?.x).toBeCloseTo(half + gapMm / 2, 9);
-    expect(right?.frame.shift?.x).toBeCloseTo(-half - gapMm / 2, 9);
-    expect([left?.frame.isMirrored, right?.frame.isMirrored]).toEqual([false, false]);
-    // Laid as far apart as the picture is split, both halves meet: their middle is the middle between the skis.
-    for (const { at, frame } of skis) expect(at + (frame.shift?.x ?? 0)).toBeCloseTo(0, 9);
-  });
+  it.each(named)(
+    "carry %s on across the gap: the same marks, half a ski and half the gap to either side",
+    (_, graphic) => {
+      const { look, gapMm, skis } = graphicOn(graphic);
+      const [left, right] = skis;
+      expect(skis).toHaveLength(2);
+      expect(right?.frame.marks).toEqual(left?.frame.marks);
+      const half = Math.max(look.shape.shoulderWidthMm, look.shape.heelWidthMm) / 2;
+      expect(left?.frame.shift?.x).toBeCloseTo(half + gapMm / 2, 9);
+      expect(right?.frame.shift?.x).toBeCloseTo(-half - gapMm / 2, 9);
+      expect([left?.frame.isMirrored, right?.frame.isMirrored]).toEqual([false, false]);
+      // Laid as far apart as the picture is split, both halves meet: their middle is the middle between the skis.
+      for (const { at, frame } of skis) expect(at + (frame.shift?.x ?? 0)).toBeCloseTo(0, 9);
+    },
+  );
 
-  it.each(
-    build.models.flatMap((model) => composed.map((graphic) => [model.id, graphic.id, model, graphic] as const)),
-  )("of %s in %s weigh at most 70 kB on a page, 16 kB as they travel", (_m, _g, model, graphic) => {
-    const longest = Math.max(...model.lengths.map(({ lengthCm }) => lengthCm));
-    const look = modelLook({ ...model, houseGraphic: graphic.id }, build, longest);
-    if (!look) throw new Error("no drawing");
-    const manner = { id: "s", colour: pageColour, picture: () => null, font: "sans-serif" } as const;
-    const svg = svgMarks(pairScene(look).marks, manner);
-    expect(svg).not.toMatch(/NaN|undefined|Infinity/);
-    expect(Buffer.byteLength(svg)).toBeLessThanOrEqual(70_000);
-    expect(gzipSync(svg).byteLength).toBeLessThanOrEqual(16_000);
-  });
+  it.each(build.models.flatMap((model) => composed.map((graphic) => [model.id, graphic.id, model, graphic] as const)))(
+    "of %s in %s weigh at most 70 kB on a page, 16 kB as they travel",
+    (_m, _g, model, graphic) => {
+      const longest = Math.max(...model.lengths.map(({ lengthCm }) => lengthCm));
+      const look = modelLook({ ...model, houseGraphic: graphic.id }, build, longest);
+      if (!look) throw new Error("no drawing");
+      const manner = { id: "s", colour: pageColour, picture: () => null, font: "sans-serif" } as const;
+      const svg = svgMarks(pairScene(look).marks, manner);
+      expect(svg).not.toMatch(/NaN|undefined|Infinity/);
+      expect(Buffer.byteLength(svg)).toBeLessThanOrEqual(70_000);
+      expect(gzipSync(svg).byteLength).toBeLessThanOrEqual(16_000);
+    },
+  );
 });

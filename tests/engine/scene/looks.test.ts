@@ -79,7 +79,9 @@ describe("every model of the demo", () => {
     const look = modelLook(model, build);
     if (!look) throw new Error("no drawing");
     const points = numbers(topOutline(look));
-    const right = points.slice(0, points.length / 2).flatMap((x, i, all) => (i % 2 === 0 ? [{ x, y: all[i + 1] ?? 0 }] : []));
+    const right = points
+      .slice(0, points.length / 2)
+      .flatMap((x, i, all) => (i % 2 === 0 ? [{ x, y: all[i + 1] ?? 0 }] : []));
     const thickAt = (xMm: number) => {
       const next = look.thickness.findIndex((each) => each.xMm >= xMm);
       const [a, b] = [look.thickness[Math.max(0, next - 1)], look.thickness[next]];

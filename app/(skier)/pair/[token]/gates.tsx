@@ -7,6 +7,7 @@ import paperWords from "#content/copy/papers.json";
 import words from "#content/copy/skier.json";
 import type { DepositMethod, ProgressView } from "#services";
 import { approve, askForChanges, chooseDeposit, confirmPictureRights } from "../actions";
+import { ProofInSight } from "./proof-in-sight";
 import { dayIn } from "./shop-day";
 
 const w = words.pair;
@@ -116,7 +117,7 @@ function Money({ progress }: Props) {
 }
 
 function Proof({ progress, token, canAnswer }: Props) {
-  const { proof, gates } = progress;
+  const { proof, proofToAnswer, gates } = progress;
   if (gates.proof === "not-needed") return null;
   const link = [
     { kind: "hidden", name: "token", value: token },
@@ -141,6 +142,7 @@ function Proof({ progress, token, canAnswer }: Props) {
         <>
           <p>{fill(w.proofIssued, { revision: proof.revision })}</p>
           {proof.note ? <p className="border-l-2 border-rule pl-3">{proof.note}</p> : null}
+          {proofToAnswer ? <ProofInSight proof={proofToAnswer} pictureBase={`/files/artwork/${token}`} /> : null}
           {canAnswer ? (
             <div className="grid gap-6">
               <ActionForm
