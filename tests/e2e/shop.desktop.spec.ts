@@ -2,7 +2,7 @@
  * The phone sale and the way from quote to build sheet, in real browsers. Scenario numbers are those of
  * tests/services/scenarios; the measures and prices are worked out by hand.
  */
-import type { Browser, Page } from "playwright/test";
+import type { Browser, Locator, Page } from "playwright/test";
 import { answerImperial, openCall, quoteFor } from "./support/shop-steps";
 import { expectAccessibleInBoth, expectNoSidewaysScroll, startSheet, waitForSaved } from "./support/skier-steps";
 import { expect, signInAs, test } from "./support/test";
@@ -47,14 +47,17 @@ test("the desk sees the ski and the price that the skier would see, and sends th
   const skier = await (await browser.newContext()).newPage();
   await startSheet(skier);
   await answerImperial(skier);
-  const shown = async (each: Page) => ({
-    ski: await each.locator(".sheet-strip").textContent(),
+  // A strip at the desk, a column beside the skier's sheet: the name first, the numbers last.
+  const standing = { desk: page.locator(".sheet-strip"), skier: skier.getByRole("complementary", { name: "Your pair" }) };
+  const shown = async (each: Page, pair: Locator) => ({
+    ski: (await pair.locator("p").allTextContents()).filter((_, at, all) => at === 0 || at >= all.length - 2),
     price:
       (await each.getByRole("complementary", { name: "Price, date" }).locator("output").first().textContent()) ?? "",
   });
-  await expect(skier.locator(".sheet-strip")).toContainText("class 2");
-  const atHome = await shown(skier);
-  expect(await shown(page)).toEqual(atHome);
+  await expect(standing.skier).toContainText("class 2");
+  const atHome = await shown(skier, standing.skier);
+  expect(atHome.ski).toHaveLength(3);
+  expect(await shown(page, standing.desk)).toEqual(atHome);
 
   await quoteFor(page, "Anselm Birk");
   await expect(page.getByText(atHome.price).first()).toBeVisible();

@@ -25,7 +25,7 @@ interface Props {
 export function Gates(props: Props) {
   const { gates } = props.progress;
   return (
-    <div className="grid gap-8">
+    <div className="grid grid-cols-1 gap-8">
       {gates.waitingFor.length > 0 ? (
         <ul className="flex flex-wrap gap-2">
           {gates.waitingFor.map((condition) => (
@@ -125,7 +125,7 @@ function Proof({ progress, token, canAnswer }: Props) {
     { kind: "hidden", name: "revision", value: String(proof?.revision ?? 0) },
   ] as const;
   return (
-    <section aria-labelledby="proof-title" className="grid gap-3">
+    <section aria-labelledby="proof-title" className="grid grid-cols-1 gap-3">
       <h3 id="proof-title" className="font-semibold">
         {w.proof}
         {proof ? <span className="font-normal text-pencil">, {w.proofStates[proof.state]}</span> : null}
