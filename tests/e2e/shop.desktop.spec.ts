@@ -48,7 +48,10 @@ test("the desk sees the ski and the price that the skier would see, and sends th
   await startSheet(skier);
   await answerImperial(skier);
   // A strip at the desk, a column beside the skier's sheet: the name first, the numbers last.
-  const standing = { desk: page.locator(".sheet-strip"), skier: skier.getByRole("complementary", { name: "Your pair" }) };
+  const standing = {
+    desk: page.locator(".sheet-strip"),
+    skier: skier.getByRole("complementary", { name: "Your pair" }),
+  };
   const shown = async (each: Page, pair: Locator) => ({
     ski: (await pair.locator("p").allTextContents()).filter((_, at, all) => at === 0 || at >= all.length - 2),
     price:
