@@ -42,6 +42,13 @@ export function dayText(iso: string, withYear = true): string {
   return withYear ? `${day} ${month} ${year}` : `${day} ${month}`;
 }
 
+/** "Tuesday 8 December", a day that somebody plans by. */
+export function weekdayText(iso: string): string {
+  // The middle of a day of no zone: its weekday is the same for every reader.
+  const weekday = new Intl.DateTimeFormat("en-GB", { weekday: "long", timeZone: "UTC" });
+  return `${weekday.format(Date.parse(`${iso.slice(0, 10)}T12:00:00Z`))} ${dayText(iso, false)}`;
+}
+
 /** "12–23 January", "28 January – 4 February", with years only where they differ or `withYear`. */
 export function dateRangeText(from: string, to: string, withYear = false): string {
   const a = parts(from);

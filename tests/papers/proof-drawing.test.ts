@@ -12,7 +12,12 @@ import { ski } from "./plain-ski";
 import { catalog, facts, proof, spec } from "./sample";
 
 const data: ProofData = { ...proof, drawing: ski };
-const { shapes } = drawn(ProofPages({ data, paper: "A4" }));
+/** The layer of marks; pictures and the body of the skis lie under it. */
+const marksOf = (shapes: readonly Shape[]) => {
+  const layers = shapes.flatMap((shape, at) => (shape.type === "SVG" && Number(shape.props.width) > 500 ? [at] : []));
+  return shapes.slice(layers.at(-1));
+};
+const shapes = marksOf(drawn(ProofPages({ data, paper: "A4" })).shapes);
 const scale = axisScale(ski.lengthMm, 20, pageBox("A4", "landscape").innerPt - 28);
 const mm = (x: number) => Math.round(((x - scale.x(0)) / scale.len(1)) * 10) / 10;
 const styleOf = (shape: Shape) => shape.props.style as Record<string, number>;
@@ -73,17 +78,43 @@ describe("both skis", () => {
   });
 
   it("have their marks laid on the pictures without a shift", () => {
-    const over = ofType(shapes, "SVG").find(({ props }) => Number(props.width) > 500);
-    expect(over?.props.style).toEqual({ position: "absolute", left: 0, top: 0 });
-    const under = ofType(shapes, "VIEW").find(({ props }) => styleOf({ props } as Shape)?.width === over?.props.width);
+    const all = drawn(ProofPages({ data, paper: "A4" })).shapes;
+    const layers = ofType(all, "SVG").filter(({ props }) => Number(props.width) > 500);
+    const [body, over] = layers;
+    expect(layers).toHaveLength(2);
+    for (const layer of layers) expect(layer.props.style).toEqual({ position: "absolute", left: 0, top: 0 });
+    expect([body?.props.width, body?.props.height]).toEqual([over?.props.width, over?.props.height]);
+    const under = ofType(all, "VIEW").find(({ props }) => styleOf({ props } as Shape)?.width === over?.props.width);
     expect(under && styleOf(under).height).toBe(over?.props.height);
+  });
+
+  it("have walls, steel and light of their own under the marks, on the same axes", () => {
+    const all = drawn(ProofPages({ data, paper: "A4" })).shapes;
+    const body = all.slice(
+      0,
+      all.indexOf(ofType(all, "SVG").filter(({ props }) => Number(props.width) > 500)[1] as Shape),
+    );
+    const places = ofType(body, "G").flatMap(({ props }) => {
+      const [a, b, c, d, x = 0, y = 0] = (/matrix\((.+)\)/.exec(String(props.transform))?.[1] ?? "")
+        .split(",")
+        .map(Number);
+      return a === 0 && d === 0 && (b ?? 0) < 0 ? [{ along: c, across: b, x, y }] : [];
+    });
+    expect(places).toHaveLength(2);
+    places.forEach(({ along, across, x, y }, index) => {
+      expect([along, across]).toEqual([expect.closeTo(scale.len(1), 9), expect.closeTo(-scale.len(1), 9)]);
+      expect(x).toBeCloseTo(scale.x(0), 9);
+      expect(y).toBeCloseTo(axes[index] ?? 0, 1);
+    });
+    expect(ofType(body, "PATH").filter(({ props }) => props.stroke === "#6f777c")).toHaveLength(2);
+    expect(ofType(body, "PATH").filter(({ props }) => /^url/.test(String(props.fill)))).toHaveLength(4);
   });
 
   it("stay on their paper, a wider heel too", () => {
     const heel = { xMm: 900, widthMm: 140 };
     const outline = ski.outline.map((p) => (p.x === 900 ? { ...p, y: 70 } : p));
     for (const drawing of [ski, { ...ski, heel, outline }]) {
-      const all = drawn(ProofPages({ data: { ...data, drawing }, paper: "A4" })).shapes;
+      const all = marksOf(drawn(ProofPages({ data: { ...data, drawing }, paper: "A4" })).shapes);
       const paper = ofType(all, "SVG").find(({ props }) => Number(props.width) > 500);
       const height = numbers(paper, "height")[0] ?? 0;
       const ys = ofType(all, "PATH")
@@ -151,8 +182,8 @@ describe("the marks on a ski", () => {
     expect(points.every(({ y }) => Math.abs(y - rightAxis) <= scale.len(33) + 0.02)).toBe(true);
   });
 
-  it("are the clear windows", () => {
-    const windows = boxes(({ props }) => props.fill === "#FFFFFF" && props.strokeDasharray === undefined);
+  it("are the frames of the clear windows, over the wood that they show", () => {
+    const windows = boxes(({ props }) => props.fill === "none" && props.strokeDasharray === undefined);
     const once = [
       [600, 700, 40, true],
       [750, 800, 20, true],
@@ -174,7 +205,7 @@ describe("the marks on a ski", () => {
       [700, 34],
       [900, 39],
     ]);
-    const narrow = drawn(ProofPages({ data: { ...data, safeMm: 33 }, paper: "A4" })).shapes;
+    const narrow = marksOf(drawn(ProofPages({ data: { ...data, safeMm: 33 }, paper: "A4" })).shapes);
     const rest = corners(ofType(narrow, "PATH").find(({ props }) => props.stroke === "#A3440F")?.props.d);
     expect(rest.slice(0, rest.length / 2).map(({ x }) => mm(x))).toEqual([100, 300, 700, 900]);
   });
@@ -258,7 +289,7 @@ describe("the proof's facts in words", () => {
   it("are the spec's own", () => {
     expect(proofOf({})).toMatchObject({
       title: "Midlow 95 · 178 cm · revision C",
-      layout: "mirrored, text stays readable",
+      layout: "mirrored: words in the picture are flipped on the right ski, lettering is not",
       safeMm: 6,
       bleedSideMm: 12,
       text: { transcript: "RIDGE HOME", xMm: 520, capHeightMm: 24 },
@@ -279,6 +310,8 @@ describe("the proof's facts in words", () => {
     const { artwork: _, text: __, ...graphic } = spec.graphic;
     const house = proofOf({ spec: { ...spec, graphic: { ...graphic, kind: "house", house: "contours" } } });
     expect(house).toMatchObject({ resolution: "drawn from lines: sharp at any size", sourceHash: null, text: null });
+    // A house graphic has no words of its own to flip.
+    expect(house.layout).toBe("mirrored, lettering stays readable");
     expect(proofOf({}).resolution).toMatch(/^\d+ dpi: sharp in print$/);
   });
 

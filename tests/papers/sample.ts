@@ -10,6 +10,7 @@ import { allStationRoles, type Caution, type CautionIcon } from "#engine/floor";
 import { halfWidthAt, measure, shapeAtLength } from "#engine/geometry";
 import type { PartLine } from "#engine/parts";
 import { joinPrices } from "#engine/pricing";
+import { pairLook } from "#engine/scene";
 import { cents, isoDate } from "#engine/units";
 import {
   type BuildSheetFacts,
@@ -224,6 +225,8 @@ export const spec: PairSpec = {
 };
 
 const shape = shapeAtLength(model.shape, 178);
+const look = pairLook(spec, catalog);
+if (look === null) throw new Error("the catalogue lacks the spec's own model");
 
 function layer(label: string, exMpa: number, densityKgM3: number, eyMpa = exMpa, gxyMpa = exMpa / 2.7): LayerMaterial {
   return { label, exMpa, eyMpa, gxyMpa, nuXy: 0.3, densityKgM3 };
@@ -685,6 +688,7 @@ export const quote: QuoteData = {
   price,
   taxNote: "Home state, 6 % added at checkout.",
   dates,
+  look,
   customerSpecified: ["own picture", "letters FERN in both bases", "mount line 10 mm forward"],
   howToAccept: [
     "Scan the code or open the link, read the terms and accept.",
@@ -742,6 +746,7 @@ export const confirmation: OrderConfirmationData = {
       skierName: "Maren Aske",
       revision: 2,
       specification: readableSpec(spec, catalog),
+      look,
       specHash: stamp.specHash,
     },
   ],
@@ -784,8 +789,9 @@ export const proof: ProofData = {
   rightSerial: facts.pair.rightSerial,
   url: "https://thistleyard.example/pair/77qmd1",
   title: "Midlow 95 · 178 cm · revision C",
-  layout: "mirrored, text stays readable",
+  layout: "mirrored: words in the picture are flipped on the right ski, lettering is not",
   drawing: composeDrawing({ shape, measures: facts.measures, spec, rules: catalog.rules }),
+  look,
   safeMm: 6,
   bleedSideMm: 12,
   pictures: { L: PICTURE, R: PICTURE },

@@ -12,6 +12,7 @@ import {
   issueProof,
   type PairId,
   proofDocument,
+  readProgress,
 } from "#services";
 import { pdfPages } from "../papers/pdf-text";
 import { acceptedQuote, filledSheet } from "../support/builders/sale";
@@ -84,6 +85,10 @@ describe("proof", () => {
     ]) {
       expect(text).toContain(words);
     }
+    // The page shows the same proof: the pair as it is printed, the same day, the same consequence.
+    const { proofToAnswer } = must(await readProgress(guest, { pairId }));
+    expect(proofToAnswer).toMatchObject({ answerBy: "2026-11-17", meanwhile: "waiting", safeMm: 6 });
+    expect(proofToAnswer?.look.graphic).toMatchObject({ layout: "same", artwork: { id: art.id } });
   });
 
   it("tells the answer, and a maker no full name", async () => {
@@ -91,6 +96,7 @@ describe("proof", () => {
     const desk = shop.as(shop.desk);
     const first = must(await issueProof(desk, { pairId }));
     must(await askProofChanges(guest, { pairId, revision: first.revision, note: "darker, please" }));
+    expect(must(await readProgress(guest, { pairId })).proofToAnswer).toBeNull();
     expect(await readPaper(guest, { pairId })).toContain("Changes asked, 10 Nov 2026, 10:00: darker, please");
     const second = must(await issueProof(desk, { pairId }));
     must(await approveProof(guest, { pairId, revision: second.revision, name: "Robin Alder" }));

@@ -91,7 +91,7 @@ describe("pictures of a proof", () => {
   });
 
   it("show a house graphic, its colours exchanged on the second ski where the layout says so", async () => {
-    const house = build.houseGraphics.find(({ pattern }) => pattern === "strata") ?? expect.fail("no strata");
+    const house = build.houseGraphics.find(({ pattern }) => pattern === "folds") ?? expect.fail("no rock");
     const drawn = async (layout: GraphicSpec["layout"]) =>
       proofPictures(
         { graphic: { kind: "house", house: house.id, layout, windows: [] } } as unknown as PairSpec,

@@ -28,8 +28,9 @@ interface Standing {
   readonly massG: number;
 }
 
-function standingOf({ spec, assessment }: SheetState): Standing | null {
-  const { price, flex, finishedFlex } = assessment;
+/** All of it from one assessment: what was chosen this very moment is not weighed and priced yet. */
+function standingOf({ assessment }: SheetState): Standing | null {
+  const { spec, price, flex, finishedFlex } = assessment;
   if (!spec || !price || !flex || !finishedFlex) return null;
   return {
     choice: `${price.destination} ${JSON.stringify(spec)}`,

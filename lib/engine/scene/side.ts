@@ -16,7 +16,7 @@ export interface SidePoint {
 }
 
 /** Spacing of the points at the turned-up ends and between them, mm: no chord lies more than 0.2 mm off. */
-const endStepMm = 14;
+const endStepMm = 11;
 const middleStepMm = 45;
 
 function stationsOf({ lengthMm, tipTangentMm, tailTangentMm }: SkiShape): readonly number[] {

@@ -44,14 +44,30 @@ export function skiFromAbove(look: PairLook, side: SkiSide): readonly Mark[] {
   ];
 }
 
+/**
+ * The same ski over a picture of its top that lies there already: walls, steel, wood and light, and no letters. For paper, whose
+ * library cuts no picture to an outline.
+ */
+export function skiOverPicture(look: PairLook): readonly Mark[] {
+  const outline = closedPath(screenOutline(look.shape));
+  const top = topOutline(look);
+  const half = greatestHalfWidthMm(look.shape);
+  return [
+    { kind: "fill", d: `${outline}${top}`, paint: wallPaint, evenOdd: true },
+    ...leaningWalls(look),
+    ...steel(look, 1.4),
+    { kind: "group", clip: top, marks: [...windowMarks(look), ...lightMarks(look, top, half)] },
+    { kind: "line", d: top, paint: "#000000", widthMm: 0.8, opacity: 0.35 },
+  ];
+}
+
+function lightMarks(look: PairLook, top: string, half: number): readonly Mark[] {
+  return [topSheen(half, top), endLight(look.shape, top)];
+}
+
 /** What lies inside the topsheet: picture, wood, letters, light. */
 function topMarks(look: PairLook, side: SkiSide, top: string, half: number): readonly Mark[] {
-  return [
-    { kind: "fill", d: top, paint: "sheet" },
-    ...topsheetMarks(look, side),
-    topSheen(half, top),
-    endLight(look.shape, top),
-  ];
+  return [{ kind: "fill", d: top, paint: "sheet" }, ...topsheetMarks(look, side), ...lightMarks(look, top, half)];
 }
 
 /** What is printed and seen through the topsheet of one ski, without outline and light. */

@@ -5,9 +5,10 @@ import sheetWords from "#content/copy/sheet.json";
 import shopWords from "#content/copy/shop.json";
 import skierWords from "#content/copy/skier.json";
 import type { Price } from "#engine/pricing";
+import type { PairLook } from "#engine/scene";
 import { fill, type IsoDate } from "#engine/units";
 import type { CautionFacts, LocalDateTime, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
-import { readableSpec } from "#papers/parts/spec-rows";
+import { lookOf, readableSpec } from "#papers/parts/spec-rows";
 import { cancellationRows, taxNote } from "#papers/parts/terms";
 import type { RangeFacts } from "#papers/parts/told-shares";
 import type { CutOffFacts, MoneyFacts, OrderFacts, PromiseFacts } from "./facts";
@@ -57,6 +58,7 @@ export interface OrderConfirmationData {
     readonly skierName: string;
     readonly revision: number;
     readonly specification: readonly Row[];
+    readonly look: PairLook;
     readonly specHash: string;
   }[];
   /** Null on a copy without prices, for somebody who is given the pair. */
@@ -87,6 +89,7 @@ export function composeOrderConfirmation(facts: OrderFacts): OrderConfirmationDa
       skierName,
       revision,
       specification: readableSpec(spec, catalog),
+      look: lookOf(spec, catalog),
       specHash,
     })),
     money: money && confirmedMoney(money, facts),

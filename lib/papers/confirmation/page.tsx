@@ -4,11 +4,12 @@ import words from "#content/copy/papers.json";
 import { fill } from "#engine/units";
 import type { Paper, Row } from "#papers/parts/facts";
 import { clockText, dayText, money, shortHash } from "#papers/parts/format";
-import { PENCIL } from "#papers/parts/theme";
+import { PENCIL, pageBox } from "#papers/parts/theme";
 import { type RangeFacts, sharesText } from "#papers/parts/told-shares";
 import { Cautions } from "../parts/cautions";
 import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, TwoColumns } from "../parts/letter";
+import { PairDrawing } from "../parts/pair-drawing";
 import { PriceTable } from "../parts/price";
 import { Rows, Section } from "../parts/table";
 import type { ConfirmedMoney, OrderConfirmationData, PromiseFact } from "./compose";
@@ -65,6 +66,7 @@ export function OrderConfirmationPages({
             revisionNote: pair.revision > 1 ? fill(w.revisionNote, { revision: pair.revision }) : "",
           })}
         >
+          <PairDrawing id={pair.serial} look={pair.look} widthPt={pageBox(paper, "portrait").innerPt} />
           <Rows rows={pair.specification} labelWidth={92} />
         </Section>
       ))}

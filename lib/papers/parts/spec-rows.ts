@@ -3,6 +3,7 @@
 import words from "#content/copy/papers.json";
 import { type BuildCatalog, coreLabel, type PairSpec } from "#engine/configuration";
 import { shapeAtLength } from "#engine/geometry";
+import { type PairLook, pairLook } from "#engine/scene";
 import { fill } from "#engine/units";
 import type { Row } from "./facts";
 import { mm, numberText, plainNumber } from "./format";
@@ -58,6 +59,13 @@ export function modelOf(spec: PairSpec, catalog: BuildCatalog) {
   return model;
 }
 
+/** How the pair of a specification looks. @throws RangeError when the catalogue does not have its model */
+export function lookOf(spec: PairSpec, catalog: BuildCatalog): PairLook {
+  const look = pairLook(spec, catalog);
+  if (!look) throw new RangeError(`spec.model: "${spec.model}" is not in the catalogue`);
+  return look;
+}
+
 /** "Class 3, k 1.07 of the model's reference". */
 export function flexText(spec: PairSpec, catalog: BuildCatalog): string {
   const flexClass = catalog.flexClasses.find((c) => spec.flexRatio >= c.from && spec.flexRatio < c.below);
@@ -77,8 +85,9 @@ function reinforcementRows(spec: PairSpec, catalog: BuildCatalog): readonly Row[
   }));
 }
 
-export function layoutText(spec: PairSpec): string {
-  return w.layouts[spec.graphic.layout];
+/** How the graphic lies on the pair; what a mirror does to words is said of a picture of the skier's own. */
+export function layoutText({ graphic: { kind, layout } }: PairSpec): string {
+  return kind === "own" && layout === "mirrored" ? w.mirroredPicture : w.layouts[layout];
 }
 
 export function graphicText(spec: PairSpec, catalog: BuildCatalog): string {

@@ -2,10 +2,11 @@
 import words from "#content/copy/papers.json";
 import { type BuildCatalog, graphicResolution, type PairSpec, printCanvas } from "#engine/configuration";
 import { measure, type SkiShape, shapeAtLength } from "#engine/geometry";
+import type { PairLook } from "#engine/scene";
 import { fill, type IsoDate } from "#engine/units";
 import { composeDrawing } from "#papers/parts/compose-drawing";
 import type { DrawingData, LocalDateTime, PrintStamp, ShopFacts } from "#papers/parts/facts";
-import { layoutText, modelOf, pairTitle } from "#papers/parts/spec-rows";
+import { layoutText, lookOf, modelOf, pairTitle } from "#papers/parts/spec-rows";
 import type { ProofFacts, ProofStanding } from "./facts";
 
 const w = words.proof;
@@ -30,6 +31,7 @@ export interface ProofData {
   readonly title: string;
   readonly layout: string;
   readonly drawing: DrawingData;
+  readonly look: PairLook;
   readonly safeMm: number;
   readonly bleedSideMm: number;
   /** Each ski's picture, already cropped to the ski's box (PNG or JPEG data URI). */
@@ -66,6 +68,7 @@ export function composeProof(facts: ProofFacts): ProofData {
       spec,
       rules: catalog.rules,
     }),
+    look: lookOf(spec, catalog),
     safeMm: print.safeMm,
     bleedSideMm: print.bleedMm,
     pictures: facts.pictures,

@@ -1,6 +1,7 @@
 /** The proof: both skis at scale with picture, outline, safe line and what the binding hides; to approve or send back. */
-import { G, Image, Path, Rect, Svg, Text, View } from "@react-pdf/renderer";
+import { Defs, G, Image, Path, Rect, Svg, Text, View } from "@react-pdf/renderer";
 import words from "#content/copy/papers.json";
+import { skiOverPicture } from "#engine/scene";
 import { fill } from "#engine/units";
 import type { Paper, SkiSide } from "#papers/parts/facts";
 import { MONO } from "#papers/parts/fonts";
@@ -8,6 +9,7 @@ import { clockText, dayText, mm, plainNumber, shortHash } from "#papers/parts/fo
 import { HAIRLINE, INK, LARCH, PENCIL, pageBox, THIN, WHITE } from "#papers/parts/theme";
 import { type AxisScale, axisScale, hatch, Label, mirroredOutline, polyline } from "../parts/drawing";
 import { Frame } from "../parts/frame";
+import { lyingAt, markElements } from "../parts/scene";
 import { Rows, Section, WriteBox } from "../parts/table";
 import type { ProofData } from "./compose";
 
@@ -79,6 +81,7 @@ function BothSkis({
           style={{ position: "absolute", ...box, top: axisY - half, objectFit: "fill" }}
         />
       ))}
+      <Bodies places={places} widthPt={innerPt} heightPt={height} />
       <Svg
         width={innerPt}
         height={height}
@@ -94,6 +97,38 @@ function BothSkis({
         ))}
       </Svg>
     </View>
+  );
+}
+
+/** Walls, steel, wood and light, as the pages draw them, over the pictures and under every mark. */
+function Bodies({
+  places,
+  widthPt,
+  heightPt,
+}: {
+  readonly places: readonly SkiPlace[];
+  readonly widthPt: number;
+  readonly heightPt: number;
+}) {
+  const [first] = places;
+  if (!first) return null;
+  const { data, scale } = first;
+  const ptPerMm = scale.len(1);
+  const { drawn, kept } = markElements(skiOverPicture(data.look), { id: "body", hairlineMm: HAIRLINE / ptPerMm });
+  return (
+    <Svg
+      width={widthPt}
+      height={heightPt}
+      viewBox={`0 0 ${widthPt} ${heightPt}`}
+      style={{ position: "absolute", left: 0, top: 0 }}
+    >
+      <Defs>{kept}</Defs>
+      {places.map(({ axisY }) => (
+        <G key={axisY} transform={lyingAt(scale.x(0), axisY, ptPerMm)}>
+          {drawn}
+        </G>
+      ))}
+    </Svg>
   );
 }
 
@@ -168,7 +203,7 @@ function Marks({ data, scale, axisY }: SkiPlace) {
             y={axisY - h}
             width={scale.len(w.toMm - w.fromMm)}
             height={2 * h}
-            fill={WHITE}
+            fill="none"
             stroke={INK}
             strokeWidth={THIN}
           />

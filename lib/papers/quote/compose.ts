@@ -3,9 +3,10 @@ import words from "#content/copy/papers.json";
 import sheetWords from "#content/copy/sheet.json";
 import type { FitReason } from "#engine/fit";
 import type { Price } from "#engine/pricing";
+import type { PairLook } from "#engine/scene";
 import { fill, type IsoDate, type TypedHeight, type TypedMass, textForPeople } from "#engine/units";
 import type { CautionFacts, LocalDateTime, OfferedDates, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
-import { readableSpec } from "#papers/parts/spec-rows";
+import { lookOf, readableSpec } from "#papers/parts/spec-rows";
 import { cancellationRows, clockStartTerms, taxNote } from "#papers/parts/terms";
 import { type RangeFacts, sharesText } from "#papers/parts/told-shares";
 import { heightText, massText } from "#schemas/typed-text";
@@ -42,6 +43,7 @@ export interface QuoteData {
   readonly flags: readonly { readonly message: string; readonly acknowledgedBy: string | null }[];
   /** From readableSpec(). */
   readonly specification: readonly Row[];
+  readonly look: PairLook;
   readonly price: Price;
   readonly taxNote: string;
   readonly dates: OfferedDates;
@@ -72,6 +74,7 @@ export function composeQuote(facts: QuoteFacts): QuoteData {
       acknowledgedBy: facts.flagAcks.find((ack) => ack.code === flag.code)?.by ?? null,
     })),
     specification: readableSpec(facts.spec, facts.catalog),
+    look: lookOf(facts.spec, facts.catalog),
     price,
     taxNote: taxNote(price),
     dates: offeredDates(facts.dates),

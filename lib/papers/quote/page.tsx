@@ -4,10 +4,11 @@ import words from "#content/copy/papers.json";
 import { fill } from "#engine/units";
 import type { Paper } from "#papers/parts/facts";
 import { clockText, dayText, money } from "#papers/parts/format";
-import { PENCIL } from "#papers/parts/theme";
+import { PENCIL, pageBox } from "#papers/parts/theme";
 import { Cautions } from "../parts/cautions";
 import { Frame } from "../parts/frame";
 import { Bullets, KeyFacts, rangeText, TwoColumns, When } from "../parts/letter";
+import { PairDrawing } from "../parts/pair-drawing";
 import { PriceTable } from "../parts/price";
 import { Rows, Section } from "../parts/table";
 import type { QuoteData } from "./compose";
@@ -35,6 +36,7 @@ export function QuotePages({ data, paper }: { readonly data: QuoteData; readonly
       />
       <TwoColumns left={<Parties data={data} />} right={<When dates={data.dates} />} />
       <Section title={w.thePair}>
+        <PairDrawing id="pair" look={data.look} widthPt={pageBox(paper, "portrait").innerPt} />
         <Rows rows={data.specification} labelWidth={92} />
       </Section>
       <Section title={w.price} keep={false}>

@@ -23,6 +23,7 @@ import { rangeOfPairs } from "#shop/queue/range";
 import { shopDay } from "#shop/time/shop-time";
 import { mostMisses } from "./confirm";
 import { findOrder, findPair } from "./find-order";
+import { proofToAnswer } from "./proof-to-answer";
 
 export interface ListOrdersInput {
   readonly state?: OrderState;
@@ -156,6 +157,7 @@ function progressView(
     slotLost: slotLostView(order),
     dateHistory: dateHistory(events, catalog.shop.timeZone),
     proof: proof === undefined || proof.state === "void" ? null : proofView(proof),
+    proofToAnswer: proofToAnswer(pair, catalog.build),
     artworkId: artworkIdOf(spec),
     rights: rightsView(pair),
     customerSpecified: order.customerSpecified,

@@ -10,9 +10,9 @@ import type { Context } from "#services/context";
 import { spend } from "#services/doors/budgets";
 import { proofPictures } from "#services/graphics/proof-pictures";
 import { findPair } from "#services/orders/find-order";
+import { proofWaits } from "#services/orders/proof-to-answer";
 import { drawInTurn } from "#services/papers/draw-in-turn";
 import { linkForPaper } from "#services/people/links";
-import { lastDayToWait } from "#services/promises/slots";
 import { currentCatalog, releasedCatalog } from "#shop/catalogue/current";
 import type { DocumentBytes } from "#shop/names/views";
 import { standingSki } from "#shop/pair/standing-ski";
@@ -91,19 +91,13 @@ async function pageOf(ctx: Context, { orderId, serial }: PairRecord, token: stri
   return `${publicOrigin}/pair/${await linkForPaper(ctx, subject)}`;
 }
 
-function meanwhile({ state, slotLostAt, confirmedAt }: PairRecord["order"]) {
-  if (state !== "waiting") return "building";
-  if (confirmedAt === null) return "unconfirmed";
-  return slotLostAt === null ? "waiting" : "slot-lost";
-}
-
 /** A void proof counts as none. The approver's full name is the office's and the skier's own business. */
 function standingOf(ctx: Context, pair: PairRecord): ProofStanding {
   const proof = pair.proofs.at(-1);
   if (proof === undefined || proof.state === "void") return { state: "draft" };
   if (proof.answeredAt === null) {
-    const order = meanwhile(pair.order);
-    return { state: "issued", answerBy: order === "waiting" ? lastDayToWait(proof.issuedAt) : null, order };
+    const { answerBy, meanwhile } = proofWaits(pair, proof.issuedAt);
+    return { state: "issued", answerBy, order: meanwhile };
   }
   const at = shopClock(proof.answeredAt, currentCatalog().shop.timeZone);
   if (proof.state === "changes-asked") return { state: "changes-asked", at, note: proof.note ?? "" };

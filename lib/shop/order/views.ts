@@ -11,6 +11,7 @@ import type {
   SpecificationPart,
 } from "#engine/floor";
 import type { Price, PriceComparison } from "#engine/pricing";
+import type { PairLook } from "#engine/scene";
 import type { ArtworkId, ClubId, Instant, IsoDate, OrderId, PairId, ProofId, QuoteId } from "#engine/units";
 import type { OrderMoney } from "#shop/money/views";
 import type { CustomerView, DateRange, EventView } from "#shop/names/views";
@@ -54,6 +55,17 @@ export interface ProofView {
   readonly issuedAt: Instant;
   readonly answeredAt: Instant | null;
   readonly answeredBy: string | null;
+}
+
+/** A proof that waits for its answer, as the page shows it. */
+export interface ProofToAnswer {
+  readonly look: PairLook;
+  /** Nothing that must be seen lies nearer to the edge. */
+  readonly safeMm: number;
+  /** The last day of it; null where no place in the queue depends on it. */
+  readonly answerBy: IsoDate | null;
+  /** The order waits for the answer, has lost its place, has none yet, or is being built. */
+  readonly meanwhile: "waiting" | "slot-lost" | "unconfirmed" | "building";
 }
 
 export interface OrderPairView {
@@ -202,6 +214,8 @@ export interface ProgressView {
     readonly why: string;
   }[];
   readonly proof: ProofView | null;
+  /** Null where no proof waits for its answer. */
+  readonly proofToAnswer: ProofToAnswer | null;
   readonly artworkId: ArtworkId | null;
   readonly rights: RightsStatement | null;
   readonly customerSpecified: readonly string[];

@@ -11,6 +11,7 @@ import { ThemeSwitch } from "#app/_ui/theme-switch.client.tsx";
 import type { AxisBuild } from "#app/_visuals/axis-builds.ts";
 import { AxisChart } from "#app/_visuals/axis-chart.client.tsx";
 import { shapeAtLength } from "#engine/geometry";
+import { pairLook } from "#engine/scene";
 import type { TypedHeight, TypedMass } from "#engine/units";
 import { catalog, solved, specOf } from "../../engine/demo-catalog";
 import { operate } from "../../support/browser";
@@ -429,6 +430,8 @@ describe("the line across the axis", () => {
   const shape = model ? shapeAtLength(model.shape, 178) : null;
   if (!shape) throw new Error("no midlow-95");
   const flex = solved(spec).flex;
+  const look = pairLook(spec, catalog.build);
+  if (!look) throw new Error("no drawing of it");
   const build: AxisBuild = { label: "A ski", shape, flex, mountMm: 965 };
   const slider = "[role=slider]";
   const now = (page: Awaited<ReturnType<typeof operate>>) => Number(page.seen.one(slider).attribute("aria-valuenow"));
@@ -509,7 +512,7 @@ describe("the line across the axis", () => {
     expect(beside[0]).toMatch(/^A [\d.]+ mm wideB –C [\d.]+ mm wide$/);
     expect(beside[1]).toMatch(/mm high/);
     expect(beside).toHaveLength(6);
-    const one = await operate(<AxisChart title="One" builds={[build]} pair={{ bindingHalfMm: 150 }} />);
+    const one = await operate(<AxisChart title="One" builds={[build]} pair={{ look, pictureBase: "/p" }} />);
     expect(one.seen.text).toContain("left ski below, right above");
     expect(page.seen.text).toContain("one ski of each pair");
     const none = await operate(<AxisChart title="None" builds={[{ ...build, flex: { ...flex, stations: [] } }]} />);

@@ -106,19 +106,27 @@ describe("what the sheet says", () => {
     expect(open()).toEqual(["Ski"]);
     await first.page.wait(50);
     expect(document.activeElement?.textContent).toContain("Ski");
-    expect(
-      first.page.seen
-        .one("aside")
-        .all("output")
-        .map(({ text }) => text),
-    ).toEqual(["—", "—"]);
-    expect(first.page.seen.text).toContain("Your pair appears here after the first three answers.");
-    expect(first.page.seen.one(".sheet-strip svg").attribute("viewBox")).toContain(
-      ` ${10 * (catalog.build.models[0]?.shape.refLengthCm ?? 0)} `,
-    );
+    expect(first.page.seen.all("aside output").map(({ text }) => text)).toEqual(["—", "—"]);
+    // Beside the sheet the pair's place is kept; there is nothing to raise over it yet.
+    const place = () => first.page.seen.one(`aside[aria-label="${words.stand.title}"]`);
+    expect(place().text).toBe(words.stand.waiting);
+    expect(place().all(".border-dashed")).toHaveLength(1);
+    expect(first.page.seen.all("aside button")).toEqual([]);
     expect(first.page.seen.buttons).not.toContain("Make my quote");
     const again = await sheetOf(viewOf(), { dense: false });
     expect(again.page.seen.all("details[open] > summary h2")).toEqual([]);
+    // The pair stands in that place with its name and what it will feel like; from the bar it is raised over the page.
+    const model = catalog.build.models.find(({ id }) => id === assessed.spec?.model);
+    const title = `${model?.name}, ${assessed.spec?.lengthCm} cm`;
+    const standing = again.page.seen.one(`aside[aria-label="${words.stand.title}"]`);
+    expect(standing.text).toContain(`${title}`);
+    expect(standing.text).toMatch(/Turns quickly and short|Likes medium turns|Runs calm, long turns/);
+    expect(standing.all(".border-dashed")).toEqual([]);
+    expect(standing.all("svg").map((svg) => svg.attribute("aria-label"))).toEqual([
+      `${words.preview}: ${title}`,
+      words.stand.side,
+    ]);
+    expect(again.page.seen.one("aside button").attribute("aria-label")).toBe(`${words.stand.show}: ${title}`);
     expect((await sheetOf()).page.seen.all("details[open] > summary h2")).toHaveLength(7);
   });
 

@@ -10,13 +10,26 @@ import { LineKey, lineOf, lookOf } from "#app/_visuals/axis-looks.tsx";
 import { OutlinesPlot, outlinesAcrossMm, ProfilePlot, plotScale, SeriesPlot } from "#app/_visuals/axis-plot.tsx";
 import { AxisReadout, fromMountText, spokenReading } from "#app/_visuals/axis-readout.tsx";
 import { AxisTable } from "#app/_visuals/axis-table.tsx";
-import { drawnBase, drawnGraphic, drawnWood, PairFigure } from "#app/_visuals/pair-figure.tsx";
-import { closedPath, greatestHalfWidthMm, sidePath } from "#app/_visuals/paths.ts";
-import { SkiPair } from "#app/_visuals/ski-drawing.tsx";
-import { SkiOutline } from "#app/_visuals/ski-outline.tsx";
-import { woodStrips } from "#app/_visuals/ski-wood.tsx";
+import { ModelSilhouette } from "#app/_visuals/model-silhouette.tsx";
+import { PairFigure } from "#app/_visuals/pair-figure.tsx";
+import { SkiPair, type SkiPairProps } from "#app/_visuals/ski-drawing.tsx";
+import { type GraphicLayout, pairArt } from "#engine/configuration";
 import type { FlexStation, SkiFlex } from "#engine/flex";
-import { type SkiShape, shapeAtLength } from "#engine/geometry";
+import { edgeSpanMm, halfWidthAt, type SkiShape, shapeAtLength } from "#engine/geometry";
+import {
+  closedPath,
+  greatestHalfWidthMm,
+  type PairLook,
+  pairLook,
+  roundedBox,
+  type SeenArtwork,
+  type SeenGraphic,
+  type SeenStrip,
+  screenOutline,
+  sidePath,
+  sideSilhouette,
+  type WoodLook,
+} from "#engine/scene";
 import { catalog, specOf } from "../../engine/demo-catalog";
 import { drawn } from "../../support/drawn";
 import type { Reading } from "../../support/page-reading";
@@ -33,6 +46,8 @@ const skiOf = (lengthMm: number, known: Partial<SkiShape> = {}): SkiShape => ({
   ...ends,
   sidecutLengthMm: lengthMm - 310,
   waistFromTipMm: 540,
+  tipTangentMm: 250,
+  tailTangentMm: lengthMm - 200,
   lengthMm,
   ...known,
 });
@@ -95,12 +110,58 @@ describe("outlines as paths", () => {
     // Nothing is drawn beyond the centre line at a tip narrower than the inset.
     expect(numbers(sidePath(real, 0, 10, 1, 500))).toEqual([0, 0, 0, 5, 0, 10]);
   });
+
+  it("round the corners of a box by no more than half of it", () => {
+    expect(roundedBox(-20, 300, 40, 200, 14)).toBe(
+      "M-6 300h12a14 14 0 0 1 14 14v172a14 14 0 0 1 -14 14h-12a14 14 0 0 1 -14 -14v-172a14 14 0 0 1 14 -14Z",
+    );
+    expect(roundedBox(0, 0, 16, 20, 14)).toMatch(/^M8 0h0a8 8 /);
+  });
 });
 
+const ordered = pairLook(specOf(), catalog.build);
+if (!ordered) throw new Error("the demo shop draws no Midlow 95");
+const print = { ...catalog.build.rules.print, pairGapMm: 24 };
+const graphicOf = (layout: GraphicLayout, known: Partial<SeenGraphic> = {}): SeenGraphic => ({
+  layout,
+  art: pairArt(layout, shape, print),
+  windows: [],
+  ...known,
+});
+/** The plain ski: 13 mm thick all along, steel from 100 to 900 mm, boot and binding about 600 mm. */
+const plain: PairLook = {
+  ...ordered,
+  shape,
+  mountMm: 600,
+  bindingHalfMm: 150,
+  edge: { widthMm: 2, heightMm: 2, fromMm: 100, toMm: 900 },
+  thickness: [0, 1000].map((xMm) => ({ xMm, thicknessMm: 13 })),
+  base: { left: "#111111", right: "#222222" },
+  graphic: graphicOf("same"),
+};
+
+/** A path of a drawing; what is written once under a name is found there. */
+interface Inked {
+  readonly d: string;
+  readonly of: (name: string) => string | null;
+}
+function inked(drawing: Reading, selector = ""): readonly Inked[] {
+  const drawnHere = drawing.all(`path${selector}, use${selector}`).filter((each) => each.attribute("id") === null);
+  return drawnHere.map((each) => {
+    const href = each.attribute("href");
+    const named = href === null ? each : drawing.one(`path[id="${href.slice(1)}"]`);
+    return { d: named.attribute("d") ?? "", of: each.attribute };
+  });
+}
+
 describe("a pair of skis", () => {
-  const pair = (known: Partial<Parameters<typeof SkiPair>[0]> = {}) =>
-    drawn(<SkiPair shape={shape} orientation="upright" {...known} />);
-  const places = (reading: Reading) => reading.all("[data-ski-axes] > g").map((ski) => ski.attribute("transform"));
+  const pair = (known: Partial<SkiPairProps> = {}) =>
+    drawn(<SkiPair look={plain} orientation="upright" pictureBase="/files" {...known} />);
+  const dressed = (graphic: SeenGraphic, known: Partial<SkiPairProps> = {}) =>
+    pair({ look: { ...plain, graphic }, ...known });
+  const skis = (reading: Reading) => reading.all("[data-ski-axes] > g:last-child > g");
+  const places = (reading: Reading) => skis(reading).map((ski) => ski.attribute("transform"));
+  const everySecond = (values: readonly number[], from: 0 | 1) => values.filter((_, index) => index % 2 === from);
 
   it("stands with the left ski on the left, 24 mm apart, or lies turned with its tip to the left", () => {
     // Two skis of 120 mm and a gap of 24: 264 across; centres 72 to each side.
@@ -118,101 +179,107 @@ describe("a pair of skis", () => {
     expect([pair().one("svg").attribute("role"), pair().one("svg").attribute("aria-hidden")]).toEqual([null, "true"]);
     const alone = pair({ sides: ["left"] });
     expect(alone.one("svg").attribute("viewBox")).toBe("-60 0 120 1000");
-    expect(places(alone)).toEqual(["translate(0 0)"]);
+    expect(places(alone)).toEqual([null]);
   });
 
-  it("marks the mount line across it, and what boot and binding hide", () => {
-    const marked = pair({ sides: ["left"], marks: { mountMm: 600, bindingHalfMm: 150, safeMm: 5 } });
-    expect(paths(marked)).toContain("M-66 600H66");
-    const hidden = marked.all("rect").find((rect) => rect.attribute("fill")?.startsWith("url("));
-    expect(["x", "y", "width", "height"].map((name) => Number(hidden?.attribute(name)))).toEqual([-45, 450, 90, 300]);
-    const safe = marked.all("path[stroke-dasharray='3 3']");
+  it("is as wide as it is cut, its top narrower by what the walls lean", () => {
+    const [wall] = inked(pair({ sides: ["left"] }));
+    expect([Math.min(...numbers(wall?.d)), Math.max(...everySecond(numbers(wall?.d), 0))]).toEqual([-60, 60]);
+    const sheets = inked(pair({ sides: ["left"] }), "[fill='var(--sheet)']");
+    expect(sheets).toHaveLength(1);
+    // 10° above 2.5 mm of 13: (13 − 2.5)·tan 10° = 1.85 mm a side.
+    expect(Math.max(...everySecond(numbers(sheets[0]?.d), 0))).toBeCloseTo(60 - 1.85, 1);
+    const upright = pair({ sides: ["left"], look: { ...plain, wall: { bevelDeg: 0, uprightMm: 2.5 } } });
+    expect(inked(upright, "[fill='var(--sheet)']")[0]?.d).toBe(inked(upright)[0]?.d);
+  });
+
+  it("ticks the mount line in from both edges, and where the binding's zone ends", () => {
+    const [mount] = inked(pair({ sides: ["left"] }), "[stroke='var(--larch)']");
+    const half = Math.round(10 * halfWidthAt(shape, 600)) / 10;
+    expect(numbers(mount?.d)).toEqual([-half, 600, 15 - half, 600, half, 600, half - 15, 600]);
+    const zone = inked(pair({ sides: ["left"] }), "[stroke-width='1.6']")[0];
+    expect([...new Set(everySecond(numbers(zone?.d), 1))]).toEqual([450, 750]);
+    expect(inked(pair({ view: "below" }), "[stroke='var(--larch)']")).toEqual([]);
+  });
+
+  it("shows what binding and edge leave, while a picture is placed", () => {
+    const placed = pair({ sides: ["left"], placing: { safeMm: 5 } });
+    const safe = inked(placed, "[stroke-dasharray='3 3']");
     expect(safe).toHaveLength(1);
-    expect(Math.max(...numbers(safe[0]?.attribute("d")).filter((_, index) => index % 2 === 0))).toBeLessThan(60);
-    const base = pair({
-      sides: ["left"],
-      view: "base",
-      baseColours: { left: "#111111", right: "#222222" },
-      marks: { mountMm: 600, bindingHalfMm: 150, safeMm: 5 },
-    });
-    expect(base.all("path[stroke-dasharray='3 3']")).toEqual([]);
-    expect(base.all("rect")).toEqual([]);
-    expect(paths(base)).toContain("M-66 600H66");
-    expect(paths(pair({ sides: ["left"], marks: { bindingHalfMm: 150 } }))).not.toContain("M-66 600H66");
-    expect(pair({ marks: { mountMm: 600 } }).all("rect")).toEqual([]);
+    expect(safe[0]?.of("vector-effect")).toBe("non-scaling-stroke");
+    expect(Math.max(...everySecond(numbers(safe[0]?.d), 0))).toBeCloseTo(55, 0);
+    const hidden = inked(placed, "[fill='var(--sheet)'][fill-opacity='0.28']");
+    expect(hidden.map(({ d }) => d)).toEqual(["M-45 450h90v300h-90Z"]);
+    expect(inked(pair({ placing: { safeMm: 5 } }), "[stroke-dasharray='3 3']")).toHaveLength(2);
+    expect(inked(pair(), "[stroke-dasharray]")).toEqual([]);
   });
 
-  it("shows each base in its own colour and the steel edges where they run", () => {
-    const base = pair({ view: "base", baseColours: { left: "#111111", right: "#222222" } });
-    expect(base.all("[data-ski-axes] > g").map((ski) => ski.one("g[clip-path] > path").attribute("fill"))).toEqual([
-      "#111111",
-      "#222222",
+  it("shows each base in its own colour and the steel where it runs", () => {
+    const below = pair({ view: "below" });
+    const grounds = skis(below).map((ski) =>
+      ski.all("path[fill^='#'], use[fill^='#']").map((each) => each.attribute("fill")),
+    );
+    expect(grounds).toEqual([
+      ["#111111", "#111111"],
+      ["#222222", "#222222"],
     ]);
-    const edges = base.all("path[stroke='var(--steel)']");
-    expect(edges.map((edge) => edge.attribute("stroke-width"))).toEqual(["4", "4", "4", "4"]);
-    const edgeOf = (known: Partial<SkiShape>) => {
-      const [edge] = drawn(<SkiPair shape={skiOf(1000, known)} orientation="upright" />).all(
-        "path[stroke='var(--steel)']",
-      );
-      const xs = numbers(edge?.attribute("d")).filter((_, index) => index % 2 === 1);
-      return [xs[0], xs.at(-1), edge?.attribute("stroke-width")];
+    const edges = inked(below, "[stroke='var(--steel)']");
+    expect(edges.map((edge) => edge.of("stroke-width"))).toEqual(["2", "2"]);
+    // Half of its width in from the outline, on both sides.
+    const [right = "", left = ""] = (edges[0]?.d ?? "").split("M").slice(1);
+    expect([numbers(right)[1], numbers(right).at(-1)]).toEqual([100, 900]);
+    expect(everySecond(numbers(left), 0)).toEqual(everySecond(numbers(right), 0).map((x) => -x));
+    expect(numbers(right)[0]).toBeCloseTo(halfWidthAt(shape, 100) - 1, 1);
+    const spanOf = (edgeWrap: "full" | "partial") => {
+      const models = [{ ...model, shape: { ...model.shape, edgeWrap } }];
+      return pairLook(specOf(), { ...catalog.build, models })?.edge;
     };
-    expect(edgeOf({ edgeWrap: "full" })).toEqual([2, 998, "2"]);
-    // From 30 mm ahead of the shoulder to 30 mm behind the heel.
-    expect(edgeOf({ edgeWrap: "partial" })).toEqual([140, 890, "2"]);
-    const [one, other] = pair({ sides: ["left"] })
-      .all("path[stroke='var(--steel)']")
-      .map((edge) => numbers(edge.attribute("d"))[0] ?? 0);
-    expect(one).toBe(-(other ?? 0));
+    expect(spanOf("full")).toMatchObject({ fromMm: 2, toMm: real.lengthMm - 2 });
+    const reach = edgeSpanMm({ ...real, edgeWrap: "partial" }, catalog.build.rules.edge);
+    expect(spanOf("partial")).toMatchObject(reach);
+    expect(reach.fromMm).toBeLessThan(real.tipLengthMm);
   });
 
   it("lays a picture by its placement, mirrored or split as the layout asks", () => {
-    const artwork = {
-      url: "/p",
+    const artwork: SeenArtwork = {
+      id: "p",
       widthPx: 4000,
       heightPx: 1000,
       placement: { centreXMm: 500, centreYMm: 10, mmPerPixel: 0.2, angleDeg: 0 },
     };
-    const picture = (layout: "same" | "mirrored" | "continuing", known: object = {}) =>
-      pair({ graphic: { layout, artwork: { ...artwork, placement: { ...artwork.placement, ...known } } } });
+    const picture = (layout: GraphicLayout, known: object = {}, props: Partial<SkiPairProps> = {}) =>
+      dressed(graphicOf(layout, { artwork: { ...artwork, placement: { ...artwork.placement, ...known } } }), props);
     const frames = (reading: Reading) =>
-      reading.all("[data-ski-axes] > g > g > g").map((frame) => frame.attribute("transform"));
+      reading.all("g:last-child image").map((image) => image.element.parentElement?.getAttribute("transform") ?? null);
     const same = picture("same");
     const image = same.one("image");
     expect(["x", "y", "width", "height"].map((name) => Number(image.attribute(name)))).toEqual([-400, -100, 800, 200]);
-    expect(image.attribute("href")).toBe("/p");
-    expect(
-      same
-        .all("g")
-        .find((group) => group.attribute("transform")?.includes("rotate"))
-        ?.attribute("transform"),
-    ).toBe("translate(10 500) rotate(90)");
-    expect(
-      picture("same", { angleDeg: 30 })
-        .all("g")
-        .find((group) => group.attribute("transform")?.includes("rotate"))
-        ?.attribute("transform"),
-    ).toBe("translate(10 500) rotate(60)");
-    expect(frames(same)).toEqual(["translate(0 0)", "translate(0 0)"]);
-    expect(frames(picture("mirrored"))).toEqual(["translate(0 0)", "translate(0 0) scale(-1 1)"]);
+    expect(image.attribute("href")).toBe("/files/p");
+    expect(image.attribute("transform")).toBe("translate(10 500) rotate(90)");
+    expect(picture("same", { angleDeg: 30 }).one("image").attribute("transform")).toBe("translate(10 500) rotate(60)");
+    expect(frames(same)).toEqual([null, null]);
+    expect(frames(picture("mirrored"))).toEqual([null, "scale(-1 1)"]);
     // Half a ski and half the gap: 60 + 12.
     expect(frames(picture("continuing"))).toEqual(["translate(72 0)", "translate(-72 0)"]);
-    expect(frames(pair({ graphic: { layout: "continuing", splitGapMm: 40, artwork } }))).toEqual([
-      "translate(80 0)",
-      "translate(-80 0)",
-    ]);
-    const ghost = (layout: "same" | "continuing") =>
-      pair({ ghost: true, graphic: { layout, artwork } })
+    // Faintly under the skis it is whole: in the same place of the drawing from both.
+    const ghosts = (layout: GraphicLayout) =>
+      picture(layout, {}, { placing: { safeMm: 5 } })
         .all("g[opacity='0.25'] > g")
-        .map((each) => each.attribute("transform"));
-    expect(ghost("same")).toEqual(["translate(-72 0)", "translate(72 0)"]);
-    expect(ghost("continuing")).toEqual(["translate(0 0)"]);
-    expect(pair({ ghost: true, graphic: { layout: "same" } }).all("g[opacity]")).toEqual([]);
+        .map((each) => [each.attribute("transform"), each.one("g").attribute("transform")]);
+    expect(ghosts("same").map(([at]) => at)).toEqual(["translate(-72 0)", "translate(72 0)"]);
+    expect(ghosts("continuing")).toEqual([
+      ["translate(-72 0)", "translate(72 0)"],
+      ["translate(72 0)", "translate(-72 0)"],
+    ]);
+    // Where nobody says where pictures are, its place stays empty.
+    expect(picture("same", {}, { pictureBase: undefined }).all("image")).toEqual([]);
   });
 
-  it("letters from tip to tail, a cap being 0.698 em high, and only on top", () => {
+  it("letters from tip to tail, a cap being 0.698 em high, readable on both skis, and only on top", () => {
     const text = { text: "ADA", xMm: 400, capHeightMm: 34.9 };
-    const letters = pair({ graphic: { layout: "mirrored", text } }).all("text");
+    const letters = dressed(graphicOf("mirrored", { text })).all("text");
+    // Half a cap below the line that they are centred on.
+    const letter = ["ADA", "translate(0 400) rotate(90) translate(0 17.5)", 50, 6];
     expect(
       letters.map((each) => [
         each.text,
@@ -220,151 +287,127 @@ describe("a pair of skis", () => {
         Number(each.attribute("font-size")),
         Number(each.attribute("stroke-width")),
       ]),
-    ).toEqual([
-      ["ADA", "translate(0 400) rotate(90)", 50, 6],
-      ["ADA", "translate(0 400) rotate(90)", 50, 6],
-    ]);
-    expect(pair({ view: "base", graphic: { layout: "same", text } }).all("text")).toEqual([]);
+    ).toEqual([letter, letter]);
+    expect(letters.map((each) => each.element.closest("[transform*=scale]"))).toEqual([null, null]);
+    expect(dressed(graphicOf("same", { text }), { view: "below" }).all("text")).toEqual([]);
+    const said = `<b id="x">&'A'</b>`;
+    const escaped = dressed(graphicOf("same", { text: { ...text, text: said } }), { sides: ["left"] });
+    expect(escaped.one("text").text).toBe(said);
+    expect(escaped.all("b")).toEqual([]);
   });
 
-  it("shows wood through a window, symmetric about the centre line", () => {
-    const wood = woodStrips(20, { C: false, I: true, M: false, O: true });
-    expect(wood).toEqual([
-      { innerMm: 0, outerMm: 10, dense: false },
-      { innerMm: 10, outerMm: 30, dense: true },
-      { innerMm: 30, outerMm: 50, dense: false },
-      { innerMm: 50, outerMm: 90, dense: true },
+  it("cuts letters of the other base into each", () => {
+    const letters = { text: "TY", fromXMm: 300, toXMm: 500, capHeightMm: 34.9 };
+    const below = pair({ look: { ...plain, base: { ...plain.base, letters } }, view: "below" }).all("text");
+    expect(below.map((each) => [each.text, each.attribute("fill"), each.attribute("textLength")])).toEqual([
+      ["TY", "#222222", "200"],
+      ["TY", "#111111", "200"],
     ]);
-    const graphic = {
-      layout: "same",
-      windows: [
-        { fromXMm: 300, toXMm: 500, halfWidthMm: 20 },
-        { fromXMm: 600, toXMm: 620, halfWidthMm: 8 },
-      ],
-    } as const;
-    const seen = pair({ sides: ["left"], graphic, wood });
-    const holes = seen
-      .all("clipPath rect")
-      .map((rect) => ["x", "y", "width", "height", "rx"].map((name) => Number(rect.attribute(name))));
-    expect(holes).toEqual([
-      [-20, 300, 40, 200, 14],
-      [-8, 600, 16, 20, 8],
+    expect(below[0]?.attribute("transform")).toContain("translate(0 400)");
+    expect(below[0]?.attribute("stroke")).toBeNull();
+  });
+
+  it("shows wood through a window, symmetric about the centre line, its grain within each strip", () => {
+    const look: WoodLook = { ground: "#d9b988", grain: "#a98a58", linesPer10Mm: 4 };
+    const strips: readonly SeenStrip[] = [
+      { innerMm: 0, outerMm: 10, look },
+      { innerMm: 10, outerMm: 30, look: { ...look, ground: "#b98d54" } },
+    ];
+    const windows = [
+      { fromXMm: 300, toXMm: 500, halfWidthMm: 20 },
+      { fromXMm: 600, toXMm: 620, halfWidthMm: 8 },
+    ];
+    const seen = pair({ look: { ...plain, strips, graphic: graphicOf("same", { windows }) }, sides: ["left"] });
+    const holes = [roundedBox(-20, 300, 40, 200, 14), roundedBox(-8, 600, 16, 20, 14)];
+    expect(paths(seen, "clipPath path").filter((d) => holes.includes(d))).toEqual(holes);
+    expect(paths(seen, "path[stroke='#1b2023']")).toEqual(holes);
+    const bands = seen.all("path[fill='#d9b988'], path[fill='#b98d54']").slice(0, 3);
+    expect(bands.map((band) => [band.attribute("d"), band.attribute("fill")])).toEqual([
+      ["M-10 300H10V500H-10Z", "#d9b988"],
+      ["M10 300H30V500H10Z", "#b98d54"],
+      ["M-30 300H-10V500H-30Z", "#b98d54"],
     ]);
-    const frames = seen
-      .all("rect[fill=none]")
-      .map((rect) => ["x", "y", "width", "height", "rx"].map((name) => Number(rect.attribute(name))));
-    expect(frames).toEqual(holes);
-    const bands = seen
-      .all("rect[height='1000']")
-      .map((rect) => [Number(rect.attribute("x")), Number(rect.attribute("width")), rect.attribute("fill")]);
-    expect(bands).toEqual([
-      [-10, 20, "var(--wood)"],
-      [10, 20, "var(--wood-dense)"],
-      [-30, 20, "var(--wood-dense)"],
-      [30, 20, "var(--wood)"],
-      [-50, 20, "var(--wood)"],
-      [50, 40, "var(--wood-dense)"],
-      [-90, 40, "var(--wood-dense)"],
-    ]);
-    const grain = seen.all("path[stroke-opacity='0.35']").map((path) => numbers(path.attribute("d")));
-    expect(grain).toHaveLength(7);
-    // Two lines in each band, at 0.3 and 0.62 of its width, every 60 mm, swinging no more than 1.4 mm.
-    expect(
-      paths(seen, "path[stroke-opacity='0.35']")[0]
-        ?.split("M")
-        .map((part) => numbers(part)[0]),
-    ).toEqual([undefined, -4, 2.4]);
-    for (const line of paths(seen, "path[stroke-opacity='0.35']").flatMap((d) => d.split("M").slice(1).map(numbers))) {
-      const [start = 0] = line;
-      expect(line.filter((_, index) => index % 2 === 1)).toEqual(Array.from({ length: 17 }, (_, index) => 60 * index));
-      for (const [index, value] of line.entries())
-        if (index % 2 === 0) expect(Math.abs(value - start)).toBeLessThanOrEqual(1.46);
-    }
-    expect(pair({ sides: ["left"], view: "base", graphic, wood }).all("clipPath rect")).toEqual([]);
-    expect(pair({ sides: ["left"], graphic: { layout: "same" }, wood }).all("clipPath rect")).toEqual([]);
+    const grain = paths(seen, "path[stroke='#a98a58']").slice(0, 3);
+    const edges = [-10, 10, 10, 30, -30, -10];
+    grain.forEach((d, i) => {
+      const xs = everySecond(numbers(d), 0);
+      expect(Math.min(...xs)).toBeGreaterThan(edges[2 * i] ?? 0);
+      expect(Math.max(...xs)).toBeLessThan(edges[2 * i + 1] ?? 0);
+    });
+    // Twins of one stick: the left strip is the right one's mirror image.
+    expect(everySecond(numbers(grain[2]), 0)).toEqual(everySecond(numbers(grain[1]), 0).map((x) => -x));
+    expect(pair({ look: { ...plain, strips } }).all("path[stroke='#a98a58']")).toEqual([]);
+    const below = { look: { ...plain, strips, graphic: graphicOf("same", { windows }) }, view: "below" } as const;
+    expect(pair(below).all("path[stroke='#a98a58']")).toEqual([]);
   });
 
   it("draws a house graphic, the second ski of an alternate pair in the other palette", () => {
-    const house = catalog.build.houseGraphics.find(({ id }) => id !== "plain") ?? catalog.build.houseGraphics[0];
-    const fills = (layout: "same" | "alternate") => {
-      const seen = pair({ graphic: { layout, house } });
-      return seen.all("[data-ski-axes] > g").map((ski) => {
-        // What is drawn once is used by both.
-        const used = ski.all("use").flatMap((use) => seen.all(`[id="${use.attribute("href")?.slice(1)}"] path`));
-        const fillAndStroke = (path: Reading) => `${path.attribute("fill")} ${path.attribute("stroke")}`;
-        return [...ski.all("g g path"), ...used].map(fillAndStroke);
-      });
-    };
-    const [left, right] = fills("same");
+    const house = catalog.build.houseGraphics.find(({ id }) => id === "autumn-larch");
+    const colours = (layout: GraphicLayout) =>
+      skis(dressed(graphicOf(layout, { house }))).map((ski) =>
+        ski.all("path, use").flatMap((each) => {
+          const colour = each.attribute("fill") ?? each.attribute("stroke");
+          const stroke = each.attribute("stroke");
+          return [colour === "none" ? stroke : colour].filter((value) => house?.colours.includes(value ?? ""));
+        }),
+      );
+    const [left, right] = colours("same");
     expect(left?.length).toBeGreaterThan(1);
     expect(right).toEqual(left);
-    expect(pair({ graphic: { layout: "same", house } }).all("use")).toHaveLength(1);
-    expect(pair({ graphic: { layout: "alternate", house } }).all("use")).toEqual([]);
-    const [one, other] = fills("alternate");
+    const [one, other] = colours("alternate");
     expect(one).toEqual(left);
-    expect(other).not.toEqual(one);
+    // The palette backwards: the first colour for the last.
+    const backwards = house?.colours.toReversed() ?? [];
+    expect(other).toEqual(one?.map((colour) => backwards[house?.colours.indexOf(colour ?? "") ?? -1]));
   });
 
-  it("is drawn as ordered, from above and from below, lying and upright", () => {
-    const spec = specOf();
-    const [dark, light] = catalog.build.baseColours;
-    const ordered = {
-      ...spec,
-      mount: { offsetMm: 15 },
-      base: { ...spec.base, left: dark?.id ?? "", right: light?.id ?? "" },
-    };
-    expect(drawnBase(ordered, catalog.build)).toEqual({ left: dark?.hex, right: light?.hex });
-    expect(drawnBase({ ...ordered, base: { ...ordered.base, left: "none" } }, catalog.build).left).toBe("#23262a");
-    const figure = drawn(<PairFigure spec={ordered} build={catalog.build} pictureBase="/files" />);
+  it("names nothing twice, however often it is drawn, and finds all that it uses", () => {
+    const house = catalog.build.houseGraphics.find(({ id }) => id === "ice-facets");
+    const look = { ...plain, graphic: graphicOf("continuing", { house }) };
+    const both = drawn(
+      <>
+        <SkiPair look={look} orientation="upright" placing={{ safeMm: 5 }} />
+        <SkiPair look={look} orientation="lying" />
+      </>,
+    );
+    const ids = both.all("[id]").map((each) => each.attribute("id"));
+    expect(new Set(ids).size).toBe(ids.length);
+    const used = both.all("use").map((each) => (each.attribute("href") ?? "").slice(1));
+    const clips = both.all("[clip-path]").map((each) => each.attribute("clip-path")?.slice("url(#".length, -1));
+    const fills = both.all("[fill^='url(']").map((each) => each.attribute("fill")?.slice("url(#".length, -1));
+    for (const names of [used, clips, fills]) {
+      expect(names.length).toBeGreaterThan(3);
+      for (const name of names) expect(ids).toContain(name);
+    }
+  });
+
+  it("is drawn as ordered, from above, from the side and from below, lying and upright", () => {
+    const spec = { ...specOf(), mount: { offsetMm: 15 } };
+    const figure = drawn(<PairFigure spec={spec} build={catalog.build} pictureBase="/files" />);
     expect(figure.all("svg").map((svg) => svg.attribute("aria-label"))).toEqual([
       "Midlow 95, 178 cm, from above, tips to the left",
+      "Midlow 95, 178 cm, from the side",
       "Midlow 95, 178 cm, from below",
       "Midlow 95, 178 cm, from above, tips up",
+      "Midlow 95, 178 cm, from the side",
       "Midlow 95, 178 cm, from below",
     ]);
     // Plus is towards the tip.
-    const mounts = figure
-      .all("svg")[0]
-      ?.all("path[stroke='var(--larch)']")
-      .map((path) => numbers(path.attribute("d"))[1]);
+    const [above] = figure.all("svg");
+    const mounts = above?.all("path[stroke='var(--larch)']").map((path) => numbers(path.attribute("d"))[1]);
     expect(mounts).toEqual([real.mountFromTipMm - 15, real.mountFromTipMm - 15]);
-    expect(figure.all("svg")[1]?.all("path[stroke='var(--larch)']")).toEqual([]);
     expect(
       drawn(<PairFigure spec={{ ...spec, model: "none" }} build={catalog.build} pictureBase="" />).all("svg"),
     ).toEqual([]);
-    const picture = { id: "art-1", widthPx: 10, heightPx: 5, sha256: "x" };
-    const placement = { centreXMm: 1, centreYMm: 2, mmPerPixel: 3, angleDeg: 4 };
-    const graphic = { ...spec.graphic, kind: "own", artwork: picture, placement } as typeof spec.graphic;
-    expect(drawnGraphic({ ...spec, graphic }, catalog.build, "/files")).toMatchObject({
-      house: undefined,
-      artwork: { url: "/files/art-1", widthPx: 10, heightPx: 5, placement },
-    });
-    expect(
-      drawnGraphic({ ...spec, graphic: { ...graphic, kind: "house" } }, catalog.build, "/files").artwork,
-    ).toBeUndefined();
-    expect(drawnGraphic(spec, catalog.build, "/files").house?.id).toBe(spec.graphic.house);
-    // The blend's dense wood is in the position of the screws: ash at 670 kg/m³ against aspen at 426.
-    expect(drawnWood(spec, catalog.build).map(({ dense }) => dense)).toEqual(
-      (["C", "I", "M", "O"] as const).map((position) => {
-        const wood = catalog.build.blends.find(({ id }) => id === spec.core)?.strips[position];
-        return (catalog.build.materials.woods.find(({ id }) => id === wood)?.densityKgM3 ?? 0) > 500;
-      }),
-    );
-    expect(drawnWood({ ...spec, core: "none" }, catalog.build)).toEqual([]);
-    const strip = model.core.stripWidthMm;
-    expect(drawnWood(spec, catalog.build).map(({ outerMm }) => outerMm / strip)).toEqual([0.5, 1.5, 2.5, 4.5]);
   });
 
-  it("is a thumbnail to one scale with others, 150 mm across", () => {
-    const thumb = drawn(<SkiOutline shape={shape} scaleLengthMm={1980} />);
-    expect(thumb.one("svg").attribute("viewBox")).toBe("0 -75 1980 150");
-    expect(paths(thumb)[1]).toBe(`M-45 ${shape.mountFromTipMm}H45`);
-    expect(thumb.one("svg").attribute("class")).toBe("block w-full");
-    expect(
-      drawn(<SkiOutline shape={shape} scaleLengthMm={1980} className="own" />)
-        .one("svg")
-        .attribute("class"),
-    ).toBe("own");
+  it("is a silhouette to one scale with others: the plan in 150 mm, its side below it in 92", () => {
+    const seen = drawn(<ModelSilhouette look={plain} scaleLengthMm={1980} />);
+    expect(seen.one("svg").attribute("viewBox")).toBe("0 -75 1980 242");
+    const [plan, mount, side] = paths(seen);
+    expect(plan).toBe(closedPath(screenOutline(shape)));
+    expect(mount).toBe("M-45 600H45");
+    expect(side).toBe(sideSilhouette(plain));
   });
 });
 
@@ -496,7 +539,7 @@ describe("the strips of the axis", () => {
     expect(lying.all("svg")).toHaveLength(6);
     // One plan: the outlines' 126 mm on 1,000 mm of length.
     expect(uprightPlanWidth({ builds: [a], scales }).width).toBe("calc(var(--axis) * 0.126)");
-    const pair = { bindingHalfMm: 150 };
+    const pair = { look: plain, pictureBase: "/files" };
     // A pair: four half widths and the gap, 264 mm.
     expect(uprightPlanWidth({ builds: [a], scales, pair }).width).toBe("calc(var(--axis) * 0.264)");
     expect(
@@ -507,7 +550,7 @@ describe("the strips of the axis", () => {
   });
 
   it("show the pair itself only where every outline is the same", () => {
-    const pair = { bindingHalfMm: 150 };
+    const pair = { look: plain, pictureBase: "/files" };
     const shows = (other: AxisBuild, given: typeof pair | undefined = pair) =>
       showsPair({ builds: [a, other], scales: [], pair: given });
     expect(shows(a)).toBe(true);

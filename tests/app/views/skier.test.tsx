@@ -7,8 +7,9 @@ import SkierQuotePage, { metadata as quoteMetadata } from "#app/(skier)/quote/[t
 import { Terms } from "#app/(skier)/terms.tsx";
 import DeskQuotePage from "#app/shop/(staff)/quotes/[quoteId]/page.tsx";
 import type { Price, PriceComparison } from "#engine/pricing";
+import { pairLook } from "#engine/scene";
 import type { ClubView, ProgressView, QuoteView } from "#services";
-import { catalog } from "../../engine/demo-catalog";
+import { catalog, specOf } from "../../engine/demo-catalog";
 import { partly } from "../../support/builders/views";
 import { drawn } from "../../support/drawn";
 import { sentTo, shown } from "../../support/page-render";
@@ -467,6 +468,34 @@ describe("the skier's pair", () => {
       "See the proof, A4": "/files/proofs/tok/p-1",
       "See the proof, Letter": "/files/proofs/tok/p-1?paper=letter",
     });
+    // Both skis whole and large, the day, what happens then, and the words one by one: without a download, before the answer.
+    const graphic = { ...specOf().graphic, text: { text: "FERN & FELL", xMm: 500, capHeightMm: 24 } };
+    const look = pairLook({ ...specOf(), graphic }, catalog.build);
+    const shownHere = await page({
+      gates: open,
+      proof,
+      proofToAnswer: { look, safeMm: 6, answerBy: "2026-12-08", meanwhile: "waiting" },
+    });
+    const part = shownHere.one("section[aria-labelledby=proof-title]");
+    expect(part.text).toContain("Please answer by Tuesday 8 December");
+    expect(part.text).toContain("After that day your place in the queue is given up");
+    expect(part.text).toContain("Letter by letter: “FERN & FELL”");
+    const drawings = part.all("svg");
+    expect(drawings.map((svg) => svg.all("text").map((letters) => letters.text))).toEqual([
+      ["FERN & FELL", "FERN & FELL"],
+      ["FERN & FELL", "FERN & FELL"],
+    ]);
+    expect(drawings[0]?.attribute("aria-label")).toBe("Both skis of this proof, tips to the left");
+    // The larger one slides in a place of its own, by keys too; both have the safe line.
+    expect(part.one("section[tabindex='0'] svg").attribute("class")).toContain("w-[90rem]");
+    for (const svg of drawings) expect(svg.all("[stroke-dasharray]").length).toBeGreaterThan(0);
+    const undated = await page({
+      gates: open,
+      proof,
+      proofToAnswer: { look, safeMm: 6, answerBy: null, meanwhile: "building" },
+    });
+    expect(undated.text).toContain("please answer before the top is printed");
+    expect(undated.text).not.toContain("Please answer by");
     expect(issued.form("Approve the proof").sent).toEqual({ token: "tok", pairId: "p-1", revision: "2", name: "" });
     expect(issued.form("Ask for changes").sent).toEqual({ token: "tok", pairId: "p-1", revision: "2", note: "" });
     expect((await page({ gates: open, proof }, "pair")).buttons).toEqual([]);
@@ -575,7 +604,7 @@ describe("the home page", () => {
     expect(home.text).toContain("10–17 December");
     expect(home.text).toContain("31");
     const longest = Math.max(...active.map(({ shape }) => shape.refLengthCm * 10));
-    expect(home.one("#models li svg").attribute("viewBox")).toBe(`0 -75 ${longest} 150`);
+    expect(home.one("#models li svg").attribute("viewBox")).toBe(`0 -75 ${longest} 242`);
     const wide = active.find(({ use }) => use === "all-mountain wide");
     expect(home.one("svg[role=img]").attribute("aria-label")).toContain(`${wide?.name}, ${wide?.shape.refLengthCm} cm`);
     tell("leadTimeToday", refusal("not-allowed"));

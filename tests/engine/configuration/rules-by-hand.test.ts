@@ -52,7 +52,7 @@ describe("completeSpec", () => {
     mount: { offsetMm: 5, bindingTrackMm: 300 },
   } as const;
 
-  it("takes what stands when nothing was chosen: the model's own core, the first graphic and the first colour", () => {
+  it("takes what stands when nothing was chosen: the model's own core and graphic, and the first colour", () => {
     const spec = completeSpec({}, defaults, build);
     const colour = build.baseColours[0]?.id;
     expect(spec).toEqual({
@@ -63,7 +63,7 @@ describe("completeSpec", () => {
         core: model("midlow-84").core.blend,
         reinforcements: [],
         flexRatio: 1.1,
-        graphic: { kind: "house", house: build.houseGraphics[0]?.id, layout: "same", windows: [] },
+        graphic: { kind: "house", house: "contour-lines", layout: "continuing", windows: [] },
         base: { left: colour, right: colour, inlay: "none" },
         mount: { offsetMm: 5, bindingTrackMm: 300 },
         finish: defaults.finish,

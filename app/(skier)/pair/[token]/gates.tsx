@@ -7,6 +7,7 @@ import paperWords from "#content/copy/papers.json";
 import words from "#content/copy/skier.json";
 import type { DepositMethod, ProgressView } from "#services";
 import { approve, askForChanges, chooseDeposit, confirmPictureRights } from "../actions";
+import { ProofInSight } from "./proof-in-sight";
 import { dayIn } from "./shop-day";
 
 const w = words.pair;
@@ -24,7 +25,7 @@ interface Props {
 export function Gates(props: Props) {
   const { gates } = props.progress;
   return (
-    <div className="grid gap-8">
+    <div className="grid grid-cols-1 gap-8">
       {gates.waitingFor.length > 0 ? (
         <ul className="flex flex-wrap gap-2">
           {gates.waitingFor.map((condition) => (
@@ -116,7 +117,7 @@ function Money({ progress }: Props) {
 }
 
 function Proof({ progress, token, canAnswer }: Props) {
-  const { proof, gates } = progress;
+  const { proof, proofToAnswer, gates } = progress;
   if (gates.proof === "not-needed") return null;
   const link = [
     { kind: "hidden", name: "token", value: token },
@@ -124,7 +125,7 @@ function Proof({ progress, token, canAnswer }: Props) {
     { kind: "hidden", name: "revision", value: String(proof?.revision ?? 0) },
   ] as const;
   return (
-    <section aria-labelledby="proof-title" className="grid gap-3">
+    <section aria-labelledby="proof-title" className="grid grid-cols-1 gap-3">
       <h3 id="proof-title" className="font-semibold">
         {w.proof}
         {proof ? <span className="font-normal text-pencil">, {w.proofStates[proof.state]}</span> : null}
@@ -141,6 +142,7 @@ function Proof({ progress, token, canAnswer }: Props) {
         <>
           <p>{fill(w.proofIssued, { revision: proof.revision })}</p>
           {proof.note ? <p className="border-l-2 border-rule pl-3">{proof.note}</p> : null}
+          {proofToAnswer ? <ProofInSight proof={proofToAnswer} pictureBase={`/files/artwork/${token}`} /> : null}
           {canAnswer ? (
             <div className="grid gap-6">
               <ActionForm

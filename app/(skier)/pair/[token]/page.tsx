@@ -77,7 +77,7 @@ export default async function PairPage({ params, searchParams }: Props) {
           <a href={`/files/orders/${token}?prices=no`}>{paperWords.links.withoutPrices}</a>
         </p>
       ) : null}
-      <div className="grid gap-x-12 lg:grid-cols-2">
+      <div className="grid grid-cols-1 gap-x-12 lg:grid-cols-2">
         <div>
           {progress.unconfirmed === null ? (
             <When progress={progress} />

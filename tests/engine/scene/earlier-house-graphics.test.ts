@@ -1,15 +1,16 @@
-/** Laws of the drawn graphics: each fills its area, repeats itself and keeps to its palette. Sizes are those of the drawing. */
+/**
+ * Laws of the graphics that earlier releases are printed with: each fills its area, repeats itself and keeps to its palette.
+ * Sizes are those of the drawing.
+ */
 import { describe, expect, it } from "vitest";
-import { housePattern, otherPalette } from "#engine/configuration";
+import { otherPalette } from "#engine/scene";
+import { earlierDrawings } from "../../../lib/engine/scene/house/earlier";
 import { catalog } from "../demo-catalog";
 
 const area = { lengthMm: 1000, reachMm: 60 };
 const colours = ["#111", "#222", "#333"];
-const draw = (
-  pattern: Parameters<typeof housePattern>[0]["pattern"],
-  palette: readonly string[] = colours,
-  of = area,
-) => housePattern({ pattern, colours: palette }, of);
+const draw = (pattern: keyof typeof earlierDrawings, palette: readonly string[] = colours, of = area) =>
+  earlierDrawings[pattern](of, palette);
 const patterns = ["plain", "contours", "larch", "strata", "facets"] as const;
 /** The points of paths made of M and L alone. */
 const linesOf = (d = "") =>
