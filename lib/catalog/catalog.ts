@@ -3,7 +3,7 @@
  * once, checked, frozen and named by the hash of its release; rebuilt from a stored release for ever.
  */
 import path from "node:path";
-import type { EngineCatalog } from "#engine/assessment";
+import type { EngineCatalog, SnowKind } from "#engine/assessment";
 import type { CalibrationSettings } from "#engine/calibration";
 import type { BuildCatalog } from "#engine/configuration";
 import type { FitCoefficients } from "#engine/fit";
@@ -52,6 +52,8 @@ export interface Catalog extends ReleasedCatalog {
   readonly floorLearning: FloorLearningSettings;
   /** What extra capacity costs, and how far the ways on from a breakdown go. */
   readonly remedies: RemedySettings;
+  /** What a ski is shown on. */
+  readonly snow: readonly SnowKind[];
   readonly copy: Copy;
 }
 
@@ -76,6 +78,7 @@ export function loadCatalog(root: string = path.resolve("content")): Catalog {
     calibration: withoutAbout(house["calibration.json"]),
     floorLearning: withoutAbout(house["floor-learning.json"]),
     remedies: withoutAbout(house["remedies.json"]),
+    snow: house["snow.json"].snow,
     copy: readCopy(path.join(root, "copy")),
   });
 }

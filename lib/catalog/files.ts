@@ -21,6 +21,7 @@ import {
   remediesFileSchema,
   safetyFileSchema,
   shopFileSchema,
+  snowFileSchema,
 } from "#schemas/content/index";
 import { floorFileSchema } from "#schemas/floor";
 import { partsRulesFileSchema } from "#schemas/parts-rules";
@@ -57,6 +58,7 @@ export const houseSchemas = {
   "calibration.json": calibrationFileSchema,
   "floor-learning.json": floorLearningFileSchema,
   "remedies.json": remediesFileSchema,
+  "snow.json": snowFileSchema,
 } as const;
 
 type Schemas = Readonly<Record<string, z.ZodType>>;

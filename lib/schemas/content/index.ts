@@ -12,3 +12,4 @@ export * from "./recipe";
 export * from "./remedies";
 export * from "./safety";
 export * from "./shop";
+export * from "./snow";
