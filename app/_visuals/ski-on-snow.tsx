@@ -16,7 +16,7 @@ const ABOVE_MM = 100;
 const BELOW_MM = 100;
 const BESIDE_MM = 15;
 /** Of tip and tail length, counted from shoulder and heel: further out the edge turns away and the snow's line runs on level. */
-const EDGE_SHARE = 0.6;
+const EDGE_SHARE = 0.35;
 
 const y = (heightMm: number) => Math.round(-10 * heightMm * HEIGHTS_TIMES) / 10;
 
@@ -37,10 +37,9 @@ export function SkiOnSnowDrawing({ bend, description }: { readonly bend: BendOnS
   const ground = line<Place>()
     .x((each) => each.xMm)
     .y((each) => y(each.snowMm));
-  const pressed = area<Place>()
+  const pressed = line<Place>()
     .x((each) => each.xMm)
-    .y0(y(-BELOW_MM))
-    .y1((each) => y(Math.min(each.snowMm, each.heightMm)));
+    .y((each) => y(Math.min(each.snowMm, each.heightMm)));
   const boot = own.stations.filter((each) => Math.abs(each.xMm - mountMm) <= bootSoleMm / 2);
   const bootTop = line<SkiOnSnowStation>()
     .x((each) => each.xMm)
@@ -57,10 +56,16 @@ export function SkiOnSnowDrawing({ bend, description }: { readonly bend: BendOnS
       role="img"
       aria-label={description}
     >
-      <path d={pressed([...snow]) ?? ""} fill="var(--pencil)" fillOpacity={0.14} />
+      <path d={`${pressed([...snow]) ?? ""}V${y(-BELOW_MM)}H${-BESIDE_MM}Z`} fill="var(--pencil)" fillOpacity={0.14} />
       <path d={ground([...snow]) ?? ""} stroke="var(--control)" strokeWidth={1} {...hair} />
-      <path d={ski([...own.stations]) ?? ""} fill="var(--wood)" fillOpacity={0.6} />
-      <path d={ski([...own.stations]) ?? ""} stroke="var(--ink)" strokeWidth={1.25} {...hair} />
+      <path
+        d={ski([...own.stations]) ?? ""}
+        {...hair}
+        fill="var(--wood)"
+        fillOpacity={0.6}
+        stroke="var(--ink)"
+        strokeWidth={1.25}
+      />
       <path
         d={sole([...most.stations]) ?? ""}
         stroke="var(--pencil)"
@@ -112,11 +117,7 @@ const perCm = (nPerMm: number) => 10 * nPerMm;
 export function SnowPressure({ bend, unit }: { readonly bend: BendOnSnow; readonly unit: string }) {
   const { own, most, shape } = bend;
   const { max, ticks } = roundScale(perCm(Math.max(own.peakNPerMm, most.peakNPerMm)), 4, 2);
-  const v = (each: SkiOnSnowStation) => Math.round((1000 * DEPTH * perCm(each.pressureNPerMm)) / max) / 1000;
-  const body = area<SkiOnSnowStation>()
-    .x((each) => each.xMm)
-    .y0(0)
-    .y1(v);
+  const v = (each: SkiOnSnowStation) => Math.round((10 * DEPTH * perCm(each.pressureNPerMm)) / max) / 10;
   const edge = (ski: SkiOnSnow) =>
     line<SkiOnSnowStation>()
       .x((each) => each.xMm)
@@ -140,8 +141,7 @@ export function SnowPressure({ bend, unit }: { readonly bend: BendOnSnow; readon
             {...hair}
           />
         ))}
-        <path d={body([...own.stations]) ?? ""} fill="var(--tarn)" fillOpacity={0.2} />
-        <path d={edge(own)} stroke="var(--tarn)" strokeWidth={1.5} {...hair} />
+        <path d={edge(own)} {...hair} fill="var(--tarn)" fillOpacity={0.2} stroke="var(--tarn)" strokeWidth={1.5} />
         <path d={edge(most)} stroke="var(--pencil)" strokeWidth={1.5} strokeDasharray="5 4" {...hair} />
         <path d={`M${-BESIDE_MM} 0H${shape.lengthMm + BESIDE_MM}`} stroke="var(--control)" strokeWidth={1} {...hair} />
       </svg>

@@ -56,10 +56,9 @@ function Bend(props: Props & { readonly ownKg: number; readonly usualSnow: strin
   const step = steps.find((each) => each.number === tried.flex);
   const { edgeDeg = EDGE_DEG, snow = usualSnow, massKg = ownKg } = tried;
   const flexRatio = step?.flexRatio ?? spec.flexRatio;
-  const input = useMemo(
-    (): BendInput => ({ answers: sheet.answers, spec, massKg, flexRatio, edgeDeg, snow }),
-    [sheet.answers, spec, massKg, flexRatio, edgeDeg, snow],
-  );
+  // The sheet's spec is a new object with every change anywhere; what is solved anew is told apart by what it says.
+  const asked = JSON.stringify({ answers: { packKg: sheet.answers.packKg }, spec, massKg, flexRatio, edgeDeg, snow });
+  const input = useMemo((): BendInput => JSON.parse(asked), [asked]);
   const settled = useDeferredValue(input);
   const bend = useMemo(() => bendOnSnow(settled, catalog), [settled, catalog]);
   if (!bend) return null;
