@@ -13,10 +13,10 @@ export const HEIGHTS_TIMES = 4;
 
 /** Of the frame, mm of true height above and below the snow at the widest place of the edge: it stays while the ski bends. */
 const ABOVE_MM = 100;
-const BELOW_MM = 100;
+const BELOW_MM = 115;
 const BESIDE_MM = 15;
 /** Of tip and tail length, counted from shoulder and heel: further out the edge turns away and the snow's line runs on level. */
-const EDGE_SHARE = 0.35;
+const EDGE_SHARE = 0.15;
 
 const y = (heightMm: number) => Math.round(-10 * heightMm * HEIGHTS_TIMES) / 10;
 
@@ -61,8 +61,7 @@ export function SkiOnSnowDrawing({ bend, description }: { readonly bend: BendOnS
       <path
         d={ski([...own.stations]) ?? ""}
         {...hair}
-        fill="var(--wood)"
-        fillOpacity={0.6}
+        style={{ fill: "color-mix(in srgb, var(--wood) 60%, var(--paper))" }}
         stroke="var(--ink)"
         strokeWidth={1.25}
       />

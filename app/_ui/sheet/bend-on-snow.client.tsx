@@ -71,58 +71,64 @@ function Bend(props: Props & { readonly ownKg: number; readonly usualSnow: strin
         {w.title}
       </h3>
       <p className="max-w-measure">{sentence}</p>
-      <figure className="grid max-w-3xl grid-cols-1 gap-1">
-        <SkiOnSnowDrawing bend={bend} description={`${w.drawing}: ${sentence}`} />
-        <SnowPressure bend={bend} unit={w.pressureUnit} />
-        <figcaption className="flex flex-wrap gap-x-5 text-sm text-pencil">
-          <Key dashed={false}>{w.own}</Key>
-          <Key dashed>{fill(w.most, { mass: massOf(bend.mostKg, isImperial) })}</Key>
-          <span className="basis-full">{fill(w.caption, { times: HEIGHTS_TIMES })}</span>
-        </figcaption>
-      </figure>
-      <div className="grid max-w-3xl grid-cols-1 gap-x-8 gap-y-3 sm:grid-cols-3">
-        <Slider
-          label={w.edge}
-          min={0}
-          max={MOST_EDGE_DEG}
-          value={edgeDeg}
-          shown={`${edgeDeg}°`}
-          told={`${edgeDeg}°, ${turnText(bend.own, words)}`}
-          onChange={(next) => change({ edgeDeg: next })}
-        />
-        <Slider
-          label={w.mass}
-          min={Math.max(LEAST_MASS_KG, Math.round(ownKg) - MASS_SPAN_KG)}
-          max={Math.round(ownKg) + MASS_SPAN_KG}
-          value={Math.round(massKg)}
-          shown={massText(massKg, ownKg, isImperial, words)}
-          onChange={(next) => change({ massKg: next === Math.round(ownKg) ? ownKg : next })}
-        />
-        <Slider
-          label={w.flex}
-          min={steps[0]?.number ?? 1}
-          max={steps.at(-1)?.number ?? 1}
-          value={step?.number ?? ownStep(steps, spec.flexRatio)}
-          shown={flexShown(bend, spec, steps, step?.number, words)}
-          onChange={(next) => change({ flex: next })}
-        />
+      <div className="grid grid-cols-1 items-start gap-x-10 gap-y-4 lg:grid-cols-[minmax(0,48rem)_minmax(0,1fr)]">
+        <figure className="grid grid-cols-1 gap-1 max-w-3xl">
+          <SkiOnSnowDrawing bend={bend} description={`${w.drawing}: ${sentence}`} />
+          <SnowPressure bend={bend} unit={w.pressureUnit} />
+          <figcaption className="flex flex-wrap gap-x-5 text-sm text-pencil">
+            <Key dashed={false}>{w.own}</Key>
+            <Key dashed>{fill(w.most, { mass: massOf(bend.mostKg, isImperial) })}</Key>
+            <span className="basis-full">{fill(w.caption, { times: HEIGHTS_TIMES })}</span>
+          </figcaption>
+        </figure>
+        <div className="grid max-w-3xl grid-cols-1 gap-x-8 gap-y-3 sm:grid-cols-3 lg:col-start-1">
+          <Slider
+            label={w.edge}
+            min={0}
+            max={MOST_EDGE_DEG}
+            value={edgeDeg}
+            shown={`${edgeDeg}°`}
+            told={`${edgeDeg}°, ${turnText(bend.own, words)}`}
+            onChange={(next) => change({ edgeDeg: next })}
+          />
+          <Slider
+            label={w.mass}
+            min={Math.max(LEAST_MASS_KG, Math.round(ownKg) - MASS_SPAN_KG)}
+            max={Math.round(ownKg) + MASS_SPAN_KG}
+            value={Math.round(massKg)}
+            shown={massText(massKg, ownKg, isImperial, words)}
+            onChange={(next) => change({ massKg: next === Math.round(ownKg) ? ownKg : next })}
+          />
+          <Slider
+            label={w.flex}
+            min={steps[0]?.number ?? 1}
+            max={steps.at(-1)?.number ?? 1}
+            value={step?.number ?? ownStep(steps, spec.flexRatio)}
+            shown={flexShown(bend, spec, steps, step?.number, words)}
+            onChange={(next) => change({ flex: next })}
+          />
+        </div>
+        <div className="grid max-w-3xl gap-3 lg:col-start-1">
+          <RadioGroup
+            name="bendSnow"
+            label={w.snow}
+            layout="chips"
+            choices={(catalog.snow ?? []).map(({ id, label }) => ({ value: id, label }))}
+            value={snow}
+            onChange={(next) => change({ snow: next })}
+          />
+          {Object.keys(tried).length > 0 ? (
+            <p>
+              <Button tone="quiet" size="small" onClick={() => setTried({})}>
+                {w.reset}
+              </Button>
+            </p>
+          ) : null}
+        </div>
+        <div className="max-w-3xl lg:col-start-2 lg:row-start-1">
+          <Numbers bend={bend} words={words} />
+        </div>
       </div>
-      <RadioGroup
-        name="bendSnow"
-        label={w.snow}
-        layout="chips"
-        choices={(catalog.snow ?? []).map(({ id, label }) => ({ value: id, label }))}
-        value={snow}
-        onChange={(next) => change({ snow: next })}
-      />
-      {Object.keys(tried).length > 0 ? (
-        <p>
-          <Button tone="quiet" size="small" onClick={() => setTried({})}>
-            {w.reset}
-          </Button>
-        </p>
-      ) : null}
-      <Numbers bend={bend} words={words} />
       <p className="max-w-measure text-sm text-pencil">
         {fill(w.note, {
           load: textForPeople(bend.own.loadN / STANDARD_GRAVITY, 0),
@@ -197,9 +203,14 @@ function Slider({ label, min, max, value, shown, told = shown, onChange }: Slide
   const id = useId();
   return (
     <div>
-      <label htmlFor={id} className="block font-medium">
-        {label}
-      </label>
+      <p className="flex flex-wrap items-baseline justify-between gap-x-3">
+        <label htmlFor={id} className="font-medium">
+          {label}
+        </label>
+        <output htmlFor={id} className="text-sm">
+          {shown}
+        </output>
+      </p>
       <input
         id={id}
         type="range"
@@ -211,9 +222,6 @@ function Slider({ label, min, max, value, shown, told = shown, onChange }: Slide
         onChange={(event) => onChange(Number(event.target.value))}
         className="h-11 w-full"
       />
-      <output htmlFor={id} className="block text-sm">
-        {shown}
-      </output>
     </div>
   );
 }
@@ -249,7 +257,8 @@ function Numbers({ bend, words }: { readonly bend: BendOnSnow; readonly words: S
     { key: "turn", of: (ski) => turnText(ski, words) },
     { key: "contact", of: (ski) => `${roundForPeople(ski.contactMm / 10)} cm` },
     { key: "ends", of: (ski) => `${roundForPeople(100 * ski.endsShare)} %` },
-    { key: "peak", of: (ski) => `${textForPeople(10 * ski.peakNPerMm, 1)} ${w.pressureUnit}, ${place(ski)}` },
+    { key: "peak", of: (ski) => `${textForPeople(10 * ski.peakNPerMm, 1)} ${w.pressureUnit}` },
+    { key: "place", of: place },
     { key: "sink", of: (ski) => `${textForPeople(ski.sinkMm, 1)} mm` },
     { key: "tip", of: (ski) => `${roundForPeople(ski.tipGapMm)} mm` },
   ];
