@@ -105,7 +105,7 @@ describe("on the sheet", () => {
     await drag("Weight on it", 102);
     expect(text()).toContain("102 kg, 20 kg heavier");
     shows({ edgeDeg: 55, massKg: 102 });
-    await drag("Flex", 1);
+    await drag("Flex to try", 1);
     expect(text()).toContain("class 1, supple");
     shows({ edgeDeg: 55, massKg: 102, flexRatio: 0.7 });
     await page.choose("bendSnow", "soft");
