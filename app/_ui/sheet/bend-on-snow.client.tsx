@@ -5,7 +5,14 @@
  */
 import { type ReactNode, useDeferredValue, useId, useMemo, useState } from "react";
 import { HEIGHTS_TIMES, SkiOnSnowDrawing, SnowPressure } from "#app/_visuals/ski-on-snow.tsx";
-import { type BendInput, type BendOnSnow, bendOnSnow, type EngineCatalog, flexSteps } from "#engine/assessment";
+import {
+  type BendInput,
+  type BendOnSnow,
+  bendOnSnow,
+  type EngineCatalog,
+  flexSteps,
+  snowFirst,
+} from "#engine/assessment";
 import type { PairSpec } from "#engine/configuration";
 import { STANDARD_GRAVITY } from "#engine/fit";
 import type { SkiOnSnow } from "#engine/snow";
@@ -42,7 +49,7 @@ const LEAST_MASS_KG = 30;
 export function BendUnderYou(props: Props) {
   const { sheet, catalog } = props;
   const { massKg } = sheet.answers;
-  const snow = catalog.snow?.find((each) => each.usual) ?? catalog.snow?.[0];
+  const snow = snowFirst(sheet.answers, catalog);
   if (massKg === undefined || !snow) return null;
   return <Bend {...props} ownKg={massKg} usualSnow={snow.id} />;
 }

@@ -13,7 +13,7 @@ import { modelById, nearestBuild, type PairSpec, type SolvedSpec } from "#engine
 import type { SkiShape } from "#engine/geometry";
 import { type SkiOnSnow, skiOnSnow } from "#engine/snow";
 import { radians } from "#engine/units";
-import type { EngineCatalog, PartialAnswers } from "./types";
+import type { EngineCatalog, PartialAnswers, SnowKind } from "./types";
 import { weightN } from "./what-ifs";
 
 export type Feel = "holds" | "like" | "gives";
@@ -67,6 +67,12 @@ export function flexSteps(flexRatio: number, { build }: EngineCatalog): readonly
     label,
     flexRatio: flexRatio >= from && flexRatio < below ? flexRatio : (from + below) / 2,
   }));
+}
+
+/** The snow that a skier is shown first; none where the catalogue has none. */
+export function snowFirst({ homeSnow }: PartialAnswers, { snow = [] }: EngineCatalog): SnowKind | undefined {
+  const own = homeSnow && snow.find((each) => each.homeSnows?.includes(homeSnow));
+  return own || (snow.find((each) => each.usual) ?? snow[0]);
 }
 
 /** @returns null where the catalogue names no such snow, model or part */

@@ -18,6 +18,7 @@ export {
   FEEL_SHARE,
   type Feel,
   flexSteps,
+  snowFirst,
   TURN_RADII_M,
   type Turn,
 } from "./bend-on-snow";

@@ -26,7 +26,8 @@ export interface EngineCatalog {
 export interface SnowKind extends SnowBed {
   readonly id: string;
   readonly label: string;
-  /** Shown first. */
+  /** Shown first to who skis these most, and the usual one to everybody else. */
+  readonly homeSnows?: readonly NonNullable<FitAnswers["homeSnow"]>[] | undefined;
   readonly usual?: true | undefined;
   readonly source: string;
 }

@@ -1,6 +1,6 @@
 /** The ski on the sheet on snow, beside most skiers', and the rules from its numbers to words. */
 import { describe, expect, it } from "vitest";
-import { type BendInput, bendOnSnow, FEEL_SHARE, flexSteps, TURN_RADII_M } from "#engine/assessment";
+import { type BendInput, bendOnSnow, FEEL_SHARE, flexSteps, snowFirst, TURN_RADII_M } from "#engine/assessment";
 import { catalog, specOf } from "../demo-catalog";
 
 const spec = specOf({ flexRatio: 1 });
@@ -79,6 +79,18 @@ describe("the ski on snow beside most skiers'", () => {
     expect(bendOnSnow({ ...base, spec: { ...spec, model: "nobody" } }, catalog)).toBeNull();
     const { snow: _, ...without } = catalog;
     expect(bendOnSnow(base, without)).toBeNull();
+  });
+
+  it("begins on the snow that the skier skis most, else on the usual one", () => {
+    const first = (answers: BendInput["answers"]) => snowFirst(answers, catalog)?.id;
+    expect([first({ homeSnow: "icy" }), first({ homeSnow: "deep" }), first({ homeSnow: "mixed" }), first({})]).toEqual([
+      "hard",
+      "soft",
+      "packed",
+      "packed",
+    ]);
+    const { snow: _, ...without } = catalog;
+    expect(snowFirst({}, without)).toBeUndefined();
   });
 
   it("steps through the classes by their middle, and stays at the sheet's own flex in its class", () => {
