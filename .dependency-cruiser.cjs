@@ -12,6 +12,7 @@ const engineFloors = {
   laminate: ["units", "math", "materials", "torsion"],
   flex: ["units", "math", "materials", "geometry", "torsion", "laminate"],
   fit: ["units", "math", "materials", "geometry", "torsion", "laminate", "flex"],
+  snow: ["units", "math", "materials", "geometry", "torsion", "laminate", "flex"],
   configuration: ["units", "math", "materials", "geometry", "torsion", "laminate", "flex"],
   pricing: ["units", "math", "materials", "geometry", "torsion", "laminate", "flex", "configuration"],
   parts: ["units", "math", "materials", "geometry", "torsion", "laminate", "flex", "configuration"],
@@ -37,6 +38,7 @@ const engineFloors = {
     "configuration",
     "pricing",
     "parts",
+    "snow",
   ],
 };
 const engineOrder = Object.entries(engineFloors).map(([room, below]) =>

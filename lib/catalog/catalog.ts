@@ -3,7 +3,7 @@
  * once, checked, frozen and named by the hash of its release; rebuilt from a stored release for ever.
  */
 import path from "node:path";
-import type { EngineCatalog } from "#engine/assessment";
+import type { EngineCatalog, SnowKind } from "#engine/assessment";
 import type { CalibrationSettings } from "#engine/calibration";
 import type { BuildCatalog } from "#engine/configuration";
 import type { FitCoefficients } from "#engine/fit";
@@ -54,6 +54,9 @@ export interface Catalog extends ReleasedCatalog {
   readonly remedies: RemedySettings;
   /** What guests may ask for in an hour. */
   readonly doors: DoorBudgets;
+
+  /** What a ski is shown on. */
+  readonly snow: readonly SnowKind[];
   readonly copy: Copy;
 }
 
@@ -79,6 +82,8 @@ export function loadCatalog(root: string = path.resolve("content")): Catalog {
     floorLearning: withoutAbout(house["floor-learning.json"]),
     remedies: withoutAbout(house["remedies.json"]),
     doors: withoutAbout(house["doors.json"]),
+
+    snow: house["snow.json"].snow,
     copy: readCopy(path.join(root, "copy")),
   });
 }

@@ -22,6 +22,7 @@ import {
   remediesFileSchema,
   safetyFileSchema,
   shopFileSchema,
+  snowFileSchema,
 } from "#schemas/content/index";
 import { floorFileSchema } from "#schemas/floor";
 import { partsRulesFileSchema } from "#schemas/parts-rules";
@@ -59,6 +60,8 @@ export const houseSchemas = {
   "floor-learning.json": floorLearningFileSchema,
   "remedies.json": remediesFileSchema,
   "doors.json": doorsFileSchema,
+
+  "snow.json": snowFileSchema,
 } as const;
 
 type Schemas = Readonly<Record<string, z.ZodType>>;

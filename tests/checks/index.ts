@@ -5,6 +5,7 @@ import { laminateChecks } from "./laminate-checks";
 import { materialsChecks } from "./materials-checks";
 import { rowsOf } from "./results";
 import { sectionChecks } from "./section-checks";
+import { snowChecks } from "./snow-checks";
 import type { Check, CheckRow } from "./types";
 import { wholeSkiChecks } from "./whole-ski-checks";
 
@@ -16,6 +17,7 @@ export const checks: readonly Check[] = [
   ...sectionChecks,
   ...beamChecks,
   ...wholeSkiChecks,
+  ...snowChecks,
   ...fitChecks,
 ];
 

@@ -12,6 +12,7 @@ export type Topic =
   | "frequencies"
   | "polar"
   | "camber"
+  | "snow"
   | "materials"
   | "strips"
   | "outline"

@@ -2,7 +2,7 @@
  * The phone sale and the way from quote to build sheet, in real browsers. Scenario numbers are those of
  * tests/services/scenarios; the measures and prices are worked out by hand.
  */
-import type { Browser, Locator, Page } from "playwright/test";
+import type { Browser, Page } from "playwright/test";
 import { answerImperial, openCall, quoteFor } from "./support/shop-steps";
 import { expectAccessibleInBoth, expectNoSidewaysScroll, startSheet, waitForSaved } from "./support/skier-steps";
 import { expect, signInAs, test } from "./support/test";

@@ -12,8 +12,11 @@ import {
 
 const loaded = loadCatalog(path.resolve(import.meta.dirname, "../../content"));
 
-/** The demo shop's catalogue with its first price book. */
-export const catalog: EngineCatalog = engineCatalog(loaded, priceBookNamed(loaded, "PB-3"));
+/** The demo shop's catalogue with its first price book, as a page is given it. */
+export const catalog: EngineCatalog = {
+  ...engineCatalog(loaded, priceBookNamed(loaded, "PB-3")),
+  snow: loaded.snow,
+};
 
 /** A complete spec of a Midlow 95 at 178, class 3, where nothing else is chosen. */
 export function specOf(choices: SpecChoices = {}): PairSpec {

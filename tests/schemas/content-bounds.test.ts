@@ -18,6 +18,7 @@ import {
   remediesFileSchema,
   safetyFileSchema,
   shopFileSchema,
+  snowFileSchema,
 } from "#schemas";
 import { floorLearningFileSchema } from "#schemas/content/floor-learning";
 import { floorFileSchema } from "#schemas/floor";
@@ -383,6 +384,11 @@ const files: readonly File[] = [
       "secondPress.weeks                  whole [1, 26]",
       "swap.slackToLendWorkingDays        whole [0, 60]",
     ],
+  },
+  {
+    name: "snow",
+    schema: snowFileSchema,
+    lines: ["snow.0.hardnessNPerMm3  [0.0005, 10]", "snow.0.label            text [1, 120]"],
   },
   { name: "safety", schema: safetyFileSchema, lines: ["hazards.0.line                              text [5, 100]"] },
   {

@@ -12,6 +12,7 @@ import { Reasons } from "../reasons";
 import { More } from "../section";
 import { SliderField } from "../slider-field.client";
 import { fill } from "../words";
+import { BendUnderYou } from "./bend-on-snow.client";
 import { DraftNumber } from "./draft-number.client";
 import { bendMm, choiceFor, flexText, reasonsAbout } from "./labels";
 import type { SheetState } from "./use-sheet.client";
@@ -179,6 +180,7 @@ function Sizes({ sheet, catalog, words, model, band }: Props & { readonly model:
           </p>
         ) : null}
       </div>
+      <BendUnderYou sheet={sheet} spec={spec} catalog={catalog} words={words} />
       <WhyThisStiff sheet={sheet} spec={spec} catalog={catalog} words={words} band={band} />
       <More summary={words.ski.mount}>
         <div className="grid gap-4">

@@ -23,7 +23,7 @@ export const feelRules: readonly FeelRule[] = [
   { about: "swing", unit: "g/cm", limits: [8.5, 10.4], words: ["light", "middling", "solid"] },
 ];
 
-export interface Feel {
+export interface FeelWord {
   readonly about: FeelAbout;
   readonly word: string;
   readonly value: number;
@@ -38,7 +38,7 @@ export function feelOf(
   shape: SkiShape,
   flex: Pick<SkiFlex, "massKg">,
   ownFlexRatio = 1,
-): readonly Feel[] {
+): readonly FeelWord[] {
   const values: Readonly<Record<FeelAbout, number>> = {
     turns: measure(shape).sidecutRadiusM,
     snow: shape.waistWidthMm,

@@ -11,7 +11,18 @@ export {
 } from "./alternatives";
 export { type LighterAnswer, lighterBy, paretoSet } from "./alternatives-choice";
 export { assessSheet } from "./assess-sheet";
-export { type Feel, type FeelAbout, type FeelRule, feelOf, feelRules } from "./feel";
+export {
+  type BendInput,
+  type BendOnSnow,
+  bendOnSnow,
+  FEEL_SHARE,
+  type Feel,
+  flexSteps,
+  snowFirst,
+  TURN_RADII_M,
+  type Turn,
+} from "./bend-on-snow";
+export { type FeelAbout, type FeelRule, type FeelWord, feelOf, feelRules } from "./feel";
 export { BAND_NEEDS_ORDERS, bandOf, bendRatio, type SkiersBand } from "./skiers-band";
 export { type StiffnessStory, stiffnessStory, type TwistStory } from "./stiffness-story";
 export * from "./types";

@@ -7,6 +7,7 @@ import type { FinishTable, FitAnswers, FitCoefficients, Recommendation } from "#
 import type { FlexSpread, SkiFlex, ThicknessProfile } from "#engine/flex";
 import type { PartsList, PartsRules } from "#engine/parts";
 import type { Destination, GivenDiscount, Price, PriceBook } from "#engine/pricing";
+import type { SnowBed } from "#engine/snow";
 import type { Refusal } from "#engine/units";
 
 /** Everything the engine reads of a catalogue release. Plain JSON: it travels to the browser whole. */
@@ -17,6 +18,18 @@ export interface EngineCatalog {
   readonly finish: FinishTable;
   readonly priceBook: PriceBook;
   readonly parts: PartsRules;
+  /** What a ski is shown on today. Of no release: absent where one is recomputed. */
+  readonly snow?: readonly SnowKind[];
+}
+
+/** A snow as a skier calls it. */
+export interface SnowKind extends SnowBed {
+  readonly id: string;
+  readonly label: string;
+  /** Shown first to who skis these most, and the usual one to everybody else. */
+  readonly homeSnows?: readonly NonNullable<FitAnswers["homeSnow"]>[] | undefined;
+  readonly usual?: true | undefined;
+  readonly source: string;
 }
 
 /** The skier's choices so far. A missing one takes the recommended or the model's default value. */

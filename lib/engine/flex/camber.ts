@@ -10,7 +10,8 @@
  * compare only with one and the same gap.
  */
 import { profileHeightMm } from "#engine/geometry";
-import { evenlySpaced, findRoot, interpolate, solveBanded } from "#engine/math";
+import { evenlySpaced, findRoot, solveBanded } from "#engine/math";
+import { beamBand, BEAM_BAND as WIDTH } from "./beam-elements";
 import type { FlexStation, SkiBuild, SkiFlex } from "./types";
 
 const PIECES = 120;
@@ -19,8 +20,6 @@ const CLOSED_MM = 0.002;
 /** Rounds in which all nodes may change at once; afterwards only the one that is most wrong, which cannot go in circles. */
 const ROUNDS = 60;
 const SINGLE_ROUNDS = 2000;
-/** Half bandwidth of beam elements: two unknowns a node, coupled to the next node. */
-const WIDTH = 3;
 
 export interface LoadedCamber {
   /** Height of the running surface at the load, mm. */
@@ -98,38 +97,6 @@ function meshOf(beam: CamberedBeam, pieces: number): Mesh {
     loadAt: xs.indexOf(loadMm),
     band: beamBand(beam.stations, xs),
   };
-}
-
-/** Hermite beam elements, EI linear over each; unknowns w, w′ node by node. */
-function beamBand(stations: CamberedBeam["stations"], xs: readonly number[]): Float64Array {
-  const stride = WIDTH + 1;
-  const band = new Float64Array(2 * xs.length * stride);
-  const positions = stations.map((station) => station.xMm);
-  const values = stations.map((station) => station.bendingStiffnessNmm2);
-  const at = xs.map((x) => interpolate(positions, values, x));
-  for (let e = 0; e + 1 < xs.length; e++) {
-    const h = (xs[e + 1] ?? 0) - (xs[e] ?? 0);
-    elementMatrix(h, at[e] ?? 0, at[e + 1] ?? 0).forEach((row, i) => {
-      for (let j = 0; j <= i; j++) {
-        const entry = (2 * e + i) * stride + WIDTH - i + j;
-        band[entry] = (band[entry] ?? 0) + (row[j] ?? 0);
-      }
-    });
-  }
-  return band;
-}
-
-/** ∫ B ᵀ·EI·B dx with EI from e0 to e1, exact (R. D. Cook et al., Concepts and Applications of Finite Element Analysis). */
-function elementMatrix(h: number, e0: number, e1: number): number[][] {
-  const s = e0 + e1;
-  const [d0, d1] = [2 * e0 + e1, e0 + 2 * e1];
-  const [k, m] = [6 * s, h * h];
-  return [
-    [k, 2 * h * d0, -k, 2 * h * d1],
-    [2 * h * d0, m * (3 * e0 + e1), -2 * h * d0, m * s],
-    [-k, -2 * h * d0, k, -2 * h * d1],
-    [2 * h * d1, m * s, -2 * h * d1, m * (e0 + 3 * e1)],
-  ].map((row) => row.map((value) => value / h ** 3));
 }
 
 interface Settled {

@@ -3,6 +3,7 @@
  * referenceCurve (the target curve of a model) and solveBeam (any beam).
  */
 export * from "./beam";
+export * from "./beam-elements";
 export * from "./beam-types";
 export * from "./behaviour";
 export * from "./camber";

@@ -13,3 +13,4 @@ export * from "./recipe";
 export * from "./remedies";
 export * from "./safety";
 export * from "./shop";
+export * from "./snow";

@@ -38,9 +38,10 @@ export function handbookCatalog(): Catalog {
   return loaded;
 }
 
-/** What the engine is given at this instant: today's price book. */
+/** What the engine is given at this instant: today's price book, and the snow that skis are shown on. */
 export function engineOn(now: Date, catalog: Catalog = currentCatalog()): EngineCatalog {
-  return engineCatalog(catalog, priceBookOn(catalog, shopDay(now, catalog.shop.timeZone)));
+  const book = priceBookOn(catalog, shopDay(now, catalog.shop.timeZone));
+  return { ...engineCatalog(catalog, book), snow: catalog.snow };
 }
 
 /** Id of the price book in force. */

@@ -162,7 +162,9 @@ describe("the ski", () => {
     expect(limits(seen, "flexRatio")[2]).toBe(0.01);
     expect(seen.text.split("◂ recommended")).toHaveLength(3);
     // Outlines share one scale, a little longer than the longest ski.
-    expect(new Set(seen.all("svg").map((svg) => svg.attribute("viewBox")?.split(" ")[2]))).toEqual(new Set(["1980"]));
+    expect(new Set(seen.all("label svg").map((svg) => svg.attribute("viewBox")?.split(" ")[2]))).toEqual(
+      new Set(["1980"]),
+    );
     expect(seen.one("details").attribute("open")).toBeNull();
     expect(seen.buttons).toEqual([]);
     const fit = assessed.recommendation?.choices[0];

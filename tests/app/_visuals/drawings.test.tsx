@@ -310,8 +310,8 @@ describe("a pair of skis", () => {
   it("shows wood through a window, symmetric about the centre line, its grain within each strip", () => {
     const look: WoodLook = { ground: "#d9b988", grain: "#a98a58", linesPer10Mm: 4 };
     const strips: readonly SeenStrip[] = [
-      { innerMm: 0, outerMm: 10, look },
-      { innerMm: 10, outerMm: 30, look: { ...look, ground: "#b98d54" } },
+      { position: "C", wood: "aspen", innerMm: 0, outerMm: 10, look },
+      { position: "I", wood: "ash", innerMm: 10, outerMm: 30, look: { ...look, ground: "#b98d54" } },
     ];
     const windows = [
       { fromXMm: 300, toXMm: 500, halfWidthMm: 20 },
