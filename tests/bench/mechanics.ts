@@ -8,9 +8,12 @@ import {
   evaluateFlex,
   flexSpread,
   type SkiBuild,
+  type SkiFlex,
   skiBehaviour,
   type ThicknessProfile,
 } from "#engine/flex";
+import { type SkiOnSnowInput, skiOnSnow } from "#engine/snow";
+import { radians } from "#engine/units";
 import { arithmetic, type Measured, measured } from "./measure";
 
 const loaded = loadCatalog();
@@ -31,6 +34,7 @@ export async function mechanicsMeasures(): Promise<Measured[]> {
     await measured("swing, twist and frequencies", () => skiBehaviour(build, flexWithPlate), million, plain),
     await measured("twist of a whole ski (all its stations)", () => twistOf(build, core.profile), million, plain),
     await measured("force that closes the camber", () => closingForceN(build, flexWithPlate), million, plain, 3),
+    await measured("a ski on snow, on edge", () => skiOnSnow(onEdge(build, flexWithPlate)), million, plain),
     await measured(
       "all builds of the same flex",
       () => sameFlexOptions({ answers, choices: {} }, catalog),
@@ -83,4 +87,10 @@ function thirtyPairs(
       },
     };
   });
+}
+
+/** 84 kg at 45° on packed snow. */
+function onEdge({ shape, mountFromTipMm }: SkiBuild, { stations }: SkiFlex): SkiOnSnowInput {
+  const standing = { mountMm: mountFromTipMm, bootSoleMm: 310, weightN: 824, bed: { hardnessNPerMm3: 0.05 } };
+  return { shape, stations, ...standing, edgeAngle: radians(45) };
 }

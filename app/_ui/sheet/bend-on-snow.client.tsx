@@ -40,6 +40,8 @@ interface Tried {
   readonly snow?: string;
 }
 
+/** Nearer to the boot's middle than this is at it. */
+const AT_BOOT_MM = 5;
 const EDGE_DEG = 40;
 const MOST_EDGE_DEG = 60;
 /** To either side of the skier's own weight. */
@@ -210,14 +212,9 @@ function Slider({ label, min, max, value, shown, told = shown, onChange }: Slide
   const id = useId();
   return (
     <div>
-      <p className="flex flex-wrap items-baseline justify-between gap-x-3">
-        <label htmlFor={id} className="font-medium">
-          {label}
-        </label>
-        <output htmlFor={id} className="text-sm">
-          {shown}
-        </output>
-      </p>
+      <label htmlFor={id} className="block font-medium">
+        {label}
+      </label>
       <input
         id={id}
         type="range"
@@ -229,6 +226,10 @@ function Slider({ label, min, max, value, shown, told = shown, onChange }: Slide
         onChange={(event) => onChange(Number(event.target.value))}
         className="h-11 w-full"
       />
+      {/* Two lines are kept where they may be needed, so that nothing moves under the finger. */}
+      <output htmlFor={id} className="block text-sm sm:min-h-12">
+        {shown}
+      </output>
     </div>
   );
 }
@@ -258,7 +259,7 @@ function Numbers({ bend, words }: { readonly bend: BendOnSnow; readonly words: S
   const w = words.ski.snow;
   const place = ({ peakAtMm }: SkiOnSnow) => {
     const away = roundForPeople(bend.mountMm - peakAtMm);
-    return away === 0 ? w.atBoot : fill(away > 0 ? w.aheadOf : w.behindOf, { mm: Math.abs(away) });
+    return Math.abs(away) < AT_BOOT_MM ? w.atBoot : fill(away > 0 ? w.aheadOf : w.behindOf, { mm: Math.abs(away) });
   };
   const rows: readonly Row[] = [
     { key: "turn", of: (ski) => turnText(ski, words) },

@@ -54,7 +54,7 @@ export function skiOnSnow(input: SkiOnSnowInput, pieces?: number): SkiOnSnow {
 
 function readOff(stations: readonly SkiOnSnowStation[], shape: SkiShape, { mountMm, edgeAngle }: SkiOnSnowInput) {
   const touches = contactOf(stations);
-  const peak = stations.reduce((most, each) => (each.pressureNPerMm > most.pressureNPerMm ? each : most));
+  const peak = peakOf(stations);
   const tip = stations[0];
   return {
     contactMm: touches.lengthMm,
@@ -65,11 +65,25 @@ function readOff(stations: readonly SkiOnSnowStation[], shape: SkiShape, { mount
       valueAt(stations, mountMm, (each) => each.depthMm),
     ),
     tipGapMm: tip ? Math.max(0, tip.heightMm) : 0,
-    peakNPerMm: peak.pressureNPerMm,
-    peakAtMm: peak.xMm,
+    ...peak,
     turnRadiusM: pressedRadiusM(stations, shape, edgeAngle),
     endsShare: endsShareOf(stations, shape),
   };
+}
+
+/** Top of the parabola through the greatest pressure at a node and its neighbours, which are evenly spaced. */
+function peakOf(stations: readonly SkiOnSnowStation[]) {
+  const at = stations.reduce((most, { pressureNPerMm }, i) => {
+    return pressureNPerMm > (stations[most]?.pressureNPerMm ?? 0) ? i : most;
+  }, 0);
+  const [left, top, right] = [stations[at - 1], stations[at], stations[at + 1]];
+  const peak = { peakNPerMm: top?.pressureNPerMm ?? 0, peakAtMm: top?.xMm ?? 0 };
+  if (!left || !top || !right) return peak;
+  const slope = (right.pressureNPerMm - left.pressureNPerMm) / 2;
+  const bend = left.pressureNPerMm - 2 * top.pressureNPerMm + right.pressureNPerMm;
+  if (!(bend < 0)) return peak;
+  const step = top.xMm - left.xMm;
+  return { peakNPerMm: peak.peakNPerMm - slope ** 2 / (2 * bend), peakAtMm: top.xMm - (slope / bend) * step };
 }
 
 /** Length in the snow, with the ends of every touching stretch found on the straight line between two nodes. */
