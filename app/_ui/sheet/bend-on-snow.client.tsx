@@ -80,7 +80,7 @@ function Bend(props: Props & { readonly ownKg: number; readonly usualSnow: strin
         {w.title}
       </h3>
       <p className="max-w-measure">{sentence}</p>
-      <div className="grid grid-cols-1 items-start gap-x-10 gap-y-4 lg:grid-cols-[minmax(0,48rem)_minmax(0,1fr)]">
+      <div className="grid grid-cols-1 gap-y-4">
         <figure className="grid grid-cols-1 gap-1 max-w-3xl">
           <SkiOnSnowDrawing bend={bend} description={`${w.drawing}: ${sentence}`} />
           <SnowPressure bend={bend} unit={w.pressureUnit} />
@@ -90,7 +90,7 @@ function Bend(props: Props & { readonly ownKg: number; readonly usualSnow: strin
             <span className="basis-full">{fill(w.caption, { times: HEIGHTS_TIMES })}</span>
           </figcaption>
         </figure>
-        <div className="grid max-w-3xl grid-cols-1 gap-x-8 gap-y-3 sm:grid-cols-3 lg:col-start-1">
+        <div className="grid max-w-3xl grid-cols-1 gap-x-8 gap-y-3 sm:grid-cols-3">
           <Slider
             label={w.edge}
             min={0}
@@ -117,7 +117,7 @@ function Bend(props: Props & { readonly ownKg: number; readonly usualSnow: strin
             onChange={(next) => change({ flex: next })}
           />
         </div>
-        <div className="grid max-w-3xl gap-3 lg:col-start-1">
+        <div className="grid max-w-3xl gap-3">
           <RadioGroup
             name="bendSnow"
             label={w.snow}
@@ -134,7 +134,7 @@ function Bend(props: Props & { readonly ownKg: number; readonly usualSnow: strin
             </p>
           ) : null}
         </div>
-        <div className="max-w-3xl lg:col-start-2 lg:row-start-1">
+        <div className="max-w-3xl">
           <Numbers bend={bend} words={words} />
         </div>
       </div>
