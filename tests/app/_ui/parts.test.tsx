@@ -576,11 +576,11 @@ describe("the sheet in words", () => {
     expect(plainFacts).toMatchObject({
       Model: "Midlow 95",
       Length: "178 cm",
-      Flex: "k 1.00, class 3",
+      Flex: "1.00 × reference, class 3",
       Base: `left ${left?.label.toLowerCase()}, right ${right?.label.toLowerCase()}`,
       "Mount line": "the model's own",
       Edges: "base 1.00°, side 2.0°",
-      Structure: "M",
+      Structure: "medium, for settled snow (M)",
     });
     expect(Object.keys(plainFacts)).not.toContain("Letters in the base");
     expect(Object.keys(plainFacts)).not.toContain("Boot sole length");
@@ -598,7 +598,7 @@ describe("the sheet in words", () => {
       },
     });
     expect(rich).toMatchObject({
-      Flex: "k 9.00",
+      Flex: "9.00 × reference",
       "Mount line": "−12 mm",
       "Boot sole length": "315 mm",
       "Letters in the base": "A drawn inlay",
@@ -656,9 +656,9 @@ describe("the sheet in words", () => {
       "together180 cm",
     ]);
     expect(list.all("li span span[style]").map((bar) => [bar.attribute("style"), bar.attribute("class")])).toEqual([
-      ["width:0%", "bg-larch"],
-      ["width:100%", "bg-larch"],
-      ["width:50%", "bg-tarn"],
+      // From the middle: what raises goes right, what lowers left, all on one scale.
+      ["width:50%", "absolute inset-y-0.5 left-1/2 bg-larch"],
+      ["width:25%", "absolute inset-y-0.5 right-1/2 bg-tarn"],
     ]);
     expect(drawn(<Reasons title="T" reasons={[]} />).items).toEqual([]);
   });

@@ -213,7 +213,7 @@ describe("each field of the sheet", () => {
       catalog,
     );
     const grams = Math.round(2000 * ((withIt.finishedFlex?.massKg ?? 0) - (assessed.finishedFlex?.massKg ?? 0)));
-    expect(label()?.text).toContain(`${grams > 0 ? "+" : grams < 0 ? "−" : "±"}${Math.abs(grams)} g a pair`);
+    expect(label()?.text).toContain(`${grams > 0 ? "+" : grams < 0 ? "−" : ""}${Math.abs(grams)} g a pair`);
     const cents = catalog.priceBook.optionCents[option?.priceCode ?? ""]?.cents ?? 0;
     expect(label()?.text).toContain(`+$${cents / 100}`);
     await page.choose("reinforcements", option?.id ?? "");
@@ -494,7 +494,7 @@ describe("why, and what else", () => {
     expect(table.map((row) => row["Mass of the pair"])).toEqual(
       rows.map(({ change }) => {
         const grams = Math.round(change.massG);
-        return `${grams > 0 ? "+" : grams < 0 ? "−" : "±"}${Math.abs(grams)} g`;
+        return `${grams > 0 ? "+" : grams < 0 ? "−" : ""}${Math.abs(grams)} g`;
       }),
     );
     expect(table.filter((row) => row.Build?.includes("On the sheet now"))).toHaveLength(1);

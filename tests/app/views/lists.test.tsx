@@ -733,16 +733,20 @@ describe("sheets", () => {
     hold("sheet", "s-1");
     tell("readSheet", viewOf({ sheetId: "s-1", version: 6 }));
     const page = await shown(SkierComparePage, { params: { token: "tok" } });
-    const rows =
+    const rowsOf = (caption: string) =>
       page
         .all("table")
-        .find((table) => table.all("caption").some(({ text }) => text === "The pairs in numbers"))
+        .find((table) => table.all("caption").some(({ text }) => text === caption))
         ?.all("tbody tr")
         .map((row) => row.all("th, td").map(({ text }) => text)) ?? [];
+    const rows = [...rowsOf("The pairs in numbers"), ...rowsOf("All the numbers")];
     const [first, second] = assessed.recommendation?.choices ?? [];
     const names = [first, second].map((choice) => catalog.build.models.find(({ id }) => id === choice?.model)?.name);
     expect(rows[0]?.slice(0, 3)).toEqual(["Model", ...names]);
-    expect(rows[1]?.slice(0, 3)).toEqual(["Length, cm", String(first?.lengthCm), String(second?.lengthCm)]);
+    expect(rows[2]?.slice(0, 3)).toEqual(["Length, cm", String(first?.lengthCm), String(second?.lengthCm)]);
+    // Price among the first of at most eight rows; the rest is one tap away.
+    expect(rows[1]?.[0]).toBe("Price with tax and shipping");
+    expect(rowsOf("The pairs in numbers")).toHaveLength(8);
     const row = (name: string) => rows.find(([head]) => head?.startsWith(name));
     // In the bench's unit, each beside the length between its own supports: shoulder and heel.
     const spans = [first, second].map((choice) => {

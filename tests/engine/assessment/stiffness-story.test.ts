@@ -107,7 +107,8 @@ describe("why this stiff", () => {
     // The reference skier bends the reference ski 823.76 N / (3.26 N/mm · 1461 mm) = 17.30 %.
     expect(Math.abs((band?.lowPercent ?? 0) / (0.898 * 17.3) - 1)).toBeLessThan(0.02);
     expect(Math.abs((band?.highPercent ?? 0) / (1.1496 * 17.3) - 1)).toBeLessThan(0.02);
-    expect((band?.highPercent ?? 0) / (band?.lowPercent ?? 1)).toBeCloseTo(1.1496 / 0.898, 3);
+    // A recommended flex keeps 0.006 clear of the edges of its class, so either may stand that far from the formula.
+    expect(Math.abs((band?.highPercent ?? 0) / (band?.lowPercent ?? 1) - 1.1496 / 0.898)).toBeLessThan(2 * 0.006);
   });
 
   it("takes the shop's own band where there is one and places the skier in it", () => {
