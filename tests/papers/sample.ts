@@ -789,7 +789,7 @@ export const proof: ProofData = {
   rightSerial: facts.pair.rightSerial,
   url: "https://thistleyard.example/pair/77qmd1",
   title: "Midlow 95 · 178 cm · revision C",
-  layout: "mirrored: words in the picture are flipped on the right ski, lettering is not",
+  layout: "mirrored: words in it flip on the right ski, lettering does not",
   drawing: composeDrawing({ shape, measures: facts.measures, spec, rules: catalog.rules }),
   look,
   safeMm: 6,
