@@ -689,6 +689,7 @@ export const quote: QuoteData = {
   taxNote: "Home state, 6 % added at checkout.",
   dates,
   look,
+  pictures: null,
   customerSpecified: ["own picture", "letters FERN in both bases", "mount line 10 mm forward"],
   howToAccept: [
     "Scan the code or open the link, read the terms and accept.",
@@ -747,6 +748,7 @@ export const confirmation: OrderConfirmationData = {
       revision: 2,
       specification: readableSpec(spec, catalog),
       look,
+      pictures: null,
       specHash: stamp.specHash,
     },
   ],

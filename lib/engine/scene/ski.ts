@@ -61,29 +61,24 @@ export function skiOverPicture(look: PairLook): readonly Mark[] {
   ];
 }
 
+/** Lettering that the shop sets: never mirrored. */
+export function letterMarks({ graphic: { text } }: PairLook): readonly Mark[] {
+  if (text === undefined) return [];
+  const { xMm, capHeightMm } = text;
+  return [{ kind: "letters", text: text.text, at: { x: 0, y: xMm }, capHeightMm, paint: lettersPaint, edge: inkOnSki }];
+}
+
 function lightMarks(look: PairLook, top: string, half: number): readonly Mark[] {
   return [topSheen(half, top), endLight(look.shape, top)];
 }
 
 /** What lies inside the topsheet: picture, wood, letters, light. */
 function topMarks(look: PairLook, side: SkiSide, top: string, half: number): readonly Mark[] {
-  const { text } = look.graphic;
   return [
     { kind: "fill", d: top, paint: "sheet" },
     ...graphicMarks(look, side),
     ...windowMarks(look),
-    ...(text
-      ? [
-          {
-            kind: "letters",
-            text: text.text,
-            at: { x: 0, y: text.xMm },
-            capHeightMm: text.capHeightMm,
-            paint: lettersPaint,
-            edge: inkOnSki,
-          } as const,
-        ]
-      : []),
+    ...letterMarks(look),
     ...lightMarks(look, top, half),
   ];
 }
