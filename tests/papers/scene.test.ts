@@ -266,6 +266,10 @@ describe("a picture of one's own on quote and confirmation", () => {
     const shapes = shown({ L: "left", R: "right" });
     const [around, ring] = inkOnPaper(shapes);
     expect([around?.fill, around?.rule, ring?.rule]).toEqual(["#FFFFFF", "evenodd", "evenodd"]);
+    // The drawing reaches as far past the pictures as what hides their rims, to the same scale.
+    const [over] = ofType(shapes, "SVG");
+    expect(Number(over?.props.width)).toBeCloseTo((shape.lengthMm + 2) * ptPerMm, 6);
+    expect(Number(over?.props.height)).toBeCloseTo((2 * wide + 24 + 2) * ptPerMm, 6);
     // What is left open is the outline itself, the whole of the ring's outer edge.
     const outline = around?.d.slice((around.d.indexOf("Z") ?? 0) + 1) ?? "";
     expect(ring?.d.startsWith(outline)).toBe(true);

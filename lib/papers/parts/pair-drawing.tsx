@@ -1,9 +1,17 @@
 /** A pair as it will look, across a page: both skis from above and the left one from its side, to one scale. */
 import { Image, Text, View } from "@react-pdf/renderer";
 import words from "#content/copy/papers.json";
-import { type PairLook, pairOverPictures, pairScene, placesAcross, sideScene } from "#engine/scene";
+import {
+  greatestHalfWidthMm,
+  groundBeyondMm,
+  type PairLook,
+  pairOverPictures,
+  pairScene,
+  placesAcross,
+  sideScene,
+} from "#engine/scene";
 import type { SkiPictures } from "./facts";
-import { SceneOnPaper, scenePt } from "./scene";
+import { SceneOnPaper } from "./scene";
 import { PENCIL, WHITE } from "./theme";
 
 const w = words.pairDrawing;
@@ -36,9 +44,11 @@ export function PairDrawing({ id, look, pictures, widthPt }: Props) {
 /** The pictures below, each in the box of its ski, and the skis over them. */
 function OverPictures({ id, look, pictures, widthPt }: Props & { readonly pictures: SkiPictures }) {
   const scene = pairOverPictures(look, WHITE);
-  const { heightPt, ptPerMm } = scenePt({ scene, widthPt, turn: "lying" });
+  const ptPerMm = widthPt / look.shape.lengthMm;
   const { acrossMm, centres } = placesAcross(look, {});
-  const skiPt = ((acrossMm - Math.abs((centres[1]?.[1] ?? 0) - (centres[0]?.[1] ?? 0))) * heightPt) / acrossMm;
+  const heightPt = acrossMm * ptPerMm;
+  const skiPt = 2 * greatestHalfWidthMm(look.shape) * ptPerMm;
+  const beyondPt = groundBeyondMm * ptPerMm;
   return (
     <View style={{ width: widthPt, height: heightPt }}>
       {centres.map(([side, x]) => (
@@ -55,8 +65,8 @@ function OverPictures({ id, look, pictures, widthPt }: Props & { readonly pictur
           }}
         />
       ))}
-      <View style={{ position: "absolute", left: 0, top: 0 }}>
-        <SceneOnPaper id={id} scene={scene} widthPt={widthPt} turn="lying" />
+      <View style={{ position: "absolute", left: -beyondPt, top: -beyondPt }}>
+        <SceneOnPaper id={id} scene={scene} widthPt={widthPt + 2 * beyondPt} turn="lying" />
       </View>
     </View>
   );
