@@ -228,6 +228,11 @@ describe("a drawing on paper", () => {
     expect(ring).toMatchObject({ kind: "fill", evenOdd: true });
     const inside = marks.flatMap((mark) => (mark.kind === "group" ? mark.marks : []));
     expect(inside.map(({ kind }) => kind)).toEqual(["group", "line", "shade", "shade"]);
+    // The rest is the ski's own, mark by mark: both walls, the steel, the topsheet's rim, the ticks, the outline.
+    const [whole] = pairScene(look).marks;
+    const own = whole?.kind === "group" ? whole.marks.filter(({ kind }) => kind !== "group").slice(1) : [];
+    expect(own).toHaveLength(7);
+    expect(marks.filter(({ kind }) => kind !== "group").slice(1)).toEqual(own);
   });
 });
 

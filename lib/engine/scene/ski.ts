@@ -58,6 +58,8 @@ export function skiOverPicture(look: PairLook): readonly Mark[] {
     ...steel(look, 1.4),
     { kind: "group", clip: top, marks: [...windowMarks(look), ...lightMarks(look, top, half)] },
     { kind: "line", d: top, paint: "#000000", widthMm: 0.8, opacity: 0.35 },
+    ...bindingZone(look),
+    { kind: "line", d: outline, paint: "ink", widthMm: "hairline", opacity: 0.8 },
   ];
 }
 
