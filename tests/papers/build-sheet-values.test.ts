@@ -101,7 +101,7 @@ describe("the print", () => {
 
   it.each([
     ["same", "same on both skis"],
-    ["mirrored", "mirrored: words in the picture are flipped on the right ski, lettering is not"],
+    ["mirrored", "mirrored: words in it flip on the right ski, lettering does not"],
     ["continuing", "one picture across both skis"],
     ["alternate", "colours exchanged between the skis"],
     ["independent", "a picture for each ski"],

@@ -56,6 +56,7 @@ const terms: TermFacts = {
 };
 
 const quoteFacts: QuoteFacts = {
+  pictures: null,
   ...terms,
   shop,
   stamp,
@@ -280,7 +281,7 @@ const order: OrderFacts = {
   acceptedBy: "Jon",
   acceptedAt: "2026-11-26T18:04",
   acceptedHow: "phone",
-  pairs: [{ serial: "TY-1", skierName: "Maren", revision: 2, spec, catalog, specHash: stamp.specHash }],
+  pairs: [{ serial: "TY-1", skierName: "Maren", revision: 2, spec, catalog, pictures: null, specHash: stamp.specHash }],
   money: null,
   promise: { class: "promise", on: isoDate("2026-12-23"), waitingFor: [], slotLost: null },
   cutOffs: [],

@@ -35,6 +35,12 @@ function styleOf({ props }: Shape): Style {
   return Array.isArray(style) ? Object.assign({}, ...style.flat()) : ((style ?? {}) as Style);
 }
 
+/** Points to a unit of a drawing: its width on paper over that of its viewBox. */
+function unitPt({ props }: Shape): number {
+  const inUnits = Number(String(props.viewBox ?? "").split(" ")[2]);
+  return Number.isFinite(inUnits) && inUnits > 0 ? Number(props.width) / inUnits : 1;
+}
+
 /** The least and the most, in points or as a factor. */
 const manners: readonly (readonly [RegExp, number, number])[] = [
   [/^fontSize$/, 5.5, 24],
@@ -53,15 +59,23 @@ describe.each(Object.entries(pages))("%s", (_, draw) => {
   const sheetSized = new Set(["PAGE", "SVG", "IMAGE"]);
 
   it("keeps type, lines and air within bounds", () => {
+    let svgPt = 1;
+    let ptPerUnit = 1;
     const breaches = shapes.flatMap((shape) => {
+      // A drawing counts in units of its own, as those of the ski's millimetres.
+      if (shape.type === "SVG") svgPt = unitPt(shape);
+      if (shape.type === "SVG") ptPerUnit = svgPt;
+      // Axes that lie: matrix(0, −points to a millimetre, …).
+      const lying = shape.type === "G" ? /^matrix\(0, -?([\d.]+)/.exec(String(shape.props.transform)) : null;
+      if (lying) ptPerUnit = svgPt * Number(lying[1]);
+      const isDrawn = shape.type === "PATH" || "x" in shape.props;
       const style = { ...shape.props, ...styleOf(shape) };
       return Object.entries(style).flatMap(([name, value]) => {
         if (typeof value !== "number") return [];
         const rule = manners.find(([names]) => names.test(name));
+        const inPt = isDrawn && /^(fontSize|strokeWidth)$/.test(name) ? value * ptPerUnit : value;
         if (!rule || sheetSized.has(shape.type) || (shape.type === "RECT" && /eight$/.test(name))) return [];
-        return value >= rule[1] && value <= rule[2]
-          ? []
-          : [`${shape.type} “${shape.text.slice(0, 30)}” ${name} ${value}`];
+        return inPt >= rule[1] && inPt <= rule[2] ? [] : [`${shape.type} “${shape.text.slice(0, 30)}” ${name} ${inPt}`];
       });
     });
     expect(breaches).toEqual([]);

@@ -289,7 +289,7 @@ describe("the proof's facts in words", () => {
   it("are the spec's own", () => {
     expect(proofOf({})).toMatchObject({
       title: "Midlow 95 · 178 cm · revision C",
-      layout: "mirrored: words in the picture are flipped on the right ski, lettering is not",
+      layout: "mirrored: words in it flip on the right ski, lettering does not",
       safeMm: 6,
       bleedSideMm: 12,
       text: { transcript: "RIDGE HOME", xMm: 520, capHeightMm: 24 },

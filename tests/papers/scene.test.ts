@@ -12,6 +12,7 @@ import {
   skiOverPicture,
   svgMarks,
 } from "#engine/scene";
+import { PairDrawing } from "../../lib/papers/parts/pair-drawing";
 import { SceneOnPaper, scenePt } from "../../lib/papers/parts/scene";
 import { catalog, specOf } from "../engine/demo-catalog";
 import { parsed, type Reading } from "../support/page-reading";
@@ -227,5 +228,66 @@ describe("a drawing on paper", () => {
     expect(ring).toMatchObject({ kind: "fill", evenOdd: true });
     const inside = marks.flatMap((mark) => (mark.kind === "group" ? mark.marks : []));
     expect(inside.map(({ kind }) => kind)).toEqual(["group", "line", "shade", "shade"]);
+    // The rest is the ski's own, mark by mark: both walls, the steel, the topsheet's rim, the ticks, the outline.
+    const [whole] = pairScene(look).marks;
+    const own = whole?.kind === "group" ? whole.marks.filter(({ kind }) => kind !== "group").slice(1) : [];
+    expect(own).toHaveLength(7);
+    expect(marks.filter(({ kind }) => kind !== "group").slice(1)).toEqual(own);
+  });
+});
+
+describe("a picture of one's own on quote and confirmation", () => {
+  const look = lookOf("mirrored", "autumn-larch");
+  const own: PairLook = {
+    ...look,
+    graphic: {
+      ...look.graphic,
+      house: undefined,
+      artwork: {
+        id: "a",
+        widthPx: 10,
+        heightPx: 5,
+        placement: { centreXMm: 1, centreYMm: 2, mmPerPixel: 3, angleDeg: 4 },
+      },
+    },
+  };
+  const shown = (pictures: { readonly L: string; readonly R: string } | null) =>
+    drawn(createElement(PairDrawing, { id: "p", look: own, pictures, widthPt })).shapes;
+  const { shape } = own;
+  const ptPerMm = widthPt / shape.lengthMm;
+  const wide = Math.max(shape.shoulderWidthMm, shape.heelWidthMm);
+
+  it("lies in the box of its ski, the right one above the left, 24 mm between them", () => {
+    const images = ofType(shown({ L: "left", R: "right" }), "IMAGE");
+    const places = images.map(({ props }) => ({ src: props.src, ...(props.style as Record<string, number>) }));
+    const box = { left: 0, width: widthPt, height: expect.closeTo(wide * ptPerMm, 6) };
+    expect(places).toMatchObject([
+      { src: "left", ...box, top: expect.closeTo((wide + 24) * ptPerMm, 6) },
+      { src: "right", ...box, top: expect.closeTo(0, 6) },
+    ]);
+  });
+
+  it("is hidden past the outline, under walls, wood, letters and light", () => {
+    const shapes = shown({ L: "left", R: "right" });
+    const [around, ring] = inkOnPaper(shapes);
+    expect([around?.fill, around?.rule, ring?.rule]).toEqual(["#FFFFFF", "evenodd", "evenodd"]);
+    // The drawing reaches as far past the pictures as what hides their rims, to the same scale.
+    const [over] = ofType(shapes, "SVG");
+    expect(Number(over?.props.width)).toBeCloseTo((shape.lengthMm + 2) * ptPerMm, 6);
+    expect(Number(over?.props.height)).toBeCloseTo((2 * wide + 24 + 2) * ptPerMm, 6);
+    // What is left open is the outline itself, the whole of the ring's outer edge.
+    const outline = around?.d.slice((around.d.indexOf("Z") ?? 0) + 1) ?? "";
+    expect(ring?.d.startsWith(outline)).toBe(true);
+    expect(outline.length).toBeGreaterThan(200);
+    expect(
+      ofType(shapes, "TEXT").filter((each) => each.text === "RIDGE HOME" && each.props.fill === "#fffdf9"),
+    ).toHaveLength(2);
+    expect(ofType(shapes, "TEXT").some((each) => each.text.includes("not here any more"))).toBe(false);
+  });
+
+  it("leaves its place empty where the shop has it no more, and says so", () => {
+    const shapes = shown(null);
+    expect(ofType(shapes, "IMAGE")).toEqual([]);
+    expect(ofType(shapes, "TEXT").some((each) => each.text.includes("Your picture is not here any more"))).toBe(true);
   });
 });

@@ -1,7 +1,7 @@
 /** Scenes of a pair: both skis beside each other, tips up, left on the left. */
 import type { PairLook } from "./look";
-import { greatestHalfWidthMm } from "./paths";
-import { skiFromAbove, skiFromBelow } from "./ski";
+import { closedPath, greatestHalfWidthMm, screenOutline } from "./paths";
+import { letterMarks, skiFromAbove, skiFromBelow, skiOverPicture } from "./ski";
 import type { Mark, Scene, SkiSide } from "./types";
 
 /** mm between two skis of a pair in a drawing; a continuing picture is split by the shop's own gap. */
@@ -32,4 +32,25 @@ export function pairScene(look: PairLook, view: PairView = {}): Scene {
   const draw = view.view === "below" ? skiFromBelow : skiFromAbove;
   const marks = centres.map(([side, x]): Mark => ({ kind: "group", shift: { x, y: 0 }, marks: draw(look, side) }));
   return { box: { x: -acrossMm / 2, y: 0, width: acrossMm, height: look.shape.lengthMm }, marks };
+}
+
+/** How far the ground of `pairOverPictures` reaches past the boxes of the skis, mm: no rim of a picture shows. */
+export const groundBeyondMm = 1;
+
+/** Both skis over pictures of their tops, each in the ski's own box, that lie there already; `ground` hides what is past the outline. */
+export function pairOverPictures(look: PairLook, ground: `#${string}`): Scene {
+  const { acrossMm, centres } = placesAcross(look, {});
+  const { lengthMm } = look.shape;
+  const more = groundBeyondMm;
+  const far = greatestHalfWidthMm(look.shape) + more;
+  const around = `M${-far} ${-more}H${far}V${lengthMm + more}H${-far}Z${closedPath(screenOutline(look.shape))}`;
+  const marks: readonly Mark[] = [
+    { kind: "fill", d: around, paint: ground, evenOdd: true },
+    ...skiOverPicture(look),
+    ...letterMarks(look),
+  ];
+  return {
+    box: { x: -acrossMm / 2 - more, y: -more, width: acrossMm + 2 * more, height: lengthMm + 2 * more },
+    marks: centres.map(([, x]): Mark => ({ kind: "group", shift: { x, y: 0 }, marks })),
+  };
 }

@@ -58,7 +58,16 @@ export function skiOverPicture(look: PairLook): readonly Mark[] {
     ...steel(look, 1.4),
     { kind: "group", clip: top, marks: [...windowMarks(look), ...lightMarks(look, top, half)] },
     { kind: "line", d: top, paint: "#000000", widthMm: 0.8, opacity: 0.35 },
+    ...bindingZone(look),
+    { kind: "line", d: outline, paint: "ink", widthMm: "hairline", opacity: 0.8 },
   ];
+}
+
+/** Lettering that the shop sets: never mirrored. */
+export function letterMarks({ graphic: { text } }: PairLook): readonly Mark[] {
+  if (text === undefined) return [];
+  const { xMm, capHeightMm } = text;
+  return [{ kind: "letters", text: text.text, at: { x: 0, y: xMm }, capHeightMm, paint: lettersPaint, edge: inkOnSki }];
 }
 
 function lightMarks(look: PairLook, top: string, half: number): readonly Mark[] {
@@ -72,23 +81,7 @@ function topMarks(look: PairLook, side: SkiSide, top: string, half: number): rea
 
 /** What is printed and seen through the topsheet of one ski, without outline and light. */
 export function topsheetMarks(look: PairLook, side: SkiSide): readonly Mark[] {
-  const { text } = look.graphic;
-  return [
-    ...graphicMarks(look, side),
-    ...windowMarks(look),
-    ...(text
-      ? [
-          {
-            kind: "letters",
-            text: text.text,
-            at: { x: 0, y: text.xMm },
-            capHeightMm: text.capHeightMm,
-            paint: lettersPaint,
-            edge: inkOnSki,
-          } as const,
-        ]
-      : []),
-  ];
+  return [...graphicMarks(look, side), ...windowMarks(look), ...letterMarks(look)];
 }
 
 /** The graphic in the frame that its layout asks for: this ski's own, its mirror image, or its half of the pair's. */

@@ -7,7 +7,7 @@ import skierWords from "#content/copy/skier.json";
 import type { Price } from "#engine/pricing";
 import type { PairLook } from "#engine/scene";
 import { fill, type IsoDate } from "#engine/units";
-import type { CautionFacts, LocalDateTime, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
+import type { CautionFacts, LocalDateTime, PrintStamp, Row, ShopFacts, SkiPictures } from "#papers/parts/facts";
 import { lookOf, readableSpec } from "#papers/parts/spec-rows";
 import { cancellationRows, taxNote } from "#papers/parts/terms";
 import type { RangeFacts } from "#papers/parts/told-shares";
@@ -59,6 +59,7 @@ export interface OrderConfirmationData {
     readonly revision: number;
     readonly specification: readonly Row[];
     readonly look: PairLook;
+    readonly pictures: SkiPictures | null;
     readonly specHash: string;
   }[];
   /** Null on a copy without prices, for somebody who is given the pair. */
@@ -84,12 +85,13 @@ export function composeOrderConfirmation(facts: OrderFacts): OrderConfirmationDa
     acceptedBy: facts.acceptedBy,
     acceptedAt: facts.acceptedAt,
     acceptedHow: w.acceptedHow[facts.acceptedHow],
-    pairs: facts.pairs.map(({ serial, skierName, revision, spec, catalog, specHash }) => ({
+    pairs: facts.pairs.map(({ serial, skierName, revision, spec, catalog, pictures, specHash }) => ({
       serial,
       skierName,
       revision,
       specification: readableSpec(spec, catalog),
       look: lookOf(spec, catalog),
+      pictures,
       specHash,
     })),
     money: money && confirmedMoney(money, facts),

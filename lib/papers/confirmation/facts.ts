@@ -3,7 +3,7 @@ import type { BuildCatalog, PairSpec } from "#engine/configuration";
 import type { ClockStartCondition, SpecificationPart, StationId } from "#engine/floor";
 import type { Price } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
-import type { LocalDateTime, PrintStamp, ShopFacts, TermFacts } from "#papers/parts/facts";
+import type { LocalDateTime, PrintStamp, ShopFacts, SkiPictures, TermFacts } from "#papers/parts/facts";
 import type { RangeFacts } from "#papers/parts/told-shares";
 
 export interface ConfirmedPairFacts {
@@ -11,6 +11,8 @@ export interface ConfirmedPairFacts {
   readonly skierName: string;
   readonly revision: number;
   readonly spec: PairSpec;
+  /** Of a picture of the skier's own, while the shop has it. */
+  readonly pictures: SkiPictures | null;
   /** The one that the pair is built by. */
   readonly catalog: BuildCatalog;
   readonly specHash: string;

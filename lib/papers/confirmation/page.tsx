@@ -66,7 +66,12 @@ export function OrderConfirmationPages({
             revisionNote: pair.revision > 1 ? fill(w.revisionNote, { revision: pair.revision }) : "",
           })}
         >
-          <PairDrawing id={pair.serial} look={pair.look} widthPt={pageBox(paper, "portrait").innerPt} />
+          <PairDrawing
+            id={pair.serial}
+            look={pair.look}
+            pictures={pair.pictures}
+            widthPt={pageBox(paper, "portrait").innerPt}
+          />
           <Rows rows={pair.specification} labelWidth={92} />
         </Section>
       ))}

@@ -10,6 +10,12 @@ export type SkiSide = "L" | "R";
 /** The shop's own clock: `YYYY-MM-DDTHH:mm`. */
 export type LocalDateTime = string;
 
+/** What is printed on each ski, already cropped to the ski's box (PNG or JPEG data URI). */
+export interface SkiPictures {
+  readonly L: string;
+  readonly R: string;
+}
+
 /** Who prints: stands on every document. */
 export interface ShopFacts {
   readonly name: string;

@@ -5,7 +5,7 @@ import { measure, type SkiShape, shapeAtLength } from "#engine/geometry";
 import type { PairLook } from "#engine/scene";
 import { fill, type IsoDate } from "#engine/units";
 import { composeDrawing } from "#papers/parts/compose-drawing";
-import type { DrawingData, LocalDateTime, PrintStamp, ShopFacts } from "#papers/parts/facts";
+import type { DrawingData, LocalDateTime, PrintStamp, ShopFacts, SkiPictures } from "#papers/parts/facts";
 import { layoutText, lookOf, modelOf, pairTitle } from "#papers/parts/spec-rows";
 import type { ProofFacts, ProofStanding } from "./facts";
 
@@ -34,8 +34,7 @@ export interface ProofData {
   readonly look: PairLook;
   readonly safeMm: number;
   readonly bleedSideMm: number;
-  /** Each ski's picture, already cropped to the ski's box (PNG or JPEG data URI). */
-  readonly pictures: { readonly L: string; readonly R: string };
+  readonly pictures: SkiPictures;
   readonly text: { readonly transcript: string; readonly xMm: number; readonly capHeightMm: number } | null;
   readonly resolution: string;
   readonly colourProfile: string;

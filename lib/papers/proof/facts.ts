@@ -1,7 +1,7 @@
 /** What a proof is about: the print of both skis, and how its answer stands. */
 import type { BuildCatalog, PairSpec } from "#engine/configuration";
 import type { IsoDate } from "#engine/units";
-import type { FloorFacts, LocalDateTime, PrintStamp, ShopFacts } from "#papers/parts/facts";
+import type { FloorFacts, LocalDateTime, PrintStamp, ShopFacts, SkiPictures } from "#papers/parts/facts";
 
 /** How a proof stands: laid out and not sent, sent and waited for, or answered. */
 export type ProofStanding =
@@ -28,8 +28,7 @@ export interface ProofFacts {
   readonly catalog: BuildCatalog;
   readonly spec: PairSpec;
   readonly printFace: FloorFacts["printFace"];
-  /** Each ski's picture, already cropped to the ski's box (PNG or JPEG data URI). */
-  readonly pictures: { readonly L: string; readonly R: string };
+  readonly pictures: SkiPictures;
   /** What the desk says with it. */
   readonly note: string | null;
   readonly standing: ProofStanding;

@@ -5,7 +5,15 @@ import type { FitReason } from "#engine/fit";
 import type { Price } from "#engine/pricing";
 import type { PairLook } from "#engine/scene";
 import { fill, type IsoDate, type TypedHeight, type TypedMass, textForPeople } from "#engine/units";
-import type { CautionFacts, LocalDateTime, OfferedDates, PrintStamp, Row, ShopFacts } from "#papers/parts/facts";
+import type {
+  CautionFacts,
+  LocalDateTime,
+  OfferedDates,
+  PrintStamp,
+  Row,
+  ShopFacts,
+  SkiPictures,
+} from "#papers/parts/facts";
 import { lookOf, readableSpec } from "#papers/parts/spec-rows";
 import { cancellationRows, clockStartTerms, taxNote } from "#papers/parts/terms";
 import { type RangeFacts, sharesText } from "#papers/parts/told-shares";
@@ -44,6 +52,7 @@ export interface QuoteData {
   /** From readableSpec(). */
   readonly specification: readonly Row[];
   readonly look: PairLook;
+  readonly pictures: SkiPictures | null;
   readonly price: Price;
   readonly taxNote: string;
   readonly dates: OfferedDates;
@@ -75,6 +84,7 @@ export function composeQuote(facts: QuoteFacts): QuoteData {
     })),
     specification: readableSpec(facts.spec, facts.catalog),
     look: lookOf(facts.spec, facts.catalog),
+    pictures: facts.pictures,
     price,
     taxNote: taxNote(price),
     dates: offeredDates(facts.dates),

@@ -4,7 +4,7 @@ import type { BuildCatalog, PairSpec } from "#engine/configuration";
 import type { FitFlag, Recommendation, TypedMeasures } from "#engine/fit";
 import type { Price } from "#engine/pricing";
 import type { IsoDate } from "#engine/units";
-import type { LocalDateTime, PrintStamp, ShopFacts, TermFacts } from "#papers/parts/facts";
+import type { LocalDateTime, PrintStamp, ShopFacts, SkiPictures, TermFacts } from "#papers/parts/facts";
 import type { RangeFacts } from "#papers/parts/told-shares";
 
 export interface QuoteFacts extends TermFacts {
@@ -31,6 +31,8 @@ export interface QuoteFacts extends TermFacts {
   readonly flagAcks: readonly { readonly code: string; readonly by: string }[];
   readonly catalog: BuildCatalog;
   readonly spec: PairSpec;
+  /** Of a picture of the skier's own, while the shop has it. */
+  readonly pictures: SkiPictures | null;
   readonly price: Price;
   /** Half and nine tenths of all runs are ready by these. */
   readonly dates: RangeFacts;

@@ -36,7 +36,7 @@ export function QuotePages({ data, paper }: { readonly data: QuoteData; readonly
       />
       <TwoColumns left={<Parties data={data} />} right={<When dates={data.dates} />} />
       <Section title={w.thePair}>
-        <PairDrawing id="pair" look={data.look} widthPt={pageBox(paper, "portrait").innerPt} />
+        <PairDrawing id="pair" look={data.look} pictures={data.pictures} widthPt={pageBox(paper, "portrait").innerPt} />
         <Rows rows={data.specification} labelWidth={92} />
       </Section>
       <Section title={w.price} keep={false}>

@@ -29,7 +29,7 @@ export async function houseGraphicFile(
   const catalog = await activeCatalog(ctx);
   if (!catalog.ok) return catalog;
   const graphic = catalog.value.engine.build.houseGraphics.find(({ id }) => id === input.graphic);
-  if (graphic === undefined) return refuse({ code: "not-found", what: "house graphic", path: "graphic" });
+  if (graphic === undefined) return refuse({ code: "not-found", what: "graphic", path: "graphic" });
   const box = { x: -area.reachMm, y: 0, width: 2 * area.reachMm, height: area.lengthMm };
   const svg = lyingSvg({ box, marks: housePattern(graphic, area) }, area.lengthMm, { ...manner, id: "g" });
   return accept({ bytes: new TextEncoder().encode(svg), contentType: "image/svg+xml", fileName: `${graphic.id}.svg` });

@@ -8,6 +8,7 @@ import { accept, type Outcome, refuse } from "#engine/units";
 import { composeOrderConfirmation, type MoneyFacts, type OrderFacts, type Paper, type PromiseFacts } from "#papers";
 import type { Context } from "#services/context";
 import { spend } from "#services/doors/budgets";
+import { ownPictures } from "#services/graphics/own-pictures";
 import { findOrder } from "#services/orders/find-order";
 import { drawInTurn } from "#services/papers/draw-in-turn";
 import { type LinkSubjectInput, linkForPaper } from "#services/people/links";
@@ -64,7 +65,8 @@ async function orderFacts(
     const { build } = await catalogNamed(ctx, pair.releaseHash);
     soldTo.push(soldFor(pair.spec, build.models, quote?.answers ?? {}));
     const { serial, skierName, revision, specHash } = pair;
-    pairs.push({ serial, skierName, revision, spec: pair.spec, catalog: build, specHash });
+    const pictures = await ownPictures(ctx.db, pair.spec, build);
+    pairs.push({ serial, skierName, revision, spec: pair.spec, catalog: build, pictures, specHash });
   }
   const { withdrawal, delayNotice, warranty } = sold.shop;
   return {

@@ -5,6 +5,7 @@ import { accept, type Outcome } from "#engine/units";
 import { composeQuote, type Paper, type QuoteFacts } from "#papers";
 import type { Context } from "#services/context";
 import { spend } from "#services/doors/budgets";
+import { ownPictures } from "#services/graphics/own-pictures";
 import { drawInTurn } from "#services/papers/draw-in-turn";
 import { linkForPaper } from "#services/people/links";
 import { findQuote } from "#services/quotes/find-quote";
@@ -32,11 +33,12 @@ export async function quoteDocument(
   const catalog = await catalogOf(ctx.db, { releaseHash: view.releaseHash, priceBook: view.price.priceBook });
   const { publicOrigin } = config();
   const token = input.token ?? (await linkForPaper(ctx, { kind: "quote", id: view.quoteId }));
-  const data = composeQuote(quoteFacts(view, catalog, `${publicOrigin}/quote/${token}`));
+  const pictures = await ownPictures(ctx.db, view.spec, catalog.engine.build);
+  const data = composeQuote({ ...quoteFacts(view, catalog, `${publicOrigin}/quote/${token}`), pictures });
   return accept(pdf(await drawInTurn(ctx, "quote", data, input.paper), `${view.number.replace(" ", "-")}.pdf`));
 }
 
-function quoteFacts(quote: QuoteView, { released, engine }: FrozenCatalog, url: string): QuoteFacts {
+function quoteFacts(quote: QuoteView, { released, engine }: FrozenCatalog, url: string): Omit<QuoteFacts, "pictures"> {
   const { shop } = released;
   const madeAt = shopClock(new Date(quote.createdAt), shop.timeZone);
   return {

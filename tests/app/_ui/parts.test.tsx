@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { Button, ButtonLink } from "#app/_ui/button.tsx";
 import { CheckGroup, RadioGroup } from "#app/_ui/choice-group.tsx";
 import { csvText } from "#app/_ui/csv.ts";
-import { DateRange, dateRangeText, dayText, instantText } from "#app/_ui/date-range.tsx";
+import { DateRange, dateRangeText, dayText, instantText, weekdayText } from "#app/_ui/date-range.tsx";
 import { causeText, Drivers } from "#app/_ui/drivers.tsx";
 import { Empty } from "#app/_ui/empty.tsx";
 import { ErrorSummary } from "#app/_ui/error-summary.tsx";
@@ -97,6 +97,8 @@ describe("days", () => {
   it("are written in full, a range with its years only where they differ", () => {
     expect(dayText("2027-01-12")).toBe("12 January 2027");
     expect(dayText("2026-12-01", false)).toBe("1 December");
+    // 30 November 2026 is a Monday.
+    expect(weekdayText("2026-12-08")).toBe("Tuesday 8 December");
     expect(dateRangeText("2027-01-12", "2027-01-23")).toBe("12–23 January");
     expect(dateRangeText("2027-01-12", "2027-01-23", true)).toBe("12–23 January 2027");
     expect(dateRangeText("2027-01-28", "2027-02-04", true)).toBe("28 January – 4 February 2027");
