@@ -98,6 +98,7 @@ export { honourOldPrice, requestChange, withdrawQuote } from "#services/quotes/c
 export { createQuote } from "#services/quotes/create-quote";
 export * from "#services/quotes/read-quote";
 export * from "#services/quotes/reprice-quote";
+export { differencesOf } from "#services/quotes/seen";
 export * from "#services/settings/active-catalog";
 export * from "#services/settings/shop-settings";
 export { allowSale } from "#services/sheets/allow-sale";
@@ -111,6 +112,7 @@ export * from "#services/sheets/read-sheet";
 export { acknowledgeFlag, saveSheet } from "#services/sheets/save-sheet";
 export * from "#services/sheets/skier-band";
 export * from "#services/sheets/take-over";
+export * from "#services/sheets/versions";
 export { readStripStock } from "#services/stock/stock";
 export { busyFor } from "#services/turnstile";
 export * from "./context";

@@ -8,6 +8,7 @@ import { CheckboxField } from "../field";
 import { moneyChangeText } from "../money";
 import { signedText } from "../signed";
 import { fill } from "../words";
+import { Beside } from "./beside.client";
 import { CoreStory } from "./core-story.client";
 import { CoreFigures, OwnCoreFields } from "./own-core.client";
 import { SameFlex } from "./same-flex.client";
@@ -45,42 +46,44 @@ export function CoreSection({ sheet, catalog, words }: Props) {
   return (
     <>
       <p className="max-w-measure text-pencil">{words.core.lead}</p>
-      <RadioGroup
-        name="core"
-        label={words.core.label}
-        choices={[
-          ...blends.map((blend) => ({
-            value: blend.id,
-            label: blend.label,
-            aside: priceOf(catalog, blend.priceCode),
-            recommended: blend.id === model.core.blend,
-            detail: (
-              <>
-                {blend.summary}{" "}
-                {fill(words.core.strips, {
-                  strips: [blend.strips.C, blend.strips.I, blend.strips.M, blend.strips.O]
-                    .map(wood)
-                    .join(", ")
-                    .toLowerCase(),
-                })}
-                {blend.isWindowGrade ? `; ${words.core.window}` : ""}.
-              </>
-            ),
-          })),
-          ...(ownCore
-            ? [
-                {
-                  value: OWN,
-                  label: words.core.own.label,
-                  aside: priceOf(catalog, ownCore.priceCode),
-                  detail: words.core.own.detail,
-                },
-              ]
-            : []),
-        ]}
-        value={isOwn ? OWN : spec.core}
-        onChange={choose}
-      />
+      <Beside paths={["choices.core"]}>
+        <RadioGroup
+          name="core"
+          label={words.core.label}
+          choices={[
+            ...blends.map((blend) => ({
+              value: blend.id,
+              label: blend.label,
+              aside: priceOf(catalog, blend.priceCode),
+              recommended: blend.id === model.core.blend,
+              detail: (
+                <>
+                  {blend.summary}{" "}
+                  {fill(words.core.strips, {
+                    strips: [blend.strips.C, blend.strips.I, blend.strips.M, blend.strips.O]
+                      .map(wood)
+                      .join(", ")
+                      .toLowerCase(),
+                  })}
+                  {blend.isWindowGrade ? `; ${words.core.window}` : ""}.
+                </>
+              ),
+            })),
+            ...(ownCore
+              ? [
+                  {
+                    value: OWN,
+                    label: words.core.own.label,
+                    aside: priceOf(catalog, ownCore.priceCode),
+                    detail: words.core.own.detail,
+                  },
+                ]
+              : []),
+          ]}
+          value={isOwn ? OWN : spec.core}
+          onChange={choose}
+        />
+      </Beside>
       {isOwn && ownCore ? (
         <OwnCoreFields sheet={sheet} spec={spec} rules={ownCore} catalog={catalog} words={words} />
       ) : null}
@@ -118,31 +121,35 @@ function Reinforcements({
   return (
     <>
       <p className="max-w-measure text-pencil">{words.reinforcement.lead}</p>
-      <CheckGroup
-        name="reinforcements"
-        label={words.reinforcement.label}
-        choices={options.map((each) => ({
-          value: each.id,
-          label: each.label,
-          aside: priceOf(catalog, each.priceCode),
-          detail: (
-            <>
-              {each.effect}
-              <span className="measure block min-h-6">{effectText(effects[each.id], words)}</span>
-            </>
-          ),
-        }))}
-        values={spec.reinforcements}
-        onChange={(reinforcements) => sheet.setChoices({ reinforcements })}
-      />
+      <Beside paths={["choices.reinforcements"]}>
+        <CheckGroup
+          name="reinforcements"
+          label={words.reinforcement.label}
+          choices={options.map((each) => ({
+            value: each.id,
+            label: each.label,
+            aside: priceOf(catalog, each.priceCode),
+            detail: (
+              <>
+                {each.effect}
+                <span className="measure block min-h-6">{effectText(effects[each.id], words)}</span>
+              </>
+            ),
+          }))}
+          values={spec.reinforcements}
+          onChange={(reinforcements) => sheet.setChoices({ reinforcements })}
+        />
+      </Beside>
       <Pockets sheet={sheet} spec={spec} model={model} catalog={catalog} />
       <Plates sheet={sheet} spec={spec} model={model} catalog={catalog} words={words} />
-      <CheckboxField
-        name="protectors"
-        label={`${words.reinforcement.protectors}, ${priceOf(catalog, "tip-tail-protectors")}`}
-        checked={spec.tipTailProtectors}
-        onChange={(event) => sheet.setChoices({ tipTailProtectors: event.target.checked })}
-      />
+      <Beside paths={["choices.tipTailProtectors"]}>
+        <CheckboxField
+          name="protectors"
+          label={`${words.reinforcement.protectors}, ${priceOf(catalog, "tip-tail-protectors")}`}
+          checked={spec.tipTailProtectors}
+          onChange={(event) => sheet.setChoices({ tipTailProtectors: event.target.checked })}
+        />
+      </Beside>
       <SameFlex sheet={sheet} spec={spec} catalog={catalog} words={words} />
     </>
   );
@@ -158,13 +165,15 @@ function Pockets({
   const { lightening } = catalog.build.rules;
   if (!lightening || !(lightening.forUses.includes(model.use) || spec.lightening)) return null;
   return (
-    <CheckboxField
-      name="lightening"
-      label={`${lightening.label}, ${priceOf(catalog, lightening.priceCode)}`}
-      hint={lightening.effect}
-      checked={spec.lightening ?? false}
-      onChange={(event) => sheet.setChoices({ lightening: event.target.checked || undefined })}
-    />
+    <Beside paths={["choices.lightening"]}>
+      <CheckboxField
+        name="lightening"
+        label={`${lightening.label}, ${priceOf(catalog, lightening.priceCode)}`}
+        hint={lightening.effect}
+        checked={spec.lightening ?? false}
+        onChange={(event) => sheet.setChoices({ lightening: event.target.checked || undefined })}
+      />
+    </Beside>
   );
 }
 
@@ -179,22 +188,24 @@ function Plates({ sheet, spec, model, catalog, words }: Props & { readonly spec:
   const own = plate.byUse?.[model.use] ?? plate;
   const material = catalog.build.materials.sheets.find((each) => each.id === own.material)?.label ?? own.material;
   return (
-    <RadioGroup
-      name="plate"
-      label={words.reinforcement.plate}
-      hint={words.reinforcement.plateLead}
-      choices={[
-        { value: OWN_PLATE, label: fill(words.reinforcement.plateOwn, { material: material.toLowerCase() }) },
-        ...offered.map((each) => ({
-          value: each.id,
-          label: each.label,
-          aside: priceOf(catalog, each.priceCode),
-          detail: each.effect,
-        })),
-      ]}
-      value={spec.plate ?? OWN_PLATE}
-      onChange={(value) => sheet.setChoices({ plate: value === OWN_PLATE ? undefined : value })}
-    />
+    <Beside paths={["choices.plate"]}>
+      <RadioGroup
+        name="plate"
+        label={words.reinforcement.plate}
+        hint={words.reinforcement.plateLead}
+        choices={[
+          { value: OWN_PLATE, label: fill(words.reinforcement.plateOwn, { material: material.toLowerCase() }) },
+          ...offered.map((each) => ({
+            value: each.id,
+            label: each.label,
+            aside: priceOf(catalog, each.priceCode),
+            detail: each.effect,
+          })),
+        ]}
+        value={spec.plate ?? OWN_PLATE}
+        onChange={(value) => sheet.setChoices({ plate: value === OWN_PLATE ? undefined : value })}
+      />
+    </Beside>
   );
 }
 

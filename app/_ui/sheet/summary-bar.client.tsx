@@ -48,15 +48,16 @@ function useLastChange(totalCents: number | null, range: DateRange | null, words
 export function SummaryBar({
   sheet,
   words,
+  dateRange: range = sheet.dateRange,
   children,
 }: {
   readonly sheet: SheetState;
   readonly words: SheetWords;
+  readonly dateRange?: DateRange | null;
   /** The one primary action, when there is one. */
   readonly children?: React.ReactNode;
 }) {
   const price = sheet.assessment.price;
-  const range = sheet.dateRange;
   const change = useLastChange(price?.totalCents ?? null, range, words);
   return (
     <aside
@@ -77,11 +78,7 @@ export function SummaryBar({
         <p role="status" className="min-w-0 text-sm max-sm:basis-full sm:flex-1">
           {change ? <span className="mr-3 font-medium text-larch">{change}</span> : null}
           <span className="text-pencil">
-            {sheet.save === "saved"
-              ? words.save.saved
-              : sheet.save === "saving"
-                ? words.save.saving
-                : words.save.waiting}
+            {sheet.save === "arriving" ? <noscript>{words.save.noScripts}</noscript> : words.save[sheet.save]}
           </span>
         </p>
         {children}

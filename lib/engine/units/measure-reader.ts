@@ -30,7 +30,7 @@ const units = {
 
 type Unit = keyof typeof units;
 
-const unitOf = new Map(
+const unitOf = new Map<string, Unit>(
   Object.entries(units).flatMap(([unit, words]) => words.map((word) => [word, unit as Unit] as const)),
 );
 
@@ -91,8 +91,8 @@ function inFeet(feet: number, inches: number): TypedHeight {
 
 /** What a number without a unit can mean as a height; null when nothing or too much. */
 function bareHeight({ amount, hasPoint }: Part, box: TypedHeight["unit"]): TypedHeight | null {
-  const asMetres = within(amount * 100, heightLimitsCm);
-  if (asMetres && (hasPoint || box === "cm")) return inCm(amount * 100);
+  // A whole 1 or 2 is how 178 begins while it is typed.
+  if (hasPoint && within(amount * 100, heightLimitsCm)) return inCm(amount * 100);
   if (box === "cm") return within(amount / 10, heightLimitsCm) ? inCm(amount / 10) : inCm(amount);
   if (amount < INCHES_PER_FOOT) return hasPoint ? null : inFeet(amount, 0);
   return within(amount * 2.54, heightLimitsCm) && amount < 100 ? inFeet(0, amount) : inCm(amount);

@@ -23,7 +23,7 @@ import type { SavedSheet, SheetView } from "./views";
 export interface SaveSheetInput {
   readonly sheetId: SheetId;
   /**
-   * Path → value; null clears. Paths: answers.KEY, typed.height, typed.mass, choices.KEY, contact.name|phone|email|address,
+   * Path → value; null clears. Paths: answers.KEY, typed.height, typed.mass, said.height, said.mass, choices.KEY, contact.name|phone|email|address,
    * asked.KEY ("not asked" | "refused"), notes.
    */
   readonly patch: Readonly<Record<string, unknown>>;

@@ -13,6 +13,9 @@ import { browser, called, freshBrowser, press } from "../../support/page-request
 const db = databaseForTests();
 const nobody = "x".repeat(43);
 
+/** A page that showed neither a pair nor a price. */
+const nothingSeen = { version: 1, spec: null, totalCents: null, dates: null } as const;
+
 describe("the sheet's actions", () => {
   it("open, save, refuse by field, compare, assess and quote", async () => {
     freshBrowser();
@@ -28,7 +31,7 @@ describe("the sheet's actions", () => {
       path: "answers.offPistePercent",
     });
     expect((await stored()).version).toBe(1);
-    expect(await sheet.makeQuote(token)).toMatchObject({ ok: false });
+    expect(await sheet.makeQuote(token, nothingSeen)).toMatchObject({ ok: false });
 
     const patch = { ...plainAnswers, "contact.name": "Robin Alder", "contact.email": "robin@alder.example" };
     const saved = await sheet.saveFields(token, { ...patch, "choices.destination": "collect" }, 1);
@@ -52,7 +55,7 @@ describe("the sheet's actions", () => {
 
     const told = await sheet.assessSheetNow(token);
     expect(told.ok && told.totalCents !== null && told.dateRange !== null).toBe(true);
-    const made = await called(() => sheet.makeQuote(token));
+    const made = await called(() => sheet.makeQuote(token, nothingSeen));
     expect(made.to ?? made.value).toMatch(/^\/quote\/[\w-]{43}$/);
     expect(await db().quote.count()).toBe(1);
 

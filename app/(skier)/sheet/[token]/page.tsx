@@ -11,7 +11,16 @@ import words from "#content/copy/sheet.json";
 import pageWords from "#content/copy/skier.json";
 import { idOf } from "#schemas/ids";
 import { activeCatalog, readSheet, skierBand } from "#services";
-import { askPerson, assessSheetNow, makeQuote, reloadSheet, saveFields, statePictureRights } from "../actions";
+import {
+  askPerson,
+  assessSheetNow,
+  makeQuote,
+  postQuote,
+  postSection,
+  reloadSheet,
+  saveFields,
+  statePictureRights,
+} from "../actions";
 
 export const metadata: Metadata = { title: pageWords.sheet.title, robots: { index: false } };
 
@@ -52,6 +61,9 @@ export default async function SheetPage({ params }: { readonly params: Promise<{
           assess: assessSheetNow.bind(null, token),
           reload: reloadSheet.bind(null, token),
           quote: makeQuote.bind(null, token),
+          post: postSection.bind(null, token),
+          postQuote: postQuote.bind(null, token),
+          liveUrl: `/sheet/${token}/live`,
           ask: askPerson.bind(null, token),
         }}
         pictures={{

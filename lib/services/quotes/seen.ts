@@ -1,0 +1,30 @@
+/** What somebody had before their eyes when they asked for a quote, beside what it would be made of. */
+import { canonicalJson } from "#catalog";
+import type { Refusal } from "#engine/units";
+import { seenDifferences } from "#schemas";
+import type { QuoteSeen, SeenDifference } from "./views";
+
+type Now = Omit<QuoteSeen, "version">;
+
+/**
+ * What differs, by path: choices.KEY of the pair, price (cents), date (two days). What was not shown is not compared.
+ * Empty when the quote is what was seen.
+ */
+export function differencesFrom(seen: QuoteSeen, now: Now): readonly SeenDifference[] {
+  const before: Readonly<Record<string, unknown>> = { ...seen.spec };
+  const after: Readonly<Record<string, unknown>> = { ...now.spec };
+  const keys = seen.spec === null ? [] : [...new Set([...Object.keys(before), ...Object.keys(after)])];
+  const isOther = (a: unknown, b: unknown) => canonicalJson(a ?? null) !== canonicalJson(b ?? null);
+  const difference = (path: string, was: unknown, is: unknown): readonly SeenDifference[] =>
+    isOther(was, is) ? [{ path, seen: was ?? null, now: is ?? null }] : [];
+  return [
+    ...keys.flatMap((key) => difference(`choices.${key}`, before[key], after[key])),
+    ...(seen.totalCents === null ? [] : difference("price", seen.totalCents, now.totalCents)),
+    ...(seen.dates === null ? [] : difference("date", seen.dates, now.dates)),
+  ];
+}
+
+/** The differences that a refusal `sheet-changed` carries; none for any other. */
+export function differencesOf(refusal: Refusal): readonly SeenDifference[] {
+  return refusal.code === "sheet-changed" ? seenDifferences.catch([]).parse(refusal.differences) : [];
+}
