@@ -19,10 +19,11 @@ interface Props {
 export async function PrivateLink({ ctx, kind, id }: Props) {
   const told = await toldLink(kind, id);
   const standing = await readLinkStanding(ctx, { kind, id });
+  const title = kind === "answers" ? w.answersLink : w.link;
   return (
-    <section aria-label={w.link} className="grid gap-3">
+    <section aria-label={title} className="grid gap-3">
       {told ? (
-        <Notice tone="info" title={w.link}>
+        <Notice tone="info" title={title}>
           <p className="break-all">
             <a href={told.url}>{told.url}</a>
           </p>
@@ -40,7 +41,7 @@ export async function PrivateLink({ ctx, kind, id }: Props) {
               { kind: "hidden", name: "kind", value: kind },
               { kind: "hidden", name: "id", value: id },
             ]}
-            submit={w.newLink}
+            submit={kind === "answers" ? w.answersNewLink : w.newLink}
           />
           <p className="text-sm text-pencil">{w.newLinkNote}</p>
           <ActionForm

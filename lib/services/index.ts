@@ -101,6 +101,7 @@ export * from "#services/quotes/reprice-quote";
 export { differencesOf } from "#services/quotes/seen";
 export * from "#services/settings/active-catalog";
 export * from "#services/settings/shop-settings";
+export * from "#services/sheets/answers-part";
 export { allowSale } from "#services/sheets/allow-sale";
 export { assess } from "#services/sheets/assess-sheet";
 export * from "#services/sheets/copy-sheet";

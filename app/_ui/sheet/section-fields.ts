@@ -321,7 +321,7 @@ export function changesOf(section: FormSection, sent: Sent, was: Sent, now: Shee
   const overtaken: string[] = [];
   for (const control of controls[section]) {
     const changed = control.names.filter((name) => !isLike(sent[name], was[name]));
-    const [name] = changed;
+    const name = changed[0]?.replace(/Slider$/, "");
     if (name === undefined) continue;
     const standing = control.shown(now);
     const isOvertaken = changed.some(

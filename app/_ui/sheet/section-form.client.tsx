@@ -60,7 +60,13 @@ export function SectionForm({
           title={isRefused ? words.save.partRefused : fill(words.save.partSaved, { section: title })}
           takesFocus
         >
-          {posted.wrong[""] ? <p>{posted.wrong[""]}</p> : null}
+          {isRefused ? (
+            <ul className="list-disc pl-5">
+              {Object.entries(posted.wrong).map(([name, message]) => (
+                <li key={name}>{message}</li>
+              ))}
+            </ul>
+          ) : null}
         </Notice>
       ) : null}
       <Posted value={isOurs ? posted : newSection}>{children}</Posted>

@@ -14,7 +14,7 @@ import { dateRangeText } from "../date-range";
 import { moneyText } from "../money";
 import { Notice } from "../notice";
 import { SheetSection, type SheetSectionProps } from "../section";
-import { fill, listText, wordOf } from "../words";
+import { fill, wordOf } from "../words";
 import { CoreSection, ReinforcementSection } from "./build-sections.client";
 import { fieldName, seenText } from "./field-words";
 import { AskPerson, Conflicts, Flags, flagsThatHold, stopsSale } from "./flags.client";
@@ -23,6 +23,7 @@ import { GraphicSection } from "./graphic-section.client";
 import { coreLine, graphicLine, reinforcementLine, skiLine, youLine } from "./labels";
 import { AxisPart, PairStrip } from "./pair-preview.client";
 import { ContactFields, DateSection, PriceSection } from "./price-section.client";
+import { SaveTrouble } from "./save-trouble.client";
 import type { FormSection, SheetNow } from "./section-fields";
 import { SectionForm } from "./section-form.client";
 import { newSection, type QuoteAction, type QuoteReply, type SectionAction } from "./section-state";
@@ -265,29 +266,6 @@ function sectionStates(sheet: SheetState): Readonly<Record<SectionKey, NonNullab
     price: chosen("price", assessment.price !== null),
     date: chosen("date", sheet.dateRange !== null),
   };
-}
-
-function SaveTrouble({ sheet, words }: { readonly sheet: SheetState; readonly words: SheetWords }) {
-  return (
-    <>
-      {sheet.save === "waiting" ? <Notice tone="amber" title={words.save.waiting} live="polite" /> : null}
-      {sheet.isOutOfDate ? (
-        <Notice tone="amber" title={words.save.outOfDate} live="polite">
-          <p>
-            <Button size="small" onClick={() => location.reload()}>
-              {words.save.reload}
-            </Button>
-          </p>
-        </Notice>
-      ) : null}
-      {sheet.errors.sheet ? <Notice tone="iron" title={sheet.errors.sheet} live="polite" /> : null}
-      {sheet.conflicts.length > 0 ? (
-        <p className="text-amber">
-          {words.save.elsewhere} {listText(sheet.conflicts.map(({ path }) => fieldName(path, words)))}
-        </p>
-      ) : null}
-    </>
-  );
 }
 
 /** Why there is no quote; where the sheet had moved on, what was seen and what is there now. */

@@ -1,4 +1,4 @@
-import { issueLink } from "#auth";
+import { issueLink, revokeLinks } from "#auth";
 import { type Catalog, sha256Of } from "#catalog";
 import { buyerFrom } from "#data/buyer";
 import type { Tx } from "#data/client";
@@ -73,6 +73,7 @@ export async function createQuote(
     await moveState(tx, { kind: "sheet", from: locked.state, to: "quoted" }, () =>
       moveSheet(tx, sheet.id, locked.state, "quoted", { customerId: customer.id, callBackAt: null, ...noLease }),
     );
+    await revokeLinks(tx, { kind: "answers", id: sheet.id }, ctx.now);
     const number = await nextNumber(tx, "quote");
     const whose = { customerId: customer.id, buyer, contactBy: by } as const;
     const frozen = { ...frozenParts(sheet, assessment, dateRange, { ctx, catalog, engine }), ...whose };

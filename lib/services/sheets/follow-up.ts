@@ -1,4 +1,4 @@
-import { type Action, endLinksSoon, permit } from "#auth";
+import { type Action, endLinksSoon, permit, revokeLinks } from "#auth";
 import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
 import { lockOpenSheet, moveSheet, type SheetChange, updateSheet } from "#data/sheets";
@@ -115,7 +115,10 @@ async function follow(
       );
     }
     await recordEvents(tx, [eventWith(ctx, subject, facts)]);
-    if (facts.kind === "sheet-turned-down") await endLinksSoon(tx, subject, ctx.now);
+    if (facts.kind === "sheet-turned-down") {
+      await endLinksSoon(tx, subject, ctx.now);
+      await revokeLinks(tx, { kind: "answers", id: sheetId }, ctx.now);
+    }
     if (facts.kind === "review-asked") {
       await queueMessages(tx, [messageOf(ctx, facts.kind, "desk", subject, facts.data)]);
     }

@@ -86,7 +86,11 @@ export default async function CallPage({ params }: { readonly params: Promise<{ 
           ask: askOwner.bind(null, sheetId),
         }}
       >
-        <CallOutcomes sheet={sheet} link={<PrivateLink ctx={ctx} kind="sheet" id={sheetId} />} />
+        <CallOutcomes
+          sheet={sheet}
+          link={<PrivateLink ctx={ctx} kind="sheet" id={sheetId} />}
+          answersLink={<PrivateLink ctx={ctx} kind="answers" id={sheetId} />}
+        />
       </CallSheet>
     </>
   );

@@ -37,8 +37,7 @@ const controlOf: Readonly<Record<string, string>> = {
   currentSki: "currentLength",
 };
 
-function askNext(question: string | undefined): void {
-  if (question === undefined) return goTo("end");
+function askNext(question: string): void {
   const name = controlOf[question] ?? question;
   const field = landOn([...document.querySelectorAll<HTMLElement>(`#you [name="${name}"]`)]);
   if (field === undefined) return;
@@ -64,7 +63,12 @@ export function ShortcutKeys({
     { id: "end", label: words.end, digit: 9 },
     { id: "next", label: words.nextMissing, digit: 0 },
   ];
-  const press = (id: string) => (id === "next" ? askNext(next.current) : goTo(id));
+  const press = (id: string) => {
+    if (id === "next" && next.current !== undefined) askNext(next.current);
+    else goTo(id === "next" ? "end" : id);
+  };
+  const pressNow = useRef(press);
+  pressNow.current = press;
   useEffect(() => {
     const ids = new Map([
       ...Object.keys(sections).map((id, i) => [`Digit${i + 1}`, id] as const),
@@ -75,8 +79,7 @@ export function ShortcutKeys({
       const id = event.altKey && !event.ctrlKey && !event.metaKey ? ids.get(event.code) : undefined;
       if (id === undefined) return;
       event.preventDefault();
-      if (id === "next") askNext(next.current);
-      else goTo(id);
+      pressNow.current(id);
     };
     window.addEventListener("keydown", pressed);
     return () => window.removeEventListener("keydown", pressed);
