@@ -38,6 +38,12 @@ import { YouSection } from "./you-section.client";
 type SectionKey = keyof SheetWords["sections"];
 const order: readonly SectionKey[] = ["you", "ski", "core", "reinforcement", "graphic", "price", "date"];
 
+/** Side by side where there is room: who they are and what they ride, and how it is built. */
+const columns: readonly (readonly SectionKey[])[] = [
+  ["you", "ski"],
+  ["core", "reinforcement", "graphic", "price", "date"],
+];
+
 export interface Reply {
   readonly ok: boolean;
   readonly message?: string;
@@ -73,6 +79,8 @@ export interface SheetProps {
   readonly compareHref?: string;
   /** Above the sheet, within it: what is asked next. */
   readonly before?: ReactNode | undefined;
+  /** Why it is read and not changed, by its state; a page that says so elsewhere has none. */
+  readonly closed?: Readonly<Record<Exclude<SheetView["state"], "open">, string>>;
   /** The sheet is somebody else's to change just now. */
   readonly isReadOnly?: (view: SheetView) => boolean;
   /** Beside or under the sheet in the shop: call-back, notes, take over. */
@@ -120,7 +128,8 @@ export function Sheet(props: SheetProps) {
     },
   };
   const form = { now, sheet, words, posted, post: actions.post && post };
-  const contested = new Set(sheet.conflicts.map(({ path }) => sectionOf(path)));
+  const inSections = sheet.conflicts.filter(({ path }) => /^(answers|typed|said|choices)\./.test(path));
+  const contested = new Set(inSections.map(({ path }) => sectionOf(path)));
   const refusalText = (refusal: Refusal) =>
     fill(props.refusalWords[refusal.code] ?? props.refusalWords.unknown ?? "{code}", {
       ...refusal,
@@ -149,6 +158,48 @@ export function Sheet(props: SheetProps) {
     date: <DateSection dateRange={dateRange} words={words} />,
   };
 
+  const part = (key: SectionKey) => {
+    const next = order[order.indexOf(key) + 1];
+    return (
+      <SheetSection
+        key={key}
+        id={key}
+        title={words.sections[key]}
+        answer={lines[key]}
+        state={states[key]}
+        open={open.has(key) || contested.has(key)}
+        onToggle={(isOpen) => toggle(key, isOpen)}
+      >
+        <Conflicts
+          conflicts={assessment.conflicts.filter((each) => sectionOf(each.path) === key)}
+          sheet={sheet}
+          words={words}
+          text={refusalText}
+          tone="iron"
+        />
+        <Conflicts
+          conflicts={assessment.warnings.filter((each) => sectionOf(each.path) === key)}
+          sheet={sheet}
+          words={words}
+          text={refusalText}
+          tone="amber"
+        />
+        {formOf(key) === null ? (
+          bodies[key]
+        ) : (
+          <SectionForm {...form} section={formOf(key) ?? "you"} title={words.sections[key]}>
+            {bodies[key]}
+          </SectionForm>
+        )}
+        {next && !dense ? (
+          <p>
+            <Button onClick={() => goTo(next, key)}>{fill(words.next, { section: words.sections[next] })}</Button>
+          </p>
+        ) : null}
+      </SheetSection>
+    );
+  };
+
   return (
     <Around value={around}>
       <div ref={place} className="mx-auto w-full max-w-page px-4 sm:px-6">
@@ -157,53 +208,21 @@ export function Sheet(props: SheetProps) {
           <PairStrip sheet={sheet} catalog={catalog} words={words} pictureBase={pictures.pictureBase} />
           <div className="my-6 grid gap-3">
             <Flags sheet={sheet} words={words} staff={dense} />
+            {props.closed && sheet.view.state !== "open" ? (
+              <Notice tone="info" live="polite" title={props.closed[sheet.view.state]} />
+            ) : null}
             <SaveTrouble sheet={sheet} words={words} />
           </div>
           {/* A sheet that was quoted or closed is read, not changed. */}
-          <fieldset disabled={sheet.view.state !== "open"} className="min-w-0">
-            {order.map((key, i) => {
-              const next = order[i + 1];
-              return (
-                <SheetSection
-                  key={key}
-                  id={key}
-                  title={words.sections[key]}
-                  answer={lines[key]}
-                  state={states[key]}
-                  open={open.has(key) || contested.has(key)}
-                  onToggle={(isOpen) => toggle(key, isOpen)}
-                >
-                  <Conflicts
-                    conflicts={assessment.conflicts.filter((each) => sectionOf(each.path) === key)}
-                    sheet={sheet}
-                    words={words}
-                    text={refusalText}
-                    tone="iron"
-                  />
-                  <Conflicts
-                    conflicts={assessment.warnings.filter((each) => sectionOf(each.path) === key)}
-                    sheet={sheet}
-                    words={words}
-                    text={refusalText}
-                    tone="amber"
-                  />
-                  {formOf(key) === null ? (
-                    bodies[key]
-                  ) : (
-                    <SectionForm {...form} section={formOf(key) ?? "you"} title={words.sections[key]}>
-                      {bodies[key]}
-                    </SectionForm>
-                  )}
-                  {next && !dense ? (
-                    <p>
-                      <Button onClick={() => goTo(next, key)}>
-                        {fill(words.next, { section: words.sections[next] })}
-                      </Button>
-                    </p>
-                  ) : null}
-                </SheetSection>
-              );
-            })}
+          <fieldset
+            disabled={sheet.view.state !== "open"}
+            className={dense ? "grid min-w-0 items-start gap-x-10 xl:grid-cols-2" : "min-w-0"}
+          >
+            {(dense ? columns : [order]).map((keys) => (
+              <div key={keys.join(" ")} className="min-w-0">
+                {keys.map(part)}
+              </div>
+            ))}
           </fieldset>
           <AxisPart
             sheet={sheet}

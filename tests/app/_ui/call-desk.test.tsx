@@ -2,6 +2,7 @@
 /** What the desk has beside the sheet: notes that are kept or say why not, what stops the sale now, and keys to jump. */
 import { describe, expect, it, vi } from "vitest";
 import { CallNotes } from "#app/shop/(staff)/call/[sheetId]/call-notes.client.tsx";
+import { CallPhone } from "#app/shop/(staff)/call/[sheetId]/call-phone.client.tsx";
 import type { CallSheetProps } from "#app/shop/(staff)/call/[sheetId]/call-sheet.client.tsx";
 import { CallSheet } from "#app/shop/(staff)/call/[sheetId]/call-sheet.client.tsx";
 import { ShortcutKeys } from "#app/shop/(staff)/call/[sheetId]/shortcuts.client.tsx";
@@ -131,6 +132,66 @@ describe("the sheet of a call", () => {
     const closed = await sheetOf(viewOf({ state: "quoted", asked: {} }));
     expect(closed.page.seen.text).not.toContain("of 14 answered");
     expect(closed.page.seen.all("[name=notes]")).toEqual([]);
+  });
+});
+
+describe("the pen", () => {
+  const held = (holder: string, isMine: boolean) => ({ holder, isMine, until: "2026-11-10T17:15:00.000Z" });
+
+  it("is gone as soon as another desk takes it: who has it is said, nothing can be changed, and it can be taken back", async () => {
+    const start = viewOf({ lease: held("Desk 1", true) });
+    const shop = shopOf(start);
+    const page = await operate(
+      <CallSheet
+        callWords={call}
+        isOwner={false}
+        actions={{ ...shop, assess: async () => ({ reply: await shop.assess(), flags: [], liftable: [] }) }}
+        sheet={{
+          catalog,
+          initial: start,
+          words: sheetWords,
+          refusalWords,
+          cautions: { localRules: "Local rules", hazards: [] },
+          pictures: { uploadUrl: "/u", pictureBase: "/p", stateRights: vi.fn() },
+        }}
+      />,
+    );
+    expect(page.seen.text).toContain(call.mine);
+    const isFree = () => document.querySelector("[name=mass]")?.closest("fieldset[disabled]") === null;
+    expect(isFree()).toBe(true);
+    shop.reload.mockResolvedValueOnce({ ...start, version: 5, lease: held("Desk 2", false) });
+    document.dispatchEvent(new Event("visibilitychange"));
+    await page.wait(0);
+    expect(page.seen.text).toContain("Desk 2 has taken this draft over");
+    expect(page.seen.buttons).toContain(call.takeBack);
+    expect(page.seen.buttons).not.toContain(call.putDown);
+    expect(isFree()).toBe(false);
+    shop.reload.mockResolvedValueOnce({ ...start, version: 6, lease: held("Desk 1", true) });
+    document.dispatchEvent(new Event("visibilitychange"));
+    await page.wait(0);
+    expect(page.seen.text).toContain(call.mine);
+    expect(isFree()).toBe(true);
+  });
+
+  it("asks for the telephone number first where none is known, with the cursor in it", async () => {
+    const start = viewOf({ contact: {} });
+    const shop = shopOf(start);
+    const page = await operate(
+      <AroundSheet start={start} shop={shop}>
+        <CallPhone words={call} />
+      </AroundSheet>,
+    );
+    expect(document.activeElement?.id).toBe("call-phone");
+    await page.type("callPhone", "303 555 0199");
+    await page.wait(500);
+    expect(shop.save).toHaveBeenCalledWith({ "contact.phone": "303 555 0199" }, 4);
+    expect(page.value("callPhone")).toBe("303 555 0199");
+    const known = await operate(
+      <AroundSheet start={viewOf()} shop={shop}>
+        <CallPhone words={call} />
+      </AroundSheet>,
+    );
+    expect(known.seen.all("[name=callPhone]")).toEqual([]);
   });
 });
 

@@ -4,7 +4,6 @@ import { notFound } from "next/navigation";
 import { notThere } from "#app/_server/not-there.ts";
 import { sheetCautions } from "#app/_server/page-cautions.tsx";
 import { linkContext } from "#app/_server/request.ts";
-import { Notice } from "#app/_ui/notice.tsx";
 import { Sheet } from "#app/_ui/sheet/sheet.client.tsx";
 import refusalWords from "#content/copy/refusals.json";
 import words from "#content/copy/sheet.json";
@@ -41,16 +40,12 @@ export default async function SheetPage({ params }: { readonly params: Promise<{
       <div className="mx-auto w-full max-w-page px-4 pt-6 sm:px-6">
         <h1 className="text-2xl">{w.title}</h1>
         <p className="mt-1 mb-6 max-w-measure text-pencil">{words.save.link}</p>
-        {sheet.value.state === "open" ? null : (
-          <div className="mb-6">
-            <Notice tone="info" title={w.closed[sheet.value.state]} />
-          </div>
-        )}
       </div>
       <Sheet
         catalog={catalog.value.engine}
         initial={sheet.value}
         words={words}
+        closed={w.closed}
         refusalWords={refusalWords}
         cautions={sheetCautions()}
         band={band.ok ? band.value : null}
