@@ -123,6 +123,11 @@ function contest(held: Held, found: readonly FieldConflict[], from: Patch): Held
   };
 }
 
+/** The version that what is held was typed over: what is not decided yet is asked about again after a reload. */
+function typedOver({ contested }: Held, { version, fields }: SheetView): number {
+  return Math.min(version, ...contested.map(({ path }) => (fields[path]?.version ?? version) - 1));
+}
+
 /** Where the server has just these words, they stand here as they were typed: a space is how the next word begins. */
 function echoOf(spoken: Readonly<Record<string, string>>, { fields }: SheetView): Patch {
   return Object.fromEntries(
@@ -181,7 +186,7 @@ export function useSheet(
     (next: Held) => {
       now.current = next;
       const mine = mineOf(next);
-      keepLeft(storeKey, { version: latest.current.version, fields: mine });
+      keepLeft(storeKey, { version: typedOver(next, latest.current), fields: mine });
       setHeld(next);
       setValues(withPatch(valuesOf(latest.current), { ...echoOf(spoken.current, latest.current), ...mine }));
     },

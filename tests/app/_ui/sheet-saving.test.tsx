@@ -252,7 +252,13 @@ describe("what is saved", () => {
     const { page, sent } = await sheetOf(start);
     await page.wait(500);
     expect(sent()).toEqual({ "answers.homeSnow": "deep" });
-    expect(page.seen.one("[data-conflict]").text).toContain("You have fast. Desk 2 has changed it to steady");
+    const question = "You have fast. Desk 2 has changed it to steady";
+    expect(page.seen.one("[data-conflict]").text).toContain(question);
+    // Not decided yet, a reload asks again.
+    const again = await sheetOf(start);
+    await again.page.wait(500);
+    expect(again.page.seen.one("[data-conflict]").text).toContain(question);
+    expect(again.sent()).toEqual({});
   });
 
   it("says when the shop's total is another one", async () => {
