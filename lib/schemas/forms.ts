@@ -1,6 +1,6 @@
 /** What people send by a button: each form once, for the pages and for whatever else calls the same use case. */
 import { z } from "zod";
-import { emailSchema, phoneSchema } from "./contact";
+import { emailSchema, reachSchema } from "./contact";
 import { catalogId, numberIn, oneOf, textIn } from "./fields";
 import { storedPairSpec } from "./stored/pair-spec";
 
@@ -78,7 +78,7 @@ export const seenDifferences = z.array(z.strictObject({ path: z.string(), seen: 
 export const callBackSchema = z.strictObject({
   at: z.iso.datetime({ offset: true, error: "Call back: a day and a time are needed" }),
   reason,
-  phone: phoneSchema,
+  phone: reachSchema,
 });
 
 export const recordDepositSchema = z.strictObject({

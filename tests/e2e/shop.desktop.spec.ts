@@ -85,7 +85,7 @@ test("a call dropped after seven answers is called back and goes on at the eight
   await page.getByRole("group", { name: "Where the quote goes" }).getByLabel("Your name").fill("Perrin Lusk");
   await waitForSaved(page);
   await page.keyboard.press("Alt+9");
-  await page.locator("#end").getByText("Call back", { exact: true }).click();
+  await page.locator("#end").getByText("Call or write back", { exact: true }).click();
   const later = new Date(Date.now() + 2 * 86_400_000).toISOString().slice(0, 10);
   await page.getByLabel("Day and time, shop clock").fill(`${later}T10:00`);
   await page.getByLabel("Why", { exact: true }).fill("the line went dead");

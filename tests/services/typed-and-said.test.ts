@@ -1,6 +1,7 @@
 /** What was typed on a sheet is there, also where nobody could read it or a choice is not finished; and two desks are told apart. */
 import { describe, expect, it } from "vitest";
-import { assess, openSheet, readSheet, saveSheet } from "#services";
+import { callBackSchema } from "#schemas";
+import { assess, openSheet, readSheet, saveSheet, setCallBack } from "#services";
 import { filledSheet } from "../support/builders/sale";
 import { must, openShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
@@ -51,6 +52,22 @@ describe("a measure in its own words", () => {
     const unread = { "said.mass": "heavy" };
     const told = must(await saveSheet(shop.as(shop.secondDesk), { sheetId, patch: unread, baseVersion })).conflicts;
     expect(told.map(({ path }) => path)).toEqual(["said.mass"]);
+  });
+});
+
+describe("a call that goes on later", () => {
+  it("may be a letter: the address is kept, and the number by which the sheet is found stays", async () => {
+    const shop = await openShop(db());
+    const desk = shop.as(shop.desk);
+    const { sheet } = must(await openSheet(desk, { channel: "phone", phone: "303 555 0144" }));
+    const at = new Date("2026-11-12T17:00:00.000Z");
+    const back = { sheetId: sheet.sheetId, at, reason: "rather by mail", phone: "robin@alder.example" };
+    expect(must(await setCallBack(desk, back)).callBack?.phone).toBe("robin@alder.example");
+    const found = must(await openSheet(desk, { channel: "phone", phone: "303 555 0144" }));
+    expect(found.sheet.sheetId).toBe(sheet.sheetId);
+    const reach = (phone: string) => callBackSchema.safeParse({ at: at.toISOString(), reason: "later", phone }).success;
+    expect(["303 555 0144", "robin@alder.example"].map(reach)).toEqual([true, true]);
+    expect(["robin@", "12", "call me"].map(reach)).toEqual([false, false, false]);
   });
 });
 

@@ -49,10 +49,10 @@ export function CallOutcomes({
               { kind: "datetime-local", name: "at", label: w.callBackAt },
               { kind: "text", name: "reason", label: w.callBackReason, autoComplete: "off" },
               {
-                kind: "tel",
+                kind: "text",
                 name: "phone",
                 label: w.callBackPhone,
-                value: sheet.contact.phone ?? "",
+                value: sheet.contact.phone ?? sheet.contact.email ?? "",
                 autoComplete: "off",
               },
             ]}
