@@ -15,8 +15,8 @@ test("what is typed before the scripts arrive is kept, and saved", async ({ page
   await page.goto(page.url(), { waitUntil: "commit" });
   await page.getByLabel("Height, centimetres").fill("5'10");
   await page.getByRole("radio", { name: "Expert" }).check();
-  await page.getByLabel("Quiet").check();
-  await page.getByLabel("Light", { exact: true }).check();
+  await page.getByRole("checkbox", { name: "Quiet", exact: true }).check();
+  await page.getByRole("checkbox", { name: "Light", exact: true }).check();
   await page.getByText("More about your skiing").click();
   await page.getByLabel("Their flex is").selectOption("right");
   await page.getByLabel("Weight without gear").fill("12 st 3");
@@ -33,8 +33,8 @@ test("what is typed before the scripts arrive is kept, and saved", async ({ page
   await page.reload();
   await openSection(page, "you");
   await expect(section(page, "you").locator("> summary")).toContainText("5 ft 10 in, 171 lb, expert");
-  await expect(page.getByLabel("Quiet")).toBeChecked();
-  await expect(page.getByLabel("Light", { exact: true })).toBeChecked();
+  await expect(page.getByRole("checkbox", { name: "Quiet", exact: true })).toBeChecked();
+  await expect(page.getByRole("checkbox", { name: "Light", exact: true })).toBeChecked();
   await page.getByText("More about your skiing").click();
   await expect(page.getByLabel("Their flex is")).toHaveValue("right");
   await expect(page.getByLabel("Weight without gear")).toHaveValue("12 st 3");
@@ -69,9 +69,7 @@ test("the sheet is a form without scripts, up to the quote", { tag: "@phone" }, 
   await bare.getByLabel("E-mail").fill("robin at alder");
   const contact = bare.locator("form", { has: bare.getByLabel("E-mail") });
   await contact.getByRole("button", { name: "Save this part" }).click();
-  await expect(
-    bare.getByText("“robin at alder” is not an address", { exact: false }).or(bare.getByText(/is not an address/)),
-  ).toBeVisible();
+  await expect(contact.getByText(/is not an address/).last()).toBeVisible();
   await expect(bare.getByLabel("E-mail")).toHaveValue("robin at alder");
   await bare.getByLabel("E-mail").fill("robin@alder.example");
   await contact.getByRole("button", { name: "Save this part" }).click();

@@ -8,6 +8,9 @@ import { fill } from "../words";
 import { fieldName, valueText } from "./field-words";
 import { Around } from "./sheet-context.client";
 
+/** As the record calls whoever came by a link. */
+const guest = "skier";
+
 /** @param paths the fields that this control changes */
 export function Beside({ paths, children }: { readonly paths: readonly string[]; readonly children: ReactNode }) {
   const around = useContext(Around);
@@ -24,7 +27,13 @@ export function Beside({ paths, children }: { readonly paths: readonly string[];
         return (
           <div key={path} data-conflict={path} className="max-w-measure">
             <Notice tone="amber" live="polite" title={fill(words.save.conflict, { field: fieldName(path, words) })}>
-              <p>{fill(words.save.conflictText, { yours: mine, by, theirs: other })}</p>
+              <p>
+                {fill(words.save.conflictText, {
+                  yours: mine,
+                  by: by === guest ? words.save.skier : by,
+                  theirs: other,
+                })}
+              </p>
               <p className="flex flex-wrap gap-3">
                 <Button size="small" onClick={() => sheet.decide(path, "mine")}>
                   {fill(words.save.keepMine, { value: mine })}

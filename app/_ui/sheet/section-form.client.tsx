@@ -46,7 +46,7 @@ export function SectionForm({
     <form
       action={post}
       autoComplete="off"
-      className="grid grid-cols-1 gap-6"
+      className="grid grid-cols-1 gap-6 in-data-dense:gap-4"
       onSubmit={(event) => {
         event.preventDefault();
         void sheet.flush();

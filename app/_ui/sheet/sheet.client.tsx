@@ -216,6 +216,7 @@ export function Sheet(props: SheetProps) {
           {/* A sheet that was quoted or closed is read, not changed. */}
           <fieldset
             disabled={sheet.view.state !== "open"}
+            data-dense={dense ? "" : undefined}
             className={dense ? "grid min-w-0 items-start gap-x-10 xl:grid-cols-2" : "min-w-0"}
           >
             {(dense ? columns : [order]).map((keys) => (

@@ -139,7 +139,7 @@ function MoreQuestions({ sheet, catalog, words }: Props) {
     sheet.setAnswer("currentSki", Object.keys(next).length > 0 ? next : undefined);
   };
   return (
-    <div className="grid gap-6">
+    <div className="grid gap-6 in-data-dense:sm:grid-cols-2">
       <Beside paths={["answers.terrain"]}>
         <CheckGroup
           name="terrain"

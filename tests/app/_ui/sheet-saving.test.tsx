@@ -180,7 +180,7 @@ describe("what is saved", () => {
     expect(chosen()).toBe("fast");
     expect(page.seen.one("aside [role=status]").text).toContain(words.save.undecided);
     const told = page.seen.one('[data-conflict="answers.temperament"]').text;
-    expect(told).toContain("You have fast. Desk 2 has changed it to calm");
+    expect(told).toContain("You have fast. Saved is calm, changed by Desk 2");
     await page.press("Take theirs: calm");
     expect(chosen()).toBe("calm");
     expect(page.seen.one("aside [role=status]").text).toContain("Saved");
@@ -225,7 +225,7 @@ describe("what is saved", () => {
     await tell(page, source, "6");
     expect(chosen("homeSnow")).toBe("icy");
     expect(chosen("temperament")).toBe("fast");
-    expect(page.seen.one("[data-conflict]").text).toContain("Desk 2 has changed it to steady");
+    expect(page.seen.one("[data-conflict]").text).toContain("Saved is steady, changed by Desk 2");
     await page.wait(2000);
     expect(shop.save).not.toHaveBeenCalled();
     await page.press("Keep mine: fast");
@@ -252,7 +252,7 @@ describe("what is saved", () => {
     const { page, sent } = await sheetOf(start);
     await page.wait(500);
     expect(sent()).toEqual({ "answers.homeSnow": "deep" });
-    const question = "You have fast. Desk 2 has changed it to steady";
+    const question = "You have fast. Saved is steady, changed by Desk 2";
     expect(page.seen.one("[data-conflict]").text).toContain(question);
     // Not decided yet, a reload asks again.
     const again = await sheetOf(start);
