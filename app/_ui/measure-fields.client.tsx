@@ -122,17 +122,23 @@ function MeasureField<Typed extends { readonly unit: "cm" | "ft-in" | "kg" | "lb
   const outside = said ?? (value ? kind.write(value) : "");
   const [unit, setUnit] = useState<Typed["unit"]>(value?.unit ?? preferred);
   const [text, setText] = useState(outside);
-  const [given, setGiven] = useState(outside);
+  const keyOf = (words: string, counts: Typed | undefined) => `${words.trim()} ${counts ? kind.full(counts) : ""}`;
+  const [given, setGiven] = useState(keyOf(outside, value));
   const [isTyping, setIsTyping] = useState(false);
   const before = useRef<{ readonly unit: Typed["unit"]; readonly text: string; readonly value: Typed } | null>(null);
-  if (outside !== given) {
-    setGiven(outside);
-    // Changed from outside (another device, a one-tap correction): show that.
-    if (outside.trim() !== text.trim()) {
-      setText(outside);
-      setUnit(value?.unit ?? unit);
-    }
+  const key = keyOf(outside, value);
+  if (key !== given) {
+    // Changed from outside (another device, a one-tap correction): show that, in its unit.
+    setGiven(key);
+    if (outside.trim() !== text.trim()) setText(outside);
+    setUnit(value?.unit ?? unit);
   }
+  const say = (words: string | null, counts: Typed | undefined) => {
+    const isEmpty = words !== null && words.trim() === "";
+    const stays = isEmpty ? undefined : (counts ?? value);
+    setGiven(keyOf(words ?? (stays ? kind.write(stays) : ""), stays));
+    onSay({ text: words, value: counts });
+  };
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
 
   const type = (next: string) => {
@@ -142,7 +148,7 @@ function MeasureField<Typed extends { readonly unit: "cm" | "ft-in" | "kg" | "lb
     clearTimeout(timer.current);
     timer.current = setTimeout(() => setIsTyping(false), questionAfterMs);
     const reading = kind.read(next, unit);
-    onSay({ text: next, value: reading.kind === "read" ? reading.value : undefined });
+    say(next, reading.kind === "read" ? reading.value : undefined);
   };
 
   const switchTo = (next: Typed["unit"]) => {
@@ -152,17 +158,17 @@ function MeasureField<Typed extends { readonly unit: "cm" | "ft-in" | "kg" | "lb
     if (current?.unit === next) {
       before.current = null;
       setText(current.text);
-      onSay({ text: current.text, value: current.value });
+      say(current.text, current.value);
     } else if (reading.kind === "read" && reading.value.unit !== next) {
       // What counts is converted, not what its words were rounded to.
       const from = value && kind.write(value) === kind.write(reading.value) ? value : reading.value;
       before.current = { unit, text, value: from };
       const into = kind.into(from, next);
       setText(kind.write(into));
-      onSay({ text: null, value: into });
+      say(null, into);
     } else if (reading.kind === "unclear" || reading.kind === "outside") {
       const again = kind.read(text, next);
-      if (again.kind === "read") onSay({ text, value: again.value });
+      if (again.kind === "read") say(text, again.value);
     }
   };
 

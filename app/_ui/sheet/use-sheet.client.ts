@@ -383,7 +383,7 @@ export function useSheet(
     setAnswer: (key, value) => change({ [`answers.${key}`]: value ?? null }),
     setTyped: (key, value) => {
       if (value) rememberUnits(value.unit);
-      change({ [`typed.${key}`]: value ?? null });
+      change({ [`typed.${key}`]: value ?? null, [`said.${key}`]: null });
     },
     sayHeight: (said) => change(saidPatch("height", said)),
     sayMass: (said) => change(saidPatch("mass", said)),

@@ -14,7 +14,7 @@ export function differencesFrom(seen: QuoteSeen, now: Now): readonly SeenDiffere
   const before: Readonly<Record<string, unknown>> = { ...seen.spec };
   const after: Readonly<Record<string, unknown>> = { ...now.spec };
   const keys = seen.spec === null ? [] : [...new Set([...Object.keys(before), ...Object.keys(after)])];
-  const isOther = (a: unknown, b: unknown) => canonicalJson(a ?? null) !== canonicalJson(b ?? null);
+  const isOther = (a: unknown, b: unknown) => canonicalJson(rounded(a)) !== canonicalJson(rounded(b));
   const difference = (path: string, was: unknown, is: unknown): readonly SeenDifference[] =>
     isOther(was, is) ? [{ path, seen: was ?? null, now: is ?? null }] : [];
   return [
@@ -22,6 +22,14 @@ export function differencesFrom(seen: QuoteSeen, now: Now): readonly SeenDiffere
     ...(seen.totalCents === null ? [] : difference("price", seen.totalCents, now.totalCents)),
     ...(seen.dates === null ? [] : difference("date", seen.dates, now.dates)),
   ];
+}
+
+/** Two machines may differ in the last digits of a power; nobody sees those. */
+function rounded(value: unknown): unknown {
+  if (typeof value === "number") return Number(value.toPrecision(9));
+  if (Array.isArray(value)) return value.map(rounded);
+  if (value === null || typeof value !== "object") return value ?? null;
+  return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, rounded(each)]));
 }
 
 /** The differences that a refusal `sheet-changed` carries; none for any other. */

@@ -178,6 +178,14 @@ describe("height and mass", () => {
     expect(page.seen.one("#mass-other").text).toBe("171 lb = 77.6 kg");
     await page.press("outside");
     expect(page.value("mass")).toBe("150");
+    // The same figure in the other unit is another mass: 150 lb, not 150 kg.
+    await page.type("mass", "150 kg");
+    await page.type("mass", "150");
+    await unit(page, "kg");
+    await page.type("mass", "150");
+    expect(page.seen.one("#mass-other").text).toBe("150 kg = 330.7 lb");
+    await page.press("outside");
+    expect(page.seen.one("#mass-other").text).toBe("150 lb = 68.0 kg");
     await page.type("mass", "");
     expect(told).toHaveBeenLastCalledWith({ text: "", value: undefined });
     const input = page.seen.one("#mass");
