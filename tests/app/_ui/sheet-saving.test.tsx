@@ -51,6 +51,9 @@ function Saved({ start, shop }: { start: SheetView; shop: ReturnType<typeof shop
       <button type="button" onClick={() => sheet.setChoices({ tipTailProtectors: true })}>
         protectors
       </button>
+      <button type="button" onClick={() => sheet.setTyped("mass", { unit: "lb", lb: 180 })}>
+        180 lb?
+      </button>
     </Around>
   );
 }
@@ -166,6 +169,16 @@ describe("what is saved", () => {
       "typed.mass": { unit: "lb", lb: 280 },
       "said.mass": "20 stone",
     });
+  });
+
+  it("takes a correction by one tap for the measure and its unit, though its words are not sent yet", async () => {
+    const { page, sent } = await sheetOf();
+    await page.type("mass", "180");
+    await page.press("180 lb?");
+    // 180 × 0.45359237 = 81.6 kg.
+    expect(page.seen.one("#mass-other").text).toBe("180 lb = 81.6 kg");
+    await page.wait(500);
+    expect(sent()).toEqual({ "typed.mass": { unit: "lb", lb: 180 }, "said.mass": null });
   });
 
   it("leaves a field that two devices changed as it was typed, until somebody decides", async () => {
