@@ -13,7 +13,7 @@ const headers = [
 ];
 
 /** Whatever somebody needs a link or a sign-in for, and what only machines ask, is in no index. */
-const privatePaths = ["shop", "sheet", "quote", "club", "pair", "wall", "files", "health"];
+const privatePaths = ["shop", "sheet", "answers", "quote", "club", "pair", "wall", "files", "health"];
 const notIndexed = [{ key: "X-Robots-Tag", value: "noindex, nofollow, noarchive" }];
 
 const config: NextConfig = {

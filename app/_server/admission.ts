@@ -18,7 +18,8 @@ const longestMs = 1000;
 const tellEveryMs = 60_000;
 
 /** Files, drawings (they have a line of their own), the look at our health and live pages, which only listen, are no pages in work. */
-const noPage = /^\/(_next\/static\/|files\/|(health|robots\.txt|icon\.svg)$|(shop\/queue|wall\/[^/]+)\/live$)/;
+const noPage =
+  /^\/(_next\/static\/|files\/|(health|robots\.txt|icon\.svg)$|(shop\/queue|shop\/call\/[^/]+|wall\/[^/]+|sheet\/[^/]+|answers\/[^/]+)\/live$)/;
 
 export interface Answer {
   once(event: "close", heard: () => void): unknown;

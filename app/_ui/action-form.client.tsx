@@ -35,6 +35,8 @@ export type FormField =
       readonly autoComplete?: string;
       /** Only figures: a keypad comes up. */
       readonly isFigures?: boolean;
+      /** The page is about this field: the cursor stands in it from the start. */
+      readonly isFirst?: boolean;
     })
   | (Common & { readonly kind: "number"; readonly unit?: string })
   | (Common & { readonly kind: "textarea"; readonly rows?: number })
@@ -208,6 +210,7 @@ function OneField({
           defaultValue={field.kind === "password" ? "" : value}
           {...(field.autoComplete ? { autoComplete: field.autoComplete } : {})}
           {...(field.isFigures ? { inputMode: "numeric" } : {})}
+          {...(field.isFirst ? { autoFocus: true } : {})}
         />
       );
   }

@@ -79,7 +79,14 @@ function Frame({
         <Optional when={look.optional} />
       </legend>
       <FieldHint id={id} hint={look.hint} />
-      <div className={cx("mt-2", layout === "chips" ? "flex flex-wrap gap-2" : "grid grid-cols-1 gap-2")}>
+      <div
+        className={cx(
+          "mt-2",
+          layout === "chips"
+            ? "flex flex-wrap gap-2"
+            : "grid grid-cols-1 items-start gap-2 in-data-dense:sm:grid-cols-2",
+        )}
+      >
         {children}
       </div>
       <FieldError id={id} error={look.error} />

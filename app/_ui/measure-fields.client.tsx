@@ -1,46 +1,241 @@
 "use client";
 /**
- * Height and mass as a person says them: cm or ft-in, kg or lb. What was typed is kept for ever beside its unit; the
- * other system is only shown, never written over it. Changing the unit converts exactly what is in the box, once, and
- * going back without typing restores the words that were there.
+ * Height and mass as a person says them, in one box each: the switch says what a number without a unit means, and any other
+ * way of writing is read too. What it was read as stands below, in both systems; what cannot be read stays in the box with a
+ * question, and the measure that was there before stays with it. Changing the unit converts what is in the box, once; going
+ * back without typing restores the words that were there.
  */
-import { useId, useState } from "react";
+import { useRef, useState } from "react";
 import {
   cmFromFeetInches,
   feetInchesFromCm,
+  heightCm,
+  heightLimitsCm,
   kgFromPounds,
+  massLimitsKg,
   poundsFromKg,
+  type Reading,
+  readHeight,
+  readMass,
   type TypedHeight,
   type TypedMass,
 } from "#engine/units";
 import { controlClass, FieldError, FieldHint, Optional } from "./field";
-import { otherHeight, otherMass, plain } from "./typed-measures";
+import { heightText, massText, otherHeight, otherMass, plain } from "./typed-measures";
+import { fill } from "./words";
+
+export interface MeasureWords {
+  readonly unclear: string;
+  readonly outside: string;
+  /** While something unclear stands in the box. */
+  readonly stays: string;
+  readonly unit: string;
+  readonly boxes: Readonly<Record<"cm" | "ft-in" | "kg" | "lb", string>>;
+}
 
 export interface MeasureLook {
   readonly name: string;
   readonly label: string;
+  readonly words: MeasureWords;
   readonly hint?: string;
   readonly error?: string | undefined;
   readonly optional?: boolean;
 }
 
-function numberIn(text: string): number | null {
-  const value = Number(text.trim().replace(",", "."));
-  return text.trim() === "" || !Number.isFinite(value) || value < 0 ? null : value;
+interface Measured<Typed> {
+  /** What counts. */
+  readonly value: Typed | undefined;
+  /** The words in the box; undefined where only the value is known. */
+  readonly said?: string | undefined;
+  /** @param value undefined when the words could not be read @param text null: the value speaks for itself */
+  readonly onSay: (said: { readonly text: string | null; readonly value: Typed | undefined }) => void;
+}
+
+/** How a kind of measure is read and written. */
+interface Kind<Typed extends { readonly unit: string }> {
+  readonly units: readonly { readonly value: Typed["unit"]; readonly label: string }[];
+  readonly read: (text: string, box: Typed["unit"]) => Reading<Typed>;
+  /** As it stands in the box. */
+  readonly write: (value: Typed) => string;
+  readonly full: (value: Typed) => string;
+  readonly other: (value: Typed) => string;
+  readonly into: (value: Typed, unit: Typed["unit"]) => Typed;
+  readonly limits: string;
+}
+
+const heights: Kind<TypedHeight> = {
+  units: [
+    { value: "cm", label: "cm" },
+    { value: "ft-in", label: "ft in" },
+  ],
+  read: readHeight,
+  write: (height) => (height.unit === "cm" ? plain(height.cm, 2) : heightText(height)),
+  full: heightText,
+  other: otherHeight,
+  into: (height, unit) => {
+    if (unit === height.unit) return height;
+    if (height.unit === "ft-in") return { unit: "cm", cm: cmFromFeetInches(height.feet, height.inches) };
+    return { unit: "ft-in", ...feetInchesFromCm(heightCm(height)) };
+  },
+  limits: `${heightLimitsCm.min} cm – ${heightLimitsCm.max} cm`,
+};
+
+const masses: Kind<TypedMass> = {
+  units: [
+    { value: "kg", label: "kg" },
+    { value: "lb", label: "lb" },
+  ],
+  read: readMass,
+  write: (mass) => plain(mass.unit === "kg" ? mass.kg : mass.lb, 2),
+  full: massText,
+  other: otherMass,
+  into: (mass, unit) => {
+    if (unit === mass.unit) return mass;
+    return mass.unit === "kg" ? { unit: "lb", lb: poundsFromKg(mass.kg) } : { unit: "kg", kg: kgFromPounds(mass.lb) };
+  },
+  limits: `${massLimitsKg.min} kg – ${massLimitsKg.max} kg`,
+};
+
+type HeightProps = MeasureLook & Measured<TypedHeight> & { readonly preferred?: TypedHeight["unit"] };
+type MassProps = MeasureLook & Measured<TypedMass> & { readonly preferred?: TypedMass["unit"] };
+
+export function HeightField({ preferred = "cm", ...rest }: HeightProps) {
+  return <MeasureField kind={heights} preferred={preferred} {...rest} />;
+}
+
+export function MassField({ preferred = "kg", ...rest }: MassProps) {
+  return <MeasureField kind={masses} preferred={preferred} {...rest} />;
+}
+
+/** Nobody is asked in the middle of a word. */
+const questionAfterMs = 1200;
+
+function MeasureField<Typed extends { readonly unit: "cm" | "ft-in" | "kg" | "lb" }>({
+  kind,
+  preferred,
+  value,
+  said,
+  onSay,
+  words,
+  ...look
+}: MeasureLook & Measured<Typed> & { readonly kind: Kind<Typed>; readonly preferred: Typed["unit"] }) {
+  const outside = said ?? (value ? kind.write(value) : "");
+  const [unit, setUnit] = useState<Typed["unit"]>(value?.unit ?? preferred);
+  const [text, setText] = useState(outside);
+  const keyOf = (words: string, counts: Typed | undefined) => `${words.trim()} ${counts ? kind.full(counts) : ""}`;
+  const [given, setGiven] = useState(keyOf(outside, value));
+  const [isTyping, setIsTyping] = useState(false);
+  const before = useRef<{ readonly unit: Typed["unit"]; readonly text: string; readonly value: Typed } | null>(null);
+  const key = keyOf(outside, value);
+  if (key !== given) {
+    // Changed from outside (another device, a one-tap correction): show that, in its unit.
+    setGiven(key);
+    if (outside.trim() !== text.trim()) setText(outside);
+    setUnit(value?.unit ?? unit);
+  }
+  const say = (words: string | null, counts: Typed | undefined) => {
+    const isEmpty = words !== null && words.trim() === "";
+    const stays = isEmpty ? undefined : (counts ?? value);
+    setGiven(keyOf(words ?? (stays ? kind.write(stays) : ""), stays));
+    onSay({ text: words, value: counts });
+  };
+  const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
+
+  const type = (next: string) => {
+    before.current = null;
+    setText(next);
+    setIsTyping(true);
+    clearTimeout(timer.current);
+    timer.current = setTimeout(() => setIsTyping(false), questionAfterMs);
+    const reading = kind.read(next, unit);
+    say(next, reading.kind === "read" ? reading.value : undefined);
+  };
+
+  const switchTo = (next: Typed["unit"]) => {
+    setUnit(next);
+    const { current } = before;
+    const reading = kind.read(text, unit);
+    if (current?.unit === next) {
+      before.current = null;
+      setText(current.text);
+      say(current.text, current.value);
+    } else if (reading.kind === "read" && reading.value.unit !== next) {
+      // What counts is converted, not what its words were rounded to.
+      const from = value && kind.write(value) === kind.write(reading.value) ? value : reading.value;
+      before.current = { unit, text, value: from };
+      const into = kind.into(from, next);
+      setText(kind.write(into));
+      say(null, into);
+    } else if (reading.kind === "unclear" || reading.kind === "outside") {
+      const again = kind.read(text, next);
+      if (again.kind === "read") say(text, again.value);
+    }
+  };
+
+  const id = look.name;
+  const reading = kind.read(text, unit);
+  const isAsked = (reading.kind === "unclear" || reading.kind === "outside") && !isTyping;
+  const question = isAsked
+    ? [
+        fill(words[reading.kind], { said: text.trim(), limits: kind.limits }),
+        value ? fill(words.stays, { value: kind.full(value) }) : "",
+      ]
+        .filter(Boolean)
+        .join(" ")
+    : undefined;
+  const error = question ?? look.error;
+  return (
+    <div>
+      <label htmlFor={id} className="mb-1 block font-medium">
+        {look.label}
+        <Optional when={look.optional} />
+      </label>
+      <div className="flex flex-wrap items-center gap-3">
+        <input
+          id={id}
+          name={id}
+          type="text"
+          inputMode={unit === "ft-in" ? "text" : "decimal"}
+          autoComplete="off"
+          maxLength={60}
+          value={text}
+          onChange={(event) => type(event.target.value)}
+          onBlur={() => setIsTyping(false)}
+          aria-label={`${look.label}, ${words.boxes[unit]}`}
+          aria-describedby={[error ? `${id}-error` : "", `${id}-other`].filter(Boolean).join(" ")}
+          aria-invalid={error ? true : undefined}
+          className={`${controlClass} measure w-36`}
+        />
+        <UnitSwitch
+          legend={fill(words.unit, { measure: look.label.toLowerCase() })}
+          name={`${id}Unit`}
+          units={kind.units}
+          unit={unit}
+          onChange={switchTo}
+        />
+      </div>
+      <p id={`${id}-other`} className="measure mt-1 min-h-6 text-pencil">
+        {reading.kind === "read" ? `${kind.full(reading.value)} = ${kind.other(reading.value)}` : ""}
+      </p>
+      <FieldHint id={id} hint={look.hint} />
+      <FieldError id={id} error={error} />
+    </div>
+  );
 }
 
 function UnitSwitch<U extends string>({
   legend,
+  name,
   units,
   unit,
   onChange,
 }: {
   readonly legend: string;
+  readonly name: string;
   readonly units: readonly { readonly value: U; readonly label: string }[];
   readonly unit: U;
   readonly onChange: (unit: U) => void;
 }) {
-  const group = useId();
   return (
     <fieldset className="flex flex-none">
       <legend className="sr-only">{legend}</legend>
@@ -51,7 +246,7 @@ function UnitSwitch<U extends string>({
         >
           <input
             type="radio"
-            name={group}
+            name={name}
             value={value}
             checked={unit === value}
             onChange={() => onChange(value)}
@@ -61,212 +256,5 @@ function UnitSwitch<U extends string>({
         </label>
       ))}
     </fieldset>
-  );
-}
-
-interface HeightBoxes {
-  readonly cm: string;
-  readonly feet: string;
-  readonly inches: string;
-}
-
-function heightBoxes(value: TypedHeight | undefined): HeightBoxes {
-  if (!value) return { cm: "", feet: "", inches: "" };
-  if (value.unit === "cm") return { cm: plain(value.cm, 2), feet: "", inches: "" };
-  return { cm: "", feet: String(value.feet), inches: plain(value.inches, 2) };
-}
-
-function massBox(value: TypedMass | undefined): string {
-  return value ? plain(value.unit === "kg" ? value.kg : value.lb, 2) : "";
-}
-
-function isOther(value: object | undefined, given: object | undefined): boolean {
-  return JSON.stringify(value) !== JSON.stringify(given);
-}
-
-export function HeightField({
-  value,
-  preferred = "cm",
-  onChange,
-  ...look
-}: MeasureLook & {
-  readonly value: TypedHeight | undefined;
-  readonly preferred?: "cm" | "ft-in";
-  readonly onChange: (value: TypedHeight | undefined) => void;
-}) {
-  const [unit, setUnit] = useState<"cm" | "ft-in">(value?.unit ?? preferred);
-  const [boxes, setBoxes] = useState(heightBoxes(value));
-  const [given, setGiven] = useState(value);
-  if (isOther(value, given)) {
-    // Changed from outside (another tab, a one-tap correction): show that.
-    setGiven(value);
-    setUnit(value?.unit ?? unit);
-    setBoxes(heightBoxes(value));
-  }
-  const give = (next: TypedHeight | undefined) => {
-    setGiven(next);
-    onChange(next);
-  };
-  const id = look.name;
-  const described = [look.error ? `${id}-error` : "", `${id}-other`].filter(Boolean).join(" ");
-
-  const type = (next: HeightBoxes) => {
-    setBoxes(next);
-    if (unit === "cm") {
-      const cm = numberIn(next.cm);
-      give(cm === null ? undefined : { unit: "cm", cm });
-      return;
-    }
-    const feet = numberIn(next.feet);
-    const inches = next.inches.trim() === "" ? 0 : numberIn(next.inches);
-    give(feet === null || inches === null ? undefined : { unit: "ft-in", feet, inches });
-  };
-
-  const switchTo = (next: "cm" | "ft-in") => {
-    setUnit(next);
-    if (!value || next === value.unit) return;
-    if (next === "cm") {
-      const cm = value.unit === "ft-in" ? cmFromFeetInches(value.feet, value.inches) : value.cm;
-      setBoxes({ ...boxes, cm: plain(cm, 2) });
-      give({ unit: "cm", cm });
-    } else if (value.unit === "cm") {
-      const { feet, inches } = feetInchesFromCm(value.cm);
-      setBoxes({ ...boxes, feet: String(feet), inches: plain(inches, 2) });
-      give({ unit: "ft-in", feet, inches });
-    }
-  };
-
-  const box = (key: keyof HeightBoxes, label: string, short: string) => (
-    <span className="flex items-center gap-2">
-      <input
-        id={key === "inches" ? `${id}-inches` : id}
-        name={`${id}-${key}`}
-        type="text"
-        inputMode="decimal"
-        autoComplete="off"
-        value={boxes[key]}
-        onChange={(event) => type({ ...boxes, [key]: event.target.value })}
-        aria-label={label}
-        aria-describedby={described}
-        aria-invalid={look.error ? true : undefined}
-        className={`${controlClass} measure w-20`}
-      />
-      <span className="text-pencil">{short}</span>
-    </span>
-  );
-
-  return (
-    <div>
-      <label htmlFor={id} className="mb-1 block font-medium">
-        {look.label}
-        <Optional when={look.optional} />
-      </label>
-      <div className="flex flex-wrap items-center gap-3">
-        {unit === "cm" ? (
-          box("cm", `${look.label}, centimetres`, "cm")
-        ) : (
-          <>
-            {box("feet", `${look.label}, feet`, "ft")}
-            {box("inches", `${look.label}, inches`, "in")}
-          </>
-        )}
-        <UnitSwitch
-          legend={`Unit of ${look.label.toLowerCase()}`}
-          units={[
-            { value: "cm", label: "cm" },
-            { value: "ft-in", label: "ft in" },
-          ]}
-          unit={unit}
-          onChange={switchTo}
-        />
-      </div>
-      <p id={`${id}-other`} className="measure mt-1 min-h-6 text-pencil">
-        {value ? `= ${otherHeight(value)}` : ""}
-      </p>
-      <FieldHint id={id} hint={look.hint} />
-      <FieldError id={id} error={look.error} />
-    </div>
-  );
-}
-
-export function MassField({
-  value,
-  preferred = "kg",
-  onChange,
-  ...look
-}: MeasureLook & {
-  readonly value: TypedMass | undefined;
-  readonly preferred?: "kg" | "lb";
-  readonly onChange: (value: TypedMass | undefined) => void;
-}) {
-  const [unit, setUnit] = useState<"kg" | "lb">(value?.unit ?? preferred);
-  const [text, setText] = useState(massBox(value));
-  const id = look.name;
-  const [given, setGiven] = useState(value);
-  if (isOther(value, given)) {
-    setGiven(value);
-    setUnit(value?.unit ?? unit);
-    setText(massBox(value));
-  }
-  const pass = (next: TypedMass | undefined) => {
-    setGiven(next);
-    onChange(next);
-  };
-
-  const give = (typed: string, inUnit: "kg" | "lb") => {
-    const number = numberIn(typed);
-    if (number === null) pass(undefined);
-    else pass(inUnit === "kg" ? { unit: "kg", kg: number } : { unit: "lb", lb: number });
-  };
-
-  const switchTo = (next: "kg" | "lb") => {
-    setUnit(next);
-    if (!value || value.unit === next) return;
-    const number = value.unit === "kg" ? poundsFromKg(value.kg) : kgFromPounds(value.lb);
-    setText(plain(number, 2));
-    pass(next === "kg" ? { unit: "kg", kg: number } : { unit: "lb", lb: number });
-  };
-
-  return (
-    <div>
-      <label htmlFor={id} className="mb-1 block font-medium">
-        {look.label}
-        <Optional when={look.optional} />
-      </label>
-      <div className="flex flex-wrap items-center gap-3">
-        <span className="flex items-center gap-2">
-          <input
-            id={id}
-            name={id}
-            type="text"
-            inputMode="decimal"
-            autoComplete="off"
-            value={text}
-            onChange={(event) => {
-              setText(event.target.value);
-              give(event.target.value, unit);
-            }}
-            aria-describedby={[look.error ? `${id}-error` : "", `${id}-other`].filter(Boolean).join(" ")}
-            aria-invalid={look.error ? true : undefined}
-            className={`${controlClass} measure w-24`}
-          />
-          <span className="text-pencil">{unit}</span>
-        </span>
-        <UnitSwitch
-          legend={`Unit of ${look.label.toLowerCase()}`}
-          units={[
-            { value: "kg", label: "kg" },
-            { value: "lb", label: "lb" },
-          ]}
-          unit={unit}
-          onChange={switchTo}
-        />
-      </div>
-      <p id={`${id}-other`} className="measure mt-1 min-h-6 text-pencil">
-        {value ? `= ${otherMass(value)}` : ""}
-      </p>
-      <FieldHint id={id} hint={look.hint} />
-      <FieldError id={id} error={look.error} />
-    </div>
   );
 }

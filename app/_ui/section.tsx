@@ -41,7 +41,9 @@ export function SheetSection({ id, title, answer, state = "todo", open, onToggle
         </h2>
         <span className="min-w-0 flex-1 text-pencil max-sm:basis-full max-sm:pl-11">{answer}</span>
       </summary>
-      <div className="grid grid-cols-1 gap-6 pt-2 pb-8 sm:pl-11">{children}</div>
+      <div className="grid grid-cols-1 gap-6 pt-2 pb-8 sm:pl-11 in-data-dense:gap-4 in-data-dense:pb-4 in-data-dense:sm:pl-0">
+        {children}
+      </div>
     </details>
   );
 }

@@ -47,6 +47,7 @@ export function SliderField(props: SliderFieldProps) {
         <input
           id={id}
           type="range"
+          name={`${name}Slider`}
           min={min}
           max={max}
           step={step}

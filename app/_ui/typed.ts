@@ -19,7 +19,7 @@ const away = "pairwright-typed-away";
 /** A page told by one of its forms that what was sent has arrived. */
 export const arrived = "pairwright-arrived";
 
-type Control = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
+export type Control = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
 
 const secret = /passw|passcode|secret|token/i;
 
@@ -43,7 +43,7 @@ function controlsOf(page: Document): readonly (readonly [string, Control])[] {
 const isTick = (control: Control): control is HTMLInputElement =>
   control instanceof HTMLInputElement && (control.type === "checkbox" || control.type === "radio");
 
-function isChanged(control: Control): boolean {
+export function isChanged(control: Control): boolean {
   if (isTick(control)) return control.checked !== control.defaultChecked;
   if (control instanceof HTMLSelectElement) {
     // Without a choice of the page's own a list stands on its first.
@@ -118,6 +118,27 @@ export function putBack(page: Document, at: string, who: string, storage: Storag
   storage.removeItem(away);
   return count > 0;
 }
+
+export const typedIn = (control: Control): string | boolean => (isTick(control) ? control.checked : control.value);
+
+/** For a control that already holds the value: back to what the page came with, then the value as if it were typed. */
+export function enterAgain(control: Control, value: string | boolean): void {
+  if (isTick(control)) {
+    control.checked = !value;
+    control.click();
+    return;
+  }
+  const line = isLine(control) ? control : null;
+  const caret = [line?.selectionStart ?? null, line?.selectionEnd ?? null] as const;
+  // Past React's own ear, which would take the value for known.
+  if (!(control instanceof HTMLSelectElement)) control.value = control.defaultValue;
+  enter(control, value);
+  if (document.activeElement === line) line?.setSelectionRange(...caret);
+}
+
+const isLine = (control: Control): control is HTMLInputElement | HTMLTextAreaElement =>
+  control instanceof HTMLTextAreaElement ||
+  (control instanceof HTMLInputElement && ["text", "tel"].includes(control.type));
 
 /** React hears of a value only when it is set as a browser sets it. */
 function enter(control: Control, value: string | boolean): void {

@@ -15,7 +15,7 @@ export async function leave(): Promise<void> {
   redirect(`${signInPath}?left=yes`);
 }
 
-const linked = z.strictObject({ kind: z.enum(["sheet", "quote", "club", "order"]), id: idField });
+const linked = z.strictObject({ kind: z.enum(["sheet", "answers", "quote", "club", "order"]), id: idField });
 
 export const newPrivateLink = formAction({
   name: "make a new private link",

@@ -19,10 +19,11 @@ interface Props {
 export async function PrivateLink({ ctx, kind, id }: Props) {
   const told = await toldLink(kind, id);
   const standing = await readLinkStanding(ctx, { kind, id });
+  const title = kind === "answers" ? w.answersLink : w.link;
   return (
-    <section aria-label={w.link} className="grid gap-3">
+    <section aria-label={title} className="grid gap-3">
       {told ? (
-        <Notice tone="info" title={w.link}>
+        <Notice tone="info" title={title}>
           <p className="break-all">
             <a href={told.url}>{told.url}</a>
           </p>
@@ -31,7 +32,12 @@ export async function PrivateLink({ ctx, kind, id }: Props) {
       ) : (
         <>
           {standing.ok ? <Standing kind={kind} id={id} standing={standing.value} /> : null}
-          <LinkButton action={newPrivateLink} name="link" of={{ kind, id }} submit={w.newLink} />
+          <LinkButton
+            action={newPrivateLink}
+            name="link"
+            of={{ kind, id }}
+            submit={kind === "answers" ? w.answersNewLink : w.newLink}
+          />
           <p className="text-sm text-pencil">{w.newLinkNote}</p>
           <LinkButton
             action={closePrivateLinks}

@@ -9,7 +9,7 @@ import { config } from "#config";
 const name = "told-link";
 const seconds = 15 * 60;
 
-export type LinkKind = "sheet" | "quote" | "club" | "order" | "wall";
+export type LinkKind = "sheet" | "answers" | "quote" | "club" | "order" | "wall";
 
 /** Only in an action. */
 export async function tellLink(kind: LinkKind, id: string, token: string): Promise<void> {
@@ -18,6 +18,7 @@ export async function tellLink(kind: LinkKind, id: string, token: string): Promi
 
 const pages: Readonly<Record<LinkKind, string>> = {
   sheet: "sheet",
+  answers: "answers",
   quote: "quote",
   club: "club",
   order: "pair",

@@ -6,9 +6,9 @@ import type { SessionKind } from "#data/sessions";
 
 declare const minted: unique symbol;
 
-/** What a private link opens. */
+/** What a private link opens; `answers` has a sheet's id and opens the skier's answers on it alone. */
 export interface Subject {
-  readonly kind: "sheet" | "quote" | "club" | "order" | "pair" | "wall";
+  readonly kind: "sheet" | "answers" | "quote" | "club" | "order" | "pair" | "wall";
   readonly id: string;
 }
 

@@ -9,6 +9,8 @@ const day = 86_400_000;
 /** How long a link works, days, counted from when it was made or renewed. Shop practice, no source. */
 export const linkDays: Readonly<Record<Subject["kind"], number>> = {
   sheet: 180,
+  // For the days of one call; it ends with the quote at the latest.
+  answers: 14,
   quote: 180,
   club: 180,
   // The pair's record goes on being read when the pair is skied.

@@ -27,6 +27,8 @@ export const policy = {
   "sheet.read": { guest: ["sheet"], ...office },
   "sheet.change": { guest: ["sheet"], ...office },
   "sheet.quote": { guest: ["sheet"], ...office },
+  "answers.read": { guest: ["answers"], ...office },
+  "answers.change": { guest: ["answers"], ...office },
   "sheet.list": { guest: "never", ...office },
   "artwork.upload": { guest: ["sheet", "order"], ...office },
   "artwork.read": { guest: ["sheet", "quote", "order"], ...everyone },

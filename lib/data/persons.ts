@@ -139,7 +139,9 @@ export async function openOrderNumbers(client: Tx, { orderIds }: PersonKeys): Pr
 export async function revokePersonLinks(tx: Tx, keys: PersonKeys, at: Date): Promise<void> {
   for (const { kind, list } of subjectsOf(keys)) {
     if (kind === "customer") continue;
-    const where = { subjectKind: kind, subjectId: within(list), revokedAt: null };
+    // A sheet's id also opens its answers alone.
+    const kinds = kind === "sheet" ? [kind, "answers" as const] : [kind];
+    const where = { subjectKind: { in: kinds }, subjectId: within(list), revokedAt: null };
     await tx.privateLink.updateMany({ where, data: { revokedAt: at } });
   }
 }

@@ -1,4 +1,6 @@
 import { z } from "zod";
+import type { SheetId } from "#engine/units";
+import { idOf } from "#schemas/ids";
 import { type SheetContent, type SheetFields, sheetContent } from "#schemas/stored/index";
 import type { Tx } from "./client";
 import { issueText, type ReadRows, readableRows, readRow, readRows, UnreadableRow } from "./columns";
@@ -60,6 +62,11 @@ export async function insertSheet(tx: Tx, sheet: NewSheet): Promise<SheetRecord>
 export async function sheetById(client: Tx, id: string): Promise<SheetRecord | null> {
   const row = await client.sheet.findUnique({ where: { id } });
   return row === null ? null : readSheet(row);
+}
+
+export async function versionsOfSheets(client: Tx, ids: readonly SheetId[]): Promise<ReadonlyMap<SheetId, number>> {
+  const rows = await client.sheet.findMany({ where: { id: { in: [...ids] } }, select: { id: true, version: true } });
+  return new Map(rows.map(({ id, version }) => [idOf("sheet", id), version]));
 }
 
 /**

@@ -5,11 +5,11 @@
 import { z } from "zod";
 import type { PartialAnswers } from "#engine/assessment";
 import type { FitAnswers, TypedMeasures } from "#engine/fit";
-import { heightCm, massKg, type TypedHeight, type TypedMass } from "#engine/units";
+import { heightCm, heightLimitsCm, massKg, massLimitsKg, type TypedHeight, type TypedMass } from "#engine/units";
 import { numberIn, oneOf, percent, yesOrNo } from "./fields";
 
-const heightField = numberIn({ label: "Height", unit: "cm", min: 90, max: 250 });
-const massField = numberIn({ label: "Mass", unit: "kg", min: 15, max: 300 });
+const heightField = numberIn({ label: "Height", unit: "cm", ...heightLimitsCm });
+const massField = numberIn({ label: "Mass", unit: "kg", ...massLimitsKg });
 
 export const typedHeightSchema = z.discriminatedUnion("unit", [
   z.strictObject({ unit: z.literal("cm"), cm: heightField }),

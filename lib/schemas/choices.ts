@@ -53,13 +53,15 @@ const graphicSchema = z
     error: "A house graphic must be named",
   }) satisfies z.ZodType<GraphicSpec>;
 
-const baseSchema = z
-  .strictObject({
-    left: catalogId("Left base colour"),
-    right: catalogId("Right base colour"),
-    inlay: oneOf("Inlay", ["none", "counterchange", "complex"]),
-    inlayText: textIn("Letters in the base", 1, 24).exactOptional(),
-  })
+/** As it is chosen: letters may still be missing, which costs and shows as letters do and holds up the sale (assessment). */
+const baseChoiceSchema = z.strictObject({
+  left: catalogId("Left base colour"),
+  right: catalogId("Right base colour"),
+  inlay: oneOf("Inlay", ["none", "counterchange", "complex"]),
+  inlayText: textIn("Letters in the base", 1, 24).exactOptional(),
+}) satisfies z.ZodType<PairSpec["base"]>;
+
+const baseSchema = baseChoiceSchema
   .refine((base) => base.inlay !== "counterchange" || base.inlayText !== undefined, {
     path: ["inlayText"],
     error: "Letters in the base are missing",
@@ -109,7 +111,7 @@ export const choiceFields = {
   reinforcements: reinforcementsSchema,
   flexRatio: numberIn({ label: "Flex ratio", min: 0.3, max: 2.5 }),
   graphic: graphicSchema,
-  base: baseSchema,
+  base: baseChoiceSchema,
   mount: mountSchema,
   finish: finishSchema,
   tipTailProtectors: yesOrNo("Tip and tail protectors"),

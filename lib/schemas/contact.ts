@@ -13,6 +13,15 @@ export const phoneSchema = textIn("Phone", 5, 40).regex(/^\+?[\d ()./-]+$/, {
   error: (issue) => `Phone "${String(issue.input)}" may hold digits, spaces, brackets, hyphens and a leading +`,
 });
 
+/** Where somebody is reached: a telephone number, or an address to write to. */
+export const reachSchema = z
+  .string({ error: "A telephone number or an e-mail address is missing" })
+  .trim()
+  .superRefine((text, context) => {
+    const { error } = (text.includes("@") ? emailSchema : phoneSchema).safeParse(text);
+    for (const { message } of error?.issues ?? []) context.addIssue({ code: "custom", message });
+  });
+
 export const addressSchema = z.strictObject({
   lines: z
     .array(textIn("Address line", 1, 120))

@@ -1,7 +1,8 @@
 /** What people send by a button: each form once, for the pages and for whatever else calls the same use case. */
 import { z } from "zod";
-import { emailSchema, phoneSchema } from "./contact";
+import { emailSchema, phoneSchema, reachSchema } from "./contact";
 import { catalogId, numberIn, oneOf, textIn } from "./fields";
+import { storedPairSpec } from "./stored/pair-spec";
 
 const reason = textIn("Reason", 3, 500);
 const note = textIn("Note", 1, 2000);
@@ -63,10 +64,21 @@ export const acknowledgeFlagSchema = z.strictObject({ code: catalogId("Flag"), r
 export const allowSaleSchema = z.strictObject({ reason });
 export const turnDownSchema = z.strictObject({ reason });
 export const askReviewSchema = z.strictObject({ note });
+/** What a page showed when a quote was asked for, as it sends it along. */
+export const quoteSeenSchema = z.strictObject({
+  version: z.int().min(0),
+  spec: storedPairSpec.nullable(),
+  totalCents: z.int().nullable(),
+  dates: z.strictObject({ p50: z.iso.date(), p90: z.iso.date() }).nullable(),
+});
+
+/** What of that is not so any more. */
+export const seenDifferences = z.array(z.strictObject({ path: z.string(), seen: z.unknown(), now: z.unknown() }));
+
 export const callBackSchema = z.strictObject({
   at: z.iso.datetime({ offset: true, error: "Call back: a day and a time are needed" }),
   reason,
-  phone: phoneSchema,
+  phone: reachSchema,
 });
 
 export const recordDepositSchema = z.strictObject({

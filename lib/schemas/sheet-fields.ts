@@ -1,6 +1,7 @@
 /**
  * A sheet is saved field by field. Every field has a path and a schema of its own: answers.KEY, typed.height, typed.mass,
- * choices.KEY, contact.KEY, asked.KEY, notes. Null clears a field.
+ * said.height, said.mass (the very words in the box, also those that nobody could read), choices.KEY, contact.KEY, asked.KEY,
+ * notes. Null clears a field.
  */
 import { z } from "zod";
 import { accept, type Outcome, refuse } from "#engine/units";
@@ -10,6 +11,9 @@ import { contactFields } from "./contact";
 import { oneOf, textIn } from "./fields";
 
 const { typed: _typed, ...answersAsked } = answerFields;
+/** Characters of a measure in its own words. */
+const SAID_LENGTH = 60;
+
 const asked = oneOf("Question", ["not asked", "refused"]);
 
 const byPath: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>([
@@ -21,6 +25,8 @@ const byPath: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>([
   ["choices.discounts", z.array(discountRequestSchema).max(1, { error: "Discounts do not stack: at most 1" })],
   ["typed.height", typedHeightSchema],
   ["typed.mass", typedMassSchema],
+  ["said.height", textIn("Height", 1, SAID_LENGTH)],
+  ["said.mass", textIn("Mass", 1, SAID_LENGTH)],
   ["notes", textIn("Notes", 0, 4000)],
 ]);
 

@@ -31,7 +31,7 @@ describe("above the database", () => {
 
   it("pages make ids by name and cast none", () => {
     // May only shrink: what a browser form holds while it is being filled in.
-    expect(casts(named, "app")).toEqual({ "app/_ui/sheet/use-sheet.client.ts": 1 });
+    expect(casts(named, "app")).toEqual({ "app/_ui/sheet/sheet-values.ts": 1 });
   });
 
   it("the pattern knows what it looks for", () => {

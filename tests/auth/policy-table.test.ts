@@ -12,6 +12,8 @@ const table: Readonly<Record<Action, string>> = {
   "sheet.read": "sheet          | desk       owner",
   "sheet.change": "sheet        | desk       owner",
   "sheet.quote": "sheet         | desk       owner",
+  "answers.read": "answers      | desk       owner",
+  "answers.change": "answers    | desk       owner",
   "sheet.list": "               | desk       owner",
   "artwork.upload": "sheet order | desk      owner",
   "artwork.read": "sheet quote order | desk maker owner +code",
@@ -85,7 +87,7 @@ const table: Readonly<Record<Action, string>> = {
   "link.revoke": "              | desk       owner",
 };
 
-const kinds: readonly Subject["kind"][] = ["sheet", "quote", "club", "order", "pair", "wall"];
+const kinds: readonly Subject["kind"][] = ["sheet", "answers", "quote", "club", "order", "pair", "wall"];
 const byPassword = { id: "session-1", kind: "full" } as const;
 const byCode = { id: "session-2", kind: "floor" } as const;
 const roles = ["desk", "maker", "owner"] as const;

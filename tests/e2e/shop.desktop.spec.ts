@@ -29,10 +29,15 @@ test("a dropped call resumes on another desk with nothing lost, in the units tha
   await expect(other.getByText(/Draft open by/)).toBeVisible();
   await other.getByRole("button", { name: "Take over" }).click();
   await expect(other.getByText("You have this draft.")).toBeVisible();
-  await expect(other.getByLabel("Height, feet")).toHaveValue("5");
-  await expect(other.getByLabel("Height, inches")).toHaveValue("7");
+  await expect(other.getByLabel("Height, feet and inches")).toHaveValue("5 ft 7");
   await expect(other.getByLabel("Weight without gear")).toHaveValue("149");
   await expect(other.locator("#you").getByText("= 170.2 cm")).toBeVisible();
+  // The first desk sees at once who has the pen, and only reads until it takes it back.
+  await expect(page.getByText(/has taken this draft over/)).toBeVisible();
+  await expect(page.getByLabel("Height, feet and inches")).toBeDisabled();
+  await page.getByRole("button", { name: "Take it back" }).click();
+  await expect(page.getByLabel("Height, feet and inches")).toBeEnabled();
+  await expect(other.getByText(/has taken this draft over/)).toBeVisible();
   await other.context().close();
 });
 
@@ -80,7 +85,7 @@ test("a call dropped after seven answers is called back and goes on at the eight
   await page.getByRole("group", { name: "Where the quote goes" }).getByLabel("Your name").fill("Perrin Lusk");
   await waitForSaved(page);
   await page.keyboard.press("Alt+9");
-  await page.locator("#end").getByText("Call back", { exact: true }).click();
+  await page.locator("#end").getByText("Call or write back", { exact: true }).click();
   const later = new Date(Date.now() + 2 * 86_400_000).toISOString().slice(0, 10);
   await page.getByLabel("Day and time, shop clock").fill(`${later}T10:00`);
   await page.getByLabel("Why", { exact: true }).fill("the line went dead");

@@ -80,8 +80,7 @@ test("feet, inches and pounds stay as they were said (scenario 5)", { tag: "@pho
   await startSheet(page);
   await page.getByRole("group", { name: "Unit of height" }).getByText("ft in").click();
   await page.getByRole("group", { name: "Unit of weight without gear" }).getByText("lb").click();
-  await page.getByLabel("Height, feet").fill("5");
-  await page.getByLabel("Height, inches").fill("7");
+  await page.getByLabel("Height, feet and inches").fill("5'7");
   await page.getByLabel("Weight without gear").fill("149");
   await page.getByRole("radio", { name: "Improving" }).check();
   await expect(page.getByText("= 170.2 cm")).toBeVisible();
@@ -103,8 +102,7 @@ test("feet, inches and pounds stay as they were said (scenario 5)", { tag: "@pho
   await page.reload();
   await expect(section(page, "you").locator("> summary")).toContainText("5 ft 7 in, 149 lb");
   await openSection(page, "you");
-  await expect(page.getByLabel("Height, feet")).toHaveValue("5");
-  await expect(page.getByLabel("Height, inches")).toHaveValue("7");
+  await expect(page.getByLabel("Height, feet and inches")).toHaveValue("5'7");
   await expect(page.getByLabel("Weight without gear")).toHaveValue("149");
 });
 

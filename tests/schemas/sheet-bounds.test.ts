@@ -6,6 +6,7 @@ import {
   benchReadingsSchema,
   bookPairSchema,
   checkSheetField,
+  pairSpecSchema,
   partialAnswersSchema,
   placementSchema,
   sheetChoicesSchema,
@@ -157,7 +158,9 @@ describe("choices", () => {
     ["nine reinforcements", { reinforcements: [..."abcdefghi"] }, ["reinforcements"]],
     ["one reinforcement twice", { reinforcements: ["a", "b", "a"] }, ["reinforcements"]],
     ["a house graphic without a name", { graphic: { kind: "house", layout: "same", windows: [] } }, ["graphic.house"]],
-    ["letters between one colour", { base: { ...choices.base, right: "black" } }, ["base.right"]],
+    // Chosen and not finished: it is kept, and holds up the sale.
+    ["letters between one colour", { base: { ...choices.base, right: "black" } }, []],
+    ["letters that are not there yet", { base: { left: "black", right: "bone", inlay: "counterchange" } }, []],
     [
       "a checksum of 63 digits",
       { graphic: { ...own, artwork: { ...own.artwork, sha256: "0".repeat(63) } } },
@@ -169,7 +172,18 @@ describe("choices", () => {
     expect(refusedAt(changed)).toEqual(paths);
   });
 
+  it("are finished where a pair is built from them", () => {
+    const paths = (base: object) =>
+      pairSpecSchema.safeParse({ ...plainSpec, base }).error?.issues.map(({ path }) => path.join(".")) ?? [];
+    const letters = { left: "black", right: "bone", inlay: "counterchange", inlayText: "ROBIN" };
+    expect(paths(letters)).toEqual([]);
+    expect(paths({ ...letters, right: "black" })).toEqual(["base.right"]);
+    expect(paths({ left: "black", right: "bone", inlay: "counterchange" })).toEqual(["base.inlayText"]);
+  });
+
   it.each([
+    ["said.height", "5'10\"", true],
+    ["said.height", "x".repeat(61), false],
     ["choices.discounts", [{ code: "a", reason: "b" }], true],
     [
       "choices.discounts",

@@ -59,6 +59,7 @@ describe("a sheet's fields", () => {
     expect(content).toEqual({
       answers: { heightCm: 182 },
       typed: { height: { unit: "cm", cm: 182 } },
+      said: {},
       choices: { destination: "collect" },
       contact: { name: "Robin Alder" },
       asked: { ageYears: "refused" },

@@ -1,11 +1,14 @@
 /** A sheet for its own tests: a skier of 182 cm and 82 kg, and a shop that only remembers what it was sent. */
-import { useState } from "react";
+import { type ReactNode, useState } from "react";
 import { vi } from "vitest";
+import type { QuoteReply } from "#app/_ui/sheet/section-state.ts";
 import type { SheetProps } from "#app/_ui/sheet/sheet.client.tsx";
-import type { SheetState } from "#app/_ui/sheet/use-sheet.client.ts";
+import { Around } from "#app/_ui/sheet/sheet-context.client.ts";
+import { type SheetActions, type SheetState, useSheet } from "#app/_ui/sheet/use-sheet.client.ts";
+import words from "#content/copy/sheet.json";
 import { assessSheet } from "#engine/assessment";
 import { heightCm, massKg } from "#engine/units";
-import type { DateRange, SheetView } from "#services/views";
+import type { DateRange, QuoteSeen, SheetView } from "#services/views";
 import { catalog } from "../engine/demo-catalog";
 import { partly } from "./builders/views";
 
@@ -32,9 +35,15 @@ export function viewOf(known: object = {}): SheetView {
     version: 4,
     answers,
     typed,
+    said: {},
     choices,
+    asked: {},
+    notes: null,
+    fields: {},
     contact: { name: "Robin Alder", phone: "303 555 0101" },
     review: null,
+    lease: null,
+    quotes: [],
     artworks: [],
     flagAcks: [],
     ...known,
@@ -53,6 +62,8 @@ export function shopOf(start: SheetView) {
     const next: Record<string, unknown> & { answers: Record<string, unknown> } = structuredClone(view) as never;
     for (const [path, value] of Object.entries(patch)) {
       const [group = "", key = ""] = path.split(".");
+      if (path === "notes") Object.assign(next, { notes: value });
+      if (path === "notes") continue;
       const fields = next[group] as Record<string, unknown>;
       if (value === null) delete fields[key];
       else fields[key] = value;
@@ -60,7 +71,7 @@ export function shopOf(start: SheetView) {
       if (path === "typed.mass" && value) next.answers.massKg = massKg(value as never);
     }
     view = { ...(next as unknown as SheetView), version: view.version + 1 };
-    return { ok: true, sheet: view, conflicts: [] };
+    return { ok: true, sheet: view, savedPaths: Object.keys(patch), conflicts: [] };
   };
   const total = () => assessSheet({ answers: view.answers, choices: view.choices }, catalog).price?.totalCents ?? null;
   type Assess = SheetProps["actions"]["assess"];
@@ -70,7 +81,7 @@ export function shopOf(start: SheetView) {
     save: vi.fn<Save>(take),
     assess: vi.fn<Assess>(async () => ({ ok: true, dateRange: dates, totalCents: total() })),
     reload: vi.fn(async (): Promise<SheetView | null> => view),
-    quote: vi.fn(async (): Promise<Reply> => ({ ok: true })),
+    quote: vi.fn(async (_seen: QuoteSeen): Promise<QuoteReply> => ({ ok: true })),
     ask: vi.fn(async (): Promise<Reply> => ({ ok: true })),
   };
 }
@@ -80,8 +91,10 @@ export function useKeptSheet(start: SheetView, patches: Patch[]): SheetState {
   const [values, setValues] = useState({
     answers: start.answers,
     typed: start.typed,
+    said: start.said,
     choices: start.choices,
     contact: start.contact,
+    asked: start.asked,
   });
   const [assessment] = useState(() => assessSheet({ answers: start.answers, choices: start.choices }, catalog));
   const change = (group: keyof typeof values, part: object) => {
@@ -105,24 +118,53 @@ export function useKeptSheet(start: SheetView, patches: Patch[]): SheetState {
     conflicts: [],
     errors: {},
     view: start,
+    notes: start.notes,
     setAnswer: (key, value) => change("answers", { [key]: value }),
     setTyped: (key, value) => change("typed", { [key]: value }),
+    sayHeight: ({ value }) => change("typed", { height: value }),
+    sayMass: ({ value }) => change("typed", { mass: value }),
+    setField: (path, value) => patches.push({ [path]: value }),
     setChoices: (part) => change("choices", part),
     setContact: (key, value) => change("contact", { [key]: value }),
-    flush: async () => true,
-    adopt: () => {},
+    ...idle(start),
   };
 }
 
+/** Parts of a page that speak to the sheet around them. */
+export function AroundSheet({
+  start,
+  shop,
+  children,
+}: {
+  readonly start: SheetView;
+  readonly shop: SheetActions;
+  readonly children: ReactNode;
+}) {
+  const sheet = useSheet(catalog, start, shop);
+  return <Around value={{ sheet, catalog, words }}>{children}</Around>;
+}
+
+/** What a sheet of its own does not do. */
+const idle = ({ version }: SheetView) => ({
+  decide: () => {},
+  flush: async () => true,
+  adopt: () => {},
+  refresh: async () => {},
+  seen: () => ({ version, spec: null, totalCents: null, dates: null }),
+});
+
 /** The state of a sheet that nothing happens to, for what a section shows at its beginning. */
 export function stillSheet(start: SheetView, known: Partial<SheetState> = {}): SheetState {
-  const { answers, typed, choices, contact } = start;
+  const { answers, typed, said, choices, contact, asked, notes } = start;
   const assessment = assessSheet({ answers, choices }, catalog);
   return {
     answers,
     typed,
+    said,
     choices,
     contact,
+    asked,
+    notes,
     assessment,
     spec: assessment.spec,
     isComputing: false,
@@ -136,8 +178,10 @@ export function stillSheet(start: SheetView, known: Partial<SheetState> = {}): S
     setTyped: () => {},
     setChoices: () => {},
     setContact: () => {},
-    flush: async () => true,
-    adopt: () => {},
+    sayHeight: () => {},
+    sayMass: () => {},
+    setField: () => {},
+    ...idle(start),
     ...known,
   };
 }

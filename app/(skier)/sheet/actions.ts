@@ -2,8 +2,11 @@
 import { redirect } from "next/navigation";
 /** What the skier's sheet asks of the server. Each: parse, who asks by the private link, one use case, words. */
 import { keepCookie } from "#app/_server/cookies.ts";
+import { quoteReply, seenInForm } from "#app/_server/quote-reply.ts";
 import { linkContext, requestContext } from "#app/_server/request.ts";
+import { notSaved, saveSection, sectionIn } from "#app/_server/section-form.ts";
 import { replyOf } from "#app/_server/sheet-reply.ts";
+import type { QuoteReply, SectionState } from "#app/_ui/sheet/section-state.ts";
 import type { AssessReply, Patch, SaveReply } from "#app/_ui/sheet/use-sheet.client.ts";
 import refusalWords from "#content/copy/refusals.json";
 import type { Outcome, Refusal } from "#engine/units";
@@ -15,6 +18,7 @@ import {
   type Context,
   createQuote,
   openSheet,
+  type QuoteSeen,
   readSheet,
   type SheetId,
   type SheetView,
@@ -53,7 +57,7 @@ export async function saveFields(token: string, patch: Patch, baseVersion: numbe
     return { ok: false, message: issue?.message ?? "", path: (issue?.path ?? []).slice(1).join(".") };
   }
   const saved = await onSheet("save a sheet", token, (ctx, sheetId) => saveSheet(ctx, { sheetId, ...parsed.data }));
-  return saved.ok ? { ok: true, sheet: saved.value.sheet, conflicts: saved.value.conflicts } : saved;
+  return saved.ok ? { ok: true, ...saved.value } : saved;
 }
 
 export async function assessSheetNow(token: string): Promise<AssessReply> {
@@ -68,10 +72,26 @@ export async function reloadSheet(token: string): Promise<SheetView | null> {
   return read.ok ? read.value : null;
 }
 
-export async function makeQuote(token: string): Promise<{ readonly ok: boolean; readonly message?: string }> {
-  const made = await onSheet("make a quote", token, (ctx, sheetId) => createQuote(ctx, { sheetId }));
-  if (!made.ok) return made;
-  redirect(`/quote/${made.value.token}`);
+/** Of what the page showed, and of nothing else. */
+export async function makeQuote(token: string, seen: QuoteSeen): Promise<QuoteReply> {
+  return quoteReply(
+    seen,
+    (each, work) => onSheet("make a quote", token, (ctx, sheetId) => work(createQuote(ctx, { sheetId, seen: each }))),
+    (made) => redirect(`/quote/${made.token}`),
+  );
+}
+
+export async function postQuote(token: string, _previous: QuoteReply | null, form: FormData): Promise<QuoteReply> {
+  return makeQuote(token, seenInForm(form));
+}
+
+/** A part of the sheet, sent without scripts. */
+export async function postSection(token: string, _previous: SectionState, form: FormData): Promise<SectionState> {
+  const part = sectionIn(form);
+  const saved = await onSheet("save a part of a sheet", token, (ctx, sheetId) =>
+    saveSection(ctx, sheetId, part, { say }),
+  );
+  return saved.ok ? saved.value : notSaved(part, saved);
 }
 
 export async function askPerson(

@@ -1,4 +1,5 @@
 "use client";
+import { useState } from "react";
 import { SkiPair } from "#app/_visuals/ski-drawing.tsx";
 import type { PairSpec } from "#engine/configuration";
 import { pairLook } from "#engine/scene";
@@ -61,19 +62,49 @@ export function BaseFields({ words, spec, catalog, sheet }: GraphicPartProps) {
         onChange={(inlay) => set({ inlay: inlay as PairSpec["base"]["inlay"] })}
       />
       {spec.base.inlay === "none" ? null : (
-        <TextField
-          name="inlayText"
+        <Letters
           label={w.inlayText}
-          maxLength={24}
-          defaultValue={spec.base.inlayText ?? ""}
+          kept={spec.base.inlayText ?? ""}
           error={sheet.errors["choices.base"]}
-          onChange={(event) => {
+          onChange={(letters) => {
             const { inlayText: _old, ...rest } = spec.base;
-            const letters = event.target.value.trim();
             sheet.setChoices({ base: letters === "" ? rest : { ...rest, inlayText: letters } });
           }}
         />
       )}
     </fieldset>
+  );
+}
+
+/** Letters as they are typed, spaces and all; what counts has none around it. */
+function Letters({
+  label,
+  kept,
+  error,
+  onChange,
+}: {
+  readonly label: string;
+  readonly kept: string;
+  readonly error: string | undefined;
+  readonly onChange: (letters: string) => void;
+}) {
+  const [draft, setDraft] = useState(kept);
+  const [given, setGiven] = useState(kept);
+  if (kept !== given) {
+    setGiven(kept);
+    if (kept !== draft.trim()) setDraft(kept);
+  }
+  return (
+    <TextField
+      name="inlayText"
+      label={label}
+      maxLength={24}
+      value={draft}
+      error={error}
+      onChange={(event) => {
+        setDraft(event.target.value);
+        onChange(event.target.value.trim());
+      }}
+    />
   );
 }

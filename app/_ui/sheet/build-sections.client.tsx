@@ -9,6 +9,7 @@ import { CheckboxField } from "../field";
 import { moneyChangeText } from "../money";
 import { signedText } from "../signed";
 import { fill } from "../words";
+import { Beside } from "./beside.client";
 import { choiceFeel } from "./choice-feel";
 import { CoreBench } from "./core-bench.client";
 import { CoreStory } from "./core-story.client";
@@ -50,39 +51,41 @@ export function CoreSection({ sheet, catalog, words }: Props) {
   return (
     <>
       <p className="max-w-measure text-pencil">{words.core.lead}</p>
-      <RadioGroup
-        name="core"
-        label={words.core.label}
-        choices={[
-          ...blends.map((blend) => ({
-            value: blend.id,
-            label: blend.label,
-            aside: priceOf(catalog, blend.priceCode),
-            recommended: blend.id === model.core.blend,
-            detail: (
-              <>
-                {blend.summary}{" "}
-                {fill(words.core.strips, {
-                  strips: [blend.strips.C, blend.strips.I, blend.strips.M, blend.strips.O].map(wood).join(", "),
-                })}
-                {blend.isWindowGrade ? `; ${words.core.window}` : ""}.
-              </>
-            ),
-          })),
-          ...(ownCore
-            ? [
-                {
-                  value: OWN,
-                  label: words.core.own.label,
-                  aside: priceOf(catalog, ownCore.priceCode),
-                  detail: words.core.own.detail,
-                },
-              ]
-            : []),
-        ]}
-        value={isOwn ? OWN : spec.core}
-        onChange={choose}
-      />
+      <Beside paths={["choices.core"]}>
+        <RadioGroup
+          name="core"
+          label={words.core.label}
+          choices={[
+            ...blends.map((blend) => ({
+              value: blend.id,
+              label: blend.label,
+              aside: priceOf(catalog, blend.priceCode),
+              recommended: blend.id === model.core.blend,
+              detail: (
+                <>
+                  {blend.summary}{" "}
+                  {fill(words.core.strips, {
+                    strips: [blend.strips.C, blend.strips.I, blend.strips.M, blend.strips.O].map(wood).join(", "),
+                  })}
+                  {blend.isWindowGrade ? `; ${words.core.window}` : ""}.
+                </>
+              ),
+            })),
+            ...(ownCore
+              ? [
+                  {
+                    value: OWN,
+                    label: words.core.own.label,
+                    aside: priceOf(catalog, ownCore.priceCode),
+                    detail: words.core.own.detail,
+                  },
+                ]
+              : []),
+          ]}
+          value={isOwn ? OWN : spec.core}
+          onChange={choose}
+        />
+      </Beside>
       {look ? (
         <CoreBench
           sheet={sheet}
@@ -128,32 +131,36 @@ function Reinforcements({
   return (
     <>
       <p className="max-w-measure text-pencil">{words.reinforcement.lead}</p>
-      <CheckGroup
-        name="reinforcements"
-        label={words.reinforcement.label}
-        choices={options.map((each) => ({
-          value: each.id,
-          label: each.label,
-          aside: priceOf(catalog, each.priceCode),
-          detail: (
-            <>
-              {each.effect}
-              <span className="block min-h-6">{choiceFeel(effects[each.id], words)}</span>
-              <span className="measure block min-h-6 text-xs text-pencil">{effectText(effects[each.id], words)}</span>
-            </>
-          ),
-        }))}
-        values={spec.reinforcements}
-        onChange={(reinforcements) => sheet.setChoices({ reinforcements })}
-      />
+      <Beside paths={["choices.reinforcements"]}>
+        <CheckGroup
+          name="reinforcements"
+          label={words.reinforcement.label}
+          choices={options.map((each) => ({
+            value: each.id,
+            label: each.label,
+            aside: priceOf(catalog, each.priceCode),
+            detail: (
+              <>
+                {each.effect}
+                <span className="block min-h-6">{choiceFeel(effects[each.id], words)}</span>
+                <span className="measure block min-h-6 text-xs text-pencil">{effectText(effects[each.id], words)}</span>
+              </>
+            ),
+          }))}
+          values={spec.reinforcements}
+          onChange={(reinforcements) => sheet.setChoices({ reinforcements })}
+        />
+      </Beside>
       <Pockets {...{ sheet, spec, model, catalog, words, effects }} />
       <Plates {...{ sheet, spec, model, catalog, words, effects }} />
-      <CheckboxField
-        name="protectors"
-        label={`${words.reinforcement.protectors}, ${priceOf(catalog, "tip-tail-protectors")}`}
-        checked={spec.tipTailProtectors}
-        onChange={(event) => sheet.setChoices({ tipTailProtectors: event.target.checked })}
-      />
+      <Beside paths={["choices.tipTailProtectors"]}>
+        <CheckboxField
+          name="protectors"
+          label={`${words.reinforcement.protectors}, ${priceOf(catalog, "tip-tail-protectors")}`}
+          checked={spec.tipTailProtectors}
+          onChange={(event) => sheet.setChoices({ tipTailProtectors: event.target.checked })}
+        />
+      </Beside>
       <SameFlex sheet={sheet} spec={spec} catalog={catalog} words={words} />
     </>
   );
@@ -172,18 +179,20 @@ function Pockets({ sheet, spec, model, catalog, words, effects }: OptionProps) {
   const { lightening } = catalog.build.rules;
   if (!lightening || !(lightening.forUses.includes(model.use) || spec.lightening)) return null;
   return (
-    <CheckboxField
-      name="lightening"
-      label={`${lightening.label}, ${priceOf(catalog, lightening.priceCode)}`}
-      hint={
-        <>
-          {lightening.effect}
-          <span className="measure block min-h-6">{massText(effects[POCKETS.id], words)}</span>
-        </>
-      }
-      checked={spec.lightening ?? false}
-      onChange={(event) => sheet.setChoices({ lightening: event.target.checked || undefined })}
-    />
+    <Beside paths={["choices.lightening"]}>
+      <CheckboxField
+        name="lightening"
+        label={`${lightening.label}, ${priceOf(catalog, lightening.priceCode)}`}
+        hint={
+          <>
+            {lightening.effect}
+            <span className="measure block min-h-6">{massText(effects[POCKETS.id], words)}</span>
+          </>
+        }
+        checked={spec.lightening ?? false}
+        onChange={(event) => sheet.setChoices({ lightening: event.target.checked || undefined })}
+      />
+    </Beside>
   );
 }
 
@@ -198,27 +207,29 @@ function Plates({ sheet, spec, model, catalog, words, effects }: OptionProps) {
   const own = plate.byUse?.[model.use] ?? plate;
   const material = catalog.build.materials.sheets.find((each) => each.id === own.material)?.label ?? own.material;
   return (
-    <RadioGroup
-      name="plate"
-      label={words.reinforcement.plate}
-      hint={words.reinforcement.plateLead}
-      choices={[
-        { value: OWN_PLATE, label: fill(words.reinforcement.plateOwn, { material: material.toLowerCase() }) },
-        ...offered.map((each) => ({
-          value: each.id,
-          label: each.label,
-          aside: priceOf(catalog, each.priceCode),
-          detail: (
-            <>
-              {each.effect}
-              <span className="measure block min-h-6">{massText(effects[each.id], words)}</span>
-            </>
-          ),
-        })),
-      ]}
-      value={spec.plate ?? OWN_PLATE}
-      onChange={(value) => sheet.setChoices({ plate: value === OWN_PLATE ? undefined : value })}
-    />
+    <Beside paths={["choices.plate"]}>
+      <RadioGroup
+        name="plate"
+        label={words.reinforcement.plate}
+        hint={words.reinforcement.plateLead}
+        choices={[
+          { value: OWN_PLATE, label: fill(words.reinforcement.plateOwn, { material: material.toLowerCase() }) },
+          ...offered.map((each) => ({
+            value: each.id,
+            label: each.label,
+            aside: priceOf(catalog, each.priceCode),
+            detail: (
+              <>
+                {each.effect}
+                <span className="measure block min-h-6">{massText(effects[each.id], words)}</span>
+              </>
+            ),
+          })),
+        ]}
+        value={spec.plate ?? OWN_PLATE}
+        onChange={(value) => sheet.setChoices({ plate: value === OWN_PLATE ? undefined : value })}
+      />
+    </Beside>
   );
 }
 

@@ -2,6 +2,7 @@
 import { useState } from "react";
 import { type FieldLook, NumberField } from "../field";
 import { plain } from "../typed-measures";
+import { usePosted } from "./section-form.client";
 
 /** A number box that keeps what is typed, passes on only numbers, and passes on "nothing" when emptied. */
 export function DraftNumber({
@@ -16,7 +17,8 @@ export function DraftNumber({
   readonly decimals?: number;
   readonly onChange: (value: number | undefined) => void;
 }) {
-  const [draft, setDraft] = useState<string | null>(null);
+  const posted = usePosted(look.name);
+  const [draft, setDraft] = useState<string | null>(posted?.typed ?? null);
   const shown = draft ?? (value === undefined ? "" : plain(value, decimals));
   const isWrong = draft !== null && draft.trim() !== "" && !Number.isFinite(Number(draft.replace(",", ".")));
   return (

@@ -132,7 +132,9 @@ export function AskPerson({
   const [note, setNote] = useState("");
   const [answer, setAnswer] = useState<{ readonly ok: boolean; readonly message: string } | null>(null);
   const [busy, setBusy] = useState(false);
-  const phone = sheet.contact.phone ?? "";
+  const { phone = "", email = "" } = sheet.contact;
+  const told =
+    phone || !email ? fill(words.flags.callSent, { phone: phone || "you" }) : fill(words.flags.mailSent, { email });
   const send = async () => {
     setBusy(true);
     await sheet.flush();
@@ -141,10 +143,10 @@ export function AskPerson({
       message: words.save.waiting,
     }));
     setBusy(false);
-    setAnswer({ ok: reply.ok, message: reply.ok ? fill(words.flags.callSent, { phone }) : (reply.message ?? "") });
+    setAnswer({ ok: reply.ok, message: reply.ok ? told : (reply.message ?? "") });
   };
   if (sheet.view.review && !answer) {
-    return <Notice tone="moss" title={fill(words.flags.callSent, { phone: phone || "you" })} />;
+    return <Notice tone="moss" title={told} />;
   }
   return (
     <section aria-label={title} className="grid max-w-measure gap-4 border border-rule bg-sheet p-4">
@@ -169,6 +171,17 @@ export function AskPerson({
         value={phone}
         error={sheet.errors["contact.phone"]}
         onChange={(event) => sheet.setContact("phone", event.target.value || undefined)}
+      />
+      <TextField
+        id="ask-email"
+        name="email"
+        type="email"
+        label={words.price.email}
+        hint={words.flags.mailHint}
+        autoComplete="email"
+        value={email}
+        error={sheet.errors["contact.email"]}
+        onChange={(event) => sheet.setContact("email", event.target.value || undefined)}
       />
       <TextAreaField
         id="ask-note"

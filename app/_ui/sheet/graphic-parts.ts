@@ -31,6 +31,11 @@ export interface GraphicPartProps extends GraphicSectionProps {
   readonly set: (part: Partial<GraphicSpec>) => void;
 }
 
+/** Where lettering begins to stand. */
+export function firstText(shape: SkiShape): { readonly xMm: number; readonly capHeightMm: number } {
+  return { xMm: Math.round(shape.tipLengthMm + 230), capHeightMm: 28 };
+}
+
 export function optionPrice(catalog: EngineCatalog, code: string): string {
   return moneyChangeText(catalog.priceBook.optionCents[code]?.cents ?? 0);
 }

@@ -5,6 +5,7 @@ import { fillingPlacement, type GraphicSpec, type PairSpec, printCanvas } from "
 import { shapeAtLength } from "#engine/geometry";
 import { RadioGroup } from "../choice-group";
 import { BaseFields } from "./base-fields.client";
+import { Beside } from "./beside.client";
 import { type GraphicPartProps, type GraphicSectionProps, optionPrice } from "./graphic-parts";
 import { ClearWindow, Lettering } from "./lettering.client";
 import { OwnPicture } from "./own-picture.client";
@@ -18,22 +19,26 @@ export function GraphicSection({ sheet, catalog, words, pictures }: GraphicSecti
   const shared = { sheet, catalog, words, pictures, spec, shape, set };
   return (
     <>
-      <RadioGroup
-        name="graphicKind"
-        label={words.graphic.kind}
-        layout="chips"
-        choices={[
-          { value: "house", label: words.graphic.house },
-          { value: "own", label: `${words.graphic.own}, ${optionPrice(catalog, "graphic-own")}` },
-        ]}
-        value={spec.graphic.kind}
-        onChange={(kind) => set(kind === "own" ? { kind: "own" } : { kind: "house", house: houseOf(spec, catalog) })}
-      />
+      <Beside paths={["choices.graphic"]}>
+        <RadioGroup
+          name="graphicKind"
+          label={words.graphic.kind}
+          layout="chips"
+          choices={[
+            { value: "house", label: words.graphic.house },
+            { value: "own", label: `${words.graphic.own}, ${optionPrice(catalog, "graphic-own")}` },
+          ]}
+          value={spec.graphic.kind}
+          onChange={(kind) => set(kind === "own" ? { kind: "own" } : { kind: "house", house: houseOf(spec, catalog) })}
+        />
+      </Beside>
       {spec.graphic.kind === "house" ? <House {...shared} /> : <OwnPicture {...shared} />}
       <Layout {...shared} />
       <Lettering {...shared} />
       <ClearWindow {...shared} />
-      <BaseFields {...shared} />
+      <Beside paths={["choices.base"]}>
+        <BaseFields {...shared} />
+      </Beside>
     </>
   );
 }

@@ -42,11 +42,13 @@ export function coreLine(spec: PairSpec | null, catalog: EngineCatalog): string 
   return coreLabel(spec.core, catalog.build);
 }
 
+export function reinforcementNames(ids: readonly string[], catalog: EngineCatalog): readonly string[] {
+  return catalog.build.reinforcements.filter((each) => ids.includes(each.id)).map((each) => each.label);
+}
+
 export function reinforcementLine(spec: PairSpec | null, catalog: EngineCatalog, words: SheetWords): string {
   if (!spec) return "";
-  const names = catalog.build.reinforcements
-    .filter((each) => spec.reinforcements.includes(each.id))
-    .map((each) => each.label);
+  const names = [...reinforcementNames(spec.reinforcements, catalog)];
   const plate = catalog.build.rules.plate.choices?.find((each) => each.id === spec.plate);
   if (plate) names.push(plate.label);
   const { lightening } = catalog.build.rules;
@@ -56,8 +58,11 @@ export function reinforcementLine(spec: PairSpec | null, catalog: EngineCatalog,
 }
 
 export function graphicLine(spec: PairSpec | null, catalog: EngineCatalog, words: SheetWords): string {
-  if (!spec) return "";
-  const { graphic } = spec;
+  return spec ? graphicText(spec.graphic, catalog, words) : "";
+}
+
+/** What is on top, and how it lies on the pair. */
+export function graphicText(graphic: PairSpec["graphic"], catalog: EngineCatalog, words: SheetWords): string {
   const house = catalog.build.houseGraphics.find((each) => each.id === graphic.house);
   const picture = graphic.kind === "own" ? words.graphic.own : (house?.label ?? words.graphic.house);
   const layout = wordOf(

@@ -4,13 +4,19 @@ import { useState } from "react";
 import type { GraphicSpec } from "#engine/configuration";
 import { CheckboxField, TextField } from "../field";
 import { SliderField } from "../slider-field.client";
-import type { GraphicPartProps } from "./graphic-parts";
+import { firstText, type GraphicPartProps } from "./graphic-parts";
 
 export function Lettering({ words, spec, shape, set, sheet }: GraphicPartProps) {
   const text = spec.graphic.text;
-  const [draft, setDraft] = useState(text?.text ?? "");
+  const kept = text?.text ?? "";
+  const [draft, setDraft] = useState(kept);
+  const [given, setGiven] = useState(kept);
+  if (kept !== given) {
+    // Changed on another device.
+    setGiven(kept);
+    if (kept.trim() !== draft.trim()) setDraft(kept);
+  }
   const w = words.graphic;
-  const start = { xMm: Math.round(shape.tipLengthMm + 230), capHeightMm: 28 };
   return (
     <div className="grid gap-4">
       <TextField
@@ -25,7 +31,7 @@ export function Lettering({ words, spec, shape, set, sheet }: GraphicPartProps) 
           const next = event.target.value;
           setDraft(next);
           if (next.trim() === "") sheet.setChoices({ graphic: withoutText(spec.graphic) });
-          else set({ text: { ...start, ...text, text: next } });
+          else set({ text: { ...firstText(shape), ...text, text: next } });
         }}
       />
       {text ? (

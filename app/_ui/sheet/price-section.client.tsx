@@ -9,6 +9,7 @@ import { moneyText } from "../money";
 import { PriceTable } from "../price-table";
 import { More } from "../section";
 import { fill } from "../words";
+import { Beside } from "./beside.client";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";
 
@@ -28,17 +29,19 @@ export function PriceSection({ sheet, catalog, words }: Props) {
       <p className="max-w-measure text-pencil">
         {w.lead} {fill(w.book, { book: price.priceBook })}.
       </p>
-      <RadioGroup
-        name="destination"
-        label={w.destination}
-        choices={Object.entries(w.destinations).map(([value, label]) => ({
-          value,
-          label,
-          aside: moneyText(shipping[value as Destination], "short"),
-        }))}
-        value={sheet.choices.destination ?? price.destination}
-        onChange={(value) => sheet.setChoices({ destination: value as Destination })}
-      />
+      <Beside paths={["choices.destination"]}>
+        <RadioGroup
+          name="destination"
+          label={w.destination}
+          choices={Object.entries(w.destinations).map(([value, label]) => ({
+            value,
+            label,
+            aside: moneyText(shipping[value as Destination], "short"),
+          }))}
+          value={sheet.choices.destination ?? price.destination}
+          onChange={(value) => sheet.setChoices({ destination: value as Destination })}
+        />
+      </Beside>
       <div className="max-w-measure">
         <PriceTable price={price} words={w} caption={words.sections.price} hideCaption />
       </div>
@@ -53,39 +56,50 @@ export function ContactFields({ sheet, words }: Omit<Props, "catalog">) {
   return (
     <fieldset className="grid max-w-measure gap-4">
       <legend className="mb-2 text-lg font-semibold">{w.contact}</legend>
-      <TextField
-        name="name"
-        label={w.name}
-        autoComplete="name"
-        value={contact.name ?? ""}
-        error={errors["contact.name"]}
-        onChange={(event) => sheet.setContact("name", event.target.value || undefined)}
-      />
-      <TextField
-        name="email"
-        type="email"
-        label={w.email}
-        autoComplete="email"
-        value={contact.email ?? ""}
-        error={errors["contact.email"]}
-        onChange={(event) => sheet.setContact("email", event.target.value || undefined)}
-      />
-      <TextField
-        name="phone"
-        type="tel"
-        label={w.phone}
-        hint={w.phoneHint}
-        autoComplete="tel"
-        value={contact.phone ?? ""}
-        error={errors["contact.phone"]}
-        onChange={(event) => sheet.setContact("phone", event.target.value || undefined)}
-      />
+      <Beside paths={["contact.name"]}>
+        <TextField
+          name="name"
+          label={w.name}
+          autoComplete="name"
+          value={contact.name ?? ""}
+          error={errors["contact.name"]}
+          onChange={(event) => sheet.setContact("name", event.target.value || undefined)}
+        />
+      </Beside>
+      <Beside paths={["contact.email"]}>
+        <TextField
+          name="email"
+          type="email"
+          label={w.email}
+          autoComplete="email"
+          value={contact.email ?? ""}
+          error={errors["contact.email"]}
+          onChange={(event) => sheet.setContact("email", event.target.value || undefined)}
+        />
+      </Beside>
+      <Beside paths={["contact.phone"]}>
+        <TextField
+          name="phone"
+          type="tel"
+          label={w.phone}
+          hint={w.phoneHint}
+          autoComplete="tel"
+          value={contact.phone ?? ""}
+          error={errors["contact.phone"]}
+          onChange={(event) => sheet.setContact("phone", event.target.value || undefined)}
+        />
+      </Beside>
     </fieldset>
   );
 }
 
-export function DateSection({ sheet, words }: Omit<Props, "catalog">) {
-  const { dateRange } = sheet;
+export function DateSection({
+  dateRange,
+  words,
+}: {
+  readonly dateRange: SheetState["dateRange"];
+  readonly words: SheetWords;
+}) {
   const w = words.date;
   if (!dateRange) return <p className="text-pencil">{w.pending}</p>;
   return (

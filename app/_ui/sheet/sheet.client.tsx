@@ -3,11 +3,11 @@
  * The sheet: You · Ski · Core · Reinforcement · Graphic · Price · Date. The same for the skier and, denser and with every
  * section open, for the shop on the phone. On a first visit it opens section by section; afterwards in any order.
  */
-import { type ReactNode, useEffect, useRef, useState } from "react";
+import { type ReactNode, useActionState, useEffect, useRef, useState } from "react";
 import type { EngineCatalog, SkiersBand } from "#engine/assessment";
 import { cautionsAt, type Hazard, soldFor } from "#engine/floor";
 import type { Refusal } from "#engine/units";
-import type { SheetView } from "#services/views";
+import type { QuoteSeen, SheetView } from "#services/views";
 import { Button } from "../button";
 import { Cautions } from "../cautions";
 import { dateRangeText } from "../date-range";
@@ -17,26 +17,42 @@ import { SheetSection, type SheetSectionProps } from "../section";
 import { fill, wordOf } from "../words";
 import { CoreSection, ReinforcementSection } from "./build-sections.client";
 import { useDrawnPair } from "./drawn-pair.client";
+import { fieldName, seenText } from "./field-words";
 import { AskPerson, Conflicts, Flags, flagsThatHold, stopsSale } from "./flags.client";
 import type { PictureActions } from "./graphic-parts";
 import { GraphicSection } from "./graphic-section.client";
 import { coreLine, graphicLine, reinforcementLine, skiLine, youLine } from "./labels";
 import { AxisPart, PairStrip } from "./pair-preview.client";
 import { ContactFields, DateSection, PriceSection } from "./price-section.client";
+import { SaveTrouble } from "./save-trouble.client";
+import type { FormSection, SheetNow } from "./section-fields";
+import { SectionForm } from "./section-form.client";
+import { newSection, type QuoteAction, type QuoteReply, type SectionAction } from "./section-state";
+import { Around } from "./sheet-context.client";
 import { SkiSection } from "./ski-section.client";
 import { RaisedPair, StandingColumn } from "./standing-pair.client";
 import { SummaryBar } from "./summary-bar.client";
 import { type SheetActions, type SheetState, useSheet } from "./use-sheet.client";
+import { useTypedBefore } from "./use-typed-before.client";
 import type { SheetWords } from "./words";
 import { YouSection } from "./you-section.client";
 
 type SectionKey = keyof SheetWords["sections"];
 const order: readonly SectionKey[] = ["you", "ski", "core", "reinforcement", "graphic", "price", "date"];
 
+/** Side by side where there is room: who they are and what they ride, and how it is built. */
+const columns: readonly (readonly SectionKey[])[] = [
+  ["you", "ski"],
+  ["core", "reinforcement", "graphic", "price", "date"],
+];
+
 export interface Reply {
   readonly ok: boolean;
   readonly message?: string;
 }
+
+/** The section of the sheet that is a form of the same name; the date is nobody's to fill in. */
+const formOf = (key: SectionKey): FormSection | null => (key === "date" ? null : key);
 
 export interface SheetProps {
   readonly catalog: EngineCatalog;
@@ -45,8 +61,11 @@ export interface SheetProps {
   /** Refusals in words, `{parameter}` filled: content/copy/refusals.json. */
   readonly refusalWords: Readonly<Record<string, string>>;
   readonly actions: SheetActions & {
-    /** Freezes the sheet; goes to the quote when it worked. */
-    readonly quote: () => Promise<Reply>;
+    /** Freezes the sheet as it was seen; goes to the quote when it worked. */
+    readonly quote: (seen: QuoteSeen) => Promise<QuoteReply>;
+    /** The same two without scripts. */
+    readonly post?: SectionAction;
+    readonly postQuote?: QuoteAction;
     readonly ask: (note: string) => Promise<Reply>;
   };
   readonly pictures: PictureActions;
@@ -62,16 +81,28 @@ export interface SheetProps {
   readonly compareHref?: string;
   /** Above the sections, beside the standing pair. */
   readonly heading?: ReactNode;
+  /** Above the sheet, within it: what is asked next. */
+  readonly before?: ReactNode | undefined;
+  /** Why it is read and not changed, by its state; a page that says so elsewhere has none. */
+  readonly closed?: Readonly<Record<Exclude<SheetView["state"], "open">, string>>;
+  /** The sheet is somebody else's to change just now. */
+  readonly isReadOnly?: (view: SheetView) => boolean;
   /** Beside or under the sheet in the shop: call-back, notes, take over. */
   readonly children?: ReactNode | undefined;
 }
 
 export function Sheet(props: SheetProps) {
   const { catalog, initial, words, actions, dense, pictures } = props;
-  const sheet = useSheet(catalog, initial, actions);
+  const [posted, post] = useActionState(actions.post ?? keepSection, newSection);
+  const sheet = useSheet(catalog, initial, actions, posted.refused);
+  const place = useRef<HTMLDivElement>(null);
+  useTypedBefore(place);
   const firstVisit = initial.version <= 1 || Object.keys(initial.answers).length === 0;
   const [open, setOpen] = useState<ReadonlySet<SectionKey>>(
-    () => new Set<SectionKey>(dense ? order : firstVisit ? ["you"] : []),
+    () =>
+      new Set<SectionKey>(
+        dense ? order : posted.section ? order.filter((key) => key === posted.section) : firstVisit ? ["you"] : [],
+      ),
   );
   const toggle = (key: SectionKey, isOpen: boolean) =>
     setOpen((before) => {
@@ -90,6 +121,21 @@ export function Sheet(props: SheetProps) {
   const { spec } = sheet;
   const pair = useDrawnPair(sheet, catalog, words);
   const [raised, setRaised] = useRaised(pair !== null, dense === true);
+  const dateRange = sheet.dateRange ?? posted.dateRange;
+  const around = { sheet, catalog, words };
+  const now: SheetNow = {
+    values: sheet,
+    spec,
+    totalCents: assessment.price?.totalCents ?? null,
+    catalog,
+    units: {
+      height: sheet.typed.height?.unit ?? (props.preferImperial ? "ft-in" : "cm"),
+      mass: sheet.typed.mass?.unit ?? (props.preferImperial ? "lb" : "kg"),
+    },
+  };
+  const form = { now, sheet, words, posted, post: actions.post && post };
+  const inSections = sheet.conflicts.filter(({ path }) => /^(answers|typed|said|choices)\./.test(path));
+  const contested = new Set(inSections.map(({ path }) => sectionOf(path)));
   const refusalText = (refusal: Refusal) =>
     fill(props.refusalWords[refusal.code] ?? props.refusalWords.unknown ?? "{code}", {
       ...refusal,
@@ -103,7 +149,7 @@ export function Sheet(props: SheetProps) {
     reinforcement: reinforcementLine(spec, catalog, words),
     graphic: graphicLine(spec, catalog, words),
     price: assessment.price ? moneyText(assessment.price.totalCents) : words.price.pending,
-    date: sheet.dateRange ? dateRangeText(sheet.dateRange.p50, sheet.dateRange.p90, true) : words.date.pending,
+    date: dateRange ? dateRangeText(dateRange.p50, dateRange.p90, true) : words.date.pending,
   };
   const standing = { sheet, catalog, words, pictureBase: pictures.pictureBase, pair };
   const states = sectionStates(sheet);
@@ -116,96 +162,116 @@ export function Sheet(props: SheetProps) {
     reinforcement: <ReinforcementSection sheet={sheet} catalog={catalog} words={words} />,
     graphic: <GraphicSection sheet={sheet} catalog={catalog} words={words} pictures={pictures} />,
     price: <PriceSection sheet={sheet} catalog={catalog} words={words} />,
-    date: <DateSection sheet={sheet} words={words} />,
+    date: <DateSection dateRange={dateRange} words={words} />,
+  };
+
+  const part = (key: SectionKey) => {
+    const next = order[order.indexOf(key) + 1];
+    return (
+      <SheetSection
+        key={key}
+        id={key}
+        title={words.sections[key]}
+        answer={lines[key]}
+        state={states[key]}
+        open={open.has(key) || contested.has(key)}
+        onToggle={(isOpen) => toggle(key, isOpen)}
+      >
+        <Conflicts
+          conflicts={assessment.conflicts.filter((each) => sectionOf(each.path) === key)}
+          sheet={sheet}
+          words={words}
+          text={refusalText}
+          tone="iron"
+        />
+        <Conflicts
+          conflicts={assessment.warnings.filter((each) => sectionOf(each.path) === key)}
+          sheet={sheet}
+          words={words}
+          text={refusalText}
+          tone="amber"
+        />
+        {formOf(key) === null ? (
+          bodies[key]
+        ) : (
+          <SectionForm {...form} section={formOf(key) ?? "you"} title={words.sections[key]}>
+            {bodies[key]}
+          </SectionForm>
+        )}
+        {next && !dense ? (
+          <p>
+            <Button onClick={() => goTo(next, key)}>{fill(words.next, { section: words.sections[next] })}</Button>
+          </p>
+        ) : null}
+      </SheetSection>
+    );
   };
 
   return (
-    <>
-      <div
-        className={
-          dense
-            ? "mx-auto w-full max-w-page px-4 sm:px-6"
-            : "mx-auto grid w-full max-w-page gap-x-12 px-4 sm:px-6 lg:grid-cols-[minmax(0,1fr)_22rem]"
-        }
-      >
-        {dense ? <PairStrip {...standing} /> : null}
-        <div className="min-w-0">
-          {props.heading}
-          <div className="my-6 grid gap-3">
-            <Flags sheet={sheet} words={words} staff={dense} />
-            <SaveTrouble sheet={sheet} words={words} />
+    <Around value={around}>
+      <div ref={place} className={dense ? wide : undefined}>
+        {props.before}
+        <fieldset disabled={props.isReadOnly?.(sheet.view) ?? false} className="min-w-0">
+          <div className={dense ? undefined : `${wide} grid gap-x-12 lg:grid-cols-[minmax(0,1fr)_22rem]`}>
+            {dense ? <PairStrip {...standing} /> : null}
+            <div className="min-w-0">
+              {props.heading}
+              <div className="my-6 grid gap-3">
+                <Flags sheet={sheet} words={words} staff={dense} />
+                {props.closed && sheet.view.state !== "open" ? (
+                  <Notice tone="info" live="polite" title={props.closed[sheet.view.state]} />
+                ) : null}
+                <SaveTrouble sheet={sheet} words={words} />
+              </div>
+              {/* A sheet that was quoted or closed is read, not changed. */}
+              <fieldset
+                disabled={sheet.view.state !== "open"}
+                data-dense={dense ? "" : undefined}
+                className={dense ? "grid min-w-0 items-start gap-x-10 xl:grid-cols-2" : "min-w-0"}
+              >
+                {(dense ? columns : [order]).map((keys) => (
+                  <div key={keys.join(" ")} className="min-w-0">
+                    {keys.map(part)}
+                  </div>
+                ))}
+              </fieldset>
+            </div>
+            {dense ? null : <StandingColumn {...standing} />}
           </div>
-          {/* A sheet that was quoted or closed is read, not changed. */}
-          <fieldset disabled={sheet.view.state !== "open"} className="min-w-0">
-            {order.map((key, i) => {
-              const next = order[i + 1];
-              return (
-                <SheetSection
-                  key={key}
-                  id={key}
-                  title={words.sections[key]}
-                  answer={lines[key]}
-                  state={states[key]}
-                  open={open.has(key)}
-                  onToggle={(isOpen) => toggle(key, isOpen)}
-                >
-                  <Conflicts
-                    conflicts={assessment.conflicts.filter((each) => sectionOf(each.path) === key)}
-                    sheet={sheet}
-                    words={words}
-                    text={refusalText}
-                    tone="iron"
-                  />
-                  <Conflicts
-                    conflicts={assessment.warnings.filter((each) => sectionOf(each.path) === key)}
-                    sheet={sheet}
-                    words={words}
-                    text={refusalText}
-                    tone="amber"
-                  />
-                  {bodies[key]}
-                  {next && !dense ? (
-                    <p>
-                      <Button onClick={() => goTo(next, key)}>
-                        {fill(words.next, { section: words.sections[next] })}
-                      </Button>
-                    </p>
-                  ) : null}
-                </SheetSection>
-              );
-            })}
-          </fieldset>
-        </div>
-        {dense ? null : <StandingColumn {...standing} />}
-      </div>
-      <div className="mx-auto w-full max-w-page px-4 sm:px-6">
-        <AxisPart {...standing} compareHref={props.compareHref} dense={dense} />
-        <div className="grid gap-8 py-8">
-          <Cautions
-            cautions={cautionsAt(props.cautions.hazards, { page: "sheet" }, [
-              soldFor(spec, catalog.build.models, sheet.answers),
-            ])}
-            localRules={props.cautions.localRules}
-          />
-          {sheet.view.state !== "open" ? null : stopped && !dense ? (
-            <AskPerson sheet={sheet} words={words} ask={actions.ask} title={words.flags.callTitle} />
-          ) : (
-            <Finish {...props} sheet={sheet} refusalText={refusalText} stopped={stopped} />
-          )}
-          {props.children}
-        </div>
+          <div className={dense ? undefined : wide}>
+            <AxisPart {...standing} compareHref={props.compareHref} dense={dense} />
+            <div className="grid gap-8 py-8">
+              <Cautions
+                cautions={cautionsAt(props.cautions.hazards, { page: "sheet" }, [
+                  soldFor(spec, catalog.build.models, sheet.answers),
+                ])}
+                localRules={props.cautions.localRules}
+              />
+              {sheet.view.state !== "open" ? null : stopped && !dense ? (
+                <AskPerson sheet={sheet} words={words} ask={actions.ask} title={words.flags.callTitle} />
+              ) : (
+                <Finish {...props} sheet={sheet} form={form} refusalText={refusalText} stopped={stopped} />
+              )}
+              {props.children}
+            </div>
+          </div>
+        </fieldset>
       </div>
       {dense ? null : <RaisedPair {...standing} open={raised} onClose={() => setRaised("no")} />}
       <SummaryBar
         sheet={sheet}
         words={words}
+        dateRange={dateRange}
         pair={pair}
         pictureBase={pictures.pictureBase}
         onRaise={dense ? undefined : () => setRaised("asked")}
       />
-    </>
+    </Around>
   );
 }
+
+/** The page's own width. */
+const wide = "mx-auto w-full max-w-page px-4 sm:px-6";
 
 /** Where the pair does not stand beside the sheet it is raised over it: once when it arrives, then when asked for. */
 function useRaised(isThere: boolean, never: boolean) {
@@ -221,6 +287,7 @@ function useRaised(isThere: boolean, never: boolean) {
 
 /** The section in which something about this path of the choices is decided. */
 function sectionOf(path: string | undefined): SectionKey {
+  if (/^(answers|typed|said)\./.test(path ?? "")) return "you";
   const field = (path ?? "").replace(/^choices\./, "").split(".")[0] ?? "";
   const places: Readonly<Record<string, SectionKey>> = {
     model: "ski",
@@ -231,6 +298,8 @@ function sectionOf(path: string | undefined): SectionKey {
     reinforcements: "reinforcement",
     graphic: "graphic",
     base: "graphic",
+    destination: "price",
+    discounts: "price",
   };
   return places[field] ?? "ski";
 }
@@ -251,35 +320,32 @@ function sectionStates(sheet: SheetState): Readonly<Record<SectionKey, NonNullab
   };
 }
 
-function SaveTrouble({ sheet, words }: { readonly sheet: SheetState; readonly words: SheetWords }) {
+/** Why there is no quote; where the sheet had moved on, what was seen and what is there now. */
+function NotMade({ reply, catalog, words }: { readonly reply: QuoteReply } & Pick<SheetProps, "catalog" | "words">) {
+  const { differences = [], message } = reply;
+  if (differences.length === 0) return <Notice tone="iron" title={message ?? words.save.waiting} live="assertive" />;
+  const text = (path: string, value: unknown) => seenText(path, value, { catalog, words });
   return (
-    <>
-      {sheet.save === "waiting" ? <Notice tone="amber" title={words.save.waiting} live="polite" /> : null}
-      {sheet.isOutOfDate ? (
-        <Notice tone="amber" title={words.save.outOfDate} live="polite">
-          <p>
-            <Button size="small" onClick={() => location.reload()}>
-              {words.save.reload}
-            </Button>
-          </p>
-        </Notice>
-      ) : null}
-      {sheet.errors.sheet ? <Notice tone="iron" title={sheet.errors.sheet} live="polite" /> : null}
-      {sheet.conflicts.map((conflict) => (
-        <Notice
-          key={conflict.path}
-          tone="amber"
-          live="polite"
-          title={fill(words.save.conflict, {
-            by: conflict.by,
-            yours: JSON.stringify(conflict.yours),
-            theirs: JSON.stringify(conflict.theirs),
-          })}
-        />
-      ))}
-    </>
+    <Notice tone="amber" title={words.price.moved} live="assertive">
+      <ul className="list-disc pl-5">
+        {differences.map(({ path, seen, now }) => (
+          <li key={path}>
+            {fill(words.price.movedLine, {
+              field: fieldName(path, words),
+              seen: text(path, seen),
+              now: text(path, now),
+            })}
+          </li>
+        ))}
+      </ul>
+      <p>{words.price.movedHint}</p>
+    </Notice>
   );
 }
+
+/** Pages that have no forms of their own. */
+const keepSection: SectionAction = async (previous) => previous;
+const keepQuote: QuoteAction = async (previous) => previous ?? { ok: false };
 
 /** Contact and the one button; what is missing is said beside it, never behind it. */
 function Finish({
@@ -290,27 +356,37 @@ function Finish({
   catalog,
   dense,
   stopped,
+  form,
 }: SheetProps & {
   readonly sheet: SheetState;
+  readonly form: Omit<Parameters<typeof SectionForm>[0], "section" | "title" | "children">;
   readonly refusalText: (refusal: Refusal) => string;
   readonly stopped: boolean;
 }) {
-  const [problem, setProblem] = useState<string | null>(null);
+  const [answered, post] = useActionState(actions.postQuote ?? keepQuote, null);
+  const [reply, setReply] = useState<QuoteReply | null>(null);
   const [busy, setBusy] = useState(false);
   const [asking, setAsking] = useState(false);
   const quote = async () => {
+    const seen = sheet.seen();
     setBusy(true);
-    setProblem(null);
+    setReply(null);
     const saved = await sheet.flush();
-    const reply = saved ? await actions.quote().catch(() => ({ ok: false, message: words.save.waiting })) : null;
+    const made: QuoteReply = saved
+      ? await actions.quote(seen).catch(() => ({ ok: false, message: words.save.waiting }))
+      : { ok: false };
     setBusy(false);
-    if (!reply?.ok) setProblem(reply?.message ?? words.save.waiting);
+    setReply(made);
+    if (made.differences?.length) await sheet.refresh();
   };
+  const told = reply ?? answered;
   const blocked = sheet.assessment.saleBlockedBy;
   const ready = sheet.assessment.price !== null && (blocked.length === 0 || dense);
   return (
     <div className="grid gap-6">
-      <ContactFields sheet={sheet} words={words} />
+      <SectionForm {...form} section="contact" title={words.price.contact}>
+        <ContactFields sheet={sheet} words={words} />
+      </SectionForm>
       {blocked.length > 0 && !stopped ? (
         <Notice tone="amber" title={words.price.needs}>
           <ul className="list-disc pl-5">
@@ -321,9 +397,17 @@ function Finish({
         </Notice>
       ) : null}
       {ready ? (
-        <div className="grid gap-2">
+        <form
+          action={actions.postQuote && post}
+          className="grid gap-2"
+          onSubmit={(event) => {
+            event.preventDefault();
+            if (!busy) void quote();
+          }}
+        >
+          <input type="hidden" name="seen" value={JSON.stringify(sheet.seen())} />
           <p className="flex flex-wrap gap-4">
-            <Button tone="primary" aria-disabled={busy} onClick={quote}>
+            <Button type="submit" tone="primary" aria-disabled={busy}>
               {words.price.quote}
             </Button>
             {dense ? null : (
@@ -335,9 +419,15 @@ function Finish({
           <p className="text-sm text-pencil">
             {fill(words.price.quoteNote, { days: catalog.priceBook.quoteValidDays })}
           </p>
-        </div>
+        </form>
       ) : null}
-      {problem ? <Notice tone="iron" title={problem} live="assertive" /> : null}
+      {told && !told.ok ? (
+        <NotMade
+          reply={{ message: sheet.save === "undecided" ? words.save.notMade : words.save.waiting, ...told }}
+          catalog={catalog}
+          words={words}
+        />
+      ) : null}
       {asking ? <AskPerson sheet={sheet} words={words} ask={actions.ask} title={words.price.ask} /> : null}
     </div>
   );

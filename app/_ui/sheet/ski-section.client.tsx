@@ -13,6 +13,7 @@ import { More } from "../section";
 import { SliderField } from "../slider-field.client";
 import { fill } from "../words";
 import { BendUnderYou } from "./bend-on-snow.client";
+import { Beside } from "./beside.client";
 import { DraftNumber } from "./draft-number.client";
 import { bendMm, choiceFor, flexText, reasonsAbout } from "./labels";
 import type { SheetState } from "./use-sheet.client";
@@ -38,15 +39,17 @@ export function SkiSection({ sheet, catalog, words, band }: Props) {
   const choose = (id: string) => sheet.setChoices({ model: id, lengthCm: undefined, flexRatio: undefined });
   return (
     <>
-      {shown.length > 0 ? (
-        <RadioGroup
-          name="model"
-          label={words.ski.recommended}
-          choices={shown.map((each, i) => modelChoice(catalog.build, each, recommended[i], i === 0))}
-          value={spec?.model}
-          onChange={choose}
-        />
-      ) : null}
+      <Beside paths={["choices.model"]}>
+        {shown.length > 0 ? (
+          <RadioGroup
+            name="model"
+            label={words.ski.recommended}
+            choices={shown.map((each, i) => modelChoice(catalog.build, each, recommended[i], i === 0))}
+            value={spec?.model}
+            onChange={choose}
+          />
+        ) : null}
+      </Beside>
       <WhyThis choice={choiceFor(assessment, spec?.model)} words={words} />
       <More summary={words.ski.all} open={shown.length === 0 || isOther}>
         <RadioGroup
@@ -130,48 +133,52 @@ function Sizes({ sheet, catalog, words, model, band }: Props & { readonly model:
     });
   return (
     <>
-      <RadioGroup
-        name="length"
-        label={words.ski.length}
-        layout="chips"
-        {...(fit ? { hint: lengthHint(fit, words) } : {})}
-        choices={model.lengths.map(({ lengthCm }) => ({
-          value: String(lengthCm),
-          label: (
-            <>
-              <span className="measure">{lengthCm}</span> cm
-              {lengthCm === fit?.lengthCm ? <span className="text-larch"> ◂ recommended</span> : null}
-              {lengthCm === fit?.neighbourLengthCm ? <span className="text-pencil"> or this</span> : null}
-            </>
-          ),
-        }))}
-        value={String(spec.lengthCm)}
-        onChange={(value) => sheet.setChoices({ lengthCm: Number(value) })}
-      />
-      <div className="grid gap-2">
-        <SliderField
-          name="flexRatio"
-          label={words.ski.flex}
-          hint={words.ski.flexHint}
-          min={lowestRatio(catalog)}
-          max={highestRatio(catalog)}
-          step={0.01}
-          decimals={2}
-          unit={words.ski.flexUnit}
-          ends={["softer", "stiffer"]}
-          value={spec.flexRatio}
-          meaning={[
-            flexText(spec.flexRatio, catalog, near),
-            assessment.flex
-              ? fill(words.ski.bends, {
-                  mm: bendMm(assessment.flex.springCentreNPerMm, assessment.spread?.springCentre),
-                }).toLowerCase()
-              : "",
-          ]
-            .filter(Boolean)
-            .join("; ")}
-          onChange={(value) => sheet.setChoices({ flexRatio: value })}
+      <Beside paths={["choices.lengthCm"]}>
+        <RadioGroup
+          name="length"
+          label={words.ski.length}
+          layout="chips"
+          {...(fit ? { hint: lengthHint(fit, words) } : {})}
+          choices={model.lengths.map(({ lengthCm }) => ({
+            value: String(lengthCm),
+            label: (
+              <>
+                <span className="measure">{lengthCm}</span> cm
+                {lengthCm === fit?.lengthCm ? <span className="text-larch"> ◂ recommended</span> : null}
+                {lengthCm === fit?.neighbourLengthCm ? <span className="text-pencil"> or this</span> : null}
+              </>
+            ),
+          }))}
+          value={String(spec.lengthCm)}
+          onChange={(value) => sheet.setChoices({ lengthCm: Number(value) })}
         />
+      </Beside>
+      <div className="grid gap-2">
+        <Beside paths={["choices.flexRatio"]}>
+          <SliderField
+            name="flexRatio"
+            label={words.ski.flex}
+            hint={words.ski.flexHint}
+            min={lowestRatio(catalog)}
+            max={highestRatio(catalog)}
+            step={0.01}
+            decimals={2}
+            unit={words.ski.flexUnit}
+            ends={["softer", "stiffer"]}
+            value={spec.flexRatio}
+            meaning={[
+              flexText(spec.flexRatio, catalog, near),
+              assessment.flex
+                ? fill(words.ski.bends, {
+                    mm: bendMm(assessment.flex.springCentreNPerMm, assessment.spread?.springCentre),
+                  }).toLowerCase()
+                : "",
+            ]
+              .filter(Boolean)
+              .join("; ")}
+            onChange={(value) => sheet.setChoices({ flexRatio: value })}
+          />
+        </Beside>
         {choices.flexRatio !== undefined && fit ? (
           <p>
             <Button tone="quiet" size="small" onClick={() => sheet.setChoices({ flexRatio: undefined })}>
@@ -183,34 +190,36 @@ function Sizes({ sheet, catalog, words, model, band }: Props & { readonly model:
       <BendUnderYou sheet={sheet} spec={spec} catalog={catalog} words={words} />
       <WhyThisStiff sheet={sheet} spec={spec} catalog={catalog} words={words} band={band} />
       <More summary={words.ski.mount}>
-        <div className="grid gap-4">
-          <DraftNumber
-            name="bootSole"
-            label={words.ski.bootSole}
-            hint={words.ski.bootSoleHint}
-            unit="mm"
-            value={mount.bootSoleMm ?? answers.bootSoleMm}
-            error={errors["choices.mount"]}
-            onChange={(value) => setMount({ bootSoleMm: value })}
-          />
-          <DraftNumber
-            name="bindingTrack"
-            label={words.ski.bindingTrack}
-            optional
-            unit="mm"
-            value={mount.bindingTrackMm ?? answers.bindingTrackMm}
-            onChange={(value) => setMount({ bindingTrackMm: value })}
-          />
-          <DraftNumber
-            name="mountOffset"
-            label={words.ski.mountOffset}
-            hint={words.ski.mountOffsetHint}
-            unit="mm"
-            value={mount.offsetMm}
-            onChange={(value) => setMount({ offsetMm: value ?? 0 })}
-          />
-          <p className="max-w-measure text-sm text-pencil">{words.ski.technician}</p>
-        </div>
+        <Beside paths={["choices.mount"]}>
+          <div className="grid gap-4">
+            <DraftNumber
+              name="bootSole"
+              label={words.ski.bootSole}
+              hint={words.ski.bootSoleHint}
+              unit="mm"
+              value={mount.bootSoleMm ?? answers.bootSoleMm}
+              error={errors["choices.mount"]}
+              onChange={(value) => setMount({ bootSoleMm: value })}
+            />
+            <DraftNumber
+              name="bindingTrack"
+              label={words.ski.bindingTrack}
+              optional
+              unit="mm"
+              value={mount.bindingTrackMm ?? answers.bindingTrackMm}
+              onChange={(value) => setMount({ bindingTrackMm: value })}
+            />
+            <DraftNumber
+              name="mountOffset"
+              label={words.ski.mountOffset}
+              hint={words.ski.mountOffsetHint}
+              unit="mm"
+              value={mount.offsetMm}
+              onChange={(value) => setMount({ offsetMm: value ?? 0 })}
+            />
+            <p className="max-w-measure text-sm text-pencil">{words.ski.technician}</p>
+          </div>
+        </Beside>
       </More>
     </>
   );

@@ -1,6 +1,7 @@
 "use client";
 /** What stays in sight: on a narrow screen the pair itself with its name, then price, date and what the last change did. */
 import { SkiPair } from "#app/_visuals/ski-drawing.tsx";
+import type { DateRange } from "#services/views";
 import { dateRangeText } from "../date-range";
 import { moneyText } from "../money";
 import { fill } from "../words";
@@ -12,6 +13,8 @@ import type { SheetWords } from "./words";
 export interface SummaryBarProps {
   readonly sheet: SheetState;
   readonly words: SheetWords;
+  /** Where the page knows a later one than the sheet; absent = the sheet's own. */
+  readonly dateRange?: DateRange | null;
   readonly pair: DrawnPair | null;
   readonly pictureBase: string;
   /** Raises the standing figure over the page; absent where it stands beside the sheet at every width. */
@@ -20,11 +23,17 @@ export interface SummaryBarProps {
   readonly children?: React.ReactNode;
 }
 
-export function SummaryBar({ sheet, words, pair, pictureBase, onRaise, children }: SummaryBarProps) {
+export function SummaryBar({
+  sheet,
+  words,
+  dateRange: range = sheet.dateRange,
+  pair,
+  pictureBase,
+  onRaise,
+  children,
+}: SummaryBarProps) {
   const { price } = sheet.assessment;
-  const range = sheet.dateRange;
   const change = useLastChange(sheet, words);
-  const saved = { saved: words.save.saved, saving: words.save.saving, waiting: words.save.waiting }[sheet.save];
   return (
     <aside
       aria-label={`${words.sections.price}, ${words.sections.date.toLowerCase()}`}
@@ -66,7 +75,9 @@ export function SummaryBar({ sheet, words, pair, pictureBase, onRaise, children 
           </p>
           <p role="status" className="min-w-0 text-xs max-sm:basis-full sm:flex-1 sm:text-sm">
             {change ? <span className="mr-3 font-medium text-larch">{change}</span> : null}
-            <span className="text-pencil">{saved}</span>
+            <span className="text-pencil">
+              {sheet.save === "arriving" ? <noscript>{words.save.noScripts}</noscript> : words.save[sheet.save]}
+            </span>
           </p>
           {children}
         </div>

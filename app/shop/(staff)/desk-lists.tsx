@@ -92,7 +92,11 @@ function CallBacks({ rows }: { readonly rows: DeskOverview["callBacks"] }) {
       columns={[
         { key: "at", head: h.at, cell: (row) => <Clock at={row.at} /> },
         { key: "who", head: h.who, cell: (row) => <a href={`/shop/call/${row.sheetId}`}>{row.name ?? w.unnamed}</a> },
-        { key: "phone", head: h.phone, cell: (row) => <a href={`tel:${row.phone}`}>{row.phone}</a> },
+        {
+          key: "phone",
+          head: h.phone,
+          cell: (row) => <a href={`${row.phone.includes("@") ? "mailto" : "tel"}:${row.phone}`}>{row.phone}</a>,
+        },
         { key: "reason", head: h.reason, cell: (row) => row.reason },
       ]}
       rows={rows}

@@ -24,6 +24,10 @@ export function feetInchesFromCm(cm: number): { readonly feet: number; readonly 
   return { feet, inches: total - feet * INCHES_PER_FOOT };
 }
 
+/** Of a possible person, wider than the fit accepts: an unlikely measure is a flag with a script, not a refusal. */
+export const heightLimitsCm = { min: 90, max: 250 } as const;
+export const massLimitsKg = { min: 15, max: 300 } as const;
+
 /** A height as it was typed, kept for ever beside the centimetres it means. */
 export type TypedHeight =
   | { readonly unit: "cm"; readonly cm: number }

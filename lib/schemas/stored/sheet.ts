@@ -16,7 +16,7 @@ export interface FieldEntry {
   readonly at: string;
 }
 
-/** By path: answers.…, typed.height, typed.mass, choices.…, contact.…, asked.…, notes, acks.CODE */
+/** By path: answers.…, typed.height, typed.mass, said.height, said.mass, choices.…, contact.…, asked.…, notes, acks.CODE */
 export type SheetFields = Readonly<Record<string, FieldEntry>>;
 
 export interface PostalAddress {
@@ -83,11 +83,18 @@ const entry = z.object({ value: z.unknown(), version: z.number(), by: words, at:
 
 export const storedSheetFields = z.record(z.string(), entry).readonly() satisfies z.ZodType<SheetFields>;
 
+/** The words in the boxes of height and mass, as they were typed; what they were read as stands beside them. */
+export interface SaidMeasures {
+  readonly height?: string;
+  readonly mass?: string;
+}
+
 /** A sheet by meaning: what stands in its fields, cleared ones left out. */
 export interface SheetContent {
   readonly answers: PartialAnswers;
   readonly choices: SheetChoices;
   readonly typed: TypedMeasures;
+  readonly said: SaidMeasures;
   readonly contact: SheetContact;
   /** Per question: asked and not answered, or refused. */
   readonly asked: Readonly<Record<string, "not asked" | "refused">>;
@@ -99,6 +106,7 @@ const groups = z.object({
   answers: storedAnswers,
   choices: storedChoices,
   typed: storedTypedMeasures,
+  said: z.object({ height: words.exactOptional(), mass: words.exactOptional() }) satisfies z.ZodType<SaidMeasures>,
   contact,
   asked: z.record(z.string(), z.enum(["not asked", "refused"])).readonly(),
   notes: words.nullable(),
@@ -119,6 +127,7 @@ export function sheetContent(fields: SheetFields): SheetContent {
     answers: group("answers"),
     choices: group("choices"),
     typed: group("typed"),
+    said: group("said"),
     contact: group("contact"),
     asked: group("asked"),
     notes: fields.notes?.value ?? null,

@@ -8,8 +8,13 @@ import { eventOf } from "#services/record";
 import type { LinkStandingView } from "./views";
 
 export interface LinkSubjectInput {
-  readonly kind: "sheet" | "quote" | "club" | "order" | "pair";
+  readonly kind: "sheet" | "answers" | "quote" | "club" | "order" | "pair";
   readonly id: string;
+}
+
+/** Links to the answers alone stand in the record of their sheet. */
+function recordedAt({ kind, id }: LinkSubjectInput) {
+  return { kind: kind === "answers" ? "sheet" : kind, id } as const;
 }
 
 /** Revokes the subject's links and makes a new one, told once. Staff only. */
@@ -19,7 +24,7 @@ export async function reissueLink(ctx: Context, input: LinkSubjectInput): Promis
   return transaction(ctx.db, async (tx) => {
     const revoked = await revokeLinks(tx, input, ctx.now);
     const token = await issueLink(tx, input, { id: ctx.newId(), now: ctx.now });
-    await recordEvents(tx, [eventOf(ctx, "link-reissued", input, { revoked })]);
+    await recordEvents(tx, [eventOf(ctx, "link-reissued", recordedAt(input), { revoked })]);
     return accept({ token });
   });
 }
@@ -33,7 +38,7 @@ export async function revokeLink(
   if (!allowed.ok) return allowed;
   return transaction(ctx.db, async (tx) => {
     const revoked = await revokeLinks(tx, input, ctx.now);
-    await recordEvents(tx, [eventOf(ctx, "link-revoked", input, { revoked })]);
+    await recordEvents(tx, [eventOf(ctx, "link-revoked", recordedAt(input), { revoked })]);
     return accept({ revoked });
   });
 }
@@ -57,7 +62,7 @@ export async function renewLink(ctx: Context, input: LinkSubjectInput): Promise<
   return transaction(ctx.db, async (tx) => {
     const links = await renewLinks(tx, input, until);
     if (links === 0) return refuse({ code: "no-link-to-renew" });
-    await recordEvents(tx, [eventOf(ctx, "link-renewed", input, { links, until: until.toISOString() })]);
+    await recordEvents(tx, [eventOf(ctx, "link-renewed", recordedAt(input), { links, until: until.toISOString() })]);
     return accept({ until: until.toISOString() });
   });
 }

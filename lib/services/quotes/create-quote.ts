@@ -1,4 +1,4 @@
-import { issueLink } from "#auth";
+import { issueLink, revokeLinks } from "#auth";
 import { type Catalog, sha256Of } from "#catalog";
 import { buyerFrom } from "#data/buyer";
 import type { Tx } from "#data/client";
@@ -23,20 +23,24 @@ import { findSheet } from "#services/sheets/find-sheet";
 import { noLease } from "#services/sheets/lease";
 import { whyClosed } from "#services/sheets/save-sheet";
 import type { SheetContact } from "#services/sheets/views";
-import type { MadeQuote } from "#services/views";
+import type { MadeQuote, QuoteSeen } from "#services/views";
 import { currentCatalog, engineOn, engineVersion, keepRelease } from "#shop/catalogue/current";
 import { quoteNumber } from "#shop/names/numbers";
 import { normalisePhone, storedForms } from "#shop/names/phone";
 import type { DateRange } from "#shop/names/views";
 import { rangeOf } from "#shop/queue/range";
 import { frozenFit, validUntil } from "./freeze";
+import { differencesFrom } from "./seen";
 import { quoteView } from "./view";
 
 /**
  * Freezes the sheet as it stands. Refuses `contact-missing`, `sale-blocked` (by: what is missing, clashes or needs the
- * owner), `sheet-closed`, and `sheet-changed` when somebody saved meanwhile.
+ * owner), `sheet-closed`, and `sheet-changed` when somebody saved meanwhile, or when it is not what was seen (differences).
  */
-export async function createQuote(ctx: Context, input: { readonly sheetId: SheetId }): Promise<Outcome<MadeQuote>> {
+export async function createQuote(
+  ctx: Context,
+  input: { readonly sheetId: SheetId; readonly seen?: QuoteSeen },
+): Promise<Outcome<MadeQuote>> {
   const found = await findSheet(ctx, ctx.db, "sheet.quote", input.sheetId);
   if (!found.ok) return found;
   const sheet = found.value;
@@ -50,9 +54,13 @@ export async function createQuote(ctx: Context, input: { readonly sheetId: Sheet
   const stops = stoppedBy(assessment, sheet.content.flagAcks);
   const { spec, price } = assessment;
   if (stops.length > 0 || spec === null || price === null) return refuse({ code: "sale-blocked", by: stops });
+  const dateRange = await rangeOf(ctx, spec);
+  const { p50, p90 } = dateRange;
+  const shown = { spec, totalCents: price.totalCents, dates: { p50, p90 } };
+  const differences = input.seen === undefined ? [] : differencesFrom(input.seen, shown);
+  if (differences.length > 0) return refuse({ code: "sheet-changed", version: sheet.version, differences });
   const within = await spend(ctx, "quote");
   if (!within.ok) return within;
-  const dateRange = await rangeOf(ctx, spec);
   return transaction(ctx.db, async (tx) => {
     const locked = await lockOpenSheet(tx, sheet.id, ctx.now);
     if (locked === null) return refuse(await whyClosed(tx, sheet.id));
@@ -65,6 +73,7 @@ export async function createQuote(ctx: Context, input: { readonly sheetId: Sheet
     await moveState(tx, { kind: "sheet", from: locked.state, to: "quoted" }, () =>
       moveSheet(tx, sheet.id, locked.state, "quoted", { customerId: customer.id, callBackAt: null, ...noLease }),
     );
+    await revokeLinks(tx, { kind: "answers", id: sheet.id }, ctx.now);
     const number = await nextNumber(tx, "quote");
     const whose = { customerId: customer.id, buyer, contactBy: by } as const;
     const frozen = { ...frozenParts(sheet, assessment, dateRange, { ctx, catalog, engine }), ...whose };

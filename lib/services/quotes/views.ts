@@ -52,6 +52,22 @@ export interface QuoteView {
   readonly history: readonly EventView[];
 }
 
+/** What a page showed of a sheet when a quote was asked for; null is what it did not show. */
+export interface QuoteSeen {
+  /** The sheet's, as the page knew it. */
+  readonly version: number;
+  readonly spec: PairSpec | null;
+  readonly totalCents: number | null;
+  readonly dates: { readonly p50: string; readonly p90: string } | null;
+}
+
+/** Paths: choices.KEY, price, date. */
+export interface SeenDifference {
+  readonly path: string;
+  readonly seen: unknown;
+  readonly now: unknown;
+}
+
 export interface MadeQuote {
   readonly quote: QuoteView;
   /** The skier's private token for this quote, told once. */

@@ -1,4 +1,4 @@
-import { type Action, endLinksSoon, permit } from "#auth";
+import { type Action, endLinksSoon, permit, revokeLinks } from "#auth";
 import { recordEvents } from "#data/events";
 import { queueMessages } from "#data/outbox";
 import { lockOpenSheet, moveSheet, type SheetChange, updateSheet } from "#data/sheets";
@@ -25,13 +25,14 @@ export interface CallBackInput {
   readonly sheetId: SheetId;
   readonly at: Date;
   readonly reason: string;
+  /** A number to call, or an address to write to. */
   readonly phone: string;
 }
 
-/** The call goes on later: when, why, on what number. Refuses `invalid-phone`, `reason-length`, `call-back-past`. */
+/** The call goes on later: when, why, on what number or by mail. Refuses `invalid-phone`, `reason-length`, `call-back-past`. */
 export async function setCallBack(ctx: Context, input: CallBackInput): Promise<Outcome<SheetView>> {
-  const phone = normalisePhone(input.phone);
-  if (!phone.ok) return phone;
+  const phone = input.phone.includes("@") ? null : normalisePhone(input.phone);
+  if (phone?.ok === false) return phone;
   const reason = checkReason(input.reason, "reason");
   if (!reason.ok) return reason;
   if (input.at <= ctx.now) return refuse({ code: "call-back-past", path: "at", value: input.at.toISOString() });
@@ -45,7 +46,7 @@ export async function setCallBack(ctx: Context, input: CallBackInput): Promise<O
       callBackAt: input.at,
       callBackReason: reason.value,
       callBackPhone: input.phone.trim(),
-      phoneNormalised: phone.value,
+      ...(phone === null ? {} : { phoneNormalised: phone.value }),
       ...noLease,
     },
   );
@@ -115,7 +116,10 @@ async function follow(
       );
     }
     await recordEvents(tx, [eventWith(ctx, subject, facts)]);
-    if (facts.kind === "sheet-turned-down") await endLinksSoon(tx, subject, ctx.now);
+    if (facts.kind === "sheet-turned-down") {
+      await endLinksSoon(tx, subject, ctx.now);
+      await revokeLinks(tx, { kind: "answers", id: sheetId }, ctx.now);
+    }
     if (facts.kind === "review-asked") {
       await queueMessages(tx, [messageOf(ctx, facts.kind, "desk", subject, facts.data)]);
     }

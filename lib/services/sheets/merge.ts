@@ -28,7 +28,7 @@ export function mergeFields(
   const merged: Record<string, FieldEntry> = { ...fields };
   const savedPaths: string[] = [];
   const conflicts: FieldConflict[] = [];
-  for (const [path, value] of Object.entries(withBothForms(patch))) {
+  for (const [path, value] of Object.entries(withWords(withBothForms(patch), fields))) {
     const stored = fields[path];
     const changedMeanwhile = stored !== undefined && stored.version > baseVersion;
     if (changedMeanwhile && !isSame(stored.value, value)) {
@@ -38,8 +38,28 @@ export function mergeFields(
       savedPaths.push(path);
     }
   }
-  return { fields: merged, savedPaths, conflicts };
+  return { fields: merged, savedPaths, conflicts: conflicts.filter((each) => isTold(each, conflicts, fields, patch)) };
 }
+
+/** A measure stands in three fields; what became of it is told once, by the one that was typed. */
+function isTold(
+  { path }: FieldConflict,
+  all: readonly FieldConflict[],
+  fields: SheetFields,
+  patch: Readonly<Record<string, unknown>>,
+): boolean {
+  const typed = measureOf[path];
+  if (typed === undefined || !(typed in patch)) return true;
+  const isMeasureTold = all.some((each) => each.path === typed);
+  return !isMeasureTold && !(path.startsWith("said.") && isSame(fields[typed]?.value ?? null, patch[typed] ?? null));
+}
+
+const measureOf: Readonly<Record<string, string>> = {
+  "answers.heightCm": "typed.height",
+  "answers.massKg": "typed.mass",
+  "said.height": "typed.height",
+  "said.mass": "typed.mass",
+};
 
 /** A measure is kept as typed and in SI; whichever was sent, the other follows. */
 function withBothForms(patch: Readonly<Record<string, unknown>>): Readonly<Record<string, unknown>> {
@@ -57,6 +77,14 @@ function withBothForms(patch: Readonly<Record<string, unknown>>): Readonly<Recor
     both["typed.mass"] = kg === null ? null : { unit: "kg", kg };
   }
   return both;
+}
+
+/** Words that no longer say the measure they stood for are cleared: it came from elsewhere. */
+function withWords(patch: Readonly<Record<string, unknown>>, fields: SheetFields): Readonly<Record<string, unknown>> {
+  const cleared = (["height", "mass"] as const)
+    .filter((key) => `typed.${key}` in patch && !(`said.${key}` in patch) && fields[`said.${key}`]?.value != null)
+    .map((key) => [`said.${key}`, null] as const);
+  return { ...patch, ...Object.fromEntries(cleared) };
 }
 
 /** Equal as JSON values; the order of an object's members does not matter. */

@@ -23,7 +23,7 @@ import type { SavedSheet, SheetView } from "./views";
 export interface SaveSheetInput {
   readonly sheetId: SheetId;
   /**
-   * Path → value; null clears. Paths: answers.KEY, typed.height, typed.mass, choices.KEY, contact.name|phone|email|address,
+   * Path → value; null clears. Paths: answers.KEY, typed.height, typed.mass, said.height, said.mass, choices.KEY, contact.name|phone|email|address,
    * asked.KEY ("not asked" | "refused"), notes.
    */
   readonly patch: Readonly<Record<string, unknown>>;
@@ -38,6 +38,11 @@ export interface SaveSheetInput {
 export async function saveSheet(ctx: Context, input: SaveSheetInput): Promise<Outcome<SavedSheet>> {
   const allowed = permit(ctx.actor, "sheet.change", { kind: "sheet", id: input.sheetId });
   if (!allowed.ok) return allowed;
+  return saveFields(ctx, input);
+}
+
+/** The same for an actor who has been found to be allowed. */
+export async function saveFields(ctx: Context, input: SaveSheetInput): Promise<Outcome<SavedSheet>> {
   const checked = await checkPatch(ctx, input);
   if (!checked.ok) return checked;
   return transaction(ctx.db, async (tx) => {

@@ -27,6 +27,7 @@ export async function sheetView(client: Tx, record: SheetRecord, actor: Actor, n
     version: record.version,
     answers: content.answers,
     typed: content.typed,
+    said: content.said,
     choices: content.choices,
     contact: content.contact,
     club: record.clubId === null ? null : { clubId: record.clubId, skierName: record.skierName ?? "" },

@@ -5,13 +5,13 @@ export type { SheetState } from "#engine/floor";
 import type { PartialAnswers, SheetChoices } from "#engine/assessment";
 import type { TypedMeasures } from "#engine/fit";
 import type { ArtworkId, ClubId, CustomerId, Instant, OrderId, QuoteId, SheetId } from "#engine/units";
-import type { FlagAck, SheetContact } from "#schemas/stored/index";
+import type { FlagAck, SaidMeasures, SheetContact } from "#schemas/stored/index";
 import type { RightsStatement } from "#shop/order/views";
 
-export type { FlagAck, SheetContact } from "#schemas/stored/index";
+export type { FlagAck, SaidMeasures, SheetContact } from "#schemas/stored/index";
 export type SheetChannel = "online" | "phone";
 
-/** How one field came to be. Paths: answers.…, typed.height, typed.mass, choices.…, contact.…, asked.…, notes, acks.CODE */
+/** How one field came to be. Paths: answers.…, typed.…, said.…, choices.…, contact.…, asked.…, notes, acks.CODE */
 export interface FieldRecord {
   readonly value: unknown;
   readonly version: number;
@@ -33,6 +33,7 @@ export interface SheetView {
   readonly version: number;
   readonly answers: PartialAnswers;
   readonly typed: TypedMeasures;
+  readonly said: SaidMeasures;
   readonly choices: SheetChoices;
   readonly contact: SheetContact;
   /** Of a club order: who rides it. */

@@ -10,43 +10,63 @@ import { SliderField } from "#app/_ui/slider-field.client.tsx";
 import { ThemeSwitch } from "#app/_ui/theme-switch.client.tsx";
 import type { AxisBuild } from "#app/_visuals/axis-builds.ts";
 import { AxisChart } from "#app/_visuals/axis-chart.client.tsx";
+import sheetWords from "#content/copy/sheet.json";
 import { shapeAtLength } from "#engine/geometry";
 import { pairLook } from "#engine/scene";
 import type { TypedHeight, TypedMass } from "#engine/units";
 import { catalog, solved, specOf } from "../../engine/demo-catalog";
 import { operate } from "../../support/browser";
 
+interface Said<Typed> {
+  readonly text: string | null;
+  readonly value: Typed | undefined;
+}
+
+/** Keeps what was said as the sheet does: a value stays beside words that nobody can read. */
+function useSaid<Typed>(told: (said: Said<Typed>) => void, start: Typed | undefined) {
+  const [kept, setKept] = useState<{ value: Typed | undefined; said: string | undefined }>({
+    value: start,
+    said: undefined,
+  });
+  const onSay = ({ text, value }: Said<Typed>) => {
+    told({ text, value });
+    const isEmpty = text !== null && text.trim() === "";
+    setKept((before) => ({
+      value: isEmpty ? undefined : (value ?? before.value),
+      said: (isEmpty ? null : text) ?? undefined,
+    }));
+  };
+  return { ...kept, onSay, put: (value: Typed) => setKept({ value, said: undefined }) };
+}
+
 function Height({
   told,
   start,
   preferred,
 }: {
-  told: (value: unknown) => void;
+  told: (said: Said<TypedHeight>) => void;
   start?: TypedHeight;
   preferred?: "ft-in";
 }) {
-  const [value, setValue] = useState<TypedHeight | undefined>(start);
+  const { put, ...kept } = useSaid(told, start);
   return (
     <>
       <HeightField
         name="height"
         label="Height"
-        value={value}
+        words={sheetWords.you.measures}
         {...(preferred ? { preferred } : {})}
-        onChange={(next) => {
-          told(next);
-          setValue(next);
-        }}
+        {...kept}
       />
-      <button type="button" onClick={() => setValue({ unit: "ft-in", feet: 5, inches: 7 })}>
+      <button type="button" onClick={() => put({ unit: "ft-in", feet: 5, inches: 7 })}>
         outside
       </button>
     </>
   );
 }
 
-function Mass({ told, start }: { told: (value: unknown) => void; start?: TypedMass }) {
-  const [value, setValue] = useState<TypedMass | undefined>(start);
+function Mass({ told, start }: { told: (said: Said<TypedMass>) => void; start?: TypedMass }) {
+  const { put, ...kept } = useSaid(told, start);
   return (
     <>
       <MassField
@@ -54,13 +74,10 @@ function Mass({ told, start }: { told: (value: unknown) => void; start?: TypedMa
         label="Weight"
         hint="in clothes"
         error="too much"
-        value={value}
-        onChange={(next) => {
-          told(next);
-          setValue(next);
-        }}
+        words={sheetWords.you.measures}
+        {...kept}
       />
-      <button type="button" onClick={() => setValue({ unit: "lb", lb: 150 })}>
+      <button type="button" onClick={() => put({ unit: "lb", lb: 150 })}>
         outside
       </button>
     </>
@@ -87,66 +104,91 @@ describe("height and mass", () => {
   const unit = (page: Awaited<ReturnType<typeof operate>>, value: string) =>
     page.send(`input[type=radio][value="${value}"]`, new MouseEvent("click", { bubbles: true }));
 
-  it("pass on what is typed with its unit, and nothing that is no number", async () => {
+  it("pass on what is typed in any box, say what it was read as, and ask about what cannot be read", async () => {
     const told = vi.fn();
     const page = await operate(<Height told={told} />);
-    await page.type("height-cm", "182,5");
-    expect(told).toHaveBeenLastCalledWith({ unit: "cm", cm: 182.5 });
-    expect(page.seen.one("#height-other").text).toBe("= 5 ft 11.9 in");
-    for (const wrong of ["tall", "-5", " "]) {
-      await page.type("height-cm", wrong);
-      expect(told).toHaveBeenLastCalledWith(undefined);
-      expect(page.value("height-cm")).toBe(wrong);
+    await page.type("height", "182,5");
+    expect(told).toHaveBeenLastCalledWith({ text: "182,5", value: { unit: "cm", cm: 182.5 } });
+    expect(page.seen.one("#height-other").text).toBe("182.5 cm = 5 ft 11.9 in");
+    // 5 × 12 + 10 = 70 in, and 70 × 2.54 = 177.8 cm.
+    await page.type("height", "5'10\"");
+    expect(told).toHaveBeenLastCalledWith({ text: "5'10\"", value: { unit: "ft-in", feet: 5, inches: 10 } });
+    expect(page.seen.one("#height-other").text).toBe("5 ft 10 in = 177.8 cm");
+    expect(page.value("height")).toBe("5'10\"");
+    for (const wrong of ["tall", "-5", "17"]) {
+      await page.type("height", wrong);
+      expect(told).toHaveBeenLastCalledWith({ text: wrong, value: undefined });
+      expect(page.value("height")).toBe(wrong);
+      // Not in the middle of a word.
+      expect(page.seen.all("#height-error")).toEqual([]);
+      await page.wait(1200);
+      expect(page.seen.one("#height-error").text).toContain(wrong);
+      expect(page.seen.one("#height-error").text).toContain("5 ft 10 in counts");
+      expect(page.seen.one("#height-other").text).toBe("");
     }
-    expect(page.seen.one("#height-other").text).toBe("");
-    expect(page.seen.one("input[name=height-cm]").attribute("aria-label")).toBe("Height, centimetres");
+    await page.type("height", " ");
+    expect(page.seen.all("#height-error")).toEqual([]);
+    expect(page.seen.one("input[name=height]").attribute("aria-label")).toBe("Height, centimetres");
   });
 
   it("convert once when the unit is changed, and take a value from outside", async () => {
     const told = vi.fn();
     const page = await operate(<Height told={told} start={{ unit: "cm", cm: 180 }} />);
-    expect(page.value("height-cm")).toBe("180");
+    expect(page.value("height")).toBe("180");
     await unit(page, "ft-in");
     // 180 cm is 70.866 in: 5 ft 10.87 in.
-    expect([page.value("height-feet"), page.value("height-inches")]).toEqual(["5", "10.87"]);
-    const converted = told.mock.lastCall?.[0] as TypedHeight;
+    expect(page.value("height")).toBe("5 ft 10.87 in");
+    const converted = told.mock.lastCall?.[0].value as TypedHeight;
+    expect(told.mock.lastCall?.[0].text).toBeNull();
     expect(converted.unit === "ft-in" && converted.feet * 30.48 + converted.inches * 2.54).toBeCloseTo(180, 9);
-    await page.type("height-inches", "");
-    expect(told).toHaveBeenLastCalledWith({ unit: "ft-in", feet: 5, inches: 0 });
-    await page.type("height-inches", "x");
-    expect(told).toHaveBeenLastCalledWith(undefined);
-    await page.type("height-inches", "6");
+    // Back without typing: the words that were there.
     await unit(page, "cm");
-    expect(page.value("height-cm")).toBe("167.64");
+    expect(told).toHaveBeenLastCalledWith({ text: "180", value: { unit: "cm", cm: 180 } });
+    await unit(page, "ft-in");
+    await page.type("height", "5 6");
+    await unit(page, "cm");
+    expect(page.value("height")).toBe("167.64");
     await page.press("outside");
-    expect([page.value("height-feet"), page.value("height-inches")]).toEqual(["5", "7"]);
+    expect(page.value("height")).toBe("5 ft 7 in");
     const calls = told.mock.calls.length;
     await unit(page, "ft-in");
     expect(told.mock.calls.length).toBe(calls);
     const empty = await operate(<Height told={told} preferred="ft-in" />);
-    expect(empty.value("height-feet")).toBe("");
+    expect(empty.seen.one("input[name=height]").attribute("inputmode")).toBe("text");
     await unit(empty, "cm");
-    expect(empty.value("height-cm")).toBe("");
+    expect(empty.value("height")).toBe("");
+    expect(told.mock.calls.length).toBe(calls);
   });
 
   it("do the same for weight, with their hint and error beside them", async () => {
     const told = vi.fn();
     const page = await operate(<Mass told={told} start={{ unit: "kg", kg: 80 }} />);
     await page.type("mass", "82");
-    expect(told).toHaveBeenLastCalledWith({ unit: "kg", kg: 82 });
-    expect(page.seen.one("#mass-other").text).toBe("= 180.8 lb");
+    expect(told).toHaveBeenLastCalledWith({ text: "82", value: { unit: "kg", kg: 82 } });
+    expect(page.seen.one("#mass-other").text).toBe("82 kg = 180.8 lb");
     await unit(page, "lb");
     expect(page.value("mass")).toBe("180.78");
-    const pounds = told.mock.lastCall?.[0] as TypedMass;
+    const pounds = told.mock.lastCall?.[0].value as TypedMass;
     expect(pounds.unit === "lb" && pounds.lb * 0.45359237).toBeCloseTo(82, 9);
     await page.type("mass", "150");
-    expect(told).toHaveBeenLastCalledWith({ unit: "lb", lb: 150 });
+    expect(told).toHaveBeenLastCalledWith({ text: "150", value: { unit: "lb", lb: 150 } });
     await unit(page, "kg");
     expect(page.value("mass")).toBe("68.04");
+    // 12 × 14 + 3 = 171 lb.
+    await page.type("mass", "12 st 3");
+    expect(page.seen.one("#mass-other").text).toBe("171 lb = 77.6 kg");
     await page.press("outside");
     expect(page.value("mass")).toBe("150");
+    // The same figure in the other unit is another mass: 150 lb, not 150 kg.
+    await page.type("mass", "150 kg");
+    await page.type("mass", "150");
+    await unit(page, "kg");
+    await page.type("mass", "150");
+    expect(page.seen.one("#mass-other").text).toBe("150 kg = 330.7 lb");
+    await page.press("outside");
+    expect(page.seen.one("#mass-other").text).toBe("150 lb = 68.0 kg");
     await page.type("mass", "");
-    expect(told).toHaveBeenLastCalledWith(undefined);
+    expect(told).toHaveBeenLastCalledWith({ text: "", value: undefined });
     const input = page.seen.one("#mass");
     expect([input.attribute("aria-invalid"), input.attribute("aria-describedby")]).toEqual([
       "true",

@@ -137,6 +137,15 @@ describe("a number left with the owner", () => {
     expect(ask).toHaveBeenLastCalledWith("blue");
   });
 
+  it("is answered by mail where an address and no number is left", async () => {
+    const { page } = await person({ contact: { name: "Robin", email: "robin@alder.example" } });
+    expect(page.value("email")).toBe("robin@alder.example");
+    await page.press(words.flags.callSend);
+    expect(page.seen.one("[role=status]").text).toBe(
+      "✓Asked. The owner sees your sheet and writes to robin@alder.example.",
+    );
+  });
+
   it("saves name and number as they are typed, nothing where they were emptied, and names a wrong number", async () => {
     const { page } = await person({ errors: { "contact.phone": "Telephone: no number" } });
     expect(page.seen.one("#ask-phone-error").text).toContain("no number");

@@ -13,7 +13,9 @@ import sheetWords from "#content/copy/sheet.json";
 import shopWords from "#content/copy/shop.json";
 import { operate } from "../../support/browser";
 import { stillRouter } from "../../support/drawn";
-import { viewOf } from "../../support/sheet";
+import { AroundSheet, shopOf, viewOf } from "../../support/sheet";
+
+vi.mock("#app/shop/(staff)/call/actions.ts", () => ({}));
 
 const router = { ...stillRouter, refresh: vi.fn(), push: vi.fn() };
 const sources: FakeSource[] = [];
@@ -245,7 +247,7 @@ describe("dragging a row", () => {
 describe("a call", () => {
   it("leads to a section by Alt and its digit", async () => {
     const page = await operate(
-      <>
+      <AroundSheet start={viewOf()} shop={shopOf(viewOf())}>
         <ShortcutKeys sections={sheetWords.sections} words={shopWords.call} />
         <details id="core">
           <summary>Core</summary>
@@ -255,7 +257,7 @@ describe("a call", () => {
           <input type="hidden" />
           <button type="button">End</button>
         </section>
-      </>,
+      </AroundSheet>,
     );
     expect(
       page.seen.all("nav a").map((link) => [link.text, link.attribute("href"), link.attribute("aria-keyshortcuts")]),
@@ -268,6 +270,7 @@ describe("a call", () => {
       ["Alt 6Price", "#price", "Alt+6"],
       ["Alt 7Date", "#date", "Alt+7"],
       ["Alt 9End the call", "#end", "Alt+9"],
+      ["Alt 0Next missing", "#you", "Alt+0"],
     ]);
     const key = (code: string, known: object = {}) =>
       window.dispatchEvent(new KeyboardEvent("keydown", { code, altKey: true, cancelable: true, ...known }));
@@ -278,23 +281,54 @@ describe("a call", () => {
     expect(details?.open).toBe(false);
     key("Digit3");
     expect(details?.open).toBe(true);
-    expect(document.activeElement?.tagName).toBe("SUMMARY");
+    // On the field, not on the summary above it.
+    expect(document.activeElement?.getAttribute("name")).toBe("wood");
     key("Digit9");
     expect(document.activeElement?.textContent).toBe("End");
   });
 
   it("names the next question, and passes it over", async () => {
-    const save = vi.fn(async () => ({ ok: true as const, sheet: viewOf(), conflicts: [] }));
-    const view = viewOf({ answers: { heightCm: 180 }, asked: { massKg: "refused" }, version: 4 });
-    const page = await operate(<NextQuestion view={view} words={shopWords.call} save={save} />);
+    const asking = async (known: object) => {
+      const view = viewOf(known);
+      const shop = shopOf(view);
+      const page = await operate(
+        <AroundSheet start={view} shop={shop}>
+          <NextQuestion words={shopWords.call} />
+        </AroundSheet>,
+      );
+      return { page, shop };
+    };
+    const { page, shop } = await asking({ answers: { heightCm: 180 }, asked: { massKg: "refused" } });
     expect(page.seen.text).toContain("Next question: Ability, by what they do on the hill");
     expect(page.seen.text).toContain("1 of 14 answered");
     await page.press("Would rather not say");
-    expect(save).toHaveBeenCalledWith({ "asked.ability": "refused" }, 4);
+    await page.wait(500);
+    expect(shop.save).toHaveBeenCalledWith({ "asked.ability": "refused" }, 4);
     const all = Object.fromEntries(Object.keys(shopWords.call.questions).map((name) => [name, "refused"]));
-    const done = await operate(
-      <NextQuestion view={viewOf({ answers: {}, asked: all })} words={shopWords.call} save={save} />,
+    const done = await asking({ answers: {}, asked: all });
+    expect(done.page.seen.text).toContain("Every question has been answered or passed over.");
+  });
+
+  it("puts the cursor on the next answer that is missing, on Alt and 0", async () => {
+    const view = viewOf({ answers: { heightCm: 180, massKg: 80, ability: "expert", offPistePercent: 10 } });
+    const page = await operate(
+      <AroundSheet start={view} shop={shopOf(view)}>
+        <ShortcutKeys sections={sheetWords.sections} words={shopWords.call} />
+        <details id="you">
+          <summary>You</summary>
+          <label>
+            Height <input name="height" />
+          </label>
+          <label>
+            Calm <input type="radio" name="temperament" value="calm" />
+          </label>
+        </details>
+      </AroundSheet>,
     );
-    expect(done.seen.text).toContain("Every question has been answered or passed over.");
+    const field = document.querySelector<HTMLElement>("[name=temperament]");
+    if (field) field.scrollIntoView = () => {};
+    await page.send("body, details", new KeyboardEvent("keydown", { code: "Digit0", altKey: true, bubbles: true }));
+    expect(document.activeElement).toBe(field);
+    expect(document.querySelector("details")?.open).toBe(true);
   });
 });

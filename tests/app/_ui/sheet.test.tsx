@@ -133,9 +133,9 @@ describe("what the sheet says", () => {
 
   it("is read and not changed once it is quoted", async () => {
     const { page } = await sheetOf(viewOf({ state: "quoted" }));
-    expect(page.seen.one("fieldset").attribute("disabled")).toBe("");
+    expect(page.seen.one("fieldset fieldset").attribute("disabled")).toBe("");
     expect(page.seen.buttons).not.toContain("Make my quote");
-    expect((await sheetOf()).page.seen.one("fieldset").attribute("disabled")).toBeNull();
+    expect((await sheetOf()).page.seen.one("fieldset fieldset").attribute("disabled")).toBeNull();
   });
 
   it("lays the chosen build over the recommended one, and leads to the comparison", async () => {

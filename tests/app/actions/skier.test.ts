@@ -1,10 +1,13 @@
 /** The skier's buttons, pressed as functions: what they write, what they say of a wrong field, and whose link opens what. */
 import { describe, expect, it } from "vitest";
+import { newSection } from "#app/_ui/sheet/section-state.ts";
+import * as answers from "#app/(skier)/answers/actions.ts";
 import { accept as acceptClubOffer } from "#app/(skier)/club/actions.ts";
 import * as pair from "#app/(skier)/pair/actions.ts";
 import * as quote from "#app/(skier)/quote/actions.ts";
 import { takeOntoSheet } from "#app/(skier)/sheet/[token]/compare/actions.ts";
 import * as sheet from "#app/(skier)/sheet/actions.ts";
+import words from "#content/copy/skier.json";
 import { acceptedQuote, plainAnswers, quotedSheet } from "../../support/builders/sale";
 import { openShop } from "../../support/builders/shop";
 import { databaseForTests } from "../../support/db";
@@ -12,6 +15,18 @@ import { browser, called, freshBrowser, press } from "../../support/page-request
 
 const db = databaseForTests();
 const nobody = "x".repeat(43);
+
+/** The section's form as a browser sends it; `was` is what its controls said when the page was drawn. */
+function sectionForm(section: string, was: object, sent: Readonly<Record<string, string>>): FormData {
+  const form = new FormData();
+  form.set("section", section);
+  form.set("was", JSON.stringify(was));
+  for (const [name, value] of Object.entries({ ...was, ...sent })) form.set(name, String(value));
+  return form;
+}
+
+/** A page that showed neither a pair nor a price. */
+const nothingSeen = { version: 1, spec: null, totalCents: null, dates: null } as const;
 
 describe("the sheet's actions", () => {
   it("open, save, refuse by field, compare, assess and quote", async () => {
@@ -28,7 +43,7 @@ describe("the sheet's actions", () => {
       path: "answers.offPistePercent",
     });
     expect((await stored()).version).toBe(1);
-    expect(await sheet.makeQuote(token)).toMatchObject({ ok: false });
+    expect(await sheet.makeQuote(token, nothingSeen)).toMatchObject({ ok: false });
 
     const patch = { ...plainAnswers, "contact.name": "Robin Alder", "contact.email": "robin@alder.example" };
     const saved = await sheet.saveFields(token, { ...patch, "choices.destination": "collect" }, 1);
@@ -52,7 +67,7 @@ describe("the sheet's actions", () => {
 
     const told = await sheet.assessSheetNow(token);
     expect(told.ok && told.totalCents !== null && told.dateRange !== null).toBe(true);
-    const made = await called(() => sheet.makeQuote(token));
+    const made = await called(() => sheet.makeQuote(token, nothingSeen));
     expect(made.to ?? made.value).toMatch(/^\/quote\/[\w-]{43}$/);
     expect(await db().quote.count()).toBe(1);
 
@@ -154,5 +169,70 @@ describe("the pair's actions", () => {
     expect(JSON.parse(kept?.value ?? "{}")).toEqual({ name: "Robin", acceptsTerms: "on", sawWithdrawalNotice: "on" });
     // Of this page alone, out of reach of scripts, for a quarter of an hour.
     expect(kept?.options).toMatchObject({ httpOnly: true, sameSite: "lax", path: `/club/${token}`, maxAge: 900 });
+  });
+});
+
+describe("the sheet's forms without scripts", () => {
+  it("save what was changed and come back with what was not taken, as it was typed", async () => {
+    freshBrowser();
+    const token = /([\w-]{43})$/.exec((await called(sheet.startSheet)).to ?? "")?.[1] ?? "";
+    const was = { height: "", heightUnit: "cm", mass: "", massUnit: "kg", ability: "", packKg: "", ageYears: "" };
+    const sent = { height: "1,82 m", mass: "20 stone x", ability: "expert", packKg: "99", ageYears: "old" };
+    const state = await sheet.postSection(token, newSection, sectionForm("you", was, sent));
+    expect(state.section).toBe("you");
+    expect(state.typed).toEqual({ packKg: "99", ageYears: "old" });
+    expect(state.wrong.packKg).toBe("Usual pack 99 kg is above 40 kg");
+    expect(state.wrong.ageYears).toContain("“old” is not a number");
+    expect(state.refused).toEqual({ "answers.packKg": { value: 99, message: "Usual pack 99 kg is above 40 kg" } });
+    const kept = await sheet.reloadSheet(token);
+    expect(kept?.answers).toEqual({ heightCm: 182, ability: "expert" });
+    expect(kept?.said).toEqual({ height: "1,82 m", mass: "20 stone x" });
+    const contact = await sheet.postSection(
+      token,
+      newSection,
+      sectionForm("contact", { name: "", email: "", phone: "" }, { name: "Robin Alder", email: "robin at alder" }),
+    );
+    expect(contact.wrong).toEqual({ email: 'E-mail "robin at alder" is not an address' });
+    expect((await sheet.reloadSheet(token))?.contact).toEqual({ name: "Robin Alder" });
+    await expect(sheet.postSection(token, newSection, sectionForm("moon", {}, {}))).rejects.toThrow(
+      /not what our pages/,
+    );
+    await expect(sheet.postSection(token, newSection, new FormData())).rejects.toThrow(/not what our pages/);
+  });
+
+  it("make a quote of what was seen, or say in the reply what is different", async () => {
+    freshBrowser();
+    const token = /([\w-]{43})$/.exec((await called(sheet.startSheet)).to ?? "")?.[1] ?? "";
+    const patch = { ...plainAnswers, "contact.name": "Robin Alder", "contact.email": "robin@alder.example" };
+    expect(await sheet.saveFields(token, { ...patch, "choices.destination": "collect" }, 1)).toMatchObject({
+      ok: true,
+    });
+    const form = (seen: unknown) => {
+      const sent = new FormData();
+      sent.set("seen", typeof seen === "string" ? seen : JSON.stringify(seen));
+      return sent;
+    };
+    const other = await sheet.postQuote(token, null, form({ ...nothingSeen, totalCents: 1 }));
+    expect(other.ok).toBe(false);
+    expect(other.differences).toEqual([{ path: "price", seen: 1, now: expect.any(Number) }]);
+    expect(await db().quote.count()).toBe(0);
+    await expect(sheet.postQuote(token, null, form("{"))).rejects.toThrow(/not what our pages/);
+    await expect(sheet.makeQuote(token, { spec: 7 } as never)).rejects.toThrow(/not what our pages/);
+    const made = await called(() => sheet.postQuote(token, null, form(nothingSeen)));
+    expect(made.to ?? made.value).toMatch(/^\/quote\/[\w-]{43}$/);
+  });
+
+  it("of the skier's own part say in words that the link has ended, and keep what was typed", async () => {
+    freshBrowser();
+    expect(await answers.saveAnswerFields(nobody, { "answers.ability": "expert" }, 1)).toEqual({
+      ok: false,
+      message: words.answers.ended,
+    });
+    expect(await answers.reloadAnswers(nobody)).toBeNull();
+    const form = sectionForm("you", { height: "" }, { height: "182" });
+    const state = await answers.postAnswers(nobody, newSection, form);
+    expect([state.wrong[""], state.typed]).toEqual([words.answers.ended, { height: "182" }]);
+    const wrong = await answers.saveAnswerFields(nobody, { "answers.packKg": 99 }, 1);
+    expect(wrong).toMatchObject({ ok: false, path: "answers.packKg" });
   });
 });

@@ -23,6 +23,9 @@ import { browser, called, freshBrowser, press, sitDown } from "../../support/pag
 
 const db = databaseForTests();
 
+/** A page that showed neither a pair nor a price. */
+const nothingSeen = { version: 1, spec: null, totalCents: null, dates: null } as const;
+
 describe("the owner's word", () => {
   it("lets a stopped call be quoted, and the desk's does not", async () => {
     freshBrowser();
@@ -35,13 +38,13 @@ describe("the owner's word", () => {
     expect((await call.assessCall(sheetId)).liftable).toEqual(["flex-out-of-range"]);
     const word = { sheetId, reason: "rode one last year" };
     expect((await press(call.quoteAllTheSame, word)).state?.status).toBe("refused");
-    expect(await called(() => call.quoteCall(sheetId))).toMatchObject({ value: { ok: false } });
+    expect(await called(() => call.quoteCall(sheetId, nothingSeen))).toMatchObject({ value: { ok: false } });
 
     await sitDown("owner");
     expect((await press(call.quoteAllTheSame, { ...word, reason: "" })).state?.refusals.reason).toBeTruthy();
     expect((await press(call.quoteAllTheSame, word)).state?.status).toBe("done");
     expect((await call.assessCall(sheetId)).liftable).toEqual([]);
-    const quoted = await called(() => call.quoteCall(sheetId));
+    const quoted = await called(() => call.quoteCall(sheetId, nothingSeen));
     expect(quoted.to ?? quoted.value).toBe(`/shop/quotes/${(await db().quote.findFirstOrThrow({})).id}`);
   });
 });
@@ -82,7 +85,7 @@ describe("the desk's buttons", () => {
     expect(taken.to).toBe(`/shop/call/${sheetId}`);
     expect((await call.reloadCall(sheetId))?.choices.model).toBe("midlow-95");
 
-    const quoted = await called(() => call.quoteCall(sheetId));
+    const quoted = await called(() => call.quoteCall(sheetId, nothingSeen));
     const quoteId = (await db().quote.findFirstOrThrow({})).id;
     expect(quoted.to ?? quoted.value).toBe(`/shop/quotes/${quoteId}`);
     const untold = await press(quotes.makeOrder, { quoteId, name: "Robin Alder", how: "phone" });

@@ -13,8 +13,7 @@ export async function openCall(page: Page, phone: string): Promise<void> {
 export async function answerImperial(page: Page): Promise<void> {
   const you = page.locator("#you");
   await you.getByRole("group", { name: "Unit of height" }).getByText("ft in").click();
-  await you.getByLabel("Height, feet").fill("5");
-  await you.getByLabel("Height, inches").fill("7");
+  await you.getByLabel("Height, feet and inches").fill("5 ft 7");
   await you.getByRole("group", { name: "Unit of weight without gear" }).getByText("lb").click();
   await you.getByLabel("Weight without gear").fill("149");
   await you.getByRole("radio", { name: "Improving" }).check();

@@ -4,14 +4,22 @@ import { notFound } from "next/navigation";
 import { notThere } from "#app/_server/not-there.ts";
 import { sheetCautions } from "#app/_server/page-cautions.tsx";
 import { linkContext } from "#app/_server/request.ts";
-import { Notice } from "#app/_ui/notice.tsx";
 import { Sheet } from "#app/_ui/sheet/sheet.client.tsx";
 import refusalWords from "#content/copy/refusals.json";
 import words from "#content/copy/sheet.json";
 import pageWords from "#content/copy/skier.json";
 import { idOf } from "#schemas/ids";
 import { activeCatalog, readSheet, skierBand } from "#services";
-import { askPerson, assessSheetNow, makeQuote, reloadSheet, saveFields, statePictureRights } from "../actions";
+import {
+  askPerson,
+  assessSheetNow,
+  makeQuote,
+  postQuote,
+  postSection,
+  reloadSheet,
+  saveFields,
+  statePictureRights,
+} from "../actions";
 
 export const metadata: Metadata = { title: pageWords.sheet.title, robots: { index: false } };
 
@@ -33,16 +41,12 @@ export default async function SheetPage({ params }: { readonly params: Promise<{
         <div className="pt-6">
           <h1 className="text-2xl">{w.title}</h1>
           <p className="mt-1 max-w-measure text-pencil">{words.save.link}</p>
-          {sheet.value.state === "open" ? null : (
-            <div className="mt-6">
-              <Notice tone="info" title={w.closed[sheet.value.state]} />
-            </div>
-          )}
         </div>
       }
       catalog={catalog.value.engine}
       initial={sheet.value}
       words={words}
+      closed={w.closed}
       refusalWords={refusalWords}
       cautions={sheetCautions()}
       band={band.ok ? band.value : null}
@@ -53,6 +57,9 @@ export default async function SheetPage({ params }: { readonly params: Promise<{
         assess: assessSheetNow.bind(null, token),
         reload: reloadSheet.bind(null, token),
         quote: makeQuote.bind(null, token),
+        post: postSection.bind(null, token),
+        postQuote: postQuote.bind(null, token),
+        liveUrl: `/sheet/${token}/live`,
         ask: askPerson.bind(null, token),
       }}
       pictures={{

@@ -5,8 +5,11 @@ import { redirect } from "next/navigation";
 import { z } from "zod";
 import { idField, shopInstantField, withoutEmpty } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
+import { quoteReply, seenInForm } from "#app/_server/quote-reply.ts";
 import { staffContext } from "#app/_server/request.ts";
+import { notSaved, saveSection, sectionIn } from "#app/_server/section-form.ts";
 import { replyOf } from "#app/_server/sheet-reply.ts";
+import type { QuoteReply, SectionState } from "#app/_ui/sheet/section-state.ts";
 import type { AssessReply, Patch, SaveReply } from "#app/_ui/sheet/use-sheet.client.ts";
 import { say } from "#app/shop/say.ts";
 import { tellLink } from "#app/shop/told-link.ts";
@@ -32,6 +35,7 @@ import {
   copySheet,
   createQuote,
   openSheet,
+  type QuoteSeen,
   readSheet,
   releaseSheet,
   type SheetId,
@@ -143,7 +147,7 @@ export async function saveCall(sheetId: SheetId, patch: Patch, baseVersion: numb
     return { ok: false, message: issue?.message ?? "", path: (issue?.path ?? []).slice(1).join(".") };
   }
   const saved = await onSheet("save a call", (ctx) => saveSheet(ctx, { sheetId, ...parsed.data }));
-  return saved.ok ? { ok: true, sheet: saved.value.sheet, conflicts: saved.value.conflicts } : saved;
+  return saved.ok ? { ok: true, ...saved.value } : saved;
 }
 
 /** As the skier's sheet gets it, with every flag that stands and what an owner's word would lift. */
@@ -167,12 +171,35 @@ export async function reloadCall(sheetId: SheetId): Promise<SheetView | null> {
   return read.ok ? read.value : null;
 }
 
-export async function quoteCall(sheetId: SheetId): Promise<{ readonly ok: boolean; readonly message?: string }> {
-  const made = await onSheet("make a quote", (ctx) => createQuote(ctx, { sheetId }));
-  if (!made.ok) return made;
-  const { quote, token } = made.value;
-  await tellLink("quote", quote.quoteId, token);
-  redirect(`/shop/quotes/${quote.quoteId}`);
+/** Of what the page showed, and of nothing else. */
+export async function quoteCall(sheetId: SheetId, seen: QuoteSeen): Promise<QuoteReply> {
+  return quoteReply(
+    seen,
+    (each, work) => onSheet("make a quote", (ctx) => work(createQuote(ctx, { sheetId, seen: each }))),
+    async ({ quote, token }) => {
+      await tellLink("quote", quote.quoteId, token);
+      redirect(`/shop/quotes/${quote.quoteId}`);
+    },
+  );
+}
+
+export async function postCallQuote(
+  sheetId: SheetId,
+  _previous: QuoteReply | null,
+  form: FormData,
+): Promise<QuoteReply> {
+  return quoteCall(sheetId, seenInForm(form));
+}
+
+/** A part of the sheet, sent without scripts. */
+export async function postCallSection(
+  sheetId: SheetId,
+  _previous: SectionState,
+  form: FormData,
+): Promise<SectionState> {
+  const part = sectionIn(form);
+  const saved = await onSheet("save a part of a call", (ctx) => saveSection(ctx, sheetId, part, { say }));
+  return saved.ok ? saved.value : notSaved(part, saved);
 }
 
 export async function askOwner(

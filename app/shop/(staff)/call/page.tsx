@@ -34,7 +34,7 @@ export default async function CallsPage({ searchParams }: { readonly searchParam
           <ActionForm
             action={openCall}
             fields={[
-              { kind: "tel", name: "phone", label: w.phone, autoComplete: "off" },
+              { kind: "tel", name: "phone", label: w.phone, autoComplete: "off", isFirst: true },
               { kind: "text", name: "name", label: w.name, optional: true, autoComplete: "off" },
             ]}
             submit={w.openButton}

@@ -1,14 +1,13 @@
 "use client";
 /** What the desk writes beside the sheet: reasons against flags, and notes of the call. */
-import { useState } from "react";
 import { ActionForm } from "#app/_ui/action-form.client.tsx";
-import { Button } from "#app/_ui/button.tsx";
 import { TextAreaField } from "#app/_ui/field.tsx";
-import { Badge, Notice, type Tone } from "#app/_ui/notice.tsx";
-import type { SheetActions } from "#app/_ui/sheet/use-sheet.client.ts";
+import { Badge, type Tone } from "#app/_ui/notice.tsx";
+import { Beside } from "#app/_ui/sheet/beside.client.tsx";
+import { useSheetAround } from "#app/_ui/sheet/sheet-context.client.ts";
 import { fill } from "#app/_ui/words.ts";
 import type { FitFlag } from "#engine/fit";
-import type { FlagAck, SheetId, SheetView } from "#services/views";
+import type { FlagAck, SheetId } from "#services/views";
 import { answerForFlag, quoteAllTheSame } from "../actions";
 import type { CallWords } from "./words";
 
@@ -88,41 +87,25 @@ function AllowSale({ sheetId, words }: { readonly sheetId: SheetId; readonly wor
   );
 }
 
-export function CallNotes({
-  view,
-  words,
-  save,
-}: {
-  readonly view: SheetView;
-  readonly words: CallWords;
-  readonly save: SheetActions["save"];
-}) {
-  const [notes, setNotes] = useState(view.notes ?? "");
-  const [answer, setAnswer] = useState<{ readonly ok: boolean; readonly message: string } | null>(null);
-  const keep = async () => {
-    const reply = await save({ notes: notes.trim() || null }, view.version).catch(() => null);
-    const conflict = reply?.ok ? reply.conflicts[0] : undefined;
-    if (reply?.ok && !conflict) setAnswer({ ok: true, message: words.notesDone });
-    else setAnswer({ ok: false, message: reply?.ok ? String(conflict?.theirs ?? "") : (reply?.message ?? "") });
-  };
+/** Saved like every other field. */
+export function CallNotes({ words }: { readonly words: CallWords }) {
+  const { sheet } = useSheetAround();
   return (
     <section aria-labelledby="notes-title" className="grid max-w-measure gap-3">
       <h2 id="notes-title" className="sr-only">
         {words.notes}
       </h2>
-      <TextAreaField
-        id="call-notes"
-        name="notes"
-        label={words.notes}
-        hint={words.notesHint}
-        value={notes}
-        error={answer && !answer.ok ? answer.message : undefined}
-        onChange={(event) => setNotes(event.target.value)}
-      />
-      <p>
-        <Button onClick={keep}>{words.notesSave}</Button>
-      </p>
-      {answer?.ok ? <Notice tone="moss" title={answer.message} live="polite" /> : null}
+      <Beside paths={["notes"]}>
+        <TextAreaField
+          id="call-notes"
+          name="notes"
+          label={words.notes}
+          hint={words.notesHint}
+          value={sheet.notes ?? ""}
+          error={sheet.errors.notes}
+          onChange={(event) => sheet.setField("notes", event.target.value || null)}
+        />
+      </Beside>
     </section>
   );
 }

@@ -5,18 +5,18 @@
  */
 import { type ReactNode, useMemo, useState } from "react";
 import { Sheet, type SheetProps } from "#app/_ui/sheet/sheet.client.tsx";
-import type { AssessReply, SheetActions } from "#app/_ui/sheet/use-sheet.client.ts";
+import { useSheetAround } from "#app/_ui/sheet/sheet-context.client.ts";
+import type { AssessReply } from "#app/_ui/sheet/use-sheet.client.ts";
 import type { FitFlag } from "#engine/fit";
-import type { SheetView } from "#services/views";
 import { CallFlags, CallNotes } from "./call-notes.client";
+import { CallPen, isTheirs } from "./call-pen.client";
+import { CallPhone } from "./call-phone.client";
 import { NextQuestion } from "./next-question.client";
 import { ShortcutKeys } from "./shortcuts.client";
 import type { CallWords } from "./words";
 
-interface CallActions extends Omit<SheetActions, "assess"> {
+interface CallActions extends Omit<SheetProps["actions"], "assess"> {
   readonly assess: () => Promise<{ readonly reply: AssessReply } & CallStops>;
-  readonly quote: SheetProps["actions"]["quote"];
-  readonly ask: SheetProps["actions"]["ask"];
 }
 
 /** Flags that stand, and codes of what stops the sale until an owner lets it go on. */
@@ -26,7 +26,7 @@ interface CallStops {
 }
 
 export interface CallSheetProps {
-  readonly sheet: Omit<SheetProps, "actions" | "dense" | "children">;
+  readonly sheet: Omit<SheetProps, "actions" | "dense" | "children" | "before" | "isReadOnly">;
   readonly actions: CallActions;
   readonly callWords: CallWords;
   readonly isOwner: boolean;
@@ -35,40 +35,62 @@ export interface CallSheetProps {
 }
 
 export function CallSheet({ sheet, actions, callWords, isOwner, children }: CallSheetProps) {
-  const [saved, setSaved] = useState<SheetView>(sheet.initial);
   const [stops, setStops] = useState<CallStops>({ flags: [], liftable: [] });
-  const listening = useMemo(() => listen(actions, setSaved, setStops), [actions]);
-  // What the page read anew (an acknowledged flag, a call back) counts when it is the newer one.
-  const view = sheet.initial.version > saved.version ? sheet.initial : saved;
-  const acks = sheet.initial.flagAcks.length >= view.flagAcks.length ? sheet.initial.flagAcks : view.flagAcks;
+  const listening = useMemo(() => listen(actions, setStops), [actions]);
+  return (
+    <Sheet
+      {...sheet}
+      actions={listening}
+      dense
+      // Whoever only reads along changes nothing.
+      isReadOnly={isTheirs}
+      before={<CallHead words={callWords} />}
+    >
+      <CallNote stops={stops} words={callWords} isOwner={isOwner}>
+        {children}
+      </CallNote>
+    </Sheet>
+  );
+}
+
+function CallHead({ words }: { readonly words: CallWords }) {
+  const around = useSheetAround();
+  const isOpen = around.sheet.view.state === "open";
+  return (
+    <div className="grid w-full gap-2 py-3">
+      <CallPen words={words} />
+      <ShortcutKeys sections={around.words.sections} words={words} />
+      {isOpen ? <NextQuestion words={words} /> : null}
+      {isOpen ? <CallPhone words={words} /> : null}
+    </div>
+  );
+}
+
+function CallNote({
+  stops,
+  words,
+  isOwner,
+  children,
+}: {
+  readonly stops: CallStops;
+  readonly words: CallWords;
+  readonly isOwner: boolean;
+  readonly children: ReactNode;
+}) {
+  const { view } = useSheetAround().sheet;
   return (
     <>
-      <div className="mx-auto grid w-full max-w-page gap-2 px-4 py-3 sm:px-6">
-        <ShortcutKeys sections={sheet.words.sections} words={callWords} />
-        {view.state === "open" ? <NextQuestion view={view} words={callWords} save={listening.save} /> : null}
-      </div>
-      <Sheet {...sheet} actions={listening} dense>
-        <CallFlags {...stops} acks={acks} sheetId={view.sheetId} words={callWords} isOwner={isOwner} />
-        {view.state === "open" ? <CallNotes view={view} words={callWords} save={listening.save} /> : null}
-        {children}
-      </Sheet>
+      <CallFlags {...stops} acks={view.flagAcks} sheetId={view.sheetId} words={words} isOwner={isOwner} />
+      {view.state === "open" ? <CallNotes words={words} /> : null}
+      {view.state === "open" ? children : null}
     </>
   );
 }
 
 /** The same actions, with an ear on what the server answers. */
-function listen(
-  actions: CallActions,
-  setSaved: (view: SheetView) => void,
-  setStops: (stops: CallStops) => void,
-): SheetProps["actions"] {
+function listen(actions: CallActions, setStops: (stops: CallStops) => void): SheetProps["actions"] {
   return {
     ...actions,
-    save: async (patch, baseVersion) => {
-      const reply = await actions.save(patch, baseVersion);
-      if (reply.ok) setSaved(reply.sheet);
-      return reply;
-    },
     assess: async () => {
       const { reply, ...stops } = await actions.assess();
       setStops(stops);

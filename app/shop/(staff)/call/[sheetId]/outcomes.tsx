@@ -11,7 +11,15 @@ import { beforeOwner, callBackLater, turnCallerDown } from "../actions";
 
 const w = words.call;
 
-export function CallOutcomes({ sheet, link }: { readonly sheet: SheetView; readonly link: ReactNode }) {
+export function CallOutcomes({
+  sheet,
+  link,
+  answersLink,
+}: {
+  readonly sheet: SheetView;
+  readonly link: ReactNode;
+  readonly answersLink: ReactNode;
+}) {
   const id = { kind: "hidden", name: "sheetId", value: sheet.sheetId } as const;
   const { callBack, review } = sheet;
   return (
@@ -41,10 +49,10 @@ export function CallOutcomes({ sheet, link }: { readonly sheet: SheetView; reado
               { kind: "datetime-local", name: "at", label: w.callBackAt },
               { kind: "text", name: "reason", label: w.callBackReason, autoComplete: "off" },
               {
-                kind: "tel",
+                kind: "text",
                 name: "phone",
                 label: w.callBackPhone,
-                value: sheet.contact.phone ?? "",
+                value: sheet.contact.phone ?? sheet.contact.email ?? "",
                 autoComplete: "off",
               },
             ]}
@@ -68,6 +76,10 @@ export function CallOutcomes({ sheet, link }: { readonly sheet: SheetView; reado
             fields={[id, { kind: "textarea", name: "reason", label: w.turnDownReason }]}
             submit={w.turnDownButton}
           />
+        </More>
+        <More summary={w.answersTitle}>
+          <p className="mb-3 max-w-measure text-sm text-pencil">{w.answersLead}</p>
+          {answersLink}
         </More>
         <More summary={w.link}>{link}</More>
       </div>

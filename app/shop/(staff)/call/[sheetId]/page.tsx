@@ -3,8 +3,6 @@ import { cookies } from "next/headers";
 import { notFound } from "next/navigation";
 import { sheetCautions } from "#app/_server/page-cautions.tsx";
 import { staffContext } from "#app/_server/request.ts";
-import { ActionForm } from "#app/_ui/action-form.client.tsx";
-import { Notice } from "#app/_ui/notice.tsx";
 import { fill } from "#app/_ui/words.ts";
 import { PrivateLink } from "#app/shop/private-link.tsx";
 import { refusedPage } from "#app/shop/refused-page.tsx";
@@ -19,13 +17,12 @@ import { activeCatalog, type Context, findByPhone, readSheet, type SheetView, sk
 import {
   askOwner,
   assessCall,
-  changedCopy,
-  putDown,
+  postCallQuote,
+  postCallSection,
   quoteCall,
   reloadCall,
   saveCall,
   stateCallRights,
-  takeOver,
 } from "../actions";
 import { CallSheet } from "./call-sheet.client";
 import { CallOutcomes } from "./outcomes";
@@ -45,7 +42,6 @@ export default async function CallPage({ params }: { readonly params: Promise<{ 
   if (!read.ok) return refusedPage(read.refusal);
   if (!catalog.ok) notFound();
   const sheet = read.value;
-  const isTheirs = sheet.lease !== null && !sheet.lease.isMine;
   return (
     <>
       <div className="mx-auto grid w-full max-w-page gap-3 px-4 pt-4 sm:px-6">
@@ -59,42 +55,43 @@ export default async function CallPage({ params }: { readonly params: Promise<{ 
             <a href={`/shop/clubs/${sheet.club.clubId}`}>{clubWords.partOf}</a>
           </p>
         )}
-        <Holder sheet={sheet} />
       </div>
-      {/* Whoever only reads along changes nothing. */}
-      <fieldset disabled={isTheirs} className="min-w-0">
-        <CallSheet
-          key={`${sheetId}${isTheirs}`}
-          callWords={w}
-          isOwner={permit(ctx.actor, "quote.override").ok}
-          sheet={{
-            catalog: catalog.value.engine,
-            initial: sheet,
-            words: sheetWords,
-            refusalWords,
-            cautions: sheetCautions(),
-            band: band.ok ? band.value : null,
-            preferImperial: jar.get("units")?.value === "imperial",
-            compareHref: `/shop/call/${sheetId}/compare`,
-            pictures: {
-              uploadUrl: `/files/artwork/${sheetId}`,
-              pictureBase: "/files/artwork/staff",
-              stateRights: stateCallRights,
-            },
-          }}
-          actions={{
-            save: saveCall.bind(null, sheetId),
-            assess: assessCall.bind(null, sheetId),
-            reload: reloadCall.bind(null, sheetId),
-            quote: quoteCall.bind(null, sheetId),
-            ask: askOwner.bind(null, sheetId),
-          }}
-        >
-          {sheet.state === "open" ? (
-            <CallOutcomes sheet={sheet} link={<PrivateLink ctx={ctx} kind="sheet" id={sheetId} />} />
-          ) : null}
-        </CallSheet>
-      </fieldset>
+      <CallSheet
+        key={sheetId}
+        callWords={w}
+        isOwner={permit(ctx.actor, "quote.override").ok}
+        sheet={{
+          catalog: catalog.value.engine,
+          initial: sheet,
+          words: sheetWords,
+          refusalWords,
+          cautions: sheetCautions(),
+          band: band.ok ? band.value : null,
+          preferImperial: jar.get("units")?.value === "imperial",
+          compareHref: `/shop/call/${sheetId}/compare`,
+          pictures: {
+            uploadUrl: `/files/artwork/${sheetId}`,
+            pictureBase: "/files/artwork/staff",
+            stateRights: stateCallRights,
+          },
+        }}
+        actions={{
+          save: saveCall.bind(null, sheetId),
+          assess: assessCall.bind(null, sheetId),
+          reload: reloadCall.bind(null, sheetId),
+          quote: quoteCall.bind(null, sheetId),
+          post: postCallSection.bind(null, sheetId),
+          postQuote: postCallQuote.bind(null, sheetId),
+          liveUrl: `/shop/call/${sheetId}/live`,
+          ask: askOwner.bind(null, sheetId),
+        }}
+      >
+        <CallOutcomes
+          sheet={sheet}
+          link={<PrivateLink ctx={ctx} kind="sheet" id={sheetId} />}
+          answersLink={<PrivateLink ctx={ctx} kind="answers" id={sheetId} />}
+        />
+      </CallSheet>
     </>
   );
 }
@@ -127,43 +124,5 @@ async function KnownAs({ ctx, sheet }: { readonly ctx: Context; readonly sheet: 
         </a>
       ))}
     </p>
-  );
-}
-
-/** Who has the draft, and the way to take it over or put it down; or why it is closed. */
-function Holder({ sheet }: { readonly sheet: SheetView }) {
-  const id = [{ kind: "hidden", name: "sheetId", value: sheet.sheetId }] as const;
-  if (sheet.state !== "open") {
-    return (
-      <Notice tone="info" title={fill(w.closed[sheet.state], { reason: sheet.turnedDown ?? "" })}>
-        <p className="flex flex-wrap gap-4">
-          {sheet.quotes.map((quote) => (
-            <a key={quote.quoteId} href={`/shop/quotes/${quote.quoteId}`}>
-              {quote.number}
-            </a>
-          ))}
-        </p>
-        <ActionForm action={changedCopy} idPrefix="copy-" tone="plain" size="small" fields={id} submit={w.copy} />
-      </Notice>
-    );
-  }
-  if (sheet.lease !== null && !sheet.lease.isMine) {
-    return (
-      <Notice tone="amber" title={fill(w.lease, { holder: sheet.lease.holder })}>
-        <p>{w.leaseText}</p>
-        <p>{w.readOnly}</p>
-        <ActionForm action={takeOver} idPrefix="take-" size="small" fields={id} submit={w.takeOver} />
-      </Notice>
-    );
-  }
-  return (
-    <div className="flex flex-wrap items-baseline gap-x-4 text-sm text-pencil">
-      {sheet.lease ? <p>{w.mine}</p> : null}
-      {sheet.lease ? (
-        <ActionForm action={putDown} idPrefix="put-" tone="plain" size="small" fields={id} submit={w.putDown} />
-      ) : (
-        <ActionForm action={takeOver} idPrefix="take-" tone="plain" size="small" fields={id} submit={w.takeOver} />
-      )}
-    </div>
   );
 }

@@ -1,0 +1,2 @@
+-- AlterEnum
+ALTER TYPE "link_subject" ADD VALUE 'answers' BEFORE 'quote';
