@@ -41,10 +41,11 @@ export async function bundle(entry, name = path.basename(entry, path.extname(ent
   return outfile;
 }
 
-/** The programs of the threads: a server and whatever opens a data folder find them in .cache. */
+/** The programs of threads and of the process for pictures: a server and whatever opens a data folder find them in .cache. */
 export async function bundleThreads() {
   await bundle("lib/papers/worker.ts", "documents-worker");
   await bundle("lib/data/thread/worker.ts", "database-thread");
+  await bundle("lib/services/graphics/picture-process.ts", "picture-process");
 }
 
 /** Bundles and loads a module. */

@@ -1,6 +1,15 @@
 // Brings a backup of the embedded shop back. What is in the data folder now is moved aside, never deleted. Stop the shop first.
 //   node .ci/restore.mjs BACKUP_FOLDER [--key FILE]     FILE holds the owner's half of the key an encrypted one was made for
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
+import {
+  copyFileSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  writeFileSync,
+} from "node:fs";
 import path from "node:path";
 import { parseArgs } from "node:util";
 import { loadBundled } from "./bundle.mjs";
@@ -21,10 +30,11 @@ const { readBackupFile, readManifest, restoreFolder } = await loadBundled("lib/d
 try {
   const archive = await readBackupFile(from, "database.tar.gz", identity);
   await restoreFolder(path.join(dataFolder, "database"), archive, async () => {
-    moveAside();
+    const aside = moveAside();
     const manifest = readManifest(from);
     if (manifest?.isEncrypted) await unseal(manifest.files);
     else if (existsSync(path.join(from, "data"))) cpSync(path.join(from, "data"), dataFolder, { recursive: true });
+    keepHouseKey(aside);
   });
 } catch (error) {
   fail(error.message);
@@ -51,12 +61,31 @@ async function unseal(files) {
   }
 }
 
-/** Everything but the lock, which stands in the folder and keeps the shop from starting meanwhile. */
+/** A backup that anybody can read has no key in it: the one that was here still opens what it sealed. */
+function keepHouseKey(aside) {
+  const key = path.join(dataFolder, "house.key");
+  if (existsSync(key) || process.env.PAIRWRIGHT_SECRET) return;
+  const old = aside === null ? null : path.join(aside, "house.key");
+  if (old !== null && existsSync(old)) {
+    copyFileSync(old, key);
+    say("The house.key that was here stays in use.");
+  } else {
+    say(
+      `No house.key came back: put the one of that shop into ${dataFolder} before the next start, or what it sealed stays shut.`,
+    );
+  }
+}
+
+/**
+ * Everything but the lock, which stands in the folder and keeps the shop from starting meanwhile.
+ * @returns where it is now; null when there was nothing
+ */
 function moveAside() {
   const entries = readdirSync(dataFolder).filter((entry) => !entry.startsWith("database.lock"));
-  if (entries.length === 0) return;
+  if (entries.length === 0) return null;
   const aside = `${dataFolder}.before-${new Date().toISOString().slice(0, 19).replaceAll(":", "")}`;
   mkdirSync(aside);
   for (const entry of entries) renameSync(path.join(dataFolder, entry), path.join(aside, entry));
   say(`What was there is now in ${aside}`);
+  return aside;
 }

@@ -39,7 +39,7 @@ export async function serve({ host, port, address, trustedProxies, dev = false }
     const begin = () => answer(request, response);
     // What we send on to ourselves has its place already.
     const full = isOwn ? begin() : admit(request, response, begin);
-    if (full) refuse(request, response, full);
+    if (full) refuseLater(request, response, full);
   });
   const answer = (request, response) =>
     answering(request, response, (record) => {
@@ -70,8 +70,28 @@ function hostsOf({ headers }) {
   return new Set([headers.host, headers["x-forwarded-host"]].filter(Boolean));
 }
 
+/** Whoever finds no place and asks again at once would keep us busy with nothing else: each is told after a second. */
+const toldAfterMs = 1000;
+/** So many are held; the next is told at once. */
+const mostHeld = 1000;
+let held = 0;
+
+function refuseLater(request, response, refusal) {
+  if (held >= mostHeld) return refuse(request, response, refusal);
+  held += 1;
+  const timer = setTimeout(() => {
+    if (!response.destroyed) refuse(request, response, refusal);
+  }, toldAfterMs);
+  response.once("close", () => {
+    held -= 1;
+    clearTimeout(timer);
+  });
+}
+
 function refuse(request, response, { status, words, headers = {} }) {
-  response.writeHead(status, { ...plainText, ...headers, connection: "close" }).end(words);
+  // What is still on its way is not waited for; who sent none comes again by the same line, which costs us less than a new one.
+  const sends = request.headers["content-length"] !== undefined || request.headers["transfer-encoding"] !== undefined;
+  response.writeHead(status, { ...plainText, ...headers, ...(sends ? { connection: "close" } : {}) }).end(words);
   request.resume();
 }
 

@@ -8,9 +8,10 @@ import { isSeenSession } from "./seen-sessions";
 
 /**
  * One thread draws all pages, so more at once make none of them quicker, and every look into the database waits for a slice of
- * each of the others: two keep the thread busy, and a page of staff is hardly held up by two. Shop practice, no source.
+ * each of the others: two keep the thread busy. While staff wait for a page, four a second of anybody else's are begun.
+ * Shop practice, no source.
  */
-const crowd = new Crowd({ anybody: 2, reserved: 4, waiting: 48 });
+const crowd = new Crowd({ anybody: 2, reserved: 4, waiting: 48, besideStaffMs: 250 });
 const retryAfterSeconds = 5;
 /** Whoever takes or sends slowly holds a place no longer than this. */
 const longestMs = 1000;

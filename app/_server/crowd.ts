@@ -7,6 +7,8 @@ export interface CrowdSize {
   readonly reserved: number;
   /** How many may wait, of staff and of others each; the next is told at once. */
   readonly waiting: number;
+  /** While pages of staff are in work, one of anybody else is begun this long after the last: they go on, but hold nobody up. */
+  readonly besideStaffMs: number;
 }
 
 interface Waiting {
@@ -22,6 +24,8 @@ export class Crowd {
   #guests = 0;
   #staff = 0;
   #line: Waiting[] = [];
+  #guestBegunAt = Number.NEGATIVE_INFINITY;
+  #isLookingAgain = false;
 
   constructor(size: CrowdSize) {
     this.#size = size;
@@ -33,10 +37,12 @@ export class Crowd {
    */
   enter(isStaff: boolean, begin: () => void): Leave | null {
     const one: Waiting = { isStaff, begin };
-    if (!this.#hasPlace(isStaff)) {
+    if (this.#hasPlace(isStaff)) this.#take(one);
+    else {
       if (this.#line.filter((other) => other.isStaff === isStaff).length >= this.#size.waiting) return null;
       this.#line.push(one);
-    } else this.#take(one);
+      this.#lookAgain();
+    }
     let hasLeft = false;
     return () => {
       if (hasLeft) return;
@@ -47,12 +53,33 @@ export class Crowd {
 
   #hasPlace(isStaff: boolean): boolean {
     const { anybody, reserved } = this.#size;
-    return this.#guests + this.#staff < anybody + reserved && (isStaff || this.#guests < anybody);
+    if (this.#guests + this.#staff >= anybody + reserved) return false;
+    return isStaff || (this.#guests < anybody && this.#guestWaitMs() <= 0);
+  }
+
+  /** Until one of anybody may be begun beside staff; none when staff have no page in work. */
+  #guestWaitMs(): number {
+    return this.#staff === 0 ? 0 : this.#guestBegunAt + this.#size.besideStaffMs - performance.now();
+  }
+
+  /** Nobody need leave for the next guest's time to come. */
+  #lookAgain(): void {
+    const waitMs = this.#guestWaitMs();
+    if (this.#isLookingAgain || this.#line.length === 0 || waitMs <= 0) return;
+    this.#isLookingAgain = true;
+    const again = () => {
+      this.#isLookingAgain = false;
+      this.#next();
+    };
+    setTimeout(again, Math.ceil(waitMs)).unref();
   }
 
   #take(one: Waiting): void {
     if (one.isStaff) this.#staff += 1;
-    else this.#guests += 1;
+    else {
+      this.#guests += 1;
+      this.#guestBegunAt = performance.now();
+    }
     one.begin();
   }
 
@@ -66,10 +93,14 @@ export class Crowd {
     this.#next();
   }
 
+  /** As many as there are places: when staff have left, more than one of anybody may be begun. */
   #next(): void {
-    const next = this.#line.find(({ isStaff }) => isStaff) ?? this.#line[0];
-    if (next === undefined || !this.#hasPlace(next.isStaff)) return;
-    this.#line = this.#line.filter((other) => other !== next);
-    this.#take(next);
+    for (;;) {
+      const next = this.#line.find(({ isStaff }) => isStaff) ?? this.#line[0];
+      if (next === undefined || !this.#hasPlace(next.isStaff)) break;
+      this.#line = this.#line.filter((other) => other !== next);
+      this.#take(next);
+    }
+    this.#lookAgain();
   }
 }

@@ -47,6 +47,7 @@ export const policy = {
   // Customers, and what is known of a person
   "customer.read": { guest: "never", ...office },
   "customer.merge": { guest: "never", ...office },
+  "customer.correct": { guest: "never", ...office },
   "person.export": { guest: "never", ...ownerOnly },
   "person.erase": { guest: "never", ...ownerOnly },
   "retention.set": { guest: "never", ...ownerOnly },
@@ -63,6 +64,7 @@ export const policy = {
   "order.cancel": { guest: "never", ...office },
   "order.change": { guest: "never", ...office },
   "order.confirm": { guest: "never", ...office },
+  "order.correct-buyer": { guest: "never", ...office },
   "contact.prove": { guest: ["order"], ...office },
   "deposit.choose": { guest: ["order"], ...office },
   "deposit.record": { guest: "never", ...office },

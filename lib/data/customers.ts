@@ -65,6 +65,17 @@ export async function changeCustomer(
   return { customer, before: changed.length === 0 ? null : before };
 }
 
+/** Puts right what stands in the row; false when it has become another's or was erased meanwhile. */
+export async function correctCustomer(
+  tx: Tx,
+  id: string,
+  right: Pick<CustomerContact, "name" | "email" | "phone" | "phoneNormalised">,
+): Promise<boolean> {
+  const where = { id, mergedIntoId: null, erasedAt: null };
+  const { count } = await tx.customer.updateMany({ where, data: { ...right, givenBy: "desk" } });
+  return count === 1;
+}
+
 async function insertCustomer(tx: Tx, id: string, contact: CustomerContact, now: Date): Promise<CustomerRecord> {
   const { name, email, phone, phoneNormalised, address, by } = contact;
   const data = { id, name, email, phone, phoneNormalised, givenBy: by, createdAt: now };

@@ -7,6 +7,7 @@ import type { Tx } from "./client";
 import { Prisma } from "./generated/client";
 import { asJson } from "./json";
 import { sweepLetters } from "./letters";
+import { sweepNotices } from "./notices";
 import { personalColumns } from "./personal-data";
 import type { PersonKeys } from "./persons";
 
@@ -224,7 +225,7 @@ const tied: ReadonlySet<string> = new Set([
 ]);
 
 /** Swept by whoever can open them. */
-const sealed: ReadonlySet<string> = new Set(["letters.body"]);
+const sealed: ReadonlySet<string> = new Set(["letters.body", "notices.body"]);
 
 const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
 
@@ -234,7 +235,11 @@ const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
  */
 export async function sweepWords(tx: Tx, phrases: readonly string[], word: string): Promise<void> {
   const wanted = phrases.filter((phrase) => phrase.length >= 3);
-  if (wanted.length > 0) await sweepLetters(tx, new RegExp(wanted.map(escaped).join("|"), "giu"), word);
+  if (wanted.length > 0) {
+    const words = new RegExp(wanted.map(escaped).join("|"), "giu");
+    await sweepLetters(tx, words, word);
+    await sweepNotices(tx, words, word);
+  }
   for (const [table, kinds] of Object.entries(personalColumns)) {
     if (tied.has(table)) continue;
     for (const [column, holds] of Object.entries(kinds)) {

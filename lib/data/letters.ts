@@ -73,6 +73,12 @@ export async function listLetters(
   return readableRows(rows, readLetter);
 }
 
+/** Where the letters of these ids are; one that never was a letter is not among them. */
+export async function letterStates(client: Tx, ids: readonly string[]): Promise<ReadonlyMap<string, LetterState>> {
+  const rows = await client.letter.findMany({ where: { id: { in: [...ids] } } });
+  return new Map(readableRows(rows, readLetter).map(({ id, state }) => [id, state]));
+}
+
 /** A try that failed and is not the last. */
 export async function noteLetterProblem(tx: Tx, id: string, problem: string): Promise<void> {
   await tx.letter.updateMany({ where: { id, state: "waiting" }, data: { tries: { increment: 1 }, problem } });

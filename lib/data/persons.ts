@@ -2,6 +2,7 @@
 import type { Tx } from "./client";
 import { isSameName } from "./customers";
 import { withText } from "./letters";
+import { noticeWithText } from "./notices";
 
 export interface PersonKeys {
   /** The customer and those that turned out to be the same. */
@@ -105,7 +106,9 @@ export async function personRows(client: Tx, keys: PersonKeys) {
       include: { skis: true, revisions: true, proofs: true, operations: true },
       orderBy: { serialNumber: "asc" },
     }),
-    letters: await client.notice.findMany({ where: { orderId: within(orderIds) }, orderBy: { draftedAt: "asc" } }),
+    letters: (
+      await client.notice.findMany({ where: { orderId: within(orderIds) }, orderBy: { draftedAt: "asc" } })
+    ).map(noticeWithText),
     mail: (await client.letter.findMany({ where: { OR: about }, orderBy: { createdAt: "asc" } })).map(withText),
     messages: await client.outboxMessage.findMany({ where: { OR: about }, orderBy: { createdAt: "asc" } }),
     codes: await client.contactCode.findMany({

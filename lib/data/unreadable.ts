@@ -4,9 +4,10 @@ import { readRow, readRows, type UnreadableRow } from "./columns";
 import { readFloorBook } from "./floor-books";
 import { readChange } from "./floor-changes";
 import { readBook } from "./learning";
+import { readNoticeRow } from "./notices";
 import { orderName } from "./records/order";
 import { quoteName } from "./records/quote";
-import { benchColumns, incidentColumns, noticeColumns, orderColumns, quoteColumns } from "./records/tables";
+import { benchColumns, incidentColumns, orderColumns, quoteColumns } from "./records/tables";
 import { readSheet } from "./sheets";
 
 /**
@@ -33,7 +34,7 @@ export async function unreadableRows(client: Tx): Promise<readonly UnreadableRow
     ...readRows(incidents, (row) => readRow("incidents", incidentColumns, row, ({ number }) => `INC-${number}`))
       .unreadable,
     ...readRows(changes, readChange).unreadable,
-    ...readRows(notices, (row) => readRow("notices", noticeColumns, row, ({ id }) => id)).unreadable,
+    ...readRows(notices, readNoticeRow).unreadable,
     ...readRows(books, readBook).unreadable,
     ...readRows(floorBooks, readFloorBook).unreadable,
     ...readRows(readings, (row) => readRow("bench_records", benchColumns, row, ({ serial }) => serial)).unreadable,

@@ -21,6 +21,8 @@ const payment = z.object({ method: words, cents: amount, reference: orNull(words
 const revision = z.object({ revision: amount, specHash: words });
 const answeredProof = z.object({ revision: amount, name: words, note: orNull(words) });
 const acceptance = { orderId: idSchema("order"), orderNumber: words, how: words, name: words };
+/** By field: as it was. */
+const corrected = z.object({ before: z.record(z.string(), z.unknown()), reason: words });
 const links = z.object({ revoked: amount });
 const orderMove = z.object({ from: words });
 const place = orNull(amount);
@@ -98,6 +100,7 @@ export const eventSchemas = {
   "club-accepted": z.object({ orderNumber: words, quotes: listOf(words), of: amount }),
 
   "customer-changed": z.object({ before: z.record(z.string(), z.unknown()) }),
+  "customer-corrected": corrected,
   "customer-merged": z.object({
     into: idSchema("customer"),
     from: idSchema("customer"),
@@ -121,6 +124,7 @@ export const eventSchemas = {
   }),
   "contact-code-sent": z.object({ until: storedInstant }),
   "contact-code-missed": z.object({ misses: amount }),
+  "buyer-corrected": corrected,
   "order-repriced": z.object({ pairId: idSchema("pair"), beforeCents: amount, afterCents: amount }),
   "order-waiting": orderMove,
   "order-released": orderMove,

@@ -101,6 +101,13 @@ export const retentionQuery = z.strictObject({
 });
 export const retentionSchema = retentionQuery.extend({ reason });
 export const erasePersonSchema = z.strictObject({ reason });
+/** A contact as it should be; an empty field says there is none. */
+export const correctContactSchema = z.strictObject({
+  name: fullName,
+  phone: z.union([z.literal(""), phoneSchema]),
+  email: z.union([z.literal(""), emailSchema]),
+  reason,
+});
 export const mergeCustomersSchema = z.strictObject({ reason });
 export const releaseBudgetsSchema = z.strictObject({ reason });
 

@@ -7,6 +7,8 @@ export * from "#services/clubs/accept-club";
 export { addClubSkier } from "#services/clubs/add-skier";
 export * from "#services/clubs/open-club";
 export { listClubs, readClub } from "#services/clubs/read-club";
+export { correctBuyer } from "#services/customers/correct-buyer";
+export { correctCustomer } from "#services/customers/correct-customer";
 export { erasePerson } from "#services/customers/erase-person";
 export { mergeCustomers } from "#services/customers/merge-customers";
 export { personFile } from "#services/customers/person-file";

@@ -10,7 +10,7 @@ import { openShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 import { browser, freshBrowser, sitDown } from "../support/page-requests";
 
-const size = { anybody: 2, reserved: 1, waiting: 2 };
+const size = { anybody: 2, reserved: 1, waiting: 2, besideStaffMs: 0 };
 
 /** Plays a line such as "g1 g2 s3 -g1": guests and staff who come and leave. @returns who was begun, in order, and who was refused */
 function played(line: string) {
@@ -47,6 +47,44 @@ describe("a crowd", () => {
   });
 });
 
+describe("a crowd while staff wait for a page", () => {
+  const waits = { anybody: 2, reserved: 1, waiting: 5, besideStaffMs: 250 };
+  beforeEach(() => {
+    vi.useFakeTimers();
+    return () => void vi.useRealTimers();
+  });
+
+  it("begins one of anybody's in every quarter of a second, and as many as there are places when staff have left", () => {
+    const crowd = new Crowd(waits);
+    const begun: string[] = [];
+    const enter = (name: string) => crowd.enter(name.startsWith("s"), () => begun.push(name));
+    const later = (ms: number) => {
+      vi.advanceTimersByTime(ms);
+      return begun.join(" ");
+    };
+    const first = enter("g1");
+    const staff = enter("s1");
+    for (const name of ["g2", "g3", "g4", "g5"]) enter(name);
+    first?.();
+    expect([later(0), later(249), later(1)]).toEqual(["g1 s1", "g1 s1", "g1 s1 g2"]);
+    expect([later(249), later(1)]).toEqual(["g1 s1 g2", "g1 s1 g2 g3"]);
+    // Both places of anybody are taken now, however long the next one waits.
+    expect(later(1000)).toBe("g1 s1 g2 g3");
+    staff?.();
+    expect(later(1000)).toBe("g1 s1 g2 g3");
+  });
+
+  it("is not held up when staff have none in work", () => {
+    const crowd = new Crowd(waits);
+    const begun: string[] = [];
+    const staff = crowd.enter(true, () => begun.push("s1"));
+    for (const name of ["g1", "g2", "g3", "g4"]) crowd.enter(false, () => begun.push(name));
+    expect(begun).toEqual(["s1", "g1"]);
+    staff?.();
+    expect(begun).toEqual(["s1", "g1", "g2"]);
+  });
+});
+
 class Answered extends EventEmitter {
   isSlow = false;
   write() {
@@ -61,7 +99,7 @@ describe("the door to the pages", () => {
   let begun: string[];
   beforeEach(() => {
     noteSession(session, false);
-    crowd = new Crowd({ anybody: 1, reserved: 1, waiting: 0 });
+    crowd = new Crowd({ anybody: 1, reserved: 1, waiting: 0, besideStaffMs: 0 });
     begun = [];
     const written = vi.spyOn(process.stderr, "write").mockReturnValue(true);
     return () => written.mockRestore();

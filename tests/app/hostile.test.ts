@@ -31,7 +31,7 @@ describe("hostile requests", () => {
   it("are told at the front door what is wrong with them, and hold no place there when they have gone", () => {
     const draw = drawn(seed);
     const guard = headerGuard(0);
-    const crowd = new Crowd({ anybody: 2, reserved: 0, waiting: 0 });
+    const crowd = new Crowd({ anybody: 2, reserved: 0, waiting: 0, besideStaffMs: 0 });
     const statuses = new Set<number | null>();
     const wrong: string[] = [];
     for (let n = 0; n < 1000; n += 1) {

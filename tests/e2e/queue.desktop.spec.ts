@@ -151,9 +151,9 @@ test("the board is drawn to scale and says the same in words, accessible at 1440
   await expect(board).toBeVisible();
   const drawn = await board.locator("svg a").count();
   expect(drawn).toBeGreaterThan(10);
-  await page.getByText("The board as a list").click();
-  const listed = page.locator("details table tbody tr");
-  await expect(listed).toHaveCount(drawn);
+  await expectAccessible(page);
+  await page.getByRole("link", { name: "The board as a list" }).click();
+  await expect(page.locator("table tbody tr")).toHaveCount(Math.min(50, drawn));
   await expectAccessible(page);
   await page.setViewportSize({ width: 390, height: 844 });
   await page.goto("/shop/queue");

@@ -84,15 +84,14 @@ describe("the demo shop", () => {
 
 /** Strips that are held for a core still to be glued and do not measure what the pair's cut list says. */
 async function tooSmall(): Promise<readonly string[]> {
-  const pairs = (await openPairs(db())).filter(({ heldStrips }) =>
-    heldStrips.some(({ state }) => state === "reserved"),
-  );
-  expect(pairs.length).toBeGreaterThan(5);
   const faults: string[] = [];
-  for (const { spec, serial, ...pair } of pairs) {
+  let holding = 0;
+  for (const { spec, serial, ...pair } of await openPairs(db())) {
+    const held = await stripsHeldBy(db(), pair.id);
+    if (!held.some(({ state }) => state === "reserved")) continue;
+    holding += 1;
     if (spec === null) throw new Error(`${serial} cannot be read`);
     const { parts } = await workedPair(db(), { ...pair, serial, spec });
-    const held = await stripsHeldBy(db(), pair.id);
     const small = held.filter(({ position, widthMm, heightMm, lengthMm }) => {
       const cut = parts.lines.find(({ code }) => code === `strip-${position?.toLowerCase()}`);
       const [least, high, long] = [cut?.widthMm ?? 0, cut?.thicknessMm ?? 0, cut?.lengthMm ?? 0];
@@ -100,6 +99,7 @@ async function tooSmall(): Promise<readonly string[]> {
     });
     faults.push(...small.map(({ id }) => id));
   }
+  expect(holding).toBeGreaterThan(5);
   return faults;
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { letterText } from "#data/letters";
 import { transaction } from "#data/transaction";
+import { unreadableRows } from "#data/unreadable";
 import { dropNotice, listNotices, sendNotice } from "#services";
 import { draftNotice } from "#services/letters/draft-notice";
 import { acceptedQuote } from "../support/builders/sale";
@@ -37,8 +38,9 @@ describe("letters to customers", () => {
     expect(message).toMatchObject({
       recipient: "303 555 0101",
       subjectId: orderId,
-      data: { body: "Dear Robin, the press is down." },
+      data: { noticeId, kind: "delay" },
     });
+    expect(JSON.stringify(message?.data)).not.toContain("Robin");
     const events = await db().event.findMany({ where: { subjectId: orderId, kind: { startsWith: "notice-" } } });
     expect(events.map(({ kind }) => kind)).toEqual(["notice-drafted", "notice-sent"]);
   });
@@ -56,6 +58,27 @@ describe("letters to customers", () => {
     const letters = await db().letter.findMany({ where: { subjectId: second.orderId } });
     expect(letters).toMatchObject([{ recipient: "robin@alder.example", state: "waiting" }]);
     expect(letters.map(letterText)).toEqual(["The press is down."]);
+    const shown = async () => must(await listNotices(shop.as(shop.desk))).map(({ letter }) => letter);
+    expect(await shown()).toEqual(["waiting"]);
+    await db().letter.updateMany({ data: { state: "sent" } });
+    expect(await shown()).toEqual(["sent"]);
+  });
+
+  it("keeps what they say sealed, opens it for people, and says which cannot be opened", async () => {
+    const shop = await openShop(db());
+    const { noticeId, version } = await drafted(shop);
+    const stored = async () => (await db().notice.findUniqueOrThrow({ where: { id: noticeId } })).body;
+    expect(await stored()).toMatch(/^sealed-1:/);
+    const desk = shop.as(shop.desk);
+    must(await sendNotice(desk, { noticeId, version, body: "Dear Robin, look at /pair/abc." }));
+    expect(await stored()).not.toContain("abc");
+    expect(must(await listNotices(desk)).map(({ body }) => body)).toEqual(["Dear Robin, look at /pair/abc."]);
+    // From before texts were sealed; then one that another house's key has closed.
+    await db().notice.updateMany({ data: { body: "Dear Robin, in clear." } });
+    expect(must(await listNotices(desk)).map(({ body }) => body)).toEqual(["Dear Robin, in clear."]);
+    await db().notice.updateMany({ data: { state: "draft", body: `sealed-1:${Buffer.alloc(48).toString("base64")}` } });
+    expect(must(await listNotices(desk))).toEqual([]);
+    expect(await unreadableRows(db())).toMatchObject([{ table: "notices", column: "body" }]);
   });
 
   it("drops with a reason and then cannot be sent", async () => {

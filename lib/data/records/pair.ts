@@ -27,6 +27,8 @@ export type ProofRecord = ReturnType<typeof readProof>;
 
 const readHold = (row: HoldRow) => readRow("pair_holds", holdColumns, row, byId);
 const readStrip = (row: Prisma.StripGetPayload<object>) => readRow("strips", heldStripColumns, row, byId);
+const readStripSide = (row: { readonly id: string; readonly side: string | null }) =>
+  readRow("strips", heldStripColumns, row, byId);
 const readSki = (row: Prisma.SkiGetPayload<object>) => readRow("skis", skiColumns, row, bySerial);
 
 /** Everything that builds the pair. */
@@ -78,7 +80,7 @@ export function readPair(row: WholePairRow) {
 }
 export type PairRecord = ReturnType<typeof readPair>;
 
-/** What the plan and the queue's pages need of a pair: no prints, no skis, no prices, nothing of the quote. */
+/** What the plan and the queue's pages need of a pair: no prints, no skis, no prices, nothing of the quote; of strips the side. */
 export const queuedPair = {
   id: true,
   orderId: true,
@@ -105,7 +107,7 @@ export const queuedPair = {
   proofs: wholePair.proofs,
   revisions: { select: { pairId: true, revision: true, spec: true, createdAt: true }, orderBy: { revision: "asc" } },
   holds: wholePair.holds,
-  heldStrips: wholePair.heldStrips,
+  heldStrips: { select: { id: true, side: true } },
   order: {
     select: {
       number: true,
@@ -131,7 +133,7 @@ function readQueuedPair(row: QueuedPairRow) {
     proofs: row.proofs.map(readProof),
     revisions: row.revisions.map((each) => readRow("pair_revisions", revisionColumns, each, revisionName)),
     holds: row.holds.map(readHold),
-    heldStrips: row.heldStrips.map(readStrip),
+    heldStrips: row.heldStrips.map(readStripSide),
     order: readRow("orders", orderColumns, row.order, ({ number }) => `O-${number}`),
     unreadable: null,
   };
@@ -148,7 +150,7 @@ function readBarely(row: QueuedPairRow, unreadable: UnreadableRow): QueuedPairRe
     proofs: readableRows(row.proofs, readProof),
     revisions: [],
     holds: readableRows(row.holds, readHold),
-    heldStrips: readableRows(row.heldStrips, readStrip),
+    heldStrips: readableRows(row.heldStrips, readStripSide),
     order: order ?? { ...row.order, ...noPromise },
     unreadable,
   };

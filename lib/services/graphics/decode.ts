@@ -2,18 +2,23 @@
  * Takes a picture in: told by its first bytes, measured, and re-encoded, so that nothing of the file itself is ever
  * served. Limits from the shop's print process; a 60 MB file of 120 million pixels covers a ski at 300 dpi.
  */
-import { webcrypto } from "node:crypto";
-import { open } from "node:fs/promises";
-import sharp from "sharp";
+import { fork } from "node:child_process";
+import { existsSync } from "node:fs";
+import { mkdtemp, open, readFile, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
 import { config } from "#config";
 import type { ArtworkImageBytes } from "#data/artwork";
 import { accept, type Outcome, refuse } from "#engine/units";
+import type { PictureAnswer } from "./picture-process";
+import type { Reencoded, ToReencode } from "./reencode";
 
 export const artworkLimits = { bytes: 60 * 1024 * 1024, leastPx: 50 } as const;
-const previewPx = 1600;
 
-sharp.cache(false);
-sharp.concurrency(1);
+/** Relative to the working directory, where the scripts put it before anything decodes. */
+const program = path.join(".cache", "picture-process.mjs");
+/** Longer than the largest picture takes on a slow machine. */
+const patienceMs = 120_000;
 
 export type ArtworkType = "jpeg" | "png" | "webp" | "tiff";
 
@@ -51,54 +56,70 @@ async function firstBytes(input: PictureInput): Promise<Uint8Array> {
   }
 }
 
-/** Decoding and hashing happen off the server's thread. */
+/**
+ * In a process of its own. Refuses `artwork-too-big`, `artwork-type`, `artwork-unreadable`, `artwork-too-many-pixels`,
+ * `artwork-too-small`.
+ * @throws Error when that process fails
+ */
 export async function decodeArtwork(input: PictureInput): Promise<Outcome<DecodedArtwork>> {
-  const path = "file";
   const size = input instanceof Uint8Array ? input.byteLength : input.size;
   if (size > artworkLimits.bytes) {
-    return refuse({ code: "artwork-too-big", path, bytes: size, mostBytes: artworkLimits.bytes });
+    return refuse({ code: "artwork-too-big", path: "file", bytes: size, mostBytes: artworkLimits.bytes });
   }
   const type = sniffType(await firstBytes(input));
   if (type === "svg" || type === "unknown") {
-    return refuse({ code: "artwork-type", path, found: type, allowed: ["jpeg", "png", "webp", "tiff"] });
+    return refuse({ code: "artwork-type", path: "file", found: type, allowed: ["jpeg", "png", "webp", "tiff"] });
   }
+  // Beside the file, which lies in the shop's own folder, so that what a killed server leaves stays there.
+  const into = await mkdtemp(
+    input instanceof Uint8Array ? path.join(tmpdir(), "pairwright-picture-") : `${input.file}-`,
+  );
   try {
-    return await reencode(input instanceof Uint8Array ? input : input.file, type);
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
-    if (/pixel limit/i.test(reason)) return tooManyPixels(null, null);
-    return refuse({ code: "artwork-unreadable", path, type });
+    const { mostPixels } = config();
+    const picture = input instanceof Uint8Array ? input : input.file;
+    return await outcomeOf(await reencodedApart({ picture, into, mostPixels, leastPx: artworkLimits.leastPx }), type);
+  } finally {
+    await rm(into, { recursive: true, force: true });
   }
 }
 
-async function reencode(picture: Uint8Array | string, type: ArtworkType): Promise<Outcome<DecodedArtwork>> {
-  const settings = { limitInputPixels: config().mostPixels, failOn: "error" as const, sequentialRead: true };
-  const { width, height, hasAlpha } = await sharp(picture, settings).metadata();
-  if (width * height > config().mostPixels) return tooManyPixels(width, height);
-  if (Math.min(width, height) < artworkLimits.leastPx) {
-    const leastPx = artworkLimits.leastPx;
-    return refuse({ code: "artwork-too-small", path: "file", widthPx: width, heightPx: height, leastPx });
+async function outcomeOf(answer: Reencoded, type: ArtworkType): Promise<Outcome<DecodedArtwork>> {
+  const at = { path: "file" } as const;
+  if (answer.is === "unreadable") return refuse({ code: "artwork-unreadable", ...at, type });
+  if (answer.is === "done") {
+    const { widthPx, heightPx, sha256, images } = answer;
+    const read = images.map(async ({ file, ...image }) => ({ ...image, bytes: await readFile(file) }));
+    return accept({ type, widthPx, heightPx, sha256, images: await Promise.all(read) });
   }
-  const upright = () => sharp(picture, settings).autoOrient().toColourspace("srgb");
-  const full = hasAlpha
-    ? await upright().png({ compressionLevel: 6 }).toBuffer({ resolveWithObject: true })
-    : await upright().jpeg({ quality: 95, chromaSubsampling: "4:4:4" }).toBuffer({ resolveWithObject: true });
-  const small = sharp(full.data, settings).resize(previewPx, previewPx, { fit: "inside", withoutEnlargement: true });
-  const preview = hasAlpha ? await small.png().toBuffer() : await small.jpeg({ quality: 85 }).toBuffer();
-  const contentType = hasAlpha ? "image/png" : "image/jpeg";
-  return accept({
-    type,
-    widthPx: full.info.width,
-    heightPx: full.info.height,
-    sha256: Buffer.from(await webcrypto.subtle.digest("SHA-256", full.data)).toString("hex"),
-    images: [
-      { size: "full", contentType, bytes: full.data },
-      { size: "preview", contentType, bytes: preview },
-    ],
+  const { widthPx, heightPx } = answer;
+  if (answer.is === "too-small") {
+    return refuse({ code: "artwork-too-small", ...at, widthPx, heightPx, leastPx: artworkLimits.leastPx });
+  }
+  return refuse({ code: "artwork-too-many-pixels", ...at, widthPx, heightPx, mostPixels: config().mostPixels });
+}
+
+/** Where the process's program is absent (the command line, tests) the picture is decoded in this one. */
+async function reencodedApart(asked: ToReencode): Promise<Reencoded> {
+  const file = path.resolve(/* turbopackIgnore: true */ program);
+  if (!existsSync(/* turbopackIgnore: true */ file)) {
+    const { reencode } = await import(/* turbopackIgnore: true */ "./reencode");
+    return reencode(asked);
+  }
+  return new Promise((resolve, reject) => {
+    const child = fork(/* turbopackIgnore: true */ file, [], {
+      execArgv: [],
+      serialization: "advanced",
+      stdio: ["ignore", "ignore", "ignore", "ipc"],
+      timeout: patienceMs,
+    });
+    child.once("message", (answer: PictureAnswer) => {
+      if (answer.is === "fault") reject(new Error(answer.message));
+      else resolve(answer);
+    });
+    child.once("error", reject);
+    child.once("exit", (code, signal) =>
+      reject(new Error(`the process that decodes pictures ended with ${signal ?? code}`)),
+    );
+    child.send(asked);
   });
-}
-
-function tooManyPixels(widthPx: number | null, heightPx: number | null) {
-  const mostPixels = config().mostPixels;
-  return refuse({ code: "artwork-too-many-pixels", path: "file", widthPx, heightPx, mostPixels });
 }

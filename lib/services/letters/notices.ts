@@ -2,10 +2,11 @@
 
 import { permit } from "#auth";
 import problems from "#content/copy/problems.json";
+import { letterStates } from "#data/letters";
 import { decideNotice, listNoticeRecords, type NoticeRecord, noticeById } from "#data/notices";
 import { queueMessages } from "#data/outbox";
 import { transaction, translated } from "#data/transaction";
-import type { NoticeState } from "#engine/floor";
+import type { LetterState, NoticeState } from "#engine/floor";
 import type { NoticeId } from "#engine/units";
 import { accept, fill, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
@@ -24,7 +25,14 @@ const longestLetter = 5000;
 export async function listNotices(ctx: Context): Promise<Outcome<readonly NoticeView[]>> {
   const allowed = permit(ctx.actor, "notice.send");
   if (!allowed.ok) return allowed;
-  return accept((await translated(listNoticeRecords(ctx.db, most))).map(noticeView));
+  const notices = await translated(listNoticeRecords(ctx.db, most));
+  const states = await translated(
+    letterStates(
+      ctx.db,
+      notices.map(({ id }) => id),
+    ),
+  );
+  return accept(notices.map((notice) => noticeView(notice, states.get(notice.id) ?? null)));
 }
 
 /** Sends a draft as it was last edited: by the queue, or by hand where there is no mail address. Refuses `not-found`, `invalid-field` (body), `changed-meanwhile`. */
@@ -73,21 +81,20 @@ async function decide(
         [eventOf(ctx, `notice-${state}`, subject, data)],
       ));
     if (!isDecided) return refuse({ code: "changed-meanwhile", what: "notice", id: notice.id, version: input.version });
-    if (state === "sent") {
-      const to = recipientOf(notice);
-      // Whoever gave no mail address is told by the person who says so here.
-      if (isMailAddress(to)) {
-        const text = { subject: fill(w.heading, { order: orderNumber(notice.order) }), text: body };
-        const letter = { id: ctx.newId(), kind: `notice-${notice.kind}`, to, about: subject, createdAt: ctx.now };
-        await enqueueLetter(tx, { ...letter, ...text });
-      }
-      await queueMessages(tx, [
-        messageOf(ctx, `notice-${notice.kind}`, recipientOf(notice), subject, { ...data, body }),
-      ]);
+    const to = recipientOf(notice);
+    // Whoever gave no mail address is told by the person who says so here.
+    const byMail = state === "sent" && isMailAddress(to);
+    if (byMail) {
+      const text = { subject: fill(w.heading, { order: orderNumber(notice.order) }), text: body };
+      // A notice is sent once at most, so its letter has its id: what became of it is asked of the letter.
+      const letter = { id: notice.id, kind: `notice-${notice.kind}`, to, about: subject, createdAt: ctx.now };
+      await enqueueLetter(tx, { ...letter, ...text });
     }
+    // That it was told is kept; what it says stays with the notice alone.
+    if (state === "sent") await queueMessages(tx, [messageOf(ctx, `notice-${notice.kind}`, to, subject, data)]);
     const after = await noticeById(tx, notice.id);
     if (after === null) throw new Error(`notice ${notice.id} was there a moment ago`);
-    return accept(noticeView(after));
+    return accept(noticeView(after, byMail ? "waiting" : null));
   });
 }
 
@@ -95,7 +102,8 @@ function recipientOf({ order }: NoticeRecord): string {
   return order.customer.email ?? order.customer.phone ?? "desk";
 }
 
-export function noticeView(notice: NoticeRecord): NoticeView {
+/** @param letter where its letter is; null where none was written */
+export function noticeView(notice: NoticeRecord, letter: LetterState | null): NoticeView {
   return {
     noticeId: notice.id,
     orderId: notice.orderId,
@@ -104,6 +112,7 @@ export function noticeView(notice: NoticeRecord): NoticeView {
     byMail: isMailAddress(recipientOf(notice)),
     kind: notice.kind,
     state: notice.state,
+    letter,
     version: notice.version,
     body: notice.body,
     promisedOn: notice.order.promisedOn,

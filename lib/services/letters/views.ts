@@ -11,6 +11,8 @@ export interface NoticeView {
   readonly byMail: boolean;
   readonly kind: "delay" | "colour-offer" | "slot-slid" | "hold-lapsed" | "date-changed";
   readonly state: NoticeState;
+  /** Where its letter is: waiting, handed to the mail server (sent) or given up (dead). Null where none was written. */
+  readonly letter: LetterState | null;
   readonly version: number;
   readonly body: string;
   readonly promisedOn: IsoDate | null;

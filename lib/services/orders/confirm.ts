@@ -125,6 +125,8 @@ export async function confirmByCode(
   const [code] = await contactCodesOf(ctx.db, order.id);
   const over = refuse({ code: "code-over", path: "code" });
   if (code === undefined || code.usedAt !== null || code.expiresAt <= ctx.now || code.misses >= mostMisses) return over;
+  // The buyer's address was put right since: who reads the old one is not them.
+  if (code.sentTo !== order.customer.email) return over;
   if (!isSameDigest(code.codeHash, contactCodeHash(order.id, input.code))) {
     const isCounted = await transaction(ctx.db, async (tx) => {
       if (!(await missContactCode(tx, code.id, mostMisses))) return false;

@@ -1,8 +1,8 @@
 import type { Catalog } from "#catalog";
 import { config } from "#config";
 import paperWords from "#content/copy/papers.json";
-import { bumpQueue } from "#data/counters";
 import { recordEvents } from "#data/events";
+import { lockName } from "#data/locks";
 import { usableLots } from "#data/lots";
 import { insertTraveller, type PairRecord, pairById, voidTravellers } from "#data/pairs";
 import { transaction } from "#data/transaction";
@@ -44,19 +44,30 @@ export interface PairDocumentInput {
   readonly paper: Paper;
 }
 
+/** More than ever print one pair's sheet at once. */
+const mostTries = 5;
+
 /**
  * The build sheet as PDF. Each print has its number and stands in the record; older prints are void from then on, so that
- * only one sheet of a pair is valid. Refuses `order-closed` for a cancelled pair.
+ * only one sheet of a pair is valid. That is so only once the sheet is drawn: a drawing that fails voids none.
+ * Refuses `order-closed` for a cancelled pair, `changed-meanwhile` when others print it all the while.
  */
 export async function buildSheetDocument(ctx: Context, input: PairDocumentInput): Promise<Outcome<DocumentBytes>> {
   const found = await findPair(ctx, ctx.db, "build-sheet.read", input.pairId);
   if (!found.ok) return found;
   if (found.value.state === "cancelled") return refuse({ code: "order-closed", state: found.value.state });
-  const print = await recordPrint(ctx, found.value);
-  const facts = await pairFacts(ctx, found.value, print);
-  const bytes = await drawInTurn(ctx, "build-sheet", composeBuildSheet(facts), input.paper);
-  return accept(pdf(bytes, `${found.value.serial}-build-sheet-${print}.pdf`));
+  let pair = found.value;
+  for (let tries = 0; tries < mostTries; tries += 1) {
+    const print = nextPrint(pair);
+    const facts = await pairFacts(ctx, pair, print);
+    const bytes = await drawInTurn(ctx, "build-sheet", composeBuildSheet(facts), input.paper);
+    if (await recordPrint(ctx, pair, print)) return accept(pdf(bytes, `${pair.serial}-build-sheet-${print}.pdf`));
+    pair = (await pairById(ctx.db, pair.id)) ?? pair;
+  }
+  return refuse({ code: "changed-meanwhile", what: "pair", id: pair.id, version: pair.version });
 }
+
+const nextPrint = ({ prints }: PairRecord) => (prints.at(-1)?.print ?? 0) + 1;
 
 /** The kit list as PDF. */
 export async function kitListDocument(ctx: Context, input: PairDocumentInput): Promise<Outcome<DocumentBytes>> {
@@ -98,12 +109,13 @@ function latestPrint(pair: PairRecord): number {
   return pair.prints.at(-1)?.print ?? 1;
 }
 
-/** A new print voids those before it. @returns its number, from 1 */
-async function recordPrint(ctx: Context, pair: PairRecord): Promise<number> {
+/** A new print voids those before it. False when somebody printed, or changed, the pair meanwhile. */
+async function recordPrint(ctx: Context, pair: PairRecord, print: number): Promise<boolean> {
   return transaction(ctx.db, async (tx) => {
-    // Two who print at once get two numbers: the queue's row lets them in one by one.
-    await bumpQueue(tx);
-    const print = ((await pairById(tx, pair.id))?.prints.at(-1)?.print ?? 0) + 1;
+    // Two who print at once get two numbers.
+    await lockName(tx, `prints of ${pair.id}`);
+    const now = await pairById(tx, pair.id);
+    if (now === null || nextPrint(now) !== print || now.specHash !== pair.specHash) return false;
     await voidTravellers(tx, pair.id, fill(paperWords.buildSheet.replaced, { print }), ctx.now);
     await insertTraveller(tx, {
       id: ctx.newId(),
@@ -116,7 +128,7 @@ async function recordPrint(ctx: Context, pair: PairRecord): Promise<number> {
     });
     const subject = { kind: "pair", id: pair.id } as const;
     await recordEvents(tx, [eventOf(ctx, "build-sheet-printed", subject, { print, revision: pair.revision })]);
-    return print;
+    return true;
   });
 }
 

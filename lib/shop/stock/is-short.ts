@@ -6,7 +6,8 @@ import { stationIdTaking } from "#shop/floor/stations";
 
 /** A pair as far as its wood goes: of the queue or whole. */
 type StripFacts = Pick<PairRecord, "state"> & {
-  readonly [Key in "heldStrips" | "operations"]: readonly PairRecord[Key][number][];
+  readonly heldStrips: readonly Pick<PairRecord["heldStrips"][number], "side">[];
+  readonly operations: readonly PairRecord["operations"][number][];
 };
 
 /** Seven a ski. */

@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { Blocked } from "#app/shop/(staff)/queue/blocked.tsx";
 import { Board } from "#app/shop/(staff)/queue/board.tsx";
+import { BoardList } from "#app/shop/(staff)/queue/board-list.tsx";
 import { axisOf, placeOf } from "#app/shop/(staff)/queue/board-axis.ts";
 import { Base } from "#app/shop/(staff)/queue/breakdown/base.tsx";
 import { Effect, signedDays } from "#app/shop/(staff)/queue/breakdown/effect.tsx";
@@ -130,18 +131,18 @@ describe("the board", () => {
 
   it("heads each day with its weekday and hours, its closure or its overtime, and marks the present", () => {
     const head = board().one("svg");
-    expect(head.all("g").map(({ text }) => text)).toEqual([
+    expect(head.all("svg > g").map(({ text }) => text)).toEqual([
       "Tue 10 November07:30–16:30",
       "Wed 11closedclosed: Veterans Day",
       "Thu 12 Novemberovertime 16:30–18:30",
     ]);
     expect(head.attribute("width")).toBe("952");
-    expect(head.all("g > path").map((line) => line.attribute("d"))).toEqual([
+    expect(head.all("svg > g > path").map((line) => line.attribute("d"))).toEqual([
       "M0.5 0V40",
       "M378.5 0V40",
       "M442.5 0V40",
     ]);
-    expect(head.all("g text:first-of-type").map((day) => [day.attribute("fill"), day.attribute("x")])).toEqual([
+    expect(head.all("svg > g text:first-of-type").map((day) => [day.attribute("fill"), day.attribute("x")])).toEqual([
       ["var(--larch)", "6"],
       ["var(--ink)", "384"],
       ["var(--ink)", "448"],
@@ -156,18 +157,10 @@ describe("the board", () => {
     expect(
       [box?.attribute("x"), box?.attribute("width"), box?.attribute("y"), box?.attribute("height")].map(Number),
     ).toEqual([105, 42, 4, 23]);
-    expect(box?.attribute("fill")).toBe("var(--wood)");
-    expect(box?.attribute("stroke")).toBe("var(--ink)");
-    expect(box?.attribute("stroke-width")).toBe("1");
-    expect(box?.attribute("stroke-dasharray")).toBeNull();
+    expect(svg?.one("a").attribute("class")).toBe("running safe");
     expect(svg?.one("a").attribute("href")).toBe("/shop/pair/TY-0401");
     const label = svg?.one("a text");
-    expect([
-      label?.text,
-      Number(label?.attribute("x")),
-      Number(label?.attribute("y")),
-      label?.attribute("fill"),
-    ]).toEqual(["▸0401", 109, 19, "var(--on-wood)"]);
+    expect([label?.text, Number(label?.attribute("x")), Number(label?.attribute("y"))]).toEqual(["▸0401", 109, 19]);
     expect(svg?.one("title").text).toBe("TY-0401, running, safe. 10 November, 10:00–11:00");
     // The present: a line through the strip at 112 px.
     expect(svg?.all("svg > path").map((line) => line.attribute("d"))).toEqual(["M112 0V68"]);
@@ -190,20 +183,14 @@ describe("the board", () => {
     const box = late?.one("a rect");
     expect(Number(late?.attribute("height"))).toBe(86);
     expect(box?.attribute("y")).toBe("56");
-    expect(box?.attribute("stroke")).toBe("var(--iron)");
-    expect(box?.attribute("stroke-width")).toBe("2");
-    expect(box?.attribute("stroke-dasharray")).toBe("4 2");
-    expect(box?.attribute("fill")).toBe("var(--sheet)");
+    expect(late?.one("a").attribute("class")).toBe("blocked late beside");
     const label = late?.one("a text");
     // Beside the bar: behind 105 + 42, with 3 px of air.
-    expect([label?.text, label?.attribute("x"), label?.attribute("stroke")]).toEqual(["·0401✕", "150", "var(--paper)"]);
-    expect(label?.attribute("fill")).toBe("var(--iron)");
+    expect([label?.text, label?.attribute("x")]).toEqual(["·0401✕", "150"]);
     expect(late?.one("title").text).toBe("TY-0401, blocked, late. 10 November, 10:00–11:00, free from 14:00");
-    const hatched = late?.all("svg > rect") ?? [];
-    expect(
-      hatched.map((each) => ["x", "width", "y", "height"].map((name) => Math.round(Number(each.attribute(name))))),
-    ).toEqual([[147, 126, 62, 12]]);
-    const down = late?.all("g > rect").filter((each) => each.attribute("fill") === `url(#away-${first})`) ?? [];
+    // From 660 to 840 of the day, behind 105 + 42: 126 wide, 12 high.
+    expect(late?.all("path.rest").map((each) => each.attribute("d"))).toEqual(["M147 62h126v12h-126z"]);
+    const down = late?.all("g > rect.away") ?? [];
     expect(down.map((each) => [each.attribute("x"), each.attribute("width"), each.attribute("height")])).toEqual([
       ["0", "70", "86"],
     ]);
@@ -212,9 +199,8 @@ describe("the board", () => {
       (state) => strip({ state, standing: "at-risk" })?.one("a text").text,
     );
     expect(signs).toEqual(["○0401!", "✓0401!", "↺0401!"]);
-    expect(strip({ state: "ready", standing: "open" })?.one("a text").attribute("fill")).toBe("var(--pencil)");
-    expect(strip({ state: "ready", standing: "open" })?.one("a rect").attribute("stroke-width")).toBe("1");
-    expect(strip({ standing: "at-risk" })?.one("a rect").attribute("stroke-width")).toBe("2");
+    expect(strip({ state: "ready", standing: "open" })?.one("a").attribute("class")).toBe("ready open");
+    expect(strip({ standing: "at-risk" })?.one("a").attribute("class")).toBe("running at-risk");
     // A minute is too narrow to see: two pixels at least.
     const short = { ...piece, toMinute: 601 };
     expect(
@@ -224,19 +210,23 @@ describe("the board", () => {
     ).toBe("2");
   });
 
-  it("shades lunch and closed days", () => {
-    const shaded =
-      strip({})
-        ?.all("g > rect")
-        .filter((each) => each.attribute("fill") === "var(--rule)") ?? [];
+  it("shades lunch and closed days, once for all strips", () => {
+    const shown = board();
+    expect(shown.all("li svg use").map((each) => each.attribute("href"))).toEqual(["#board-ground", "#board-ground"]);
+    const shaded = shown.all("#board-ground > rect");
+    expect(shaded.map(({ element }) => element.getAttribute("height"))).toEqual(["68", "68"]);
     expect(shaded.map((each) => [Number(each.attribute("x")), Number(each.attribute("width"))])).toEqual([
       [189, 21],
       [378, 64],
     ]);
   });
 
+  const list = (known: BoardKnown = {}, page?: string) =>
+    drawn(<BoardList board={boardWith({ board: { ...stationBoard, ...known } })} page={page} />);
+
   it("names the stations with what is at them, and says the same as a list", () => {
     const seen = board();
+    expect(seen.links["The board as a list"]).toBe("/shop/queue?view=list");
     expect(Object.entries(seen.links).slice(0, 2)).toEqual([
       [`${numbers[first]} Planing`, `/shop/queue?view=floor&station=${first}`],
       ["▸0401TY-0401, running, safe. 10 November, 10:00–11:00".replace("▸0401", ""), "/shop/pair/TY-0401"].map(
@@ -245,8 +235,9 @@ describe("the board", () => {
     ]);
     expect(seen.text).toContain("ready 1, running 1");
     expect(seen.text).toContain("ready 3, running 0");
-    expect(seen.table(`${numbers[first]} Planing: what is planned`)).toEqual([
+    expect(list().table("What is planned, station by station")).toEqual([
       {
+        Station: `${numbers[first]} Planing`,
         Pair: "TY-0401",
         State: "running",
         Promise: "safe",
@@ -255,11 +246,15 @@ describe("the board", () => {
         "Free from": "–",
       },
     ]);
-    expect(seen.text).toContain("Nothing is planned here in these days.");
-    const cures = board({
+    expect(list({ rows: [] }).text).toContain("Nothing is planned in these days.");
+    const cures = list({
       rows: [{ station: first, lanes: 1, down: [], bars: [{ ...bar, freeAt: denver("14:10") }] }],
     });
-    expect(cures.table(`${numbers[first]} Planing: what is planned`)[0]?.["Free from"]).toBe("10 Nov 2026, 14:10");
+    expect(cures.table("What is planned, station by station")[0]?.["Free from"]).toBe("10 Nov 2026, 14:10");
+    const bars = Array.from({ length: 120 }, (_, index) => ({ ...bar, operationId: `op-${index}` }));
+    const second = list({ rows: [{ station: first, lanes: 1, down: [], bars }] }, "2");
+    expect(second.table("What is planned, station by station")).toHaveLength(50);
+    expect(second.links["Further down the list"]).toBe("/shop/queue?view=list&page=3");
   });
 
   it("says above it what is different about the floor", () => {

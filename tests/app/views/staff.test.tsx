@@ -241,6 +241,7 @@ describe("letters", () => {
       draftedAt: denver("10:00"),
       decided: null,
       byMail: true,
+      letter: null,
       ...known,
     });
   it("wait for a person with their text, and are listed once decided", async () => {
@@ -248,6 +249,10 @@ describe("letters", () => {
     tell("listNotices", [
       notice({}),
       notice({ noticeId: "n-2", state: "sent", decided }),
+      notice({ noticeId: "n-4", state: "sent", letter: "waiting", decided }),
+      notice({ noticeId: "n-5", state: "sent", letter: "sent", decided }),
+      notice({ noticeId: "n-6", state: "sent", letter: "dead", decided }),
+      notice({ noticeId: "n-7", state: "sent", byMail: false, decided }),
       notice({ noticeId: "n-3", kind: "colour-offer", state: "dropped", decided: { ...decided, reason: "called" } }),
     ]);
     const page = await shown(NoticesPage);
@@ -259,6 +264,10 @@ describe("letters", () => {
     ]);
     expect(page.table("Sent and dropped").map((row) => Object.values(row))).toEqual([
       ["O-301", "Delay", "sent", "Desk 1, 10 Nov 2026, 16:00", "–"],
+      ["O-301", "Delay", "waiting to be sent", "Desk 1, 10 Nov 2026, 16:00", "–"],
+      ["O-301", "Delay", "handed over to the mail server", "Desk 1, 10 Nov 2026, 16:00", "–"],
+      ["O-301", "Delay", "given up, see above", "Desk 1, 10 Nov 2026, 16:00", "–"],
+      ["O-301", "Delay", "told by a person", "Desk 1, 10 Nov 2026, 16:00", "–"],
       ["O-301", "Another colour", "dropped", "Desk 1, 10 Nov 2026, 16:00", "called"],
     ]);
     tell("listNotices", []);

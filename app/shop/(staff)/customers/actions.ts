@@ -5,9 +5,9 @@ import { idField } from "#app/_server/fields.ts";
 import { formAction } from "#app/_server/form-action.ts";
 import { staffContext } from "#app/_server/request.ts";
 import { say } from "#app/shop/say.ts";
-import { erasePersonSchema, mergeCustomersSchema } from "#schemas";
+import { correctContactSchema, erasePersonSchema, mergeCustomersSchema } from "#schemas";
 import { idOf } from "#schemas/ids";
-import { erasePerson, mergeCustomers } from "#services";
+import { correctCustomer, erasePerson, mergeCustomers } from "#services";
 
 const customerId = idField.transform((id) => idOf("customer", id));
 
@@ -18,6 +18,15 @@ export const merge = formAction({
   run: mergeCustomers,
   words: say,
   done: ({ into }) => redirect(`/shop/customers/${into}`),
+});
+
+export const correct = formAction({
+  name: "correct a customer",
+  schema: correctContactSchema.extend({ customerId }),
+  context: () => staffContext("/shop/customers"),
+  run: correctCustomer,
+  words: say,
+  done: (_corrected, input) => revalidatePath(`/shop/customers/${input.customerId}`),
 });
 
 export const erase = formAction({

@@ -47,7 +47,7 @@ export default async function NoticesPage() {
               cell: (row) => <NumberLink href={`/shop/orders/${row.orderId}`} number={row.orderNumber} />,
             },
             { key: "kind", head: w.kind, cell: (row) => w.kinds[row.kind] },
-            { key: "state", head: w.state, cell: (row) => w.states[row.state] },
+            { key: "state", head: w.state, cell: stateWords },
             {
               key: "when",
               head: w.when,
@@ -61,6 +61,13 @@ export default async function NoticesPage() {
       </Part>
     </Page>
   );
+}
+
+/** A person's word is one thing, what became of the letter another. */
+function stateWords({ state, letter, byMail }: NoticeView): string {
+  if (state !== "sent") return w.states[state];
+  if (letter !== null) return w.sentStates[letter];
+  return byMail ? w.states.sent : w.sentStates.told;
 }
 
 function UnderWay({ letters }: { readonly letters: readonly LetterView[] }) {

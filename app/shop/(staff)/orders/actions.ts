@@ -13,6 +13,7 @@ import {
   cancelOrderSchema,
   confirmOrderSchema,
   confirmRightsSchema,
+  correctContactSchema,
   recordDepositSchema,
   recordReceiptSchema,
   recordRefundSchema,
@@ -26,6 +27,7 @@ import {
   cancelOrder,
   confirmOrder,
   confirmRights,
+  correctBuyer,
   deliverOrder,
   editPair,
   issueProof,
@@ -43,6 +45,15 @@ const context = () => staffContext();
 const orderField = { orderId: idField.transform((id) => idOf("order", id)) };
 const pairField = { ...orderField, pairId: idField.transform((id) => idOf("pair", id)) };
 const show = (_value: unknown, { orderId }: { readonly orderId: OrderId }) => revalidatePath(`/shop/orders/${orderId}`);
+
+export const correct = formAction({
+  name: "correct a buyer",
+  schema: correctContactSchema.extend({ ...orderField, version: wholeField }),
+  context,
+  run: correctBuyer,
+  words: say,
+  done: show,
+});
 
 export const deposit = formAction({
   name: "record a deposit",

@@ -27,6 +27,7 @@ export function DayHeads(props: { readonly board: StationBoard; readonly axis: A
   const now = board.now === null ? null : placeOf(axis, board.now.date, board.now.minute);
   return (
     <svg width={axis.width} height={headHeight} aria-hidden="true" className="flex-none text-xs">
+      <Ground axis={axis} height={Math.max(leastHeight, ...board.rows.map(heightOf))} />
       {axis.columns.map(({ day, left, width }) => {
         const isToday = day.date === today;
         const hours = day.open.length === 0 ? w.closed : `${time(day.axis.fromMinute)}–${time(day.axis.toMinute)}`;
@@ -56,77 +57,72 @@ export function DayHeads(props: { readonly board: StationBoard; readonly axis: A
 
 export function StationStrip(props: { readonly row: BoardRow; readonly board: StationBoard; readonly axis: Axis }) {
   const { row, board, axis } = props;
-  const height = Math.max(leastHeight, row.lanes * laneHeight + 2 * pad);
+  const height = heightOf(row);
   const now = board.now === null ? null : placeOf(axis, board.now.date, board.now.minute);
-  const hatch = `rest-${row.station}`;
-  const away = `away-${row.station}`;
+  const resting = row.bars.flatMap((bar) =>
+    bar.unattended.map((piece) => {
+      const { x, width } = boxOf(piece, axis);
+      return `M${x} ${topOf(bar) + 6}h${width}v${laneHeight - 14}h-${width}z`;
+    }),
+  );
   return (
     <svg width={axis.width} height={height} aria-hidden="true" className="flex-none font-mono text-[11px]">
-      <defs>
-        <pattern id={hatch} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-          <path d="M0 0V6" stroke="var(--pencil)" strokeWidth="1.5" />
-        </pattern>
-        <pattern id={away} width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)">
-          <path d="M0 0V8M0 0H8" stroke="var(--iron)" strokeWidth="1.5" />
-        </pattern>
-      </defs>
-      {axis.columns.map((column) => (
-        <Ground key={column.day.date} column={column} height={height} />
-      ))}
+      <use href="#board-ground" />
       {row.down.map((piece) => (
         <g key={`${piece.date}${piece.fromMinute}`}>
-          <rect {...boxOf(piece, axis)} y={0} height={height} fill={`url(#${away})`} opacity={0.5} />
-          <text x={boxOf(piece, axis).x + 4} y={height - 6} fill="var(--iron)" {...halo}>
+          <rect {...boxOf(piece, axis)} y={0} height={height} className="away" />
+          <text x={boxOf(piece, axis).x + 4} y={height - 6} className="away">
             {w.down}
           </text>
         </g>
       ))}
       {/* All hatching first: a bench that rests one pair may work on the next. */}
-      {row.bars.flatMap((bar) =>
-        bar.unattended.map((piece) => (
-          <rect
-            key={`${bar.operationId}${piece.date}`}
-            {...boxOf(piece, axis)}
-            y={topOf(bar) + 6}
-            height={laneHeight - 14}
-            fill={`url(#${hatch})`}
-            opacity={0.6}
-          />
-        )),
-      )}
+      {resting.length === 0 ? null : <path d={resting.join("")} className="rest" />}
       {row.bars.map((bar) => (
-        <Bar key={bar.operationId} bar={bar} axis={axis} />
+        <Bar key={bar.operationId.slice(0, 8)} bar={bar} axis={axis} />
       ))}
-      {now === null ? null : <path d={`M${now} 0V${height}`} stroke="var(--larch)" strokeWidth={1.5} />}
+      {now === null ? null : <path d={`M${now} 0V${height}`} className="now" />}
     </svg>
   );
 }
 
-const halo = { stroke: "var(--paper)", strokeWidth: 3, paintOrder: "stroke" } as const;
+const heightOf = (row: BoardRow) => Math.max(leastHeight, row.lanes * laneHeight + 2 * pad);
 
-/** A day's column: its left line, shaded where nobody works. */
-function Ground({ column, height }: { readonly column: Axis["columns"][number]; readonly height: number }) {
-  const { day, left, width } = column;
-  const gaps = day.open.slice(1).map((span, index) => {
-    const from = day.open[index]?.toMinute ?? span.fromMinute;
-    const x = left + (from - day.axis.fromMinute) * pixelsPerMinute;
-    return { x, width: (span.fromMinute - from) * pixelsPerMinute };
-  });
-  const shaded = day.open.length === 0 ? [{ x: left, width }] : gaps;
+/** What all strips share, drawn once: a line where a day begins, shaded where nobody works; and the two hatchings. */
+function Ground({ axis, height }: { readonly axis: Axis; readonly height: number }) {
+  const shaded = axis.columns.flatMap(({ day, left, width }) =>
+    day.open.length === 0
+      ? [{ x: left, width }]
+      : day.open.slice(1).map((span, index) => {
+          const from = day.open[index]?.toMinute ?? span.fromMinute;
+          const x = left + (from - day.axis.fromMinute) * pixelsPerMinute;
+          return { x, width: (span.fromMinute - from) * pixelsPerMinute };
+        }),
+  );
   return (
-    <g>
-      {shaded.map((gap) => (
-        <rect key={gap.x} x={gap.x} width={gap.width} y={0} height={height} fill="var(--rule)" opacity={0.45} />
-      ))}
-      <path d={`M${left + 0.5} 0V${height}`} stroke="var(--rule)" />
-    </g>
+    <defs>
+      <pattern id="board-rest" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+        <path d="M0 0V6" stroke="var(--pencil)" strokeWidth="1.5" />
+      </pattern>
+      <pattern id="board-away" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)">
+        <path d="M0 0V8M0 0H8" stroke="var(--iron)" strokeWidth="1.5" />
+      </pattern>
+      <g id="board-ground">
+        {shaded.map((gap) => (
+          <rect key={gap.x} x={gap.x} width={gap.width} height={height} fill="var(--rule)" opacity={0.45} />
+        ))}
+        <path d={axis.columns.map(({ left }) => `M${left + 0.5} 0V${height}`).join("")} stroke="var(--rule)" />
+      </g>
+    </defs>
   );
 }
 
+/** To a tenth of a pixel. */
 function boxOf(piece: BarPiece, axis: Axis): { readonly x: number; readonly width: number } {
+  const tenths = (px: number) => Math.round(px * 10) / 10;
   return {
-    x: placeOf(axis, piece.date, piece.fromMinute) ?? 0,
-    width: Math.max(2, (piece.toMinute - piece.fromMinute) * pixelsPerMinute),
+    x: tenths(placeOf(axis, piece.date, piece.fromMinute) ?? 0),
+    width: tenths(Math.max(2, (piece.toMinute - piece.fromMinute) * pixelsPerMinute)),
   };
 }
 
@@ -140,48 +136,24 @@ const stateSigns: Readonly<Record<QueueBar["state"], string>> = {
   redo: "↺",
 };
 const standingSigns: Readonly<Record<QueueBar["standing"], string>> = { safe: "", open: "", "at-risk": "!", late: "✕" };
-const edges: Readonly<Record<QueueBar["standing"], string>> = {
-  safe: "var(--ink)",
-  open: "var(--pencil)",
-  "at-risk": "var(--amber)",
-  late: "var(--iron)",
-};
 
-/** Links are for the pointer; the keyboard has them in the list, in reading order. */
+/** Links are for the pointer; the keyboard has them in the list, in reading order. Looks come from the style sheet (.board). */
 function Bar({ bar, axis }: { readonly bar: QueueBar; readonly axis: Axis }) {
   const y = topOf(bar);
-  const edge = edges[bar.standing];
   const { piece, isBeside } = bar.label;
-  const labelled = boxOf(piece, axis);
-  const ground = isBeside ? "var(--paper)" : bar.state === "running" ? "var(--wood)" : "var(--sheet)";
-  const isOnWood = !isBeside && bar.state === "running";
+  const { x, width } = boxOf(piece, axis);
   return (
-    <a href={`/shop/pair/${bar.serial}`} tabIndex={-1} className="no-underline">
+    <a
+      href={`/shop/pair/${bar.serial}`}
+      tabIndex={-1}
+      className={[bar.state, bar.standing, ...(isBeside ? ["beside"] : [])].join(" ")}
+    >
       <title>{titleOf(bar)}</title>
-      {bar.attended.map((piece) => (
-        <rect
-          key={`${piece.date}${piece.fromMinute}`}
-          {...boxOf(piece, axis)}
-          y={y}
-          height={laneHeight - 3}
-          fill={bar.state === "running" ? "var(--wood)" : "var(--sheet)"}
-          stroke={edge}
-          strokeWidth={bar.standing === "safe" || bar.standing === "open" ? 1 : 2}
-          strokeDasharray={bar.state === "blocked" ? "4 2" : undefined}
-        />
+      {bar.attended.map((each) => (
+        <rect key={`${each.date}${each.fromMinute}`} {...boxOf(each, axis)} y={y} height={laneHeight - 3} />
       ))}
-      <text
-        x={labelled.x + (isBeside ? labelled.width + 3 : 4)}
-        y={y + 15}
-        // Wood is light in both themes.
-        fill={isOnWood ? "var(--on-wood)" : edge}
-        stroke={ground}
-        strokeWidth={3}
-        paintOrder="stroke"
-      >
-        {stateSigns[bar.state]}
-        {bar.serial.replace(/^[A-Z]+-/, "")}
-        {standingSigns[bar.standing]}
+      <text x={x + (isBeside ? width + 3 : 4)} y={y + 15}>
+        {`${stateSigns[bar.state]}${bar.serial.replace(/^[A-Z]+-/, "")}${standingSigns[bar.standing]}`}
       </text>
     </a>
   );

@@ -8,7 +8,6 @@ import words from "#content/copy/queue.json";
 import shopWords from "#content/copy/shop.json";
 import type { QueueBoard, QueueChange } from "#services";
 import { axisOf } from "./board-axis";
-import { BoardList } from "./board-list";
 import { DayHeads, StationStrip } from "./board-strips";
 
 const w = words.board;
@@ -25,7 +24,7 @@ export function Board({ board: queue }: { readonly board: QueueBoard }) {
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
         tabIndex={0}
         aria-label={w.label}
-        className="overflow-x-auto border-y border-rule"
+        className="board overflow-x-auto border-y border-rule"
       >
         <div className="w-max min-w-full">
           <div className="flex border-b border-control">
@@ -56,7 +55,11 @@ export function Board({ board: queue }: { readonly board: QueueBoard }) {
         </div>
       </div>
       <p className="mt-2 max-w-measure text-sm text-pencil">{w.note}</p>
-      <BoardList board={queue} />
+      <p className="mt-4">
+        <a href="/shop/queue?view=list" className="inline-flex min-h-9 items-center">
+          {w.asList}
+        </a>
+      </p>
     </>
   );
 }

@@ -12,6 +12,7 @@ import { type QueueBoard, queueBoard } from "#services";
 import { listHref, type Query } from "../list-href";
 import { Blocked } from "./blocked";
 import { Board } from "./board";
+import { BoardList } from "./board-list";
 import { Floor } from "./floor";
 import { PressPlan } from "./press-plan";
 import { Promises } from "./promises";
@@ -85,6 +86,8 @@ function Shown({
   readonly page: string | undefined;
 }) {
   switch (view) {
+    case "list":
+      return <BoardList board={board} page={page} />;
     case "floor":
       return <Floor board={board} station={station} />;
     case "press":

@@ -53,7 +53,7 @@ export async function incidentView(ctx: Context, client: Tx, incident: IncidentR
             by: incident.decidedByName ?? "",
           },
     closed: closedAt === null ? null : { at: closedAt.toISOString(), by: incident.closedByName ?? "" },
-    notices: permit(ctx.actor, "notice.send").ok ? incident.notices.map(noticeView) : [],
+    notices: permit(ctx.actor, "notice.send").ok ? incident.notices.map((notice) => noticeView(notice, null)) : [],
     history: history.map(eventView),
   };
 }

@@ -6,6 +6,7 @@ import { Notice } from "#app/_ui/notice.tsx";
 import { Page, Part } from "#app/_ui/page.tsx";
 import { More } from "#app/_ui/section.tsx";
 import { fill } from "#app/_ui/words.ts";
+import { CorrectContact } from "#app/shop/correct-contact.tsx";
 import { History } from "#app/shop/history.tsx";
 import { refusedPage } from "#app/shop/refused-page.tsx";
 import { clock } from "#app/shop/say.ts";
@@ -14,7 +15,7 @@ import customers from "#content/copy/customers.json";
 import words from "#content/copy/shop.json";
 import { idOf } from "#schemas/ids";
 import { type CustomerPageView, readCustomerPage } from "#services";
-import { erase, merge } from "../actions";
+import { correct, erase, merge } from "../actions";
 
 const w = customers.customer;
 export const metadata: Metadata = { title: customers.customers.title };
@@ -31,6 +32,16 @@ export default async function CustomerPage({ params }: { readonly params: Promis
       <Standing customer={customer} />
       <Part title={w.contact} id="contact">
         <Facts facts={contactFacts(customer)} />
+        {isHere && permit(ctx.actor, "customer.correct").ok ? (
+          <div className="mt-3">
+            <CorrectContact
+              contact={customer}
+              hidden={{ customerId: customer.customerId }}
+              action={correct}
+              lead={customers.correct.lead}
+            />
+          </div>
+        ) : null}
       </Part>
       {customer.sameNumber.length > 0 ? <SameNumber customer={customer} /> : null}
       <Part title={w.orders} id="orders">

@@ -2,10 +2,12 @@
 import { ActionForm } from "#app/_ui/action-form.client.tsx";
 import { Notice } from "#app/_ui/notice.tsx";
 import { fill } from "#app/_ui/words.ts";
+import { CorrectContact } from "#app/shop/correct-contact.tsx";
 import { clock } from "#app/shop/say.ts";
 import words from "#content/copy/customers.json";
+import { isOneOf } from "#engine/floor";
 import type { Namesake, OrderView } from "#services";
-import { confirm } from "../actions";
+import { confirm, correct } from "../actions";
 
 const w = words.order;
 
@@ -48,6 +50,14 @@ export function Contact({
       <p className="flex flex-wrap gap-x-4">
         <a href={`/shop/customers/${customer.customerId}`}>{w.customerPage}</a>
       </p>
+      {isOneOf(["shipped", "delivered", "cancelled"], order.state) ? null : (
+        <CorrectContact
+          contact={customer}
+          hidden={{ orderId: order.orderId, version: String(order.version) }}
+          action={correct}
+          lead={words.correct.buyerLead}
+        />
+      )}
       {confirmed === null ? null : (
         <p className="text-sm text-pencil">
           {fill(w.confirmed, { at: clock(confirmed.at), how: fill(w.how[confirmed.how], { by: confirmed.by }) })}
