@@ -48,6 +48,7 @@ async function middle(uri: string): Promise<{ readonly above: string; readonly b
 
 async function pair(graphic: Partial<GraphicSpec>, angleDeg: number, picture: Uint8Array) {
   const spec = {
+    mount: { offsetMm: 0 },
     graphic: {
       kind: "own",
       artwork: { id: "a", widthPx, heightPx, sha256: "" },
@@ -91,10 +92,10 @@ describe("pictures of a proof", () => {
   });
 
   it("show a house graphic, its colours exchanged on the second ski where the layout says so", async () => {
-    const house = build.houseGraphics.find(({ pattern }) => pattern === "strata") ?? expect.fail("no strata");
+    const house = build.houseGraphics.find(({ pattern }) => pattern !== "plain") ?? expect.fail("no pattern");
     const drawn = async (layout: GraphicSpec["layout"]) =>
       proofPictures(
-        { graphic: { kind: "house", house: house.id, layout, windows: [] } } as unknown as PairSpec,
+        { mount: { offsetMm: 0 }, graphic: { kind: "house", house: house.id, layout, windows: [] } },
         shape,
         build,
         null,

@@ -1,5 +1,11 @@
 /** What of an uploaded picture stops the print, and what is only worth a look. */
-import { betterOffers, type PairSpec, type PictureArrangement, picturePrint, type SpecWay } from "#engine/configuration";
+import {
+  betterOffers,
+  type PairSpec,
+  type PictureArrangement,
+  picturePrint,
+  type SpecWay,
+} from "#engine/configuration";
 import type { SkiShape } from "#engine/geometry";
 import type { Refusal } from "#engine/units";
 import type { Conflict, EngineCatalog } from "./types";

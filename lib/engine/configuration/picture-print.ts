@@ -2,7 +2,13 @@
 import { graphicResolution, type ResolutionVerdict, verdictOf } from "./graphic-resolution";
 import { type PrintCanvas, printCanvas } from "./pair-layout";
 import { type PictureCopies, type PictureField, type PlacedGraphic, pictureCopies } from "./picture-copies";
-import { type Artwork, type GraphicLayout, type PictureArrangement, type PrintRules, pictureArrangements } from "./types";
+import {
+  type Artwork,
+  type GraphicLayout,
+  type PictureArrangement,
+  type PrintRules,
+  pictureArrangements,
+} from "./types";
 
 const MM_PER_INCH = 25.4;
 
@@ -32,9 +38,7 @@ export function picturePrint(
   if (first === undefined) throw new RangeError("picture: no copy of it is laid");
   const coarsest = Math.max(...laid.copies.map(({ placement }) => placement.mmPerPixel));
   const effectiveDpi = MM_PER_INCH / coarsest;
-  const seen = first.within
-    ? { ...canvas, lengthMm: first.within.toXMm - first.within.fromXMm }
-    : { ...canvas };
+  const seen = first.within ? { ...canvas, lengthMm: first.within.toXMm - first.within.fromXMm } : { ...canvas };
   const whole = graphicResolution(artwork, seen, print, first.placement);
   const arrangement = graphic.arrangement ?? "fill";
   return {
@@ -55,8 +59,8 @@ export interface PictureOffer {
 }
 
 /**
- * Every arrangement with its print, in the order in which they are offered. One ski's keep the layout; a picture across the
- * pair needs its own, and the others do not have it.
+ * Every arrangement with its print, in the order in which they are offered. A picture across the pair has its own layout,
+ * which the others leave again; else the layout stays.
  */
 export function pictureOffers(
   artwork: Pixels,
@@ -64,12 +68,17 @@ export function pictureOffers(
   field: PictureField,
   print: PrintRules,
 ): readonly PictureOffer[] {
-  const one = graphic.layout === "continuing" ? "same" : graphic.layout;
+  const one = graphic.arrangement === "split" ? "same" : graphic.layout;
   return pictureArrangements.map((arrangement): PictureOffer => {
-    const layout = arrangement === "split" ? "continuing" : arrangement === "fill" ? graphic.layout : one;
+    const layout = arrangement === "split" ? "continuing" : one;
+    // Where it was placed on the canvas of another layout says nothing.
     const { placement, ...rest } = graphic;
-    const kept = arrangement === "fill" && placement ? { placement } : {};
-    return { arrangement, layout, print: picturePrint(artwork, { ...rest, ...kept, layout, arrangement }, field, print) };
+    const kept = placement && layout === graphic.layout ? { placement } : {};
+    return {
+      arrangement,
+      layout,
+      print: picturePrint(artwork, { ...rest, ...kept, layout, arrangement }, field, print),
+    };
   });
 }
 

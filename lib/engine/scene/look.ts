@@ -153,7 +153,11 @@ export function modelLook(model: Model, build: BuildCatalog, lengthCm = model.sh
 const noFinish = { baseBevelDeg: 0, sideAngleDeg: 0, detuneTipMm: 0, detuneTailMm: 0, structure: "M" } as const;
 
 /** What is printed on the topsheet. */
-export function seenGraphic({ graphic, mount }: Pick<PairSpec, "graphic" | "mount">, shape: SkiShape, build: BuildCatalog): SeenGraphic {
+export function seenGraphic(
+  { graphic, mount }: Pick<PairSpec, "graphic" | "mount">,
+  shape: SkiShape,
+  build: BuildCatalog,
+): SeenGraphic {
   const { layout, text, windows } = graphic;
   const isOwn = graphic.kind === "own";
   return {

@@ -85,12 +85,20 @@ export function graphicText(spec: PairSpec, catalog: BuildCatalog): string {
   const { graphic } = spec;
   const what =
     graphic.kind === "own"
-      ? w.ownPicture
+      ? ownPicture(graphic)
       : fill(w.houseGraphic, {
           name: catalog.houseGraphics.find((g) => g.id === graphic.house)?.label ?? graphic.house ?? w.toChoose,
         });
   const text = graphic.text ? fill(w.text, { text: graphic.text.text, capHeightMm: mm(graphic.text.capHeightMm) }) : "";
   return fill(w.graphicValue, { what, layout: layoutText(spec), text });
+}
+
+/** With how it is laid out, and what stays readable on the mirrored ski. */
+function ownPicture({ arrangement, ground, unmirrored, layout }: PairSpec["graphic"]): string {
+  const how = arrangement === undefined || arrangement === "fill" ? "" : `, ${w.arrangements[arrangement]}`;
+  const under = ground === undefined ? "" : fill(w.groundColour, { ground });
+  const kept = layout !== "mirrored" ? "" : unmirrored ? w.partUnmirrored : w.wordsFlip;
+  return `${w.ownPicture}${how}${under}${kept}`;
 }
 
 function windowRows(spec: PairSpec): readonly Row[] {

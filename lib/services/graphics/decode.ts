@@ -47,7 +47,7 @@ async function firstBytes(input: PictureInput): Promise<Uint8Array> {
 
 /**
  * In a process of its own. Refuses `artwork-too-big`, `artwork-type-…`, `artwork-unreadable`, `artwork-cut-off`,
- * `artwork-locked`, `artwork-no-page`, `artwork-svg-…`, `artwork-too-many-pixels`, `artwork-too-small`, `artwork-too-slow`.
+ * `artwork-locked`, `artwork-svg-…`, `artwork-too-many-pixels`, `artwork-too-small`, `artwork-too-slow`.
  * @throws Error when that process fails
  */
 export async function decodeArtwork(input: PictureInput): Promise<Outcome<DecodedArtwork>> {

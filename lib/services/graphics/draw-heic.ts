@@ -1,5 +1,5 @@
 /** The still picture of a HEIC file, as phones write them. libheif turns and cuts it as the file says; EXIF has no say. */
-import type { Opened } from "./open-picture";
+import type { Opened } from "./opened";
 
 /** Pixels of the primary picture. */
 export async function openHeic(bytes: Uint8Array, mostPixels: number): Promise<Opened> {

@@ -1,5 +1,5 @@
 /** The first page of a PDF on white, drawn by PDFium in WebAssembly: no network, no files, and a build without scripts. */
-import { drawnScale, type Opened } from "./open-picture";
+import { drawnScale, type Opened } from "./opened";
 
 /** PDFium's own word for a file that asks for its password (FPDF_ERR_PASSWORD). */
 const locked = /password/i;
@@ -14,10 +14,10 @@ export async function openPdf(bytes: Uint8Array, mostPixels: number): Promise<Op
     if (locked.test(String(error))) return { is: "locked" };
     return { is: isWhole(bytes) ? "unreadable" : "cut-off" };
   }
-  if (document.getPageCount() < 1) return { is: "no-page" };
+  if (document.getPageCount() < 1) return { is: "unreadable" };
   const page = document.getPage(0);
   const { originalWidth, originalHeight } = page.getOriginalSize();
-  if (!(originalWidth > 0 && originalHeight > 0)) return { is: "no-page" };
+  if (!(originalWidth > 0 && originalHeight > 0)) return { is: "unreadable" };
   const scale = drawnScale(originalWidth, originalHeight, mostPixels);
   const { width, height, data } = await page.render({ scale, render: "bitmap" });
   return { is: "raw", picture: { widthPx: width, heightPx: height, rgba: data, profile: null }, isClear: false };

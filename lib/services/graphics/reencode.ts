@@ -3,7 +3,8 @@ import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import path from "node:path";
 import sharp from "sharp";
-import { type Opened, openPicture, type PictureFault } from "./open-picture";
+import { openPicture } from "./open-picture";
+import type { Opened, PictureFault } from "./opened";
 import { rawTiff } from "./raw-tiff";
 import type { ArtworkType } from "./sniff";
 
