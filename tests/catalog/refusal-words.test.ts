@@ -42,10 +42,24 @@ describe("content/copy/refusals.json", () => {
   });
 
   it("has words for whatever a file may be or have wrong", () => {
-    const others: readonly OtherFile[] = ["gif", "heic-sequence", "video", "photoshop", "postscript", "svgz", "bmp", "unknown"];
+    const others: readonly OtherFile[] = [
+      "gif",
+      "heic-sequence",
+      "video",
+      "photoshop",
+      "postscript",
+      "svgz",
+      "bmp",
+      "unknown",
+    ];
     const faults: readonly SvgFault[] = ["script", "entities", "outside", "foreign", "encoding", "too-long"];
     const rest: readonly PictureFault["is"][] = ["too-many-pixels", "locked", "cut-off", "unreadable"];
-    const codes = [...others.map((each) => `type-${each}`), ...faults.map((each) => `svg-${each}`), ...rest, "too-small"];
+    const codes = [
+      ...others.map((each) => `type-${each}`),
+      ...faults.map((each) => `svg-${each}`),
+      ...rest,
+      "too-small",
+    ];
     expect(codes.filter((code) => copy.refusals[`artwork-${code}`] === undefined)).toEqual([]);
   });
 });

@@ -88,7 +88,9 @@ describe("uploadArtwork", () => {
       refusal: { code: "artwork-too-big", mostMegabytes: 60 },
     });
     const vast = await plain(12_000, 11_000).png({ compressionLevel: 9 }).toBuffer();
-    expect(await upload(vast)).toMatchObject({ refusal: { code: "artwork-too-many-pixels" } });
+    expect(await upload(vast)).toMatchObject({
+      refusal: { code: "artwork-too-many-pixels", widthPx: 12_000, heightPx: 11_000, megapixels: 132 },
+    });
     expect(await db().artwork.count()).toBe(0);
   });
 

@@ -58,7 +58,8 @@ async function written(opened: Open, { into, mostPixels, leastPx }: ToReencode):
   const settings = { limitInputPixels: mostPixels, failOn: "error" as const, sequentialRead: true };
   const input = opened.is === "raw" ? rawTiff(opened.picture) : opened.input;
   const how = opened.is === "file" && opened.density ? { ...settings, density: opened.density } : settings;
-  const { width, height, hasAlpha } = await sharp(input, how).metadata();
+  // The head alone is read for its numbers, however large the picture says it is.
+  const { width, height, hasAlpha } = await sharp(input, { ...how, limitInputPixels: false }).metadata();
   if (width * height > mostPixels) return { is: "too-many-pixels", widthPx: width, heightPx: height };
   if (Math.min(width, height) < leastPx) return { is: "too-small", widthPx: width, heightPx: height };
   const isClear = opened.is === "raw" ? opened.isClear : hasAlpha;

@@ -111,20 +111,33 @@ describe("a picture too small for the width of a ski", () => {
 });
 
 describe("whatever the picture's shape", () => {
-  const pixels = fc.record({ widthPx: fc.integer({ min: 50, max: 9000 }), heightPx: fc.integer({ min: 50, max: 9000 }) });
+  const pixels = fc.record({
+    widthPx: fc.integer({ min: 50, max: 9000 }),
+    heightPx: fc.integer({ min: 50, max: 9000 }),
+  });
 
   it("shovel, tail, fade and split stay clear of the boot and cover their width", () => {
     fc.assert(
-      fc.property(pixels, fc.constantFrom("ends", "fade", "split"), fc.integer({ min: 0, max: 3 }), (picture, as, turns) => {
-        const layout = as === "split" ? "continuing" : "mirrored";
-        const { copies, canvas } = picturePrint(picture, { arrangement: as, layout, quarterTurns: turns }, field, print);
-        for (const { placement, within } of copies) {
-          if (within === undefined) throw new Error("a piece ends somewhere");
-          expect(within.toXMm <= boot.fromXMm + 1e-6 || within.fromXMm >= boot.toXMm - 1e-6).toBe(true);
-          const across = turns % 2 === 0 ? picture.heightPx : picture.widthPx;
-          expect(across * placement.mmPerPixel).toBeGreaterThanOrEqual(canvas.widthMm - 1e-6);
-        }
-      }),
+      fc.property(
+        pixels,
+        fc.constantFrom("ends", "fade", "split"),
+        fc.integer({ min: 0, max: 3 }),
+        (picture, as, turns) => {
+          const layout = as === "split" ? "continuing" : "mirrored";
+          const { copies, canvas } = picturePrint(
+            picture,
+            { arrangement: as, layout, quarterTurns: turns },
+            field,
+            print,
+          );
+          for (const { placement, within } of copies) {
+            if (within === undefined) throw new Error("a piece ends somewhere");
+            expect(within.toXMm <= boot.fromXMm + 1e-6 || within.fromXMm >= boot.toXMm - 1e-6).toBe(true);
+            const across = turns % 2 === 0 ? picture.heightPx : picture.widthPx;
+            expect(across * placement.mmPerPixel).toBeGreaterThanOrEqual(canvas.widthMm - 1e-6);
+          }
+        },
+      ),
     );
   });
 
@@ -138,7 +151,8 @@ describe("whatever the picture's shape", () => {
           print,
         );
         const placement = copies[0]?.placement ?? expect.fail("no copy");
-        const [along, across] = turns % 2 === 0 ? [picture.widthPx, picture.heightPx] : [picture.heightPx, picture.widthPx];
+        const [along, across] =
+          turns % 2 === 0 ? [picture.widthPx, picture.heightPx] : [picture.heightPx, picture.widthPx];
         const half = (along * placement.mmPerPixel) / 2;
         expect(placement.centreXMm + half).toBeLessThanOrEqual(boot.fromXMm - print.safeMm + 1e-6);
         for (const share of [-1, -0.5, 0, 0.5, 1]) {
