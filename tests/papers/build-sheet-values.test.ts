@@ -101,13 +101,20 @@ describe("the print", () => {
 
   it.each([
     ["same", "same on both skis"],
-    ["mirrored", "mirrored, text stays readable"],
+    ["mirrored", "mirrored, lettering stays readable, words in the picture mirrored too"],
     ["continuing", "one picture across both skis"],
     ["alternate", "colours exchanged between the skis"],
     ["independent", "a picture for each ski"],
   ] as const)("laid out %s: %s", (layout, words) => {
     const { graphic } = withSpec({ graphic: { ...spec.graphic, layout } });
     expect(told(graphic, "Graphic")).toBe(`own picture, ${words}; text “RIDGE HOME”, cap height 24 mm`);
+  });
+
+  it("is laid out in a way of its own, on its ground", () => {
+    const arranged = { ...spec.graphic, layout: "same", arrangement: "ends", ground: "#46607a" } as const;
+    expect(told(withSpec({ graphic: arranged }).graphic, "Graphic")).toBe(
+      "own picture, on shovel and tail, on ground #46607a, same on both skis; text “RIDGE HOME”, cap height 24 mm",
+    );
   });
 
   it("has windows by place and width, and then a core that may be seen", () => {

@@ -258,7 +258,7 @@ describe("the proof's facts in words", () => {
   it("are the spec's own", () => {
     expect(proofOf({})).toMatchObject({
       title: "Midlow 95 · 178 cm · revision C",
-      layout: "mirrored, text stays readable",
+      layout: "mirrored, lettering stays readable, words in the picture mirrored too",
       safeMm: 6,
       bleedSideMm: 12,
       text: { transcript: "RIDGE HOME", xMm: 520, capHeightMm: 24 },
@@ -280,6 +280,10 @@ describe("the proof's facts in words", () => {
     const house = proofOf({ spec: { ...spec, graphic: { ...graphic, kind: "house", house: "contours" } } });
     expect(house).toMatchObject({ resolution: "drawn from lines: sharp at any size", sourceHash: null, text: null });
     expect(proofOf({}).resolution).toMatch(/^\d+ dpi: sharp in print$/);
+    const ends = { ...spec.graphic, arrangement: "ends", ground: "#46607a", unmirrored: { x: 0, y: 0, width: 1, height: 1 } };
+    const arranged = proofOf({ spec: { ...spec, graphic: ends as typeof spec.graphic } });
+    expect(arranged.resolution).toMatch(/^\d+ dpi: .*; what it leaves bare is printed in the ground colour #46607a$/);
+    expect(arranged.layout).toBe("mirrored, lettering stays readable, the marked part of the picture as it reads");
   });
 
   it.each([

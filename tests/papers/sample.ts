@@ -784,7 +784,7 @@ export const proof: ProofData = {
   rightSerial: facts.pair.rightSerial,
   url: "https://thistleyard.example/pair/77qmd1",
   title: "Midlow 95 · 178 cm · revision C",
-  layout: "mirrored, text stays readable",
+  layout: "mirrored, lettering stays readable",
   drawing: composeDrawing({ shape, measures: facts.measures, spec, rules: catalog.rules }),
   safeMm: 6,
   bleedSideMm: 12,

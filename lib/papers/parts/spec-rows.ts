@@ -77,8 +77,11 @@ function reinforcementRows(spec: PairSpec, catalog: BuildCatalog): readonly Row[
   }));
 }
 
-export function layoutText(spec: PairSpec): string {
-  return w.layouts[spec.graphic.layout];
+/** How the graphic lies on the pair, and what of an own picture a mirror image does to words in it. */
+export function layoutText({ graphic }: PairSpec): string {
+  const flips = graphic.kind === "own" && graphic.layout === "mirrored";
+  const kept = flips ? (graphic.unmirrored ? w.partUnmirrored : w.wordsFlip) : "";
+  return `${w.layouts[graphic.layout]}${kept}`;
 }
 
 export function graphicText(spec: PairSpec, catalog: BuildCatalog): string {
@@ -93,12 +96,11 @@ export function graphicText(spec: PairSpec, catalog: BuildCatalog): string {
   return fill(w.graphicValue, { what, layout: layoutText(spec), text });
 }
 
-/** With how it is laid out, and what stays readable on the mirrored ski. */
-function ownPicture({ arrangement, ground, unmirrored, layout }: PairSpec["graphic"]): string {
+/** With how it is laid out, and on what. */
+function ownPicture({ arrangement, ground }: PairSpec["graphic"]): string {
   const how = arrangement === undefined || arrangement === "fill" ? "" : `, ${w.arrangements[arrangement]}`;
-  const under = ground === undefined ? "" : fill(w.groundColour, { ground });
-  const kept = layout !== "mirrored" ? "" : unmirrored ? w.partUnmirrored : w.wordsFlip;
-  return `${w.ownPicture}${how}${under}${kept}`;
+  const under = ground === undefined || arrangement === "tiles" ? "" : fill(w.groundColour, { ground });
+  return `${w.ownPicture}${how}${under}`;
 }
 
 function windowRows(spec: PairSpec): readonly Row[] {
