@@ -65,6 +65,7 @@ const graphicSchema = z
       .regex(/^#[0-9a-f]{6}$/, { error: "Ground colour must be # and six hexadecimal digits in lower case" })
       .exactOptional(),
     quarterTurns: numberIn({ label: "Quarter turns of the picture", min: 0, max: 3, whole: true }).exactOptional(),
+    sideShift: numberIn({ label: "Picture moved sideways", min: -1, max: 1 }).exactOptional(),
     unmirrored: partSchema.exactOptional(),
     layout: oneOf("Layout", ["same", "mirrored", "continuing", "alternate", "independent"]),
     text: z

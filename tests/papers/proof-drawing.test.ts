@@ -280,7 +280,12 @@ describe("the proof's facts in words", () => {
     const house = proofOf({ spec: { ...spec, graphic: { ...graphic, kind: "house", house: "contours" } } });
     expect(house).toMatchObject({ resolution: "drawn from lines: sharp at any size", sourceHash: null, text: null });
     expect(proofOf({}).resolution).toMatch(/^\d+ dpi: sharp in print$/);
-    const ends = { ...spec.graphic, arrangement: "ends", ground: "#46607a", unmirrored: { x: 0, y: 0, width: 1, height: 1 } };
+    const ends = {
+      ...spec.graphic,
+      arrangement: "ends",
+      ground: "#46607a",
+      unmirrored: { x: 0, y: 0, width: 1, height: 1 },
+    };
     const arranged = proofOf({ spec: { ...spec, graphic: ends as typeof spec.graphic } });
     expect(arranged.resolution).toMatch(/^\d+ dpi: .*; what it leaves bare is printed in the ground colour #46607a$/);
     expect(arranged.layout).toBe("mirrored, lettering stays readable, the marked part of the picture as it reads");

@@ -10,6 +10,7 @@ const newer = {
   arrangement: "ends",
   ground: "#46607a",
   quarterTurns: 3,
+  sideShift: -0.5,
   unmirrored: { x: 0.1, y: 0.2, width: 0.9, height: 0.8 },
 } as const;
 
@@ -27,6 +28,7 @@ describe("an own picture's fields", () => {
     [{ ground: "#46607A" }, "Ground colour"],
     [{ quarterTurns: 4 }, "Quarter turns"],
     [{ quarterTurns: 0.5 }, "Quarter turns"],
+    [{ sideShift: 1.01 }, "Picture moved sideways"],
     [{ unmirrored: { x: 0.5, y: 0, width: 0.6, height: 0.2 } }, "must lie on the picture"],
     [{ unmirrored: { x: 0, y: 0, width: 0, height: 0.2 } }, "must lie on the picture"],
     [{ unmirrored: { x: -0.1, y: 0, width: 0.5, height: 0.2 } }, "Left side of the part"],

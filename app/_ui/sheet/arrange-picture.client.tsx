@@ -64,11 +64,26 @@ export function ArrangePicture({ artwork, look, catalog, words, pictures, spec, 
       />
       <Ground words={words} value={graphic.ground} onChange={(ground) => set({ ground })} />
       {now === "fill" ? null : (
-        <p>
+        <div className="flex max-w-measure flex-wrap items-center gap-4">
           <Button size="small" onClick={() => set({ quarterTurns: ((graphic.quarterTurns ?? 0) + 1) % 4 })}>
             {w.quarter}
           </Button>
-        </p>
+          {now === "motif" || now === "tiles" ? null : (
+            <label className="flex min-w-0 flex-1 flex-wrap items-center gap-x-3">
+              {w.sideways}
+              <input
+                type="range"
+                name="sideShift"
+                min={-1}
+                max={1}
+                step={0.05}
+                value={graphic.sideShift ?? 0}
+                onChange={(event) => set({ sideShift: Number(event.target.value) })}
+                className="h-11 min-w-32 flex-1 accent-larch"
+              />
+            </label>
+          )}
+        </div>
       )}
     </>
   );

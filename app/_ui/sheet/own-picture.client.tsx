@@ -101,13 +101,14 @@ export function OwnPicture(props: GraphicPartProps) {
 
 /** A new picture begins with the first arrangement that prints; what belonged to an older picture goes. */
 function withPicture({ spec, shape, catalog }: GraphicPartProps, artwork: Artwork, ground: string): GraphicSpec {
-  const { placement: _, unmirrored: __, quarterTurns: ___, arrangement: ____, ...kept } = spec.graphic;
+  const { layout: was, house, text, windows } = spec.graphic;
   const { print } = catalog.build.rules;
-  const layout = kept.layout === "alternate" || kept.layout === "independent" ? "same" : kept.layout;
+  const layout = was === "alternate" || was === "independent" ? "same" : was;
+  const kept = { ...(house ? { house } : {}), ...(text ? { text } : {}), windows };
   const fresh: GraphicSpec = { ...kept, kind: "own", layout, artwork, ground };
   const offers = pictureOffers(artwork, fresh, { shape, mountOffsetMm: spec.mount.offsetMm }, print);
-  const placement = fillingPlacement(artwork, printCanvas(layout, shape, print));
   const first = firstOffer(offers);
+  const placement = fillingPlacement(artwork, printCanvas(layout, shape, print));
   return { ...fresh, placement, ...(first ? { arrangement: first.arrangement, layout: first.layout } : {}) };
 }
 

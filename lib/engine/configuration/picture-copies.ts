@@ -34,7 +34,7 @@ export interface PictureField {
   readonly mountOffsetMm: number;
 }
 
-export type PlacedGraphic = Pick<GraphicSpec, "layout" | "arrangement" | "placement" | "quarterTurns">;
+export type PlacedGraphic = Pick<GraphicSpec, "layout" | "arrangement" | "placement" | "quarterTurns" | "sideShift">;
 type Pixels = Pick<Artwork, "widthPx" | "heightPx">;
 
 /** Shorter sides of a repeated picture are no shorter than this. Common practice, no source. */
@@ -61,7 +61,10 @@ export function pictureCopies(
   const canvas = printCanvas(graphic.layout, field.shape, print);
   const laid = laidAlong(artwork, (90 * (graphic.quarterTurns ?? 0)) % 360);
   const boot = bootStretch(field, print);
-  const shovel = (): PieceOfPicture => piece(laid, canvas, { fromXMm: 0, toXMm: boot.fromXMm }, "from", print);
+  const shift = graphic.sideShift ?? 0;
+  const shovel = (): PieceOfPicture => {
+    return shifted(piece(laid, canvas, { fromXMm: 0, toXMm: boot.fromXMm }, "from", print), laid, canvas, shift);
+  };
   switch (graphic.arrangement ?? "fill") {
     case "fill":
       return { copies: [{ placement: graphic.placement ?? fillingPlacement(artwork, canvas) }], fades: [] };
@@ -74,7 +77,7 @@ export function pictureCopies(
     }
     case "ends": {
       const tail = piece(laid, canvas, { fromXMm: boot.toXMm, toXMm: canvas.lengthMm }, "to", print);
-      return { copies: [shovel(), tail], fades: [] };
+      return { copies: [shovel(), shifted(tail, laid, canvas, shift)], fades: [] };
     }
     case "tiles":
       return { copies: tiles(laid, canvas, print), fades: [] };
@@ -120,6 +123,13 @@ function piece(
       : { fromXMm: stretch.toXMm - lengthMm, toXMm: stretch.toXMm };
   const centreXMm = (within.fromXMm + within.toXMm) / 2;
   return { placement: { centreXMm, centreYMm: 0, mmPerPixel, angleDeg }, within };
+}
+
+/** Moved to the skier's right by a share of what is spare beside the canvas, which it goes on covering. */
+function shifted(whole: PieceOfPicture, { acrossPx }: Laid, canvas: PrintCanvas, share: number): PieceOfPicture {
+  const { placement } = whole;
+  const spareMm = acrossPx * placement.mmPerPixel - canvas.widthMm;
+  return { ...whole, placement: { ...placement, centreYMm: (share * Math.max(0, spareMm)) / 2 } };
 }
 
 /** In rows from the tip and columns about the middle: as wide as the canvas, or as large as a good resolution allows. */

@@ -402,6 +402,8 @@ export interface GraphicSpec {
   readonly ground?: string;
   /** Turns of the picture by 90° from its width along the ski, in every arrangement but fill. */
   readonly quarterTurns?: number;
+  /** Of a piece that is wider than the ski: how far it is moved to the skier's right, from −1 to 1 of what is spare. */
+  readonly sideShift?: number;
   /** Stays as it reads where a layout mirrors the picture: words. */
   readonly unmirrored?: PicturePart;
   readonly layout: GraphicLayout;

@@ -32,6 +32,7 @@ export const storedGraphic = z.object({
   arrangement: z.enum(["fill", "ends", "fade", "tiles", "motif", "split"]).exactOptional(),
   ground: words.exactOptional(),
   quarterTurns: amount.exactOptional(),
+  sideShift: amount.exactOptional(),
   unmirrored: z.object({ x: amount, y: amount, width: amount, height: amount }).exactOptional(),
   layout: z.enum(["same", "mirrored", "continuing", "alternate", "independent"]),
   text: z.object({ text: words, xMm: amount, capHeightMm: amount }).exactOptional(),

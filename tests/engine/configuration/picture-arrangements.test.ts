@@ -59,6 +59,16 @@ describe("a photo of 4,032 × 3,024 px", () => {
     expect(laid("ends").coversCanvas).toBe(false);
   });
 
+  it("is moved sideways as far as it still covers the ski: (512.064 − 162) / 2 = 175.03 mm either way", () => {
+    const at = (sideShift: number) =>
+      pictureCopies(photo, { layout: "same", arrangement: "ends", sideShift }, field, print).copies.map(
+        ({ placement }) => placement.centreYMm,
+      );
+    expect(at(1)).toEqual([expect.closeTo(175.032, 3), expect.closeTo(175.032, 3)]);
+    expect(at(-0.5)).toEqual([expect.closeTo(-87.516, 3), expect.closeTo(-87.516, 3)]);
+    expect(at(0)).toEqual([0, 0]);
+  });
+
   it("of more pixels reaches the boot at its own resolution", () => {
     const [front, tail] = laid("ends", "same", { widthPx: 9000, heightPx: 3024 }).copies;
     expect(front?.within).toEqual({ fromXMm: 0, toXMm: expect.closeTo(boot.fromXMm, 6) });
