@@ -17,7 +17,7 @@ const accepted = [
 type Progress = { readonly name: string } & (
   | { readonly at: "sending"; readonly percent: number }
   /** Every byte is there; the answer is not. */
-  | { readonly at: "examining"; readonly sinceMs: number }
+  | { readonly at: "examining" }
 );
 
 export function UploadPicture({
@@ -53,7 +53,7 @@ export function UploadPicture({
       if (lengthComputable)
         setProgress({ name, at: "sending", percent: Math.min(99, Math.floor((loaded / total) * 100)) });
     };
-    request.upload.onload = () => setProgress({ name, at: "examining", sinceMs: Date.now() });
+    request.upload.onload = () => setProgress({ name, at: "examining" });
     request.onerror = () => failed(w.uploadFailed, w.noConnection);
     request.onload = () => {
       const answer = readAnswer(request.responseText);
@@ -107,7 +107,7 @@ function HowFar({ progress, words }: { readonly progress: Progress; readonly wor
   return (
     <div role="status">
       <p className="text-sm">
-        {fill(words.graphic.examining, { name })} <Seconds sinceMs={progress.sinceMs} words={words} />
+        {fill(words.graphic.examining, { name })} <Seconds words={words} />
       </p>
       <progress aria-label={name} className="w-full" />
     </div>
@@ -117,12 +117,12 @@ function HowFar({ progress, words }: { readonly progress: Progress; readonly wor
 const oneSecondMs = 1000;
 
 /** Counts for the eye alone: a reader would be told every second. */
-function Seconds({ sinceMs, words }: { readonly sinceMs: number; readonly words: SheetWords }) {
+function Seconds({ words }: { readonly words: SheetWords }) {
   const [seconds, setSeconds] = useState(0);
   useEffect(() => {
-    const timer = setInterval(() => setSeconds(Math.floor((Date.now() - sinceMs) / oneSecondMs)), oneSecondMs);
+    const timer = setInterval(() => setSeconds((past) => past + 1), oneSecondMs);
     return () => clearInterval(timer);
-  }, [sinceMs]);
+  }, []);
   return (
     <span aria-hidden="true" className="measure text-pencil">
       {fill(words.graphic.examiningFor, { seconds })}

@@ -133,17 +133,20 @@ async function reencodedApart(asked: ToReencode): Promise<Answer> {
       execArgv: [],
       serialization: "advanced",
       stdio: ["ignore", "ignore", "ignore", "ipc"],
-      timeout: patienceMs,
-      killSignal: "SIGKILL",
     });
-    const began = Date.now();
+    let isLate = false;
+    const patience = setTimeout(() => {
+      isLate = true;
+      child.kill("SIGKILL");
+    }, patienceMs);
     child.once("message", (answer: PictureAnswer) => {
       if (answer.is === "fault") reject(new Error(answer.message));
       else resolve(answer);
     });
     child.once("error", reject);
     child.once("exit", (code, signal) => {
-      if (signal === "SIGKILL" && Date.now() - began >= patienceMs) resolve({ is: "too-slow" });
+      clearTimeout(patience);
+      if (isLate) resolve({ is: "too-slow" });
       else reject(new Error(`the process that decodes pictures ended with ${signal ?? code}`));
     });
     child.send(asked);
