@@ -27,7 +27,9 @@ export function artworkFindings(
   if (!artwork) return { warnings: [], blocks: [{ code: "artwork-missing", path: "graphic.artwork" }] };
   const { print } = build.rules;
   const field = { shape, mountOffsetMm: mount.offsetMm };
+  const rights: Refusal[] = isRightsConfirmed ? [] : [{ code: "rights-not-confirmed", path: "graphic.artwork" }];
   const { effectiveDpi, verdict, crop, canvas } = picturePrint(artwork, graphic, field, print);
+  if (verdict === "ok") return { warnings: [], blocks: rights };
   const ways = betterOffers(artwork, graphic, field, print).map(
     ({ arrangement, layout }): SpecWay => ({
       code: arrangement,
@@ -45,11 +47,7 @@ export function artworkFindings(
     canvas,
     ways: [...ways, askDesigner],
   };
-  const rights: Refusal[] = isRightsConfirmed ? [] : [{ code: "rights-not-confirmed", path: "graphic.artwork" }];
-  return {
-    warnings: verdict === "ok" ? [] : [finding],
-    blocks: verdict === "block" ? [...rights, finding] : rights,
-  };
+  return { warnings: [finding], blocks: verdict === "block" ? [...rights, finding] : rights };
 }
 
 /** A person's word, and nothing that could be chosen. */
