@@ -28,7 +28,7 @@ export function specFacts(spec: PairSpec, build: BuildCatalog, words: SheetWords
     { name: words.sections.reinforcement, value: added.join(", ") || words.reinforcement.none },
     {
       name: words.sections.graphic,
-      value: `${graphic.kind === "own" ? words.graphic.own : label(build.houseGraphics, graphic.house)}, ${(layouts[graphic.layout]?.label ?? graphic.layout).toLowerCase()}`,
+      value: `${graphic.kind === "own" ? ownPicture(graphic, words) : label(build.houseGraphics, graphic.house)}, ${(layouts[graphic.layout]?.label ?? graphic.layout).toLowerCase()}`,
     },
     ...(graphic.text ? [{ name: words.graphic.text, value: `“${graphic.text.text}”` }] : []),
     ...graphic.windows.map((window, i) => ({
@@ -56,4 +56,11 @@ export function specFacts(spec: PairSpec, build: BuildCatalog, words: SheetWords
     },
     { name: "Structure", value: words.structures[finish.structure] },
   ];
+}
+
+/** With how it is laid out, where it does not fill the skis. */
+function ownPicture({ arrangement }: PairSpec["graphic"], { graphic }: SheetWords): string {
+  return arrangement === undefined || arrangement === "fill"
+    ? graphic.own
+    : `${graphic.own} (${graphic.arrangements[arrangement].label.toLowerCase()})`;
 }

@@ -10,16 +10,21 @@ export interface MarksProps {
   readonly marks: readonly Mark[];
   /** Skiers' pictures are at this address, a slash and their id; without it their place stays empty. */
   readonly pictureBase?: string | undefined;
+  /** As they are printed; absent = small, for a screen. */
+  readonly pictureSize?: "full" | undefined;
   readonly opacity?: number;
 }
 
 /** Marks inside a drawing that already has its axes. */
-export function Marks({ marks, pictureBase, opacity }: MarksProps) {
+export function Marks({ marks, pictureBase, pictureSize, opacity }: MarksProps) {
   const id = `s${useId().replace(/[^\w-]/g, "")}`;
   const __html = svgMarks(marks, {
     id,
     colour: pageColour,
-    picture: (artworkId) => (pictureBase === undefined ? null : `${pictureBase}/${artworkId}`),
+    picture: (artworkId) =>
+      pictureBase === undefined
+        ? null
+        : `${pictureBase}/${artworkId}${pictureSize === undefined ? "" : `?size=${pictureSize}`}`,
     font: "var(--font-sans), sans-serif",
   });
   // biome-ignore lint/security/noDangerouslySetInnerHtml: the engine writes these marks and escapes every text among them
@@ -55,7 +60,7 @@ export function SceneDrawing(props: SceneDrawingProps) {
     >
       <g transform={turn === "lying" ? "rotate(-90)" : undefined} data-ski-axes="">
         {ghost ? <Marks marks={ghost} pictureBase={props.pictureBase} opacity={0.25} /> : null}
-        <Marks marks={props.marks} pictureBase={props.pictureBase} />
+        <Marks marks={props.marks} pictureBase={props.pictureBase} pictureSize={props.pictureSize} />
       </g>
     </svg>
   );

@@ -9,6 +9,7 @@ export interface SkiPairProps extends PairView {
   readonly look: PairLook;
   readonly orientation: SceneTurn;
   readonly pictureBase?: string | undefined;
+  readonly pictureSize?: "full" | undefined;
   readonly className?: string | undefined;
   readonly description?: string | undefined;
   /** While a picture is placed: the whole of it faintly, what the binding hides, and a safe line this far inside the edge. */

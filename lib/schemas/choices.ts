@@ -1,7 +1,14 @@
 /** What the skier chose, and the complete specification that follows from it. Which ids exist is the catalogue's business. */
 import { z } from "zod";
 import type { SheetChoices } from "#engine/assessment";
-import type { Artwork, ArtworkPlacement, GraphicSpec, PairSpec } from "#engine/configuration";
+import {
+  type Artwork,
+  type ArtworkPlacement,
+  type GraphicSpec,
+  type PairSpec,
+  type PicturePart,
+  pictureArrangements,
+} from "#engine/configuration";
 import type { GivenDiscount } from "#engine/pricing";
 import { catalogId, coreId, numberIn, oneOf, textIn, yesOrNo } from "./fields";
 
@@ -21,6 +28,20 @@ export const placementSchema = z.strictObject({
   angleDeg: numberIn({ label: "Picture angle", unit: "°", min: -360, max: 360 }),
 }) satisfies z.ZodType<ArtworkPlacement>;
 
+const share = (label: string) => numberIn({ label, min: 0, max: 1 });
+
+/** Which part of a picture stays as it reads. */
+const partSchema = z
+  .strictObject({
+    x: share("Left side of the part"),
+    y: share("Upper side of the part"),
+    width: share("Width of the part"),
+    height: share("Height of the part"),
+  })
+  .refine(({ x, y, width, height }) => width > 0 && height > 0 && x + width <= 1.0001 && y + height <= 1.0001, {
+    error: "The part that stays unmirrored must lie on the picture and have a size",
+  }) satisfies z.ZodType<PicturePart>;
+
 const windowSchema = z
   .strictObject({
     fromXMm: alongMm("Window start"),
@@ -38,6 +59,14 @@ const graphicSchema = z
     house: catalogId("House graphic").exactOptional(),
     artwork: artworkSchema.exactOptional(),
     placement: placementSchema.exactOptional(),
+    arrangement: oneOf("Arrangement", pictureArrangements).exactOptional(),
+    ground: z
+      .string()
+      .regex(/^#[0-9a-f]{6}$/, { error: "Ground colour must be # and six hexadecimal digits in lower case" })
+      .exactOptional(),
+    quarterTurns: numberIn({ label: "Quarter turns of the picture", min: 0, max: 3, whole: true }).exactOptional(),
+    sideShift: numberIn({ label: "Picture moved sideways", min: -1, max: 1 }).exactOptional(),
+    unmirrored: partSchema.exactOptional(),
     layout: oneOf("Layout", ["same", "mirrored", "continuing", "alternate", "independent"]),
     text: z
       .strictObject({

@@ -3,10 +3,13 @@ import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
 import { loadCatalog } from "#catalog";
+import type { PictureFault } from "#services/graphics/opened";
+import type { OtherFile } from "#services/graphics/sniff";
+import type { SvgFault } from "#services/graphics/svg-guard";
 
 const rooms = ["auth", "services", "engine/configuration", "engine/pricing", "engine/assessment", "engine/floor"];
-/** Ways out of a conflict and of a poor resolution carry labels of their own; they are not refusals. */
-const ways = ["tile", "motif", "designer"];
+/** Ways out of a conflict carry labels of their own; they are not refusals. */
+const ways = ["designer"];
 
 function sourcesOf(room: string): readonly string[] {
   const folder = path.join("lib", room);
@@ -36,5 +39,27 @@ describe("content/copy/refusals.json", () => {
     expect(codes.size).toBeGreaterThan(40);
     const wordless = [...codes].filter(([code]) => copy.refusals[code] === undefined && !(code in fit.flags));
     expect(wordless).toEqual([]);
+  });
+
+  it("has words for whatever a file may be or have wrong", () => {
+    const others: readonly OtherFile[] = [
+      "gif",
+      "heic-sequence",
+      "video",
+      "photoshop",
+      "postscript",
+      "svgz",
+      "bmp",
+      "unknown",
+    ];
+    const faults: readonly SvgFault[] = ["script", "entities", "outside", "foreign", "encoding", "too-long"];
+    const rest: readonly PictureFault["is"][] = ["too-many-pixels", "locked", "cut-off", "unreadable"];
+    const codes = [
+      ...others.map((each) => `type-${each}`),
+      ...faults.map((each) => `svg-${each}`),
+      ...rest,
+      "too-small",
+    ];
+    expect(codes.filter((code) => copy.refusals[`artwork-${code}`] === undefined)).toEqual([]);
   });
 });

@@ -94,6 +94,19 @@ describe("pairwright artwork", () => {
     expect(Math.round(json.effectiveDpi)).toBe(55);
     expect(json.verdict).toBe("block");
     expect(json.canvas.lengthMm).toBe(1840);
+    // 3,000 px over 352 mm are 216 dpi: every other arrangement prints across the pair too.
+    const arrangements = json.ways.map((way: { arrangement: string }) => way.arrangement);
+    expect(arrangements).toEqual(["ends", "fade", "tiles", "motif", "split"]);
+  });
+
+  it("lays it out as it is asked to: 4,000 px at 150 dpi are 677 mm on shovel and tail", () => {
+    const asked = { widthPx: 4000, heightPx: 3000, model: "ridgefold-106", lengthCm: 184, arrangement: "ends" };
+    const { json } = runVerb(["artwork"], asked);
+    expect(json).toMatchObject({ verdict: "ok", coversCanvas: false, ways: [] });
+    expect(json.copies.map((copy: { within: { fromXMm: number; toXMm: number } }) => copy.within)).toEqual([
+      { fromXMm: 0, toXMm: expect.closeTo(677.33, 2) },
+      { fromXMm: expect.closeTo(1840 - 677.33, 2), toXMm: 1840 },
+    ]);
   });
 });
 

@@ -131,7 +131,9 @@ test("a very light skier is offered a call, not a price button (scenario 2)", { 
   await expect(page.getByText(/^Asked\./)).toBeVisible();
 });
 
-test("a picture is placed on the true outline with its resolution", { tag: "@desktop" }, async ({ page }) => {
+test("a photo is laid out so that it prints, and placed on the true outline with its resolution", {
+  tag: "@desktop",
+}, async ({ page }) => {
   await startSheet(page);
   await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
   await openSection(page, "graphic");
@@ -140,11 +142,17 @@ test("a picture is placed on the true outline with its resolution", { tag: "@des
     .jpeg()
     .toBuffer();
   await page.setInputFiles("#picture", { name: "lake.jpg", mimeType: "image/jpeg", buffer: picture });
+  // At 150 dpi 4,000 px are 677 mm: enough for shovel and tail, chosen without being asked for.
+  await expect(page.getByRole("radio", { name: /^Shovel and tail/ })).toBeChecked();
+  await expect(page.getByText(/^150 dpi: sharp/)).toBeVisible();
+  // The rim of a picture of one colour is that colour, up to what JPEG makes of it.
+  await expect(page.getByLabel("Ground colour")).toHaveValue(/^#2[c-e]6f8[9ab]$/);
   // 4,000 px over 1,740 mm: 4000 / (1740 / 25.4) = 58.4 dots an inch.
-  await expect(page.getByText(/^58 dpi/)).toBeVisible();
-  // At 150 dpi 4,000 px are 4000 / 150 × 25.4 = 677 mm.
-  await page.getByRole("button", { name: /motif of 677 ×/ }).click();
-  await expect(page.getByText(/^150 dpi/)).toBeVisible();
+  await page.getByRole("radio", { name: /^Fill/ }).check();
+  await expect(page.getByText(/^58 dpi: too coarse/)).toBeVisible();
+  await page.getByRole("button", { name: "Repeat it along the ski" }).first().click();
+  await expect(page.getByRole("radio", { name: /^Tiles/ })).toBeChecked();
+  await page.getByRole("radio", { name: /^Fill/ }).check();
   await page.getByLabel("Centre, from the tip").fill("700");
   await waitForSaved(page);
   await page.reload();
@@ -152,7 +160,7 @@ test("a picture is placed on the true outline with its resolution", { tag: "@des
   await expect(page.getByLabel("Centre, from the tip")).toHaveValue("700");
 });
 
-test("a drawing in a vector file is refused in words and the sheet is kept", { tag: "@desktop" }, async ({
+test("a drawing that asks for another file is refused in words and the sheet is kept", { tag: "@desktop" }, async ({
   page,
   allowConsole,
 }) => {
@@ -161,9 +169,11 @@ test("a drawing in a vector file is refused in words and the sheet is kept", { t
   await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
   await openSection(page, "graphic");
   await page.getByRole("radio", { name: /My own picture/ }).check();
-  const svg = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="4" height="4"/>');
+  const svg = Buffer.from(
+    '<svg xmlns="http://www.w3.org/2000/svg" width="90" height="90"><image href="/b.png"/></svg>',
+  );
   await page.setInputFiles("#picture", { name: "crest.svg", mimeType: "image/svg+xml", buffer: svg });
-  await expect(page.getByText(/did not arrive/)).toBeVisible();
+  await expect(page.getByText(/asks for something outside itself: "\/b\.png"/)).toBeVisible();
   await expect(section(page, "you").locator("> summary")).toContainText("182 cm, 82 kg");
 });
 

@@ -110,6 +110,13 @@ describe("the print", () => {
     expect(told(graphic, "Graphic")).toBe(`own picture, ${words}; text “RIDGE HOME”, cap height 24 mm`);
   });
 
+  it("is laid out in a way of its own, on its ground", () => {
+    const arranged = { ...spec.graphic, layout: "same", arrangement: "ends", ground: "#46607a" } as const;
+    expect(told(withSpec({ graphic: arranged }).graphic, "Graphic")).toBe(
+      "own picture, on shovel and tail, on ground #46607a, same on both skis; text “RIDGE HOME”, cap height 24 mm",
+    );
+  });
+
   it("has windows by place and width, and then a core that may be seen", () => {
     expect(told(sheet.graphic, "Windows")).toBe(
       "1350 to 1500 mm from tip, 50 mm wide: core grade W, same face up in both",

@@ -313,6 +313,15 @@ describe("the proof's facts in words", () => {
     // A house graphic has no words of its own to flip.
     expect(house.layout).toBe("mirrored, lettering stays readable");
     expect(proofOf({}).resolution).toMatch(/^\d+ dpi: sharp in print$/);
+    const ends = {
+      ...spec.graphic,
+      arrangement: "ends",
+      ground: "#46607a",
+      unmirrored: { x: 0, y: 0, width: 1, height: 1 },
+    };
+    const arranged = proofOf({ spec: { ...spec, graphic: ends as typeof spec.graphic } });
+    expect(arranged.resolution).toMatch(/^\d+ dpi: .*; what it leaves bare is printed in the ground colour #46607a$/);
+    expect(arranged.layout).toBe("mirrored, lettering stays readable, the marked part of the picture as it reads");
   });
 
   it.each([

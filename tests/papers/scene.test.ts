@@ -247,7 +247,8 @@ describe("a picture of one's own on quote and confirmation", () => {
         id: "a",
         widthPx: 10,
         heightPx: 5,
-        placement: { centreXMm: 1, centreYMm: 2, mmPerPixel: 3, angleDeg: 4 },
+        copies: [{ placement: { centreXMm: 1, centreYMm: 2, mmPerPixel: 3, angleDeg: 4 } }],
+        fades: [],
       },
     },
   };

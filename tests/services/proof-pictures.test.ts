@@ -33,21 +33,23 @@ async function halves(split: "side by side" | "one above the other"): Promise<Ui
     .toBuffer();
 }
 
-/** Colours of a ski's picture at half length, just above and just below its centre line. */
-async function middle(uri: string): Promise<{ readonly above: string; readonly below: string }> {
+/** Colours of a ski's picture at a share of its length, above and below its centre line. */
+async function middle(uri: string, along = 0.5): Promise<{ readonly above: string; readonly below: string }> {
   const bytes = Buffer.from(uri.slice(uri.indexOf(",") + 1), "base64");
   const { data, info } = await sharp(bytes).raw().toBuffer({ resolveWithObject: true });
   const at = (y: number) => {
-    const from = (Math.round(y) * info.width + Math.round(info.width / 2)) * info.channels;
+    const from = (Math.round(y) * info.width + Math.round(info.width * along)) * info.channels;
     const [red = 0, green = 0, blue = 0] = data.subarray(from, from + 3);
     if (red > 200 && green > 200 && blue > 200) return "bare";
+    if (green > 150 && red < 60 && blue < 60) return "ground";
     return red > 200 ? "red" : blue > 200 ? "blue" : "other";
   };
   return { above: at(info.height * 0.3), below: at(info.height * 0.7) };
 }
 
-async function pair(graphic: Partial<GraphicSpec>, angleDeg: number, picture: Uint8Array) {
+async function drawn(graphic: Partial<GraphicSpec>, angleDeg: number, picture: Uint8Array) {
   const spec = {
+    mount: { offsetMm: 0 },
     graphic: {
       kind: "own",
       artwork: { id: "a", widthPx, heightPx, sha256: "" },
@@ -57,7 +59,11 @@ async function pair(graphic: Partial<GraphicSpec>, angleDeg: number, picture: Ui
       ...graphic,
     },
   } as unknown as PairSpec;
-  const { L, R } = await proofPictures(spec, shape, build, picture);
+  return proofPictures(spec, shape, build, picture);
+}
+
+async function pair(graphic: Partial<GraphicSpec>, angleDeg: number, picture: Uint8Array) {
+  const { L, R } = await drawn(graphic, angleDeg, picture);
   return { left: await middle(L), right: await middle(R) };
 }
 
@@ -90,18 +96,39 @@ describe("pictures of a proof", () => {
     expect(left).toEqual({ above: "bare", below: "bare" });
   });
 
+  it("show shovel and tail on their ground, and what is marked as it reads on the mirrored ski", async () => {
+    const picture = await halves("one above the other");
+    const ends = { layout: "mirrored", arrangement: "ends", ground: "#00c800" } as const;
+    const { L, R } = await drawn(ends, 0, picture);
+    const ground = { above: "ground", below: "ground" };
+    // 400 px have to cover 156 mm: 0.39 mm a pixel, and 1,000 px are 390 mm of 1,780, 22 % at either end.
+    for (const [ski, ofPicture] of [
+      [L, redAbove],
+      [R, blueAbove],
+    ] as const) {
+      expect(await middle(ski, 0.05)).toEqual(ofPicture);
+      expect(await middle(ski, 0.5)).toEqual(ground);
+      expect(await middle(ski, 0.95)).toEqual(ofPicture);
+    }
+    // All of the picture's height on its left half stays as it reads: on the shovel, the first 195 mm, 11 %.
+    const kept = await drawn({ ...ends, unmirrored: { x: 0, y: 0, width: 0.5, height: 1 } }, 0, picture);
+    expect(await middle(kept.L, 0.03)).toEqual(redAbove);
+    expect(await middle(kept.R, 0.03)).toEqual(redAbove);
+    expect(await middle(kept.R, 0.15)).toEqual(blueAbove);
+  });
+
   it("show a house graphic, its colours exchanged on the second ski where the layout says so", async () => {
     const house = build.houseGraphics.find(({ pattern }) => pattern === "folds") ?? expect.fail("no rock");
-    const drawn = async (layout: GraphicSpec["layout"]) =>
+    const ofLayout = async (layout: GraphicSpec["layout"]) =>
       proofPictures(
-        { graphic: { kind: "house", house: house.id, layout, windows: [] } } as unknown as PairSpec,
+        { mount: { offsetMm: 0 }, graphic: { kind: "house", house: house.id, layout, windows: [] } },
         shape,
         build,
         null,
       );
-    const same = await drawn("same");
+    const same = await ofLayout("same");
     expect(same.R).toBe(same.L);
-    const exchanged = await drawn("alternate");
+    const exchanged = await ofLayout("alternate");
     expect(exchanged.L).toBe(same.L);
     expect(exchanged.R).not.toBe(same.L);
   });

@@ -78,7 +78,10 @@ function Layout({ words, spec, set, catalog, shape }: GraphicPartProps) {
       artwork && crosses
         ? fillingPlacement(artwork, printCanvas(layout, shape, catalog.build.rules.print))
         : spec.graphic.placement;
-    set({ layout, ...(placement ? { placement } : {}) });
+    // What lies across both skis has to come off the one and stay on the other.
+    const arrangement =
+      spec.graphic.arrangement === "split" && layout !== "continuing" ? "ends" : spec.graphic.arrangement;
+    set({ layout, ...(placement ? { placement } : {}), ...(arrangement ? { arrangement } : {}) });
   };
   return (
     <RadioGroup

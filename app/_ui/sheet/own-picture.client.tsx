@@ -1,6 +1,15 @@
 "use client";
-import { useState } from "react";
-import { fillingPlacement, printCanvas } from "#engine/configuration";
+import { useMemo, useRef, useState } from "react";
+import {
+  type Artwork,
+  fillingPlacement,
+  firstOffer,
+  type GraphicSpec,
+  type PicturePrint,
+  pictureOffers,
+  picturePrint,
+  printCanvas,
+} from "#engine/configuration";
 import { pairLook } from "#engine/scene";
 import { roundForPeople } from "#engine/units";
 import type { ArtworkView, RightsStatement } from "#services/views";
@@ -10,23 +19,31 @@ import { TextField } from "../field";
 import { moneyText } from "../money";
 import { Notice } from "../notice";
 import { fill } from "../words";
+import { ArrangePicture, wholeDpi } from "./arrange-picture.client";
 import type { GraphicPartProps, PictureActions } from "./graphic-parts";
+import { KeepReadable } from "./keep-readable.client";
 import { PlacePicture } from "./place-picture.client";
+import { rimColour } from "./rim-colour.client";
+import { TrueSize } from "./true-size.client";
 import { UploadPicture } from "./upload-picture.client";
 import type { SheetWords } from "./words";
 
-/** The skier's own picture: sent, placed, and whose it is. */
-export function OwnPicture({ sheet, catalog, words, pictures, spec, shape, set }: GraphicPartProps) {
+/** The skier's own picture: sent, laid out, and whose it is. */
+export function OwnPicture(props: GraphicPartProps) {
+  const { sheet, catalog, words, pictures, spec, shape, set } = props;
+  const { graphic, mount } = spec;
   const rules = catalog.build.rules.print;
-  const canvas = printCanvas(spec.graphic.layout, shape, rules);
-  const arrived = (artwork: ArtworkView) => {
-    const { artworkId, widthPx, heightPx, sha256 } = artwork;
-    const taken = { id: artworkId as string, widthPx, heightPx, sha256 };
-    set({ kind: "own", artwork: taken, placement: fillingPlacement(taken, canvas) });
+  const canvas = printCanvas(graphic.layout, shape, rules);
+  // What is chosen while a picture is under way stays.
+  const latest = useRef(props);
+  latest.current = props;
+  const arrived = async ({ artworkId, widthPx, heightPx, sha256 }: ArtworkView) => {
+    const artwork = { id: artworkId as string, widthPx, heightPx, sha256 };
+    const ground = await rimColour(`${pictures.pictureBase}/${artwork.id}`);
+    latest.current.sheet.setChoices({ graphic: withPicture(latest.current, artwork, ground) });
   };
-  const designer = moneyText(catalog.priceBook.optionCents["designer-hour"]?.cents ?? 0, "short");
-  const artworkId = spec.graphic.artwork?.id;
-  const look = pairLook(spec, catalog.build);
+  const look = useMemo(() => pairLook(spec, catalog.build), [spec, catalog.build]);
+  const { artwork } = graphic;
   return (
     <>
       <UploadPicture
@@ -38,26 +55,84 @@ export function OwnPicture({ sheet, catalog, words, pictures, spec, shape, set }
         })}
         onArrived={arrived}
       />
-      {look ? (
-        <PlacePicture
-          look={look}
-          pictureBase={pictures.pictureBase}
-          spec={spec.graphic}
-          rules={rules}
-          words={words}
-          designerRate={designer}
-          onPlace={(placement) => set({ placement })}
-        />
+      {look && artwork ? (
+        <>
+          <ArrangePicture {...props} artwork={artwork} look={look} />
+          <PrintVerdict
+            print={picturePrint(artwork, graphic, { shape, mountOffsetMm: mount.offsetMm }, rules)}
+            catalog={catalog}
+            words={words}
+          />
+          {(graphic.arrangement ?? "fill") === "fill" ? (
+            <PlacePicture
+              look={look}
+              pictureBase={pictures.pictureBase}
+              spec={graphic}
+              rules={rules}
+              words={words}
+              onPlace={(placement) => set({ placement })}
+            />
+          ) : null}
+          <TrueSize look={look} pictureBase={pictures.pictureBase} words={words} />
+          {graphic.layout === "mirrored" ? (
+            <KeepReadable
+              address={`${pictures.pictureBase}/${artwork.id}`}
+              part={graphic.unmirrored}
+              words={words}
+              onChange={(unmirrored) => {
+                const { unmirrored: _, ...rest } = graphic;
+                sheet.setChoices({ graphic: unmirrored ? { ...rest, unmirrored } : rest });
+              }}
+            />
+          ) : null}
+        </>
       ) : null}
-      {artworkId ? (
+      {artwork ? (
         <Rights
-          artworkId={artworkId}
+          artworkId={artwork.id}
           words={words}
           pictures={pictures}
-          stated={sheet.view.artworks.find((each) => each.artworkId === artworkId)?.rights ?? null}
+          stated={sheet.view.artworks.find((each) => each.artworkId === artwork.id)?.rights ?? null}
         />
       ) : null}
     </>
+  );
+}
+
+/** A new picture begins with the first arrangement that prints; what belonged to an older picture goes. */
+function withPicture({ spec, shape, catalog }: GraphicPartProps, artwork: Artwork, ground: string): GraphicSpec {
+  const { layout: was, house, text, windows } = spec.graphic;
+  const { print } = catalog.build.rules;
+  const layout = was === "alternate" || was === "independent" ? "same" : was;
+  const kept = { ...(house ? { house } : {}), ...(text ? { text } : {}), windows };
+  const fresh: GraphicSpec = { ...kept, kind: "own", layout, artwork, ground };
+  const offers = pictureOffers(artwork, fresh, { shape, mountOffsetMm: spec.mount.offsetMm }, print);
+  const first = firstOffer(offers);
+  const placement = fillingPlacement(artwork, printCanvas(layout, shape, print));
+  return { ...fresh, placement, ...(first ? { arrangement: first.arrangement, layout: first.layout } : {}) };
+}
+
+const verdicts = { ok: "good", warn: "careful", block: "wrong" } as const;
+const tones = { ok: "moss", warn: "amber", block: "iron" } as const;
+
+function PrintVerdict({
+  print: { verdict, effectiveDpi, coversCanvas },
+  catalog,
+  words,
+}: {
+  readonly print: PicturePrint;
+  readonly catalog: GraphicPartProps["catalog"];
+  readonly words: SheetWords;
+}) {
+  const rate = moneyText(catalog.priceBook.optionCents["designer-hour"]?.cents ?? 0, "short");
+  return (
+    <Notice
+      tone={tones[verdict]}
+      title={fill(words.graphic.verdicts[verdicts[verdict]], { dpi: wholeDpi(effectiveDpi), rate })}
+      live="polite"
+    >
+      {coversCanvas ? null : <p>{words.graphic.uncovered}</p>}
+    </Notice>
   );
 }
 

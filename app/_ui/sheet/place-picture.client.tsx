@@ -6,15 +6,12 @@ import {
   type ArtworkPlacement,
   fillingPlacement,
   type GraphicSpec,
-  graphicResolution,
   type PrintRules,
   printCanvas,
 } from "#engine/configuration";
 import { drawnGapMm, type PairLook } from "#engine/scene";
 import { textForPeople } from "#engine/units";
 import { Button } from "../button";
-import { Notice } from "../notice";
-import { fill } from "../words";
 import { DraftNumber } from "./draft-number.client";
 import type { SheetWords } from "./words";
 
@@ -24,8 +21,6 @@ interface Props {
   readonly spec: GraphicSpec;
   readonly rules: PrintRules;
   readonly words: SheetWords;
-  /** "$75", a designer's hour. */
-  readonly designerRate: string;
   readonly onPlace: (placement: ArtworkPlacement) => void;
 }
 
@@ -36,9 +31,6 @@ const nudges: Readonly<Record<string, readonly [x: number, y: number]>> = {
   ArrowRight: [0, 5],
 };
 
-const verdicts = { ok: "good", warn: "careful", block: "wrong" } as const;
-const tones = { ok: "moss", warn: "amber", block: "iron" } as const;
-
 export function PlacePicture(props: Props) {
   const { spec, look, rules, words, onPlace } = props;
   const { shape } = look;
@@ -47,22 +39,11 @@ export function PlacePicture(props: Props) {
   const w = words.graphic;
   const set = (part: Partial<ArtworkPlacement>) => onPlace({ ...placement, ...part });
   const canvas = printCanvas(spec.layout, shape, rules);
-  const resolution = graphicResolution(artwork, canvas, rules, placement);
   return (
     <section aria-label={w.place} className="grid grid-cols-1 gap-4">
       <p className="text-sm text-pencil">{w.placeHint}</p>
       <Board {...props} orientation="lying" className="max-md:hidden" />
       <Board {...props} orientation="upright" className="h-[34rem] md:hidden" />
-      <Notice
-        tone={tones[resolution.verdict]}
-        title={fill(w.verdicts[verdicts[resolution.verdict]], {
-          dpi: wholeDpi(resolution.effectiveDpi),
-          rate: props.designerRate,
-        })}
-        live="polite"
-      >
-        {resolution.coversCanvas ? null : <p>{w.uncovered}</p>}
-      </Notice>
       <div className="flex flex-wrap gap-3">
         <Button size="small" onClick={() => onPlace(fillingPlacement(artwork, canvas))}>
           {w.cover}
@@ -105,7 +86,6 @@ export function PlacePicture(props: Props) {
           onChange={(value) => (value === undefined ? undefined : set({ angleDeg: value }))}
         />
       </div>
-      <Crop {...props} />
     </section>
   );
 }
@@ -184,36 +164,3 @@ function Board({
 }
 
 const round = (value: number) => Math.round(value * 10) / 10;
-
-/** Never more than there is; what a division leaves short of a whole dot is the whole dot. */
-const wholeDpi = (dpi: number) => Math.floor(dpi + 1e-6);
-
-/** A piece of the left ski at about its true size on a screen: what the print will look like close up. */
-function Crop({ look, pictureBase, words }: Props) {
-  const { shape } = look;
-  const half = shape.shoulderWidthMm / 2;
-  const from = shape.tipLengthMm;
-  const lengthMm = 110;
-  return (
-    <figure>
-      <figcaption className="mb-1 text-sm text-pencil">
-        {words.graphic.crop}: {lengthMm} mm of the left ski behind the tip, about true size
-      </figcaption>
-      <div
-        className="max-w-full overflow-hidden border border-rule"
-        style={{ width: `${2 * half}mm`, aspectRatio: `${2 * half} / ${lengthMm}` }}
-      >
-        <div
-          className="relative"
-          style={{
-            width: "100%",
-            height: `${(shape.lengthMm / lengthMm) * 100}%`,
-            top: `-${(from / lengthMm) * 100}%`,
-          }}
-        >
-          <SkiPair look={look} pictureBase={pictureBase} orientation="upright" sides={["left"]} className="w-full" />
-        </div>
-      </div>
-    </figure>
-  );
-}

@@ -1,10 +1,24 @@
 "use client";
-/** Sends a picture as it is, tells how far it has come, and leaves the sheet alone when it fails. */
-import { useRef, useState } from "react";
+/** Sends a picture as it is, tells how far it has come and that it is being looked at, and leaves the sheet alone when it fails. */
+import { useEffect, useRef, useState } from "react";
 import type { ArtworkView } from "#services/views";
 import { Notice } from "../notice";
 import { fill } from "../words";
 import type { SheetWords } from "./words";
+
+/** What pickers offer; what a file is, the shop's computer reads from its bytes. */
+const accepted = [
+  ...["jpeg", "png", "webp", "tiff", "avif", "heic", "heif", "svg+xml"].map((type) => `image/${type}`),
+  "application/pdf",
+  ".heic",
+  ".heif",
+].join(",");
+
+type Progress = { readonly name: string } & (
+  | { readonly at: "sending"; readonly percent: number }
+  /** Every byte is there; the answer is not. */
+  | { readonly at: "examining" }
+);
 
 export function UploadPicture({
   url,
@@ -18,29 +32,34 @@ export function UploadPicture({
   readonly words: SheetWords;
   readonly onArrived: (artwork: ArtworkView) => void;
 }) {
-  const [progress, setProgress] = useState<{ readonly name: string; readonly percent: number } | null>(null);
+  const [progress, setProgress] = useState<Progress | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const input = useRef<HTMLInputElement>(null);
+  const w = words.graphic;
 
-  const failed = (reason: string) => {
+  const failed = (pattern: string, reason: string) => {
     setProgress(null);
-    setProblem(fill(words.graphic.uploadFailed, { reason }));
+    setProblem(fill(pattern, { reason }));
     if (input.current) input.current.value = "";
   };
   const send = (file: File) => {
+    const { name } = file;
     setProblem(null);
-    setProgress({ name: file.name, percent: 0 });
+    setProgress({ name, at: "sending", percent: 0 });
     const request = new XMLHttpRequest();
-    request.open("POST", `${url}?name=${encodeURIComponent(file.name)}`);
-    request.upload.onprogress = (event) => {
-      if (event.lengthComputable)
-        setProgress({ name: file.name, percent: Math.round((event.loaded / event.total) * 100) });
+    request.open("POST", `${url}?name=${encodeURIComponent(name)}`);
+    request.upload.onprogress = ({ lengthComputable, loaded, total }) => {
+      // The last bytes have left this device, and nobody has said yet that they are there.
+      if (lengthComputable)
+        setProgress({ name, at: "sending", percent: Math.min(99, Math.floor((loaded / total) * 100)) });
     };
-    request.onerror = () => failed("There is no connection.");
+    request.upload.onload = () => setProgress({ name, at: "examining" });
+    request.onerror = () => failed(w.uploadFailed, w.noConnection);
     request.onload = () => {
       const answer = readAnswer(request.responseText);
-      if (request.status >= 400 || !answer.artwork) failed(answer.message ?? `The server answered ${request.status}.`);
-      else {
+      if (request.status >= 400 || !answer.artwork) {
+        failed(w.uploadRefused, answer.message ?? fill(w.serverSaid, { status: request.status }));
+      } else {
         setProgress(null);
         onArrived(answer.artwork);
       }
@@ -51,13 +70,13 @@ export function UploadPicture({
   return (
     <div className="grid max-w-measure gap-2">
       <label htmlFor="picture" className="font-medium">
-        {words.graphic.upload}
+        {w.upload}
       </label>
       <input
         ref={input}
         id="picture"
         type="file"
-        accept="image/jpeg,image/png,image/webp,image/tiff"
+        accept={accepted}
         aria-describedby="picture-hint"
         disabled={progress !== null}
         onChange={(event) => {
@@ -69,14 +88,45 @@ export function UploadPicture({
       <p id="picture-hint" className="text-sm text-pencil">
         {hint}
       </p>
-      {progress ? (
-        <div role="status">
-          <p className="text-sm">{fill(words.graphic.uploading, { name: progress.name, percent: progress.percent })}</p>
-          <progress max={100} value={progress.percent} aria-label={progress.name} className="w-full" />
-        </div>
-      ) : null}
+      {progress ? <HowFar progress={progress} words={words} /> : null}
       {problem ? <Notice tone="iron" title={problem} live="assertive" /> : null}
     </div>
+  );
+}
+
+function HowFar({ progress, words }: { readonly progress: Progress; readonly words: SheetWords }) {
+  const { name } = progress;
+  if (progress.at === "sending") {
+    return (
+      <div role="status">
+        <p className="text-sm">{fill(words.graphic.uploading, { name, percent: progress.percent })}</p>
+        <progress max={100} value={progress.percent} aria-label={name} className="w-full" />
+      </div>
+    );
+  }
+  return (
+    <div role="status">
+      <p className="text-sm">
+        {fill(words.graphic.examining, { name })} <Seconds words={words} />
+      </p>
+      <progress aria-label={name} className="w-full" />
+    </div>
+  );
+}
+
+const oneSecondMs = 1000;
+
+/** Counts for the eye alone: a reader would be told every second. */
+function Seconds({ words }: { readonly words: SheetWords }) {
+  const [seconds, setSeconds] = useState(0);
+  useEffect(() => {
+    const timer = setInterval(() => setSeconds((past) => past + 1), oneSecondMs);
+    return () => clearInterval(timer);
+  }, []);
+  return (
+    <span aria-hidden="true" className="measure text-pencil">
+      {fill(words.graphic.examiningFor, { seconds })}
+    </span>
   );
 }
 

@@ -1,6 +1,13 @@
 import { readFile } from "node:fs/promises";
 import { z } from "zod";
-import { graphicResolution, modelById, modelLength, printCanvas } from "#engine/configuration";
+import {
+  betterOffers,
+  modelById,
+  modelLength,
+  type PlacedGraphic,
+  pictureArrangements,
+  picturePrint,
+} from "#engine/configuration";
 import { shapeAtLength } from "#engine/geometry";
 import { accept, type Outcome, refuse } from "#engine/units";
 import { placementSchema } from "#schemas";
@@ -14,6 +21,8 @@ const ski = {
   lengthCm: z.number().positive().max(220),
   layout: z.enum(["same", "mirrored", "continuing", "alternate", "independent"]).default("same"),
   placement: placementSchema.exactOptional(),
+  arrangement: z.enum(pictureArrangements).exactOptional(),
+  quarterTurns: z.number().int().min(0).max(3).exactOptional(),
 };
 const input = z.union([
   z.strictObject({ file: z.string().min(1), ...ski }),
@@ -42,7 +51,7 @@ async function pictureOf(file: string): Promise<Outcome<Picture>> {
 
 export const artworkVerb = verb({
   name: "artwork",
-  summary: "a picture (file or pixels) on a ski → print resolution, crop, verdict and what else to do",
+  summary: "a picture (file or pixels) on a ski → print resolution, copies, verdict and what would print better",
   input,
   output: z.object({
     effectiveDpi: z.number(),
@@ -59,9 +68,21 @@ export const artworkVerb = verb({
     const picture = "file" in request ? await pictureOf(request.file) : accept<Picture>(request);
     if (!picture.ok) return picture;
     const { print } = build.rules;
-    const canvas = printCanvas(request.layout, shapeAtLength(model.value.shape, request.lengthCm), print);
     const { widthPx, heightPx, type, sha256 } = picture.value;
-    const resolution = graphicResolution(picture.value, canvas, print, request.placement);
-    return accept({ widthPx, heightPx, type, sha256, canvas, ...resolution });
+    const field = { shape: shapeAtLength(model.value.shape, request.lengthCm), mountOffsetMm: 0 };
+    const { layout, placement, arrangement, quarterTurns } = request;
+    const graphic: PlacedGraphic = {
+      layout,
+      ...(placement ? { placement } : {}),
+      ...(arrangement ? { arrangement } : {}),
+      ...(quarterTurns === undefined ? {} : { quarterTurns }),
+    };
+    const { copies, fades: _, ...resolution } = picturePrint(picture.value, graphic, field, print);
+    const ways = betterOffers(picture.value, graphic, field, print).map((offer) => ({
+      arrangement: offer.arrangement,
+      layout: offer.layout,
+      effectiveDpi: offer.print.effectiveDpi,
+    }));
+    return accept({ widthPx, heightPx, type, sha256, ...resolution, copies, ways });
   },
 });

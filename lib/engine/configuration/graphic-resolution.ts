@@ -9,18 +9,6 @@ const MM_PER_INCH = 25.4;
 
 export type ResolutionVerdict = "ok" | "warn" | "block";
 
-/** What else to do with a picture too small for its canvas. */
-export type ResolutionWay =
-  | { readonly code: "tile" }
-  /** At a good resolution the picture covers this much of the canvas. */
-  | {
-      readonly code: "motif";
-      readonly widthMm: number;
-      readonly heightMm: number;
-      readonly placement: ArtworkPlacement;
-    }
-  | { readonly code: "designer" };
-
 export interface GraphicResolution {
   readonly effectiveDpi: number;
   readonly verdict: ResolutionVerdict;
@@ -29,8 +17,6 @@ export interface GraphicResolution {
   readonly crop: { readonly widthPx: number; readonly heightPx: number };
   /** The picture reaches every edge of the canvas. */
   readonly coversCanvas: boolean;
-  /** Empty when the verdict is ok. */
-  readonly ways: readonly ResolutionWay[];
 }
 
 /**
@@ -60,11 +46,11 @@ export function graphicResolution(
     placement,
     crop,
     coversCanvas: covers(artwork, canvas, placement),
-    ways: verdict === "ok" ? [] : [{ code: "tile" }, motifOf(artwork, canvas, print), { code: "designer" }],
   };
 }
 
-function verdictOf(effectiveDpi: number, print: PrintRules): ResolutionVerdict {
+/** What the print rules say to a resolution. */
+export function verdictOf(effectiveDpi: number, print: PrintRules): ResolutionVerdict {
   if (effectiveDpi >= print.goodDpi) return "ok";
   return effectiveDpi >= print.leastDpi ? "warn" : "block";
 }
@@ -76,21 +62,6 @@ export function fillingPlacement(
 ): ArtworkPlacement {
   const mmPerPixel = Math.max(canvas.lengthMm / widthPx, canvas.widthMm / heightPx);
   return { centreXMm: canvas.lengthMm / 2, centreYMm: 0, mmPerPixel, angleDeg: 0 };
-}
-
-/** The picture in the middle of the canvas at a good resolution, cropped to the canvas. */
-function motifOf(
-  artwork: Pick<Artwork, "widthPx" | "heightPx">,
-  canvas: PrintCanvas,
-  print: PrintRules,
-): ResolutionWay {
-  const mmPerPixel = MM_PER_INCH / print.goodDpi;
-  return {
-    code: "motif",
-    widthMm: Math.min(canvas.lengthMm, artwork.widthPx * mmPerPixel),
-    heightMm: Math.min(canvas.widthMm, artwork.heightPx * mmPerPixel),
-    placement: { centreXMm: canvas.lengthMm / 2, centreYMm: 0, mmPerPixel, angleDeg: 0 },
-  };
 }
 
 /** The canvas as the turned picture sees it: its extent along the picture's own width and height. */

@@ -20,6 +20,8 @@ export * from "./lookup";
 export * from "./mould-camber";
 export { coreIdFor, type OwnCore, ownCoreOf } from "./own-core";
 export * from "./pair-layout";
+export * from "./picture-copies";
+export * from "./picture-print";
 export * from "./print-face";
 export { referenceOf } from "./reference";
 export * from "./shared-look";

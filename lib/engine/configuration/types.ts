@@ -374,11 +374,38 @@ export interface GraphicText {
   readonly capHeightMm: number;
 }
 
+/**
+ * How an own picture is laid out. fill: once, where it was placed · split: from the tips to the boot, across both skis ·
+ * ends: on shovel and tail · fade: on the shovel, going over into the ground · tiles: repeated · motif: whole, clear of the boot.
+ */
+export const pictureArrangements = ["fill", "ends", "fade", "tiles", "motif", "split"] as const;
+
+export type PictureArrangement = (typeof pictureArrangements)[number];
+
+/** A part of a picture, as shares of its width and height from its upper left corner. */
+export interface PicturePart {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
 export interface GraphicSpec {
   readonly kind: "house" | "own";
   readonly house?: string;
   readonly artwork?: Artwork;
+  /** Where a filling picture lies; no other arrangement asks for it. */
   readonly placement?: ArtworkPlacement;
+  /** Of an own picture; absent = fill. */
+  readonly arrangement?: PictureArrangement;
+  /** Colour of what the picture leaves bare, #rrggbb; absent = the plain sheet. */
+  readonly ground?: string;
+  /** Turns of the picture by 90° from its width along the ski, in every arrangement but fill. */
+  readonly quarterTurns?: number;
+  /** Of a piece that is wider than the ski: how far it is moved to the skier's right, from −1 to 1 of what is spare. */
+  readonly sideShift?: number;
+  /** Stays as it reads where a layout mirrors the picture: words. */
+  readonly unmirrored?: PicturePart;
   readonly layout: GraphicLayout;
   readonly text?: GraphicText;
   /** Clear areas that show the wood. Needs a clear sheet, clear fabrics on top and a window-grade core. */

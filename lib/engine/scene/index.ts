@@ -1,4 +1,5 @@
 /** The pair as plain data of a drawing, from the geometry that is cut: one source for page, paper and picture. */
+export * from "./artwork-marks";
 export * from "./core";
 export * from "./house";
 export * from "./light";

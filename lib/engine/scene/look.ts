@@ -1,20 +1,22 @@
 /** What can be seen of a pair, gathered once from its specification: shape, materials, colours, picture, letters. */
 import {
-  type ArtworkPlacement,
   type BuildCatalog,
   blendById,
   type CoreStrips,
   completeSpec,
   designedProfile,
-  fillingPlacement,
   type GraphicLayout,
+  type GraphicSpec,
   type HouseGraphic,
   letterRow,
   type Model,
   type PairArt,
   type PairSpec,
+  type PictureCopies,
+  type PictureField,
+  type PicturePart,
   pairArt,
-  printCanvas,
+  pictureCopies,
   stripSides,
 } from "#engine/configuration";
 import { stripWidthLeftMm } from "#engine/flex";
@@ -38,11 +40,14 @@ export interface SeenWindow {
   readonly halfWidthMm: number;
 }
 
-export interface SeenArtwork {
+/** A skier's own picture as it is laid out. */
+export interface SeenArtwork extends PictureCopies {
   readonly id: string;
   readonly widthPx: number;
   readonly heightPx: number;
-  readonly placement: ArtworkPlacement;
+  /** Under it; absent = the plain sheet. */
+  readonly ground?: `#${string}` | undefined;
+  readonly unmirrored?: PicturePart | undefined;
 }
 
 export interface SeenGraphic {
@@ -147,20 +152,35 @@ export function modelLook(model: Model, build: BuildCatalog, lengthCm = model.sh
 /** Bevels and structure are not seen. */
 const noFinish = { baseBevelDeg: 0, sideAngleDeg: 0, detuneTipMm: 0, detuneTailMm: 0, structure: "M" } as const;
 
-function seenGraphic({ graphic }: PairSpec, shape: SkiShape, build: BuildCatalog): SeenGraphic {
+/** What is printed on the topsheet. */
+export function seenGraphic(
+  { graphic, mount }: Pick<PairSpec, "graphic" | "mount">,
+  shape: SkiShape,
+  build: BuildCatalog,
+): SeenGraphic {
+  const { layout, text, windows } = graphic;
   const isOwn = graphic.kind === "own";
-  const { artwork, layout, text, windows } = graphic;
-  const { print } = build.rules;
   return {
     layout,
-    art: pairArt(layout, shape, print),
+    art: pairArt(layout, shape, build.rules.print),
     house: isOwn ? undefined : build.houseGraphics.find(({ id }) => id === graphic.house),
-    artwork:
-      isOwn && artwork
-        ? { ...artwork, placement: graphic.placement ?? fillingPlacement(artwork, printCanvas(layout, shape, print)) }
-        : undefined,
+    artwork: isOwn ? seenArtwork(graphic, { shape, mountOffsetMm: mount.offsetMm }, build) : undefined,
     text,
     windows,
+  };
+}
+
+function seenArtwork(graphic: GraphicSpec, field: PictureField, { rules }: BuildCatalog): SeenArtwork | undefined {
+  const { artwork, ground, unmirrored } = graphic;
+  if (artwork === undefined) return undefined;
+  const { id, widthPx, heightPx } = artwork;
+  return {
+    ...pictureCopies(artwork, graphic, field, rules.print),
+    id,
+    widthPx,
+    heightPx,
+    ground: ground as `#${string}` | undefined,
+    unmirrored,
   };
 }
 

@@ -40,6 +40,11 @@ export function sidePath(shape: SkiShape, fromMm: number, toMm: number, side: 1 
   );
 }
 
+/** A rectangle. */
+export function rectangle(x: number, y: number, width: number, height: number): string {
+  return `M${tenth(x)} ${tenth(y)}h${tenth(width)}v${tenth(height)}h${tenth(-width)}Z`;
+}
+
 /** A rectangle with its corners rounded. */
 export function roundedBox(x: number, y: number, width: number, height: number, radius: number): string {
   const r = Math.min(radius, width / 2, height / 2);

@@ -1,6 +1,7 @@
 /** One ski about its own centre line, tip up: from above and from below. */
 import { halfWidthAt, type OutlinePoint, topWidthMm } from "#engine/geometry";
 import { interpolate } from "#engine/math";
+import { artworkMarks } from "./artwork-marks";
 import { housePattern, otherPalette } from "./house";
 import { endLight, topSheen, wallBrightness } from "./light";
 import type { PairLook } from "./look";
@@ -85,28 +86,17 @@ export function topsheetMarks(look: PairLook, side: SkiSide): readonly Mark[] {
 }
 
 /** The graphic in the frame that its layout asks for: this ski's own, its mirror image, or its half of the pair's. */
-export function graphicMarks(look: PairLook, side: SkiSide): readonly Mark[] {
+export function graphicMarks(look: Pick<PairLook, "shape" | "graphic">, side: SkiSide): readonly Mark[] {
   const { shape, graphic } = look;
   const art = graphic.art[side];
   const { house, artwork } = graphic;
   const isSecond = art.version === "second" && graphic.layout === "alternate";
+  const reachMm = greatestHalfWidthMm(shape) + Math.abs(art.pictureAtYMm);
   const marks: Mark[] = [];
   if (house) {
-    const reachMm = greatestHalfWidthMm(shape) + Math.abs(art.pictureAtYMm);
     marks.push(...housePattern(isSecond ? otherPalette(house) : house, { lengthMm: shape.lengthMm, reachMm }));
   }
-  if (artwork) {
-    const { centreXMm, centreYMm, mmPerPixel, angleDeg } = artwork.placement;
-    marks.push({
-      kind: "picture",
-      artworkId: artwork.id,
-      centre: { x: centreYMm, y: centreXMm },
-      widthMm: artwork.widthPx * mmPerPixel,
-      heightMm: artwork.heightPx * mmPerPixel,
-      // At angle 0 the picture's width runs from tip to tail; a positive angle turns it towards the skier's right.
-      turnDeg: 90 - angleDeg,
-    });
-  }
+  if (artwork) marks.push(...artworkMarks(artwork, { lengthMm: shape.lengthMm, reachMm }, art.isReflected));
   if (marks.length === 0) return marks;
   return [{ kind: "group", shift: { x: art.pictureAtYMm, y: 0 }, isMirrored: art.isReflected, marks }];
 }

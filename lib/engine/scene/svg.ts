@@ -1,5 +1,5 @@
 /** A scene as SVG: for a page, whose colours follow its theme, or for a picture that stands alone. */
-import { tenth } from "./paths";
+import { rectangle, tenth } from "./paths";
 import type { FillMark, GroupMark, LettersMark, LineMark, Mark, Paint, PictureMark, Scene, ShadeMark } from "./types";
 
 export interface SvgManner {
@@ -36,19 +36,23 @@ const worthNaming = 160;
 
 /**
  * The inside of an svg element whose viewBox is the scene's box. A long path that comes more than once (both skis' outlines,
- * a picture across the pair) is written once and used.
+ * a picture on both) is written once and used; a picture too.
  */
 export function svgMarks(marks: readonly Mark[], manner: SvgManner): string {
   const named = namedPaths(marks, manner.id);
   let ids = 0;
-  const pen: Pen = { ...manner, nextId: () => `${manner.id}${ids++}`, named };
-  const kept = [...named].map(([d, id]) => `<path id="${id}" d="${d}"/>`).join("");
+  const pictures = namedPictures(marks, manner.id);
+  const pen: Pen = { ...manner, nextId: () => `${manner.id}${ids++}`, named, pictures };
+  const paths = [...named].map(([d, id]) => `<path id="${id}" d="${d}"/>`);
+  const images = [...pictures].map(([artworkId, id]) => unitImage(artworkId, id, manner));
+  const kept = [...paths, ...images].join("");
   return `${kept === "" ? "" : `<defs>${kept}</defs>`}${drawn(marks, pen)}`;
 }
 
 interface Pen extends SvgManner {
   readonly nextId: () => string;
   readonly named: ReadonlyMap<string, string>;
+  readonly pictures: ReadonlyMap<string, string>;
 }
 
 function namedPaths(marks: readonly Mark[], id: string): ReadonlyMap<string, string> {
@@ -129,11 +133,47 @@ function shade({ d, from, to, stops }: ShadeMark, pen: Pen): string {
   return `<linearGradient id="${id}" gradientUnits="userSpaceOnUse" ${places}>${list.join("")}</linearGradient>${path(d, `fill="url(#${id})"`, pen)}`;
 }
 
-function picture({ artworkId, centre, widthMm, heightMm, turnDeg }: PictureMark, manner: SvgManner): string {
-  const href = manner.picture(artworkId);
+function picture(mark: PictureMark, pen: Pen): string {
+  const { centre, widthMm, heightMm, turnDeg, part } = mark;
+  const href = pen.picture(mark.artworkId);
   if (href === null) return "";
   const place = `translate(${tenth(centre.x)} ${tenth(centre.y)}) rotate(${tenth(turnDeg)})`;
+  if (part === undefined) return image(mark, href, place, pen);
+  const [x, y] = [(part.x - 0.5) * widthMm, (part.y - 0.5) * heightMm];
+  const [width, height] = [part.width * widthMm, part.height * heightMm];
+  const turned =
+    mark.reflected === "width"
+      ? `translate(${tenth(2 * x + width)} 0) scale(-1 1)`
+      : `translate(0 ${tenth(2 * y + height)}) scale(1 -1)`;
+  const id = pen.nextId();
+  return `<g transform="${place}"><clipPath id="${id}"><path d="${rectangle(x, y, width, height)}"/></clipPath><g clip-path="url(#${id})">${image(mark, href, turned, pen)}</g></g>`;
+}
+
+/** A picture that comes more than once is named once, a unit wide and high, and drawn at each size by its scale. */
+function image({ artworkId, widthMm, heightMm }: PictureMark, href: string, place: string, { pictures }: Pen): string {
+  const id = pictures.get(artworkId);
+  if (id !== undefined) return `<use href="#${id}" transform="${place} scale(${tenth(widthMm)} ${tenth(heightMm)})"/>`;
   return `<image transform="${place}" href="${escaped(href)}" x="${tenth(-widthMm / 2)}" y="${tenth(-heightMm / 2)}" width="${tenth(widthMm)}" height="${tenth(heightMm)}" preserveAspectRatio="none"/>`;
+}
+
+/** Pictures that a drawing shows more than once, and what they are called there. */
+function namedPictures(marks: readonly Mark[], id: string): ReadonlyMap<string, string> {
+  const counts = new Map<string, number>();
+  const walk = (list: readonly Mark[]) => {
+    for (const mark of list) {
+      if (mark.kind === "group") walk(mark.marks);
+      else if (mark.kind === "picture") counts.set(mark.artworkId, (counts.get(mark.artworkId) ?? 0) + 1);
+    }
+  };
+  walk(marks);
+  const often = [...counts].filter(([, times]) => times > 1).map(([artworkId]) => artworkId);
+  return new Map(often.map((artworkId, i) => [artworkId, `${id}i${i}`]));
+}
+
+function unitImage(artworkId: string, id: string, manner: SvgManner): string {
+  const href = manner.picture(artworkId);
+  if (href === null) return "";
+  return `<image id="${id}" href="${escaped(href)}" x="-0.5" y="-0.5" width="1" height="1" preserveAspectRatio="none"/>`;
 }
 
 function letters(mark: LettersMark, { colour, font }: SvgManner): string {

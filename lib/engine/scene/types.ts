@@ -58,6 +58,9 @@ export interface PictureMark {
   readonly widthMm: number;
   readonly heightMm: number;
   readonly turnDeg: number;
+  /** Only this of it, as shares of its width and height, reflected about the part's middle along one of them. */
+  readonly part?: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+  readonly reflected?: "width" | "height";
 }
 
 /** Letters along the ski, read from tip to tail, about their middle. */

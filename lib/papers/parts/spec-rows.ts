@@ -86,20 +86,28 @@ function reinforcementRows(spec: PairSpec, catalog: BuildCatalog): readonly Row[
 }
 
 /** How the graphic lies on the pair; what a mirror does to words is said of a picture of the skier's own. */
-export function layoutText({ graphic: { kind, layout } }: PairSpec): string {
-  return kind === "own" && layout === "mirrored" ? w.mirroredPicture : w.layouts[layout];
+export function layoutText({ graphic: { kind, layout, unmirrored } }: PairSpec): string {
+  if (kind !== "own" || layout !== "mirrored") return w.layouts[layout];
+  return unmirrored ? `${w.layouts[layout]}${w.partUnmirrored}` : w.mirroredPicture;
 }
 
 export function graphicText(spec: PairSpec, catalog: BuildCatalog): string {
   const { graphic } = spec;
   const what =
     graphic.kind === "own"
-      ? w.ownPicture
+      ? ownPicture(graphic)
       : fill(w.houseGraphic, {
           name: catalog.houseGraphics.find((g) => g.id === graphic.house)?.label ?? graphic.house ?? w.toChoose,
         });
   const text = graphic.text ? fill(w.text, { text: graphic.text.text, capHeightMm: mm(graphic.text.capHeightMm) }) : "";
   return fill(w.graphicValue, { what, layout: layoutText(spec), text });
+}
+
+/** With how it is laid out, and on what. */
+function ownPicture({ arrangement, ground }: PairSpec["graphic"]): string {
+  const how = arrangement === undefined || arrangement === "fill" ? "" : `, ${w.arrangements[arrangement]}`;
+  const under = ground === undefined || arrangement === "tiles" ? "" : fill(w.groundColour, { ground });
+  return `${w.ownPicture}${how}${under}`;
 }
 
 function windowRows(spec: PairSpec): readonly Row[] {

@@ -1,6 +1,6 @@
 /** Puts a proof into words and drawings. */
 import words from "#content/copy/papers.json";
-import { type BuildCatalog, graphicResolution, type PairSpec, printCanvas } from "#engine/configuration";
+import { type BuildCatalog, type PairSpec, picturePrint } from "#engine/configuration";
 import { measure, type SkiShape, shapeAtLength } from "#engine/geometry";
 import type { PairLook } from "#engine/scene";
 import { fill, type IsoDate } from "#engine/units";
@@ -86,10 +86,15 @@ function answerOf(standing: ProofStanding): ProofAnswer {
   return { state: "issued", answerBy: standing.answerBy, ifLate: w.ifLate[standing.order] };
 }
 
-function resolutionText({ graphic }: PairSpec, shape: SkiShape, { rules }: BuildCatalog): string {
-  const { artwork, placement, layout } = graphic;
+function resolutionText({ graphic, mount }: PairSpec, shape: SkiShape, { rules }: BuildCatalog): string {
+  const { artwork, ground } = graphic;
   if (artwork === undefined) return w.resolution.house;
-  const canvas = printCanvas(layout, shape, rules.print);
-  const { effectiveDpi, verdict } = graphicResolution(artwork, canvas, rules.print, placement);
-  return fill(w.resolution[verdict], { dpi: Math.floor(effectiveDpi) });
+  const field = { shape, mountOffsetMm: mount.offsetMm };
+  const { effectiveDpi, verdict, coversCanvas } = picturePrint(artwork, graphic, field, rules.print);
+  const sharpness = fill(w.resolution[verdict], { dpi: Math.floor(effectiveDpi + wholeDot) });
+  if (coversCanvas) return sharpness;
+  return `${sharpness}; ${ground === undefined ? w.resolution.bare : fill(w.resolution.ground, { ground })}`;
 }
+
+/** What a division leaves short of a whole dot is the whole dot. */
+const wholeDot = 1e-6;

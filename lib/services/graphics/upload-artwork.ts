@@ -24,9 +24,9 @@ export interface UploadArtworkInput {
 const longestName = 120;
 
 /**
- * Takes JPEG, PNG, WebP or TIFF up to 60 MB and 120 million pixels, told by content; keeps a re-encoded sRGB copy and a
- * preview, never the file's own bytes. Refuses `artwork-too-big`, `artwork-too-many-pixels`, `artwork-too-small`,
- * `artwork-type` (SVG too) and `artwork-unreadable`. One picture is decoded at a time, staff's first.
+ * Takes a picture of the kinds in `sniff.ts` up to 60 MB and 120 million pixels, told by content; keeps a re-encoded sRGB
+ * copy and a preview, never the file's own bytes. Refuses what `decodeArtwork` refuses. One picture is decoded at a time,
+ * staff's first.
  * @throws Busy when too many wait
  */
 export async function uploadArtwork(ctx: Context, input: UploadArtworkInput): Promise<Outcome<ArtworkView>> {

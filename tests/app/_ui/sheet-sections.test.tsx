@@ -391,7 +391,7 @@ describe("each field of the sheet", () => {
     await page.choose("layout", "continuing");
     expect(placed()).toEqual(fillingPlacement(artwork, printCanvas("continuing", shape, catalog.build.rules.print)));
     expect(page.seen.text).toContain(
-      `the canvas is ${Math.round(printCanvas("continuing", shape, catalog.build.rules.print).lengthMm)} × ${Math.round(printCanvas("continuing", shape, catalog.build.rules.print).widthMm)} mm`,
+      `The canvas is ${Math.round(printCanvas("continuing", shape, catalog.build.rules.print).lengthMm)} × ${Math.round(printCanvas("continuing", shape, catalog.build.rules.print).widthMm)} mm`,
     );
     // Whose it is: asked, stated, refused.
     await page.press("Confirm");

@@ -7,7 +7,7 @@ import { operate } from "../../support/browser";
 
 const requests: FakeRequest[] = [];
 class FakeRequest {
-  readonly upload: { onprogress?: (event: object) => void } = {};
+  readonly upload: { onprogress?: (event: object) => void; onload?: () => void } = {};
   readonly open = vi.fn();
   readonly send = vi.fn();
   status = 200;
@@ -45,6 +45,14 @@ it("counts what is sent, hands on what arrived, and keeps the sheet when it did 
   first?.upload.onprogress?.({ lengthComputable: false, loaded: 2, total: 3 });
   await page.wait(0);
   expect(page.seen.one("progress").attribute("value")).toBe("33");
+  // All bytes sent are not a picture taken: 100 % is never said, and then what is waited for.
+  first?.upload.onprogress?.({ lengthComputable: true, loaded: 3, total: 3 });
+  await page.wait(0);
+  expect(page.seen.one("progress").attribute("value")).toBe("99");
+  first?.upload.onload?.();
+  await page.wait(0);
+  expect(page.seen.one("[role=status]").text).toContain("fox & hen.png has arrived and is being looked at.");
+  expect(page.seen.one("progress").attribute("value")).toBeNull();
   if (first) first.responseText = '{"artwork":{"artworkId":"a-1"}}';
   first?.onload();
   await page.wait(0);
@@ -59,7 +67,7 @@ it("counts what is sent, hands on what arrived, and keeps the sheet when it did 
     return page.seen.one("[role=alert]").text;
   };
   expect(await failed(422, '{"message":"Too coarse."}')).toContain(
-    "The picture did not arrive. Too coarse. Your sheet is unchanged",
+    "The picture was not taken. Too coarse. Your sheet is unchanged",
   );
   expect(await failed(400, '{"artwork":{"artworkId":"a-2"}}')).toContain("The server answered 400.");
   expect(await failed(200, "<html>")).toContain("The server answered 200.");

@@ -13,7 +13,7 @@ import { AxisTable } from "#app/_visuals/axis-table.tsx";
 import { ModelSilhouette } from "#app/_visuals/model-silhouette.tsx";
 import { PairFigure } from "#app/_visuals/pair-figure.tsx";
 import { SkiPair, type SkiPairProps } from "#app/_visuals/ski-drawing.tsx";
-import { type GraphicLayout, pairArt } from "#engine/configuration";
+import { type ArtworkPlacement, type GraphicLayout, pairArt } from "#engine/configuration";
 import type { FlexStation, SkiFlex } from "#engine/flex";
 import { edgeSpanMm, halfWidthAt, type SkiShape, shapeAtLength } from "#engine/geometry";
 import {
@@ -245,10 +245,12 @@ describe("a pair of skis", () => {
       id: "p",
       widthPx: 4000,
       heightPx: 1000,
-      placement: { centreXMm: 500, centreYMm: 10, mmPerPixel: 0.2, angleDeg: 0 },
+      copies: [{ placement: { centreXMm: 500, centreYMm: 10, mmPerPixel: 0.2, angleDeg: 0 } }],
+      fades: [],
     };
+    const [copy] = artwork.copies;
     const picture = (layout: GraphicLayout, known: object = {}, props: Partial<SkiPairProps> = {}) =>
-      dressed(graphicOf(layout, { artwork: { ...artwork, placement: { ...artwork.placement, ...known } } }), props);
+      dressed(graphicOf(layout, { artwork: { ...artwork, copies: [{ placement: { ...copy?.placement, ...known } as ArtworkPlacement }] } }), props);
     const frames = (reading: Reading) =>
       reading.all("g:last-child image").map((image) => image.element.parentElement?.getAttribute("transform") ?? null);
     const same = picture("same");

@@ -100,14 +100,14 @@ describe("assessSheet", () => {
     expect(assess(skier, { graphic: sharp }, true).buildBlockedBy).toEqual([]);
   });
 
-  it("keeps a 55 dpi picture from the floor and offers pattern, motif and designer", () => {
+  it("keeps a 55 dpi picture from the floor and offers five ways to lay it out and the designer", () => {
     const { buildBlockedBy, warnings, saleBlockedBy } = assess(
       skier,
       { model: "ridgefold-106", lengthCm: 184, graphic: ownGraphic },
       true,
     );
     expect(codes(buildBlockedBy)).toEqual(["artwork-too-coarse"]);
-    expect(warnings[0]?.ways.map((way) => way.code)).toEqual(["tile", "motif", "designer"]);
+    expect(warnings[0]?.ways.map((way) => way.code)).toEqual(["ends", "fade", "tiles", "motif", "split", "designer"]);
     expect(saleBlockedBy).toEqual([]);
   });
 

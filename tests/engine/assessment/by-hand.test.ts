@@ -202,19 +202,24 @@ describe("an own picture", () => {
     expect(codes(found.buildBlockedBy)).toEqual(blocks);
   });
 
-  it("offers the motif at its size, placed sharp", () => {
-    // 3000 × 1500 px at 150 dpi: 508 × 254 mm, cropped to the canvas of 156 mm.
+  it("offers what prints it better as choices to take, and the designer's word", () => {
+    // 3000 × 1500 px: 1500 px over 156 mm are 244 dpi, so that every arrangement but filling (43 dpi) prints at 150 or more;
+    // across the pair 1500 px lie over 340 mm: 112 dpi, which is a little soft.
     const [warning] = assess(skier, own(photo(3000, 1500)), true).warnings;
-    expect(warning?.ways.map((way) => way.label)).toEqual([
-      "Repeat the picture as a pattern",
-      "Place it sharp as a motif of 508 × 156 mm",
-      "Ask the designer",
+    expect(warning?.ways.map((way) => [way.code, way.choices.graphic?.layout])).toEqual([
+      ["ends", "same"],
+      ["fade", "same"],
+      ["tiles", "same"],
+      ["motif", "same"],
+      ["split", "continuing"],
+      ["designer", undefined],
     ]);
-    expect(warning?.ways.map((way) => way.choices.graphic?.placement?.mmPerPixel)).toEqual([
-      undefined,
-      expect.closeTo(25.4 / 150, 9),
-      undefined,
-    ]);
+    for (const way of warning?.ways ?? []) {
+      if (way.code === "designer") continue;
+      const taken = assess(skier, { ...own(photo(3000, 1500)), ...way.choices }, true);
+      expect(taken.buildBlockedBy, way.code).toEqual([]);
+      expect(codes(taken.warnings), way.code).toEqual(way.code === "split" ? ["artwork-coarse"] : []);
+    }
   });
 });
 

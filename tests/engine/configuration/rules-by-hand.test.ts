@@ -451,18 +451,6 @@ describe("pictures", () => {
     expect(() => at({ mmPerPixel: 0 })).toThrow(/mmPerPixel: 0/);
   });
 
-  it("sharp enough offer no way out; a motif at a good resolution is cropped to the canvas", () => {
-    expect(at({ mmPerPixel: 0.1 }).ways).toEqual([]);
-    const motif = at({}).ways.find((way) => way.code === "motif");
-    const good = 25.4 / print.goodDpi;
-    expect(motif).toEqual({
-      code: "motif",
-      widthMm: expect.closeTo(2000 * good, 9),
-      heightMm: expect.closeTo(400 * good, 9),
-      placement: { centreXMm: 500, centreYMm: 0, mmPerPixel: good, angleDeg: 0 },
-    });
-  });
-
   it("lie on two skis as their layout says, left ski first", () => {
     const plain = { isReflected: false, pictureAtYMm: 0, version: "first" };
     const wide: SkiShape = { ...shape, shoulderWidthMm: 120, heelWidthMm: 130 };

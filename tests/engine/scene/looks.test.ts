@@ -120,11 +120,11 @@ describe("a specification as it is seen", () => {
     const own = { kind: "own", layout: "same", windows: [], artwork, placement } as const;
     const seen = (graphic: Partial<typeof spec.graphic>) =>
       pairLook({ ...spec, graphic: { ...spec.graphic, ...graphic } }, build)?.graphic;
-    expect(seen(own)).toMatchObject({ house: undefined, artwork: { id: "art-1", placement } });
+    expect(seen(own)).toMatchObject({ house: undefined, artwork: { id: "art-1", copies: [{ placement }] } });
     expect(seen({ ...own, kind: "house" })).toMatchObject({ artwork: undefined, house: { id: spec.graphic.house } });
     const { placement: _, ...unplaced } = own;
     const { graphic } = pairLook({ ...spec, graphic: unplaced }, build) ?? {};
-    const wideMm = (graphic?.artwork?.placement.mmPerPixel ?? 0) * 4000;
+    const wideMm = (graphic?.artwork?.copies[0]?.placement.mmPerPixel ?? 0) * 4000;
     expect(wideMm).toBeGreaterThanOrEqual(10 * spec.lengthCm);
   });
 

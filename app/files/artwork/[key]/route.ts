@@ -12,7 +12,9 @@ import { wordsFor } from "#schemas";
 import { idOf } from "#schemas/ids";
 import { type Context, type SheetId, uploadArtwork } from "#services";
 
-const mostBytes = 60 * 1024 * 1024;
+const megabyte = 1024 * 1024;
+const mostMegabytes = 60;
+const mostBytes = mostMegabytes * megabyte;
 
 export const POST = handler(
   "take a picture",
@@ -40,5 +42,5 @@ async function sheetBehind(key: string): Promise<{ readonly ctx: Context; readon
 }
 
 function tooBig(bytes: number): Response {
-  return refused({ code: "artwork-too-big", bytes, mostMegabytes: 60 });
+  return refused({ code: "artwork-too-big", megabytes: Math.ceil(bytes / megabyte), mostMegabytes });
 }
