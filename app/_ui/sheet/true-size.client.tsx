@@ -18,7 +18,7 @@ interface Props {
 export function TrueSize(props: Props) {
   const [isOpen, setOpen] = useState(false);
   return (
-    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details id="true-size" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary className="min-h-11 cursor-pointer py-2 font-medium">{props.words.graphic.crop}</summary>
       {isOpen ? <Piece {...props} /> : null}
     </details>

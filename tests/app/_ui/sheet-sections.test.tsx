@@ -337,7 +337,10 @@ describe("each field of the sheet", () => {
     expect(placed()).toEqual({ ...placement, centreXMm: 890, centreYMm: 0 });
     vi.unstubAllGlobals();
     // As wide as the ski's shoulder, 110 mm of it, from where the tip ends.
-    const frame = page.seen.one("figure > div").element as HTMLElement;
+    const closer = page.seen.one("#true-size").element as HTMLDetailsElement;
+    closer.open = true;
+    await page.send("#true-size", new Event("toggle"));
+    const frame = page.seen.one("#true-size figure > div").element as HTMLElement;
     const inner = frame.firstElementChild as HTMLElement;
     expect(frame.style.width).toBe(`${shape.shoulderWidthMm}mm`);
     expect(frame.style.aspectRatio).toBe(`${shape.shoulderWidthMm} / 110`);

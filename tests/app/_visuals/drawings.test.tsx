@@ -250,15 +250,27 @@ describe("a pair of skis", () => {
     };
     const [copy] = artwork.copies;
     const picture = (layout: GraphicLayout, known: object = {}, props: Partial<SkiPairProps> = {}) =>
-      dressed(graphicOf(layout, { artwork: { ...artwork, copies: [{ placement: { ...copy?.placement, ...known } as ArtworkPlacement }] } }), props);
+      dressed(
+        graphicOf(layout, {
+          artwork: { ...artwork, copies: [{ placement: { ...copy?.placement, ...known } as ArtworkPlacement }] },
+        }),
+        props,
+      );
     const frames = (reading: Reading) =>
-      reading.all("g:last-child image").map((image) => image.element.parentElement?.getAttribute("transform") ?? null);
+      reading
+        .all('g:last-child use[transform*="rotate"]')
+        .map((image) => image.element.parentElement?.getAttribute("transform") ?? null);
     const same = picture("same");
-    const image = same.one("image");
+    // Where it comes once it is written out; where it comes twice it is named, and used at its size.
+    const alone = (known: object = {}) => picture("same", known, { sides: ["left"] }).one("image");
+    const image = alone();
     expect(["x", "y", "width", "height"].map((name) => Number(image.attribute(name)))).toEqual([-400, -100, 800, 200]);
     expect(image.attribute("href")).toBe("/files/p");
     expect(image.attribute("transform")).toBe("translate(10 500) rotate(90)");
-    expect(picture("same", { angleDeg: 30 }).one("image").attribute("transform")).toBe("translate(10 500) rotate(60)");
+    expect(alone({ angleDeg: 30 }).attribute("transform")).toBe("translate(10 500) rotate(60)");
+    expect(same.all('use[transform*="rotate"]').map((each) => each.attribute("transform"))).toEqual(
+      Array.from({ length: 2 }, () => "translate(10 500) rotate(90) scale(800 200)"),
+    );
     expect(frames(same)).toEqual([null, null]);
     expect(frames(picture("mirrored"))).toEqual([null, "scale(-1 1)"]);
     // Half a ski and half the gap: 60 + 12.
