@@ -7,6 +7,7 @@ import { SaveTrouble } from "./save-trouble.client";
 import { SectionForm } from "./section-form.client";
 import { newSection, type SectionAction } from "./section-state";
 import { Around } from "./sheet-context.client";
+import { valuesOf } from "./sheet-values";
 import { type SheetActions, useSheet } from "./use-sheet.client";
 import { useTypedBefore } from "./use-typed-before.client";
 import type { SheetWords } from "./words";
@@ -37,7 +38,7 @@ export function AnswersSheet({
   const place = useRef<HTMLDivElement>(null);
   useTypedBefore(place);
   const now = {
-    values: sheet,
+    values: valuesOf(sheet.view),
     spec: null,
     totalCents: null,
     catalog,

@@ -46,6 +46,8 @@ export function SectionForm({
     <form
       action={post}
       autoComplete="off"
+      // What is wrong is said in the page's words, and the rest is saved.
+      noValidate
       className="grid grid-cols-1 gap-6 in-data-dense:gap-4"
       onSubmit={(event) => {
         event.preventDefault();

@@ -29,6 +29,7 @@ import type { FormSection, SheetNow } from "./section-fields";
 import { SectionForm } from "./section-form.client";
 import { newSection, type QuoteAction, type QuoteReply, type SectionAction } from "./section-state";
 import { Around } from "./sheet-context.client";
+import { valuesOf } from "./sheet-values";
 import { SkiSection } from "./ski-section.client";
 import { RaisedPair, StandingColumn } from "./standing-pair.client";
 import { SummaryBar } from "./summary-bar.client";
@@ -124,7 +125,8 @@ export function Sheet(props: SheetProps) {
   const dateRange = sheet.dateRange ?? posted.dateRange;
   const around = { sheet, catalog, words };
   const now: SheetNow = {
-    values: sheet,
+    // What is refused stands on the page and not in the sheet.
+    values: valuesOf(sheet.view),
     spec,
     totalCents: assessment.price?.totalCents ?? null,
     catalog,
