@@ -67,7 +67,7 @@ export function OwnPicture(props: GraphicPartProps) {
             <PlacePicture
               look={look}
               pictureBase={pictures.pictureBase}
-              spec={graphic}
+              spec={{ ...graphic, placement: graphic.placement ?? fillingPlacement(artwork, canvas) }}
               rules={rules}
               words={words}
               onPlace={(placement) => set({ placement })}
