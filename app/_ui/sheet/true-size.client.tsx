@@ -38,8 +38,7 @@ function Piece({ look, pictureBase, words }: Props) {
         {fill(words.graphic.cropWhere, { length: lengthMm, from: Math.round(fromMm) })}
       </figcaption>
       {/* A ski is wider than a phone: it keeps its size and is moved under the frame. */}
-      <div
-        role="group"
+      <section
         aria-label={words.graphic.crop}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the frame is scrolled with the arrow keys
         tabIndex={0}
@@ -58,7 +57,7 @@ function Piece({ look, pictureBase, words }: Props) {
             />
           </div>
         </div>
-      </div>
+      </section>
     </figure>
   );
 }
