@@ -111,7 +111,10 @@ async function showCore(page, address) {
   await page.locator("#you > summary").click();
   await page.locator("#core > summary").click();
   await page.getByRole("radio", { name: /A core of your own/ }).check();
-  await page.getByRole("button", { name: /^Beside it/ }).first().click();
+  await page
+    .getByRole("button", { name: /^Beside it/ })
+    .first()
+    .click();
   await page.getByRole("radio", { name: /Yellow birch/ }).check();
   await settled(page);
   await page.locator("#core figure").evaluate((figure) => figure.scrollIntoView());
@@ -159,7 +162,7 @@ async function showQueue(page, address, { email, password }) {
 async function still(page) {
   await page.waitForLoadState("networkidle");
   await page.evaluate(() => document.fonts.ready.then(() => document.activeElement?.blur()));
-    let last = await page.screenshot({ animations: "disabled", caret: "hide" });
+  let last = await page.screenshot({ animations: "disabled", caret: "hide" });
   for (let look = 0; look < 20; look += 1) {
     await page.waitForTimeout(500);
     const next = await page.screenshot({ animations: "disabled", caret: "hide" });

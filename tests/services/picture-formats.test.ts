@@ -150,8 +150,10 @@ describe("a file that cannot be taken", () => {
   it("has too many pixels, told in millions beside the limit, before any is decoded", async () => {
     const vast = Buffer.from(heic);
     // Every size in it (`ispe`, ISO/IEC 23008-12) made 20,000 × 10,000.
-    for (let at = vast.indexOf("ispe"); at >= 0; at = vast.indexOf("ispe", at + 1))
-      vast.writeUInt32BE(20_000, at + 8), vast.writeUInt32BE(10_000, at + 12);
+    for (let at = vast.indexOf("ispe"); at >= 0; at = vast.indexOf("ispe", at + 1)) {
+      vast.writeUInt32BE(20_000, at + 8);
+      vast.writeUInt32BE(10_000, at + 12);
+    }
     expect(await refused(vast)).toMatchObject({
       code: "artwork-too-many-pixels",
       megapixels: 200,

@@ -29,7 +29,7 @@ export function GraphicSection({ sheet, catalog, words, pictures }: GraphicSecti
             { value: "own", label: `${words.graphic.own}, ${optionPrice(catalog, "graphic-own")}` },
           ]}
           value={spec.graphic.kind}
-          onChange={(kind) => set(kind === "own" ? { kind: "own" } : { kind: "house", house: houseOf(spec, catalog) })}
+          onChange={(kind) => set(kind === "own" ? ownKind(spec) : { kind: "house", house: houseOf(spec, catalog) })}
         />
       </Beside>
       {spec.graphic.kind === "house" ? <House {...shared} /> : <OwnPicture {...shared} />}
@@ -41,6 +41,13 @@ export function GraphicSection({ sheet, catalog, words, pictures }: GraphicSecti
       </Beside>
     </>
   );
+}
+
+/** A house graphic lies across the pair for nothing, a picture of one's own does not: it begins on each ski. */
+function ownKind({ graphic }: PairSpec): Partial<GraphicSpec> {
+  return graphic.artwork === undefined && graphic.layout === "continuing"
+    ? { kind: "own", layout: "same" }
+    : { kind: "own" };
 }
 
 function houseOf(spec: PairSpec, catalog: EngineCatalog): string {

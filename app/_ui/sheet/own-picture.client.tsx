@@ -60,6 +60,7 @@ export function OwnPicture(props: GraphicPartProps) {
           <ArrangePicture {...props} artwork={artwork} look={look} />
           <PrintVerdict
             print={picturePrint(artwork, graphic, { shape, mountOffsetMm: mount.offsetMm }, rules)}
+            hasGround={graphic.ground !== undefined}
             catalog={catalog}
             words={words}
           />
@@ -67,7 +68,7 @@ export function OwnPicture(props: GraphicPartProps) {
             <PlacePicture
               look={look}
               pictureBase={pictures.pictureBase}
-              spec={graphic}
+              spec={{ ...graphic, placement: graphic.placement ?? fillingPlacement(artwork, canvas) }}
               rules={rules}
               words={words}
               onPlace={(placement) => set({ placement })}
@@ -117,10 +118,12 @@ const tones = { ok: "moss", warn: "amber", block: "iron" } as const;
 
 function PrintVerdict({
   print: { verdict, effectiveDpi, coversCanvas },
+  hasGround,
   catalog,
   words,
 }: {
   readonly print: PicturePrint;
+  readonly hasGround: boolean;
   readonly catalog: GraphicPartProps["catalog"];
   readonly words: SheetWords;
 }) {
@@ -131,7 +134,7 @@ function PrintVerdict({
       title={fill(words.graphic.verdicts[verdicts[verdict]], { dpi: wholeDpi(effectiveDpi), rate })}
       live="polite"
     >
-      {coversCanvas ? null : <p>{words.graphic.uncovered}</p>}
+      {coversCanvas ? null : <p>{hasGround ? words.graphic.onGround : words.graphic.uncovered}</p>}
     </Notice>
   );
 }

@@ -37,28 +37,27 @@ function Piece({ look, pictureBase, words }: Props) {
       <figcaption className="mb-1 text-sm text-pencil">
         {fill(words.graphic.cropWhere, { length: lengthMm, from: Math.round(fromMm) })}
       </figcaption>
-      <div
-        className="max-w-full overflow-hidden border border-rule"
-        style={{ width: `${2 * half}mm`, aspectRatio: `${2 * half} / ${lengthMm}` }}
+      {/* A ski is wider than a phone: it keeps its size and is moved under the frame. */}
+      <section
+        aria-label={words.graphic.crop}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the frame is scrolled with the arrow keys
+        tabIndex={0}
+        className="max-w-full overflow-x-auto overflow-y-hidden border border-rule"
+        style={{ width: `${2 * half}mm` }}
       >
-        <div
-          className="relative"
-          style={{
-            width: "100%",
-            height: `${(shape.lengthMm / lengthMm) * 100}%`,
-            top: `-${(fromMm / lengthMm) * 100}%`,
-          }}
-        >
-          <SkiPair
-            look={look}
-            pictureBase={pictureBase}
-            pictureSize="full"
-            orientation="upright"
-            sides={["left"]}
-            className="w-full"
-          />
+        <div className="relative overflow-hidden" style={{ width: `${2 * half}mm`, height: `${lengthMm}mm` }}>
+          <div className="absolute left-0 w-full" style={{ top: `-${fromMm}mm`, height: `${shape.lengthMm}mm` }}>
+            <SkiPair
+              look={look}
+              pictureBase={pictureBase}
+              pictureSize="full"
+              orientation="upright"
+              sides={["left"]}
+              className="w-full"
+            />
+          </div>
         </div>
-      </div>
+      </section>
     </figure>
   );
 }

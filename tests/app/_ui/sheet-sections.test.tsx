@@ -412,6 +412,49 @@ describe("each field of the sheet", () => {
   });
 });
 
+describe("a photo", () => {
+  const artwork = { id: "art-1", widthPx: 4032, heightPx: 3024, sha256: "x" };
+  const own = { ...spec.graphic, kind: "own", layout: "mirrored", artwork };
+
+  it("is offered in every way with its resolution, and laid out as it is chosen", async () => {
+    const start = viewOf({ choices: { destination: "collect", graphic: own }, artworks: [] });
+    const { page, sent } = await sectionOf(graphics, start);
+    const graphic = () => sent()["choices.graphic"] as Record<string, unknown>;
+    const offered = page.seen.all("input[name=arrangement]").map((input) => input.attribute("value"));
+    expect(offered).toEqual(["fill", "ends", "fade", "tiles", "motif", "split"]);
+    // 4,032 px over the ski's 1,740 mm; at 150 dpi 683 mm of them reach shovel and tail.
+    expect(page.seen.text).toContain(`coarse: ${Math.floor((4032 / shape.lengthMm) * 25.4)} dpi`);
+    expect(page.seen.text).toContain("sharp: 150 dpi");
+    expect(page.seen.all("[role=application]").length).toBeGreaterThan(0);
+    await page.choose("arrangement", "ends");
+    expect(graphic()).toMatchObject({ arrangement: "ends", layout: "mirrored" });
+    expect(page.seen.all("[role=application]")).toEqual([]);
+    expect(page.seen.text).toContain(words.graphic.uncovered);
+    await page.press("Turn a quarter");
+    expect(graphic()).toMatchObject({ quarterTurns: 1 });
+    await page.choose("arrangement", "split");
+    expect(graphic()).toMatchObject({ arrangement: "split", layout: "continuing" });
+    await page.choose("layout", "same");
+    expect(graphic()).toMatchObject({ arrangement: "ends", layout: "same" });
+  });
+
+  it("says that words in it flip, and keeps a part as it reads", async () => {
+    const start = viewOf({ choices: { destination: "collect", graphic: own }, artworks: [] });
+    const { page, sent } = await sectionOf(graphics, start);
+    const graphic = () => sent()["choices.graphic"] as Record<string, unknown>;
+    expect(page.seen.text).toContain(words.graphic.wordsFlip);
+    await page.press(words.graphic.keepPart);
+    expect(graphic()).toMatchObject({ unmirrored: { x: 0.25, y: 0.4, width: 0.5, height: 0.2 } });
+    await page.type("part-x", "60");
+    // A box 50 % wide that begins at 60 % ends with the picture.
+    expect(graphic()).toMatchObject({ unmirrored: { x: 0.6, y: 0.4, width: 0.4, height: 0.2 } });
+    await page.press(words.graphic.dropPart);
+    expect(graphic()).not.toHaveProperty("unmirrored");
+    await page.choose("layout", "same");
+    expect(page.seen.text).not.toContain(words.graphic.wordsFlip);
+  });
+});
+
 describe("why, and what else", () => {
   it("tells in the skier's own numbers why the ski is this stiff", async () => {
     const story = stiffnessStory(answers, spec, catalog, null);
