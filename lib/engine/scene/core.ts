@@ -2,7 +2,7 @@
 import { halfWidthAt, topWidthMm } from "#engine/geometry";
 import { interpolate } from "#engine/math";
 import type { PairLook } from "./look";
-import { closedPath, linePath, ringPath, screenOutline, tenth } from "./paths";
+import { closedPath, ringPath, screenOutline, tenth } from "./paths";
 import type { FillMark, Mark, Scene, XY } from "./types";
 import { stripBands, woodMarks } from "./wood";
 
@@ -105,19 +105,6 @@ export function coreSectionScene(look: PairLook, xMm: number, coreMm: number): S
     { kind: "line", d: outline, paint: "ink", widthMm: "hairline" },
   ];
   return { box: { x: -tenth(half) - 2, y: -2, width: 2 * tenth(half) + 4, height: fullMm + 4 }, marks };
-}
-
-/** A mark across the core at a station: where it is cut. */
-export function cutLine(xMm: number, halfMm: number): Mark {
-  return {
-    kind: "line",
-    d: linePath([
-      { x: -halfMm, y: xMm },
-      { x: halfMm, y: xMm },
-    ]),
-    paint: "larch",
-    widthMm: "hairline",
-  };
 }
 
 /** Thickness of the core at a station. */
