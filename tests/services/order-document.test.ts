@@ -74,7 +74,7 @@ describe("order confirmation", () => {
       "Our final check of your measures and options",
       "up to the start of gluing the core",
       "until the pair is shipped",
-      "stiffness made for your measures (flex ratio",
+      "Put together from options that this shop offers",
       "Bindings are not included",
     ]) {
       expect(text).toContain(words);

@@ -123,7 +123,7 @@ describe("the record", () => {
       ],
       "the pair is edited": ["order-repriced of order by Desk 1", "pair-edited of pair by Desk 1", "raised"],
       "the promise is changed": ["promise-changed of order by Desk 1", "raised"],
-      "the sheet is printed": ["build-sheet-printed of pair by Mo Maker", "raised"],
+      "the sheet is printed": ["build-sheet-printed of pair by Mo Maker"],
       "work is begun": ["order-building of order by Mo Maker", "operation-started of pair by Mo Maker", "raised"],
       "and ended": ["operation-finished of pair by Mo Maker", "raised"],
       "and taken back": ["operation-undone of pair by Mo Maker", "raised"],

@@ -51,11 +51,6 @@ function ringStations({ shape, edge }: PairLook): readonly number[] {
   return [...new Set(all)].sort((a, b) => a - b);
 }
 
-/** How many triangles a body has. */
-export function trianglesOf(meshes: readonly PartMesh[]): number {
-  return meshes.reduce((sum, { indices }) => sum + indices.length / 3, 0);
-}
-
 interface Section {
   readonly half: number;
   readonly topHalf: number;

@@ -840,11 +840,11 @@ describe("sheets", () => {
       freshBrowser();
       if (units !== null) (await cookies()).set("units", units);
       const page = await shown(SheetPage, { params: { token: "tok" } });
-      return page.all("input[name^=height-]").map((input) => input.attribute("name"));
+      return page.all("input[name=heightUnit][checked]").map((input) => input.attribute("value"));
     };
-    expect(await asked(null)).toEqual(["height-cm"]);
-    expect(await asked("metric")).toEqual(["height-cm"]);
-    expect(await asked("imperial")).toEqual(["height-feet", "height-inches"]);
+    expect(await asked(null)).toEqual(["cm"]);
+    expect(await asked("metric")).toEqual(["cm"]);
+    expect(await asked("imperial")).toEqual(["ft-in"]);
   });
 
   it("are worked on the telephone by whoever holds them", async () => {

@@ -1,7 +1,7 @@
 /** The body to be turned: few triangles, facing outwards, as wide, long and thick as the ski is cut. */
 import { describe, expect, it } from "vitest";
 import { halfWidthAt, profileHeightMm } from "#engine/geometry";
-import { type MeshPart, modelLook, type PairLook, type PartMesh, skiMesh, trianglesOf } from "#engine/scene";
+import { type MeshPart, modelLook, type PairLook, type PartMesh, skiMesh } from "#engine/scene";
 import { catalog } from "../demo-catalog";
 
 const { build } = catalog;
@@ -15,6 +15,8 @@ function partOf(look: PairLook, part: MeshPart): PartMesh {
   if (!mesh) throw new Error(`no ${part}`);
   return mesh;
 }
+
+const trianglesOf = (meshes: readonly PartMesh[]) => meshes.reduce((sum, { indices }) => sum + indices.length / 3, 0);
 
 type V = readonly [number, number, number];
 const at = (values: Float32Array, i: number): V => [values[3 * i] ?? 0, values[3 * i + 1] ?? 0, values[3 * i + 2] ?? 0];

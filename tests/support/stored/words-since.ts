@@ -1,5 +1,6 @@
 /** What is otherwise since a version was stored, each with its reason; whatever else differs is a fault. */
 import cautionWords from "#content/copy/cautions.json";
+import paperWords from "#content/copy/papers.json";
 import type { CautionPaper, Hazard } from "#engine/floor";
 import { fill } from "#engine/units";
 import { currentCatalog } from "#shop/catalogue/current";
@@ -42,6 +43,21 @@ const oldNotes =
   "Please note · Bindings are mounted, adjusted and inspected by a certified technician following ISO 11088. This shop never quotes, stores or prints release settings. · Bindings are not included. A certified technician mounts, adjusts and inspects them following ISO 11088. · A recommendation is not a guarantee, and the ability asked for here is not a classification of skier type.";
 
 const changedWords: readonly ChangedWords[] = [
+  {
+    is: words(escaped(paperWords.pairDrawing.caption)),
+    was: "",
+    why: "quote and confirmation show the pair, drawn",
+  },
+  {
+    is: words("(?:Made to your specification )?· stiffness made for your measures \\(flex ratio \\d\\.\\d\\d\\)"),
+    was: "",
+    why: "a stiffness that the shop works out from its own classes is no specification of the customer's",
+  },
+  {
+    is: words("Made to your specification Nothing: chosen from the shop's own options\\."),
+    was: "",
+    why: "so nothing is, where the stiffness was all",
+  },
   {
     is: words("scan to read and accept it"),
     was: "the shop's page of this quote",
@@ -188,6 +204,20 @@ export function inOldPages(pages: readonly string[]): readonly string[] {
   const footBefore = foot.replace(`page${count}/`, `page${count - 1}/`);
   const joined = [...texts.slice(0, -2), before.replace(footBefore, notes + footBefore)];
   return joined.map((text) => text.replace(new RegExp(`(page\\d+/)${count}$`), `$1${count - 1}`));
+}
+
+/**
+ * Quote and confirmation hold a drawing since, and their pages break elsewhere: what runs through all pages, without the head
+ * and the foot that each page repeats.
+ */
+export function inOldFlow(pages: readonly string[]): string {
+  const texts = inOldPages(pages).map((text) =>
+    text.replace(/(?:Quote|Orderconfirmation)[QO]-\d+·revision\d+spec\w+·printed[^]*?page\d+\/\d+$/, ""),
+  );
+  const [first = "", ...others] = texts;
+  let head = first.length;
+  for (const other of others) while (!other.startsWith(first.slice(0, head))) head -= 1;
+  return first + others.map((text) => text.slice(head)).join("");
 }
 
 interface PairOnFloor {
