@@ -115,7 +115,7 @@ async function showCore(page, address) {
     .getByRole("button", { name: /^Beside it/ })
     .first()
     .click();
-  await page.getByRole("radio", { name: /Yellow birch/ }).check();
+  await page.getByRole("radio", { name: /^Yellow birch/ }).check();
   await settled(page);
   await page.locator("#core figure").evaluate((figure) => figure.scrollIntoView());
 }

@@ -9,7 +9,7 @@ import {
 } from "./support/skier-steps";
 import { expect, test } from "./support/test";
 
-test("a skier tips the ski on edge and sees it bend", async ({ page, browser }) => {
+test("a skier tips the ski on edge and sees it bend", { tag: "@phone" }, async ({ page, browser }) => {
   await startSheet(page);
   await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
   await openSection(page, "ski");

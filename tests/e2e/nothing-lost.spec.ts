@@ -2,7 +2,7 @@
 import { answerBody, expectAccessible, openSection, section, startSheet, waitForSaved } from "./support/skier-steps";
 import { expect, test } from "./support/test";
 
-test("what is typed before the scripts arrive is kept, and saved", async ({ page }) => {
+test("what is typed before the scripts arrive is kept, and saved", { tag: "@phone" }, async ({ page }) => {
   await startSheet(page);
   let arrive = () => {};
   const arrived = new Promise<void>((resolve) => {
@@ -78,7 +78,7 @@ test("the sheet is a form without scripts, up to the quote", { tag: "@phone" }, 
   await plain.close();
 });
 
-test("two devices see each other's changes, and decide where both changed the same", async ({
+test("two devices see each other's changes, and decide where both changed the same", { tag: "@desktop" }, async ({
   page,
   context,
   allowConsole,

@@ -1,9 +1,17 @@
 /** The pair in sight: it arrives once, every choice shows on it, and it can be turned. */
-import { expectNoSidewaysScroll, openSection, section, startSheet, waitForSaved } from "./support/skier-steps";
+import {
+  expectNoSidewaysScroll,
+  keepArrival,
+  openSection,
+  section,
+  startSheet,
+  waitForSaved,
+} from "./support/skier-steps";
 import { expect, test } from "./support/test";
 
 const third = async (page: import("playwright/test").Page) => {
   await startSheet(page);
+  await keepArrival(page);
   await page.getByLabel("Height, centimetres").fill("182");
   await page.getByLabel("Weight without gear").fill("82");
   await page.getByRole("radio", { name: "Confident" }).check();

@@ -196,6 +196,7 @@ test("what is typed without a connection is sent when it comes back", { tag: "@p
 test("the hairline reads every value and follows the arrow keys", async ({ page }) => {
   await startSheet(page);
   await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
+  await page.getByRole("region", { name: "Your ski, station by station" }).getByText("The numbers").click();
   const slider = page.getByRole("slider", { name: "Station along the ski" }).locator("visible=true");
   await slider.focus();
   await page.keyboard.press("Home");

@@ -275,6 +275,9 @@ export function Sheet(props: SheetProps) {
 /** The page's own width. */
 const wide = "mx-auto w-full max-w-page px-4 sm:px-6";
 
+/** Boxes that are typed in. */
+const typing = ":not([type=radio], [type=checkbox], [type=range])";
+
 /** Where the pair does not stand beside the sheet it is raised over it: once when it arrives, then when asked for. */
 function useRaised(isThere: boolean, never: boolean) {
   const [raised, setRaised] = useState<"no" | "asked" | "arrived">("no");
@@ -282,7 +285,12 @@ function useRaised(isThere: boolean, never: boolean) {
   useEffect(() => {
     const arrives = isThere && !wasThere.current;
     wasThere.current ||= isThere;
-    if (arrives && !never && matchMedia("(width < 64rem)").matches) setRaised("arrived");
+    if (!arrives || never || !matchMedia("(width < 64rem)").matches) return;
+    const field = document.activeElement;
+    // Nobody is taken away from a box they are typing in.
+    if (field instanceof HTMLInputElement && field.matches(typing)) {
+      field.addEventListener("blur", () => setRaised("arrived"), { once: true });
+    } else setRaised("arrived");
   }, [isThere, never]);
   return [raised, setRaised] as const;
 }

@@ -44,6 +44,11 @@ const oldNotes =
 
 const changedWords: readonly ChangedWords[] = [
   {
+    is: words("; what it leaves bare stays the plain sheet"),
+    was: "",
+    why: "a proof says what lies where the picture does not",
+  },
+  {
     is: words(escaped(paperWords.pairDrawing.caption)),
     was: "",
     why: "quote and confirmation show the pair, drawn",
@@ -212,7 +217,10 @@ export function inOldPages(pages: readonly string[]): readonly string[] {
  */
 export function inOldFlow(pages: readonly string[]): string {
   const texts = inOldPages(pages).map((text) =>
-    text.replace(/(?:Quote|Orderconfirmation)[QO]-\d+·revision\d+spec\w+·printed[^]*?page\d+\/\d+$/, ""),
+    text
+      .replace(/(?:Quote|Orderconfirmation)[QO]-\d+·revision\d+spec\w+·printed.*?page\d+\/\d+$/, "")
+      // Letters on a drawing are edged by copies of themselves.
+      .replace(/(\p{Lu}{2,24}?)\1{8,}/gu, ""),
   );
   const [first = "", ...others] = texts;
   let head = first.length;
