@@ -31,6 +31,11 @@ export async function answerBody(page: Page, { cm, kg, ability }: Body): Promise
   await page.getByLabel("Height, centimetres").fill(cm);
   await page.getByLabel("Weight without gear").fill(kg);
   await page.getByRole("radio", { name: ability }).check();
+  if ((page.viewportSize()?.width ?? 0) >= 1024) return;
+  // What comes next must not be pressed in the moment in which the pair is raised. Not every answer earns one.
+  const isRaised = page.waitForFunction(() => document.querySelector("dialog[open]") !== null, null, { timeout: 3000 });
+  await isRaised.catch(() => {});
+  await expect(page.getByRole("dialog", { name: "Your pair" })).toBeHidden();
 }
 
 export async function waitForSaved(page: Page): Promise<void> {
