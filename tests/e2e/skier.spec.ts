@@ -8,7 +8,7 @@ import { answerBody, makeQuote, openSection, section, startSheet, waitForSaved }
 import { expectStill } from "./support/still";
 import { expect, test } from "./support/test";
 
-test("a skier goes from the home page to a pair in the queue (scenario 1)", async ({ page }) => {
+test("a skier goes from the home page to a pair in the queue (scenario 1)", { tag: "@phone" }, async ({ page }) => {
   await page.goto("/");
   await expect(page.getByText("If you ordered an ordinary pair today")).toBeVisible();
   await page.getByRole("link", { name: "Start a sheet" }).first().click();
@@ -193,7 +193,7 @@ test("what is typed without a connection is sent when it comes back", { tag: "@p
   await expect(section(page, "you").locator("> summary")).toContainText("176 cm, 71 kg, expert");
 });
 
-test("the hairline reads every value and follows the arrow keys", async ({ page }) => {
+test("the hairline reads every value and follows the arrow keys", { tag: "@desktop" }, async ({ page }) => {
   await startSheet(page);
   await answerBody(page, { cm: "182", kg: "82", ability: "Confident" });
   await page.getByRole("region", { name: "Your ski, station by station" }).getByText("The numbers").click();

@@ -35,6 +35,7 @@ export async function answerBody(page: Page, { cm, kg, ability }: Body): Promise
   // What comes next must not be pressed in the moment in which the pair is raised. Not every answer earns one.
   const isRaised = page.waitForFunction(() => document.querySelector("dialog[open]") !== null, null, { timeout: 3000 });
   await isRaised.catch(() => {});
+  await page.evaluate(() => [...document.querySelectorAll<HTMLElement>("dialog[open] button")].at(-1)?.click());
   await expect(page.getByRole("dialog", { name: "Your pair" })).toBeHidden();
 }
 
