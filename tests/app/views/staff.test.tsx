@@ -267,7 +267,13 @@ describe("letters", () => {
     expect(page.table("Sent and dropped").map((row) => Object.values(row))).toEqual([
       ["O-301", "Delay", "sent", "Desk 1, 10 Nov 2026, 16:00", "–"],
       ["O-301", "Delay", "waiting to be sent", "Desk 1, 10 Nov 2026, 16:00", "–"],
-      ["O-301", "Delay", "handed over: to the mail server, or as a file to the folder of letters", "Desk 1, 10 Nov 2026, 16:00", "–"],
+      [
+        "O-301",
+        "Delay",
+        "handed over: to the mail server, or as a file to the folder of letters",
+        "Desk 1, 10 Nov 2026, 16:00",
+        "–",
+      ],
       ["O-301", "Delay", "given up, see above", "Desk 1, 10 Nov 2026, 16:00", "–"],
       ["O-301", "Delay", "told by a person", "Desk 1, 10 Nov 2026, 16:00", "–"],
       ["O-301", "Another colour", "dropped", "Desk 1, 10 Nov 2026, 16:00", "called"],
