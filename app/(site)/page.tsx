@@ -4,7 +4,8 @@ import { buttonClass } from "#app/_ui/button.tsx";
 import { DateRange, type DayShares } from "#app/_ui/date-range.tsx";
 import { moneyText } from "#app/_ui/money.ts";
 import { Part } from "#app/_ui/page.tsx";
-import { fill } from "#app/_ui/words.ts";
+import { Reach } from "#app/_ui/reach.tsx";
+import { fill, listText, wordOf } from "#app/_ui/words.ts";
 import { HouseSwatch } from "#app/_visuals/house-swatch.tsx";
 import { ModelSilhouette } from "#app/_visuals/model-silhouette.tsx";
 import { SkiPair, SkiSideView } from "#app/_visuals/ski-drawing.tsx";
@@ -158,19 +159,15 @@ function ModelRow({
 function Workshop() {
   const { shop } = settings();
   const w = words.home;
+  const days = listText(shop.workingDays.map((day) => wordOf(w.weekdays, day)));
   const hours = shop.shifts.map(({ start, end }) => `${start}–${end}`).join(", ");
   return (
     <div className="grid gap-x-10 gap-y-4 md:grid-cols-2">
       <p className="max-w-measure text-pencil">{fill(w.shopText, { name: shop.name, town: shop.town })}</p>
       <address className="grid gap-1 not-italic">
         <span>{shop.postalAddress}</span>
-        <a href={`tel:${shop.phone.replace(/[^+\d]/g, "")}`} className="inline-flex min-h-9 items-center">
-          {shop.phone}
-        </a>
-        <a href={`mailto:${shop.email}`} className="inline-flex min-h-9 items-center">
-          {shop.email}
-        </a>
-        <span className="text-sm text-pencil">{fill(w.hours, { days: w.days, hours })}</span>
+        <Reach phone={shop.phone} email={shop.email} />
+        <span className="text-sm text-pencil">{fill(w.hours, { days, hours })}</span>
       </address>
     </div>
   );

@@ -1,6 +1,7 @@
 /** Where nothing is: what may have happened, the way home, and a person. */
 import Link from "next/link";
 import words from "#content/copy/site.json";
+import { Reach } from "./reach";
 
 export function NotFoundText({ phone, email }: { readonly phone: string; readonly email: string }) {
   const w = words.notFound;
@@ -12,12 +13,7 @@ export function NotFoundText({ phone, email }: { readonly phone: string; readonl
         <Link href="/" className="inline-flex min-h-9 items-center">
           {w.home}
         </Link>
-        <a href={`tel:${phone.replace(/[^+\d]/g, "")}`} className="inline-flex min-h-9 items-center">
-          {phone}
-        </a>
-        <a href={`mailto:${email}`} className="inline-flex min-h-9 items-center">
-          {email}
-        </a>
+        <Reach phone={phone} email={email} />
       </p>
     </div>
   );

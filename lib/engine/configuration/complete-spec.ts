@@ -21,6 +21,17 @@ export interface SpecDefaults {
   readonly mount: PairSpec["mount"];
 }
 
+/** Where nobody is asked and only the look counts: bevels and structure are not seen. */
+export function lookDefaults(model: string, lengthCm: number): SpecDefaults {
+  return {
+    model,
+    lengthCm,
+    flexRatio: 1,
+    finish: { baseBevelDeg: 0, sideAngleDeg: 0, detuneTipMm: 0, detuneTailMm: 0, structure: "M" },
+    mount: { offsetMm: 0 },
+  };
+}
+
 /** @returns the spec, or the first item of it that this catalogue does not hold */
 export function completeSpec(
   choices: SpecChoices,

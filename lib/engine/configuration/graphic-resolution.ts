@@ -5,7 +5,8 @@
 import type { PrintCanvas } from "./pair-layout";
 import type { Artwork, ArtworkPlacement, PrintRules } from "./types";
 
-const MM_PER_INCH = 25.4;
+/** The international inch. */
+export const MM_PER_INCH = 25.4;
 
 export type ResolutionVerdict = "ok" | "warn" | "block";
 

@@ -3,11 +3,9 @@
  * Every arrangement is copies of the picture, never stretched, at the resolution that the print asks for where that is enough.
  */
 import { halfWidthAt, mountLineMm, type SkiShape } from "#engine/geometry";
-import { fillingPlacement } from "./graphic-resolution";
+import { fillingPlacement, MM_PER_INCH } from "./graphic-resolution";
 import { type PrintCanvas, printCanvas } from "./pair-layout";
 import type { Artwork, ArtworkPlacement, GraphicSpec, PrintRules } from "./types";
-
-const MM_PER_INCH = 25.4;
 
 /** A part of the ski's length, mm from the tip. */
 export interface Stretch {

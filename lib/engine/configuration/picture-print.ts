@@ -1,5 +1,5 @@
 /** How sharp an arranged picture prints, what it leaves bare, and which other arrangement would print better. */
-import { graphicResolution, type ResolutionVerdict, verdictOf } from "./graphic-resolution";
+import { graphicResolution, MM_PER_INCH, type ResolutionVerdict, verdictOf } from "./graphic-resolution";
 import { type PrintCanvas, printCanvas } from "./pair-layout";
 import { type PictureCopies, type PictureField, type PlacedGraphic, pictureCopies } from "./picture-copies";
 import {
@@ -9,8 +9,6 @@ import {
   type PrintRules,
   pictureArrangements,
 } from "./types";
-
-const MM_PER_INCH = 25.4;
 
 export interface PicturePrint extends PictureCopies {
   readonly canvas: PrintCanvas;

@@ -3,7 +3,7 @@
  * no price, no picture and no words of the skier's own.
  */
 import { accept, type Outcome, refuse } from "#engine/units";
-import { completeSpec } from "./complete-spec";
+import { completeSpec, lookDefaults } from "./complete-spec";
 import type { LookupRefusal } from "./lookup";
 import type { BuildCatalog, GraphicLayout, PairSpec } from "./types";
 
@@ -42,13 +42,7 @@ export function readSharedLook(
       ...(house === undefined ? {} : { graphic: { kind: "house", house, layout: layout ?? "same", windows: [] } }),
       ...(left === undefined || right === undefined ? {} : { base: { left, right, inlay: "none" } }),
     },
-    {
-      model: model.id,
-      lengthCm,
-      flexRatio: 1,
-      finish: { baseBevelDeg: 0, sideAngleDeg: 0, detuneTipMm: 0, detuneTailMm: 0, structure: "M" },
-      mount: { offsetMm: 0 },
-    },
+    lookDefaults(model.id, lengthCm),
     catalog,
   );
   return spec.ok ? accept(spec.value) : spec;

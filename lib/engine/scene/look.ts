@@ -9,6 +9,7 @@ import {
   type GraphicSpec,
   type HouseGraphic,
   letterRow,
+  lookDefaults,
   type Model,
   type PairArt,
   type PairSpec,
@@ -109,11 +110,11 @@ export interface PairLook {
   readonly bindingHalfMm: number;
 }
 
-/** Where nobody says how the walls lean: by 10° above the steel. Common practice, no source. */
+/** How the drawing's walls lean above the steel; a shop's own bevel is on its papers. Common practice, no source. */
 const usualWall: SidewallBevel = { bevelDeg: 10, uprightMm: 2.5 };
 
 /** A specification as it is seen; null for a model that this catalogue does not hold. */
-export function pairLook(spec: PairSpec, build: BuildCatalog, wall: SidewallBevel = usualWall): PairLook | null {
+export function pairLook(spec: PairSpec, build: BuildCatalog): PairLook | null {
   const model = build.models.find((each) => each.id === spec.model);
   if (!model) return null;
   const shape = shapeAtLength(model.shape, spec.lengthCm);
@@ -126,7 +127,7 @@ export function pairLook(spec: PairSpec, build: BuildCatalog, wall: SidewallBeve
     strips: seenStrips(spec, model, build),
     base: seenBase(spec, shape, build),
     edge: { widthMm: rules.edge.widthMm, heightMm: rules.edge.heightMm, ...span },
-    wall,
+    wall: usualWall,
     wallMm: rules.sidewall.widthMm,
     woodMm: { fromMm: rules.spacers.tipMm, toMm: shape.lengthMm - rules.spacers.tailMm },
     layers,
@@ -141,16 +142,9 @@ export function pairLook(spec: PairSpec, build: BuildCatalog, wall: SidewallBeve
 
 /** A model as the shop would build it for nobody in particular. */
 export function modelLook(model: Model, build: BuildCatalog, lengthCm = model.shape.refLengthCm): PairLook | null {
-  const spec = completeSpec(
-    {},
-    { model: model.id, lengthCm, flexRatio: 1, finish: noFinish, mount: { offsetMm: 0 } },
-    build,
-  );
+  const spec = completeSpec({}, lookDefaults(model.id, lengthCm), build);
   return spec.ok ? pairLook(spec.value, build) : null;
 }
-
-/** Bevels and structure are not seen. */
-const noFinish = { baseBevelDeg: 0, sideAngleDeg: 0, detuneTipMm: 0, detuneTailMm: 0, structure: "M" } as const;
 
 /** What is printed on the topsheet. */
 export function seenGraphic(

@@ -1,11 +1,12 @@
 /** Pictures that anybody may see: a house graphic, and the card that stands for the shop where its address is passed on. */
 import sharp from "sharp";
-import { type BuildCatalog, readSharedLook } from "#engine/configuration";
+import { type BuildCatalog, readSharedLook, sharedLook } from "#engine/configuration";
 import {
   daylightColour,
   housePattern,
   lyingSvg,
   modelLook,
+  type PairLook,
   pairLook,
   pairScene,
   type Scene,
@@ -13,6 +14,7 @@ import {
 } from "#engine/scene";
 import { accept, type Outcome, refuse } from "#engine/units";
 import type { Context } from "#services/context";
+import { spend } from "#services/doors/budgets";
 import { activeCatalog } from "#services/settings/active-catalog";
 import type { DocumentBytes } from "#shop/names/views";
 
@@ -41,6 +43,7 @@ const paper = "#f7f4ee";
 
 /**
  * Three pairs of the shop on its paper, or the one whose look the address says: no words, no price, nobody's name.
+ * Each is drawn once and kept; a new one counts among what a guest may have drawn. Refuses `budget-used`, `budget-all-used`.
  * @param input.look the query of a shared look; one that cannot be read shows the shop's own
  */
 export async function shareCard(
@@ -51,7 +54,23 @@ export async function shareCard(
   if (!catalog.ok) return catalog;
   const { build } = catalog.value.engine;
   const shared = readSharedLook(input.look, build);
-  const look = shared.ok ? pairLook(shared.value, build) : null;
+  // By what is drawn: other words in an address that say the same, or nothing, draw nothing anew.
+  const key = `${catalog.value.hash} ${shared.ok ? sharedLook(shared.value) : ""}`;
+  const kept = cards.get(key);
+  if (kept !== undefined) return accept({ bytes: kept, contentType: "image/png", fileName: "card.png" });
+  const within = await spend(ctx, "drawing");
+  if (!within.ok) return within;
+  const bytes = await drawCard(build, shared.ok ? pairLook(shared.value, build) : null);
+  if (cards.size >= mostCards) cards.delete([...cards.keys()][0] ?? key);
+  cards.set(key, bytes);
+  return accept({ bytes, contentType: "image/png", fileName: "card.png" });
+}
+
+/** Of about 60 kB each, the one that was drawn longest ago goes first. */
+const cards = new Map<string, Uint8Array>();
+const mostCards = 100;
+
+async function drawCard(build: BuildCatalog, look: PairLook | null): Promise<Uint8Array> {
   const scenes = look ? [pairScene(look), sideScene(look)] : pairsToShow(build);
   const roomPx = (card.heightPx - 2 * card.marginPx) / Math.max(1, scenes.length);
   const composite = scenes.map((scene, i) => {
@@ -64,8 +83,7 @@ export async function shareCard(
     };
   });
   const ground = { width: card.widthPx, height: card.heightPx, channels: 3, background: paper } as const;
-  const bytes = await sharp({ create: ground }).composite(composite).png().toBuffer();
-  return accept({ bytes, contentType: "image/png", fileName: "card.png" });
+  return sharp({ create: ground }).composite(composite).png().toBuffer();
 }
 
 /** Models that differ most at a glance: the first, the middle and the last in use. */

@@ -142,6 +142,7 @@ function progressView(
     flexClassLabel: flexClassLabel(spec, catalog),
     skierName: pair.skierName,
     spec,
+    releaseHash: pair.releaseHash,
     steps: progressSteps(pair, order),
     gates: gatesView(order.depositPaidAt, pair),
     deposit: {

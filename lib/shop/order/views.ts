@@ -187,6 +187,8 @@ export interface ProgressView {
   readonly flexClassLabel: string;
   readonly skierName: string;
   readonly spec: PairSpec;
+  /** Of the catalogue that it was sold from. */
+  readonly releaseHash: string;
   readonly steps: readonly {
     readonly key: string;
     readonly label: string;

@@ -67,6 +67,7 @@ export async function pairView(client: Tx, record: PairRecord, now: Date): Promi
     revision: record.revision,
     spec,
     specHash: record.specHash,
+    releaseHash: record.releaseHash,
     modelName: model?.name ?? spec.model,
     modelRevision: model?.revision ?? "",
     flexClassLabel: flexClassLabel(spec, catalog),

@@ -67,6 +67,8 @@ export interface PairView {
   readonly revision: number;
   readonly spec: PairSpec;
   readonly specHash: string;
+  /** Of the catalogue that it was sold from. */
+  readonly releaseHash: string;
   readonly modelName: string;
   readonly modelRevision: string;
   readonly flexClassLabel: string;

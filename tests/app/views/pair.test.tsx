@@ -217,7 +217,7 @@ beforeEach(() => {
     print: null,
   });
   tell("readPairBench", bench());
-  tell("activeCatalog", { engine: catalog, hash: "h" });
+  tell("buildOfRelease", catalog.build);
 });
 
 describe("a pair on the floor", () => {

@@ -98,7 +98,7 @@ beforeEach(() => {
   seeAs("desk");
   const release = { engine: catalog, hash: "h" };
   tell("catalogOfRelease", release);
-  tell("activeCatalog", release);
+  tell("buildOfRelease", catalog.build);
   tell("previewReprice", offer);
 });
 

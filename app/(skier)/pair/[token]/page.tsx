@@ -18,7 +18,7 @@ import promiseWords from "#content/copy/promises.json";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/skier.json";
 import { idOf } from "#schemas/ids";
-import { activeCatalog, type Context, offeredMethods, type ProgressView, pairsOfOrder, readProgress } from "#services";
+import { buildOfRelease, type Context, offeredMethods, type ProgressView, pairsOfOrder, readProgress } from "#services";
 import { Gates } from "./gates";
 import { dayIn } from "./shop-day";
 import { Unconfirmed } from "./unconfirmed";
@@ -36,15 +36,13 @@ export default async function PairPage({ params, searchParams }: Props) {
   const pairs = await pairsBehind(ctx, subject);
   const chosen = pairs.find((each) => each.pairId === pair) ?? pairs[0];
   if (!chosen) notFound();
-  const [read, catalog, methods] = await Promise.all([
-    readProgress(ctx, { pairId: chosen.pairId }),
-    activeCatalog(ctx),
-    offeredMethods(ctx),
-  ]);
+  const [read, methods] = await Promise.all([readProgress(ctx, { pairId: chosen.pairId }), offeredMethods(ctx)]);
   if (!read.ok) notThere(read.refusal);
-  if (!catalog.ok) notFound();
   const progress = read.value;
-  const build = catalog.value.engine.build;
+  // As it was sold: a later release may draw the same graphic otherwise.
+  const release = await buildOfRelease(ctx, { hash: progress.releaseHash });
+  if (!release.ok) notFound();
+  const build = release.value;
   const w = words.pair;
   return (
     <Page

@@ -11,6 +11,7 @@ import { Badge, Notice, type Tone } from "#app/_ui/notice.tsx";
 import { Page, Part } from "#app/_ui/page.tsx";
 import { plusMinus } from "#app/_ui/plus-minus.ts";
 import { PriceTable } from "#app/_ui/price-table.tsx";
+import { Reach } from "#app/_ui/reach.tsx";
 import { More } from "#app/_ui/section.tsx";
 import { specFacts } from "#app/_ui/spec-facts.ts";
 import { heightText, massText } from "#app/_ui/typed-measures.ts";
@@ -157,6 +158,7 @@ function Offer({
   readonly build: BuildCatalog;
 }) {
   const w = words.quote;
+  const { shop } = settings();
   const look = pairLook(quote.spec, build);
   return (
     <section
@@ -184,27 +186,14 @@ function Offer({
               <span className="text-lg">{dateRangeText(quote.dateRange.p50, quote.dateRange.p90, true)}</span>
             </p>
           ) : null}
-          <Reach />
+          <p className="grid">
+            <span className="block text-sm text-pencil">{w.talk}</span>
+            <Reach phone={shop.phone} email={shop.email} />
+          </p>
         </div>
       </div>
       <Accept quote={quote} token={token} />
     </section>
-  );
-}
-
-/** A person, one tap away. */
-function Reach() {
-  const { phone, email } = settings().shop;
-  return (
-    <p className="grid">
-      <span className="block text-sm text-pencil">{words.quote.talk}</span>
-      <a href={`tel:${phone.replace(/[^+\d]/g, "")}`} className="inline-flex min-h-8 items-center">
-        {phone}
-      </a>
-      <a href={`mailto:${email}`} className="inline-flex min-h-8 items-center">
-        {email}
-      </a>
-    </p>
   );
 }
 

@@ -1,14 +1,6 @@
 /** The sheet's version for whoever holds its link, as long as the link works. */
-import { findLink, stillLinked } from "#app/_server/request.ts";
+import { liveLink } from "#app/_server/live-link.ts";
 import { sheetStream } from "#app/_server/sheet-followers.ts";
 import { idOf } from "#schemas/ids";
 
-export async function GET(
-  request: Request,
-  { params }: { readonly params: Promise<{ readonly token: string }> },
-): Promise<Response> {
-  const { token } = await params;
-  const found = await findLink(token);
-  if (found?.subject.kind !== "sheet") return new Response(null, { status: 404 });
-  return sheetStream(request, idOf("sheet", found.subject.id), stillLinked(token));
-}
+export const GET = liveLink("sheet", (request, id, isValid) => sheetStream(request, idOf("sheet", id), isValid));

@@ -1,13 +1,11 @@
 /** The pair on its one axis, as it is built. */
 import { AxisChart } from "#app/_visuals/axis-chart.client.tsx";
 import { pairLook, withThickness } from "#engine/scene";
-import { activeCatalog, type Context, type PairView } from "#services";
+import { buildOfRelease, type Context, type PairView } from "#services";
 
 export async function PairAxis({ ctx, pair }: { readonly ctx: Context; readonly pair: PairView }) {
-  const catalog = await activeCatalog(ctx);
-  if (!catalog.ok) return null;
-  const { build } = catalog.value.engine;
-  const look = pairLook(pair.spec, build);
+  const release = await buildOfRelease(ctx, { hash: pair.releaseHash });
+  const look = release.ok ? pairLook(pair.spec, release.value) : null;
   if (!look) return null;
   const title = `${pair.modelName}, ${pair.spec.lengthCm} cm`;
   return (
