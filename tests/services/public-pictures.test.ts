@@ -2,6 +2,8 @@
 import sharp from "sharp";
 import { describe, expect, it } from "vitest";
 import { houseGraphicFile, shareCard } from "#services";
+import { spend } from "#services/doors/budgets";
+import { currentCatalog } from "#shop/catalogue/current";
 import { must, openShop } from "../support/builders/shop";
 import { databaseForTests } from "../support/db";
 
@@ -62,5 +64,18 @@ describe("the card of a look that is passed on", () => {
     expect([width, height, format]).toEqual([1200, 630, "png"]);
     expect(one.equals(shops)).toBe(false);
     expect(unread.equals(shops)).toBe(true);
+  });
+});
+
+describe("who asks for cards", () => {
+  it("has each drawn once for everybody, and a new one among what a guest may have drawn", async () => {
+    const { visitor } = await openShop(db());
+    const guest = { ...visitor, visitor: { share: "c".repeat(32), mark: null } };
+    const card = (query: string) => shareCard(guest, { look: new URLSearchParams(query) });
+    const first = must(await card("model=kerfline-68"));
+    for (let n = 1; n < currentCatalog().doors.drawing.each; n += 1) must(await spend(guest, "drawing"));
+    expect(await card("model=drifthold-117")).toMatchObject({ ok: false, refusal: { code: "budget-used" } });
+    // The same look in other words was drawn already.
+    expect(must(await card("layout=none&model=kerfline-68&length=168")).bytes).toBe(first.bytes);
   });
 });

@@ -1,9 +1,11 @@
 /** The rules behind the sentence that stands beside a pair: from the engine's own list, in the sheet's own words. */
+
+import { moneyText } from "#app/_ui/money.ts";
 import { Table } from "#app/_ui/table.tsx";
 import { fill } from "#app/_ui/words.ts";
 import sheetWords from "#content/copy/sheet.json";
 import words from "#content/copy/site.json";
-import { type FeelRule, feelRules } from "#engine/assessment";
+import { choiceRules, differenceRules, type FeelRule, feelRules } from "#engine/assessment";
 import { textForPeople } from "#engine/units";
 
 const w = words.method.feel;
@@ -27,6 +29,38 @@ export function FeelTable() {
           says: saysOf(rule, word),
         })),
       )}
+    />
+  );
+}
+
+/** From how much on a choice is felt, and a difference between compared pairs is told. */
+export function ChangesTable() {
+  const amount = (least: number, unit: string) =>
+    unit === "cents"
+      ? moneyText(least, "short")
+      : `${textForPeople(unit === "share" ? 100 * least : least, 1)} ${unit === "share" ? "%" : unit}`;
+  return (
+    <Table
+      caption={w.changes}
+      hideCaption
+      columns={[
+        { key: "what", head: w.columns.about, cell: (row) => row.what },
+        { key: "least", head: w.columns.least, cell: (row) => row.least, numeric: true },
+        { key: "says", head: w.columns.says, cell: (row) => row.says },
+      ]}
+      rows={[
+        ...choiceRules.map(({ about, unit, least, more, less }) => ({
+          what: w.choices[about],
+          least: amount(least, unit),
+          says: fill(w.either, { more: sheetWords.choiceFeel[more], less: sheetWords.choiceFeel[less] }),
+        })),
+        ...differenceRules.map(({ about, unit, least }) => ({
+          what: w.differences[about],
+          least: amount(least, unit),
+          says: w.verdict,
+        })),
+      ]}
+      rowKey={(row) => row.what}
     />
   );
 }

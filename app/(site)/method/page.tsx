@@ -2,7 +2,7 @@ import type { Metadata } from "next";
 import { Page, Part } from "#app/_ui/page.tsx";
 import words from "#content/copy/site.json";
 import { CheckTable } from "./check-table";
-import { FeelTable } from "./feel-table";
+import { ChangesTable, FeelTable } from "./feel-table";
 import { PredictedVersusMeasured } from "./predicted-versus-measured";
 
 export const metadata: Metadata = { title: words.method.title };
@@ -47,6 +47,8 @@ export default function MethodPage() {
       <Part title={w.feel.title} id="feel">
         <p className="mb-3 max-w-measure">{w.feel.lead}</p>
         <FeelTable />
+        <p className="mt-6 mb-3 max-w-measure">{w.feel.changesLead}</p>
+        <ChangesTable />
         <p className="mt-2 max-w-measure text-sm text-pencil">{w.feel.source}</p>
       </Part>
       <Part title={w.safetyTitle} id="safety">

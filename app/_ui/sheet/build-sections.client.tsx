@@ -10,7 +10,7 @@ import { moneyChangeText } from "../money";
 import { signedText } from "../signed";
 import { fill } from "../words";
 import { Beside } from "./beside.client";
-import { choiceFeel } from "./choice-feel";
+import { choiceFeelText } from "./choice-feel";
 import { CoreBench } from "./core-bench.client";
 import { CoreStory } from "./core-story.client";
 import { CoreFigures, OwnCoreFields, woodsOf } from "./own-core.client";
@@ -142,7 +142,7 @@ function Reinforcements({
             detail: (
               <>
                 {each.effect}
-                <span className="block min-h-6">{choiceFeel(effects[each.id], words)}</span>
+                <span className="block min-h-6">{choiceFeelText(effects[each.id], words)}</span>
                 <span className="measure block min-h-6 text-xs text-pencil">{effectText(effects[each.id], words)}</span>
               </>
             ),

@@ -64,6 +64,7 @@ export function CoreBench(props: Props) {
 /** One ski's core, lying, drawn wider than it is; a strip of it can be taken up. */
 function Strips({
   look,
+  catalog,
   words,
   own,
   sheet,
@@ -113,7 +114,7 @@ function Strips({
               key={band.fromMm}
               type="button"
               aria-pressed={band.strip.position === taken}
-              aria-label={stripName(band, words, own.core)}
+              aria-label={stripName(band, words, catalog)}
               onClick={() => onTake(band.strip.position)}
               onKeyDown={(event) => alongStrips(event)}
               className="absolute right-0 left-0 min-h-6 border border-transparent hover:border-ink focus-visible:border-ink"
@@ -146,9 +147,9 @@ function alongStrips(event: KeyboardEvent<HTMLButtonElement>) {
   all[all.indexOf(event.currentTarget) + step]?.focus();
 }
 
-function stripName(band: StripBand, words: SheetWords, core: OwnCore): string {
-  const { position } = band.strip;
-  return fill(words.core.bench.strip, { place: words.core.own.places[position], wood: core.strips[position] });
+function stripName({ strip }: StripBand, words: SheetWords, { build }: EngineCatalog): string {
+  const wood = build.materials.woods.find(({ id }) => id === strip.wood)?.label ?? strip.wood;
+  return fill(words.core.bench.strip, { place: words.core.own.places[strip.position], wood });
 }
 
 interface PlacedConflict extends Pick<Conflict, "code"> {

@@ -1,24 +1,13 @@
 "use client";
-/** A core of one's own: a wood for each place, and what the ski then weighs, how lively it is and what it costs. */
+/** A core of one's own: what is said of it beside the drawing where it is laid, and what the ski then weighs and how lively it is. */
 import type { EngineCatalog } from "#engine/assessment";
-import {
-  blendById,
-  type CoreStrips,
-  coreIdFor,
-  type OwnCore,
-  type OwnCoreRules,
-  type PairSpec,
-  solveSpec,
-} from "#engine/configuration";
+import { blendById, coreIdFor, type OwnCore, type OwnCoreRules, type PairSpec, solveSpec } from "#engine/configuration";
 import { skiBehaviour } from "#engine/flex";
 import { textForPeople } from "#engine/units";
-import { CheckboxField, SelectField } from "../field";
+import { CheckboxField } from "../field";
 import { fill } from "../words";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";
-
-/** From the middle outwards, as they are glued. */
-const places = ["C", "I", "M", "O"] as const satisfies readonly (keyof CoreStrips)[];
 
 interface Props {
   readonly sheet: SheetState;
@@ -38,26 +27,11 @@ export function OwnCoreFields({ sheet, spec, rules, catalog, words }: Props) {
   const now = woodsOf(spec, catalog);
   if (now === null) return null;
   const w = words.core.own;
-  const { woods } = catalog.build.materials;
   const take = (core: OwnCore) => sheet.setChoices({ core: coreIdFor(core, catalog.build) });
   return (
     <fieldset className="mt-4 grid max-w-measure gap-3 border border-rule p-4">
       <legend className="px-1 font-medium">{w.legend}</legend>
       <p className="text-sm text-pencil">{w.lead}</p>
-      <div className="grid gap-3 sm:grid-cols-2">
-        {places.map((place) => (
-          <SelectField
-            key={place}
-            name={`core-${place}`}
-            label={w.places[place]}
-            value={now.strips[place]}
-            options={woods
-              .filter(({ id }) => rules.woods.includes(id) || id === now.strips[place])
-              .map(({ id, label }) => ({ value: id, label }))}
-            onChange={(event) => take({ ...now, strips: { ...now.strips, [place]: event.currentTarget.value } })}
-          />
-        ))}
-      </div>
       <CheckboxField
         name="core-window"
         label={w.window}

@@ -5,13 +5,9 @@ import { AxisChart } from "#app/_visuals/axis-chart.client.tsx";
 import { SkiPair } from "#app/_visuals/ski-drawing.tsx";
 import { assessSheet, type EngineCatalog } from "#engine/assessment";
 import type { SkiFlex } from "#engine/flex";
-import { measure } from "#engine/geometry";
-import { textForPeople } from "#engine/units";
-import { plusMinus } from "../plus-minus";
 import { More } from "../section";
-import { fill } from "../words";
 import type { DrawnPair } from "./drawn-pair.client";
-import { bendMm, flexText } from "./labels";
+import { PairNumbers } from "./pair-numbers";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";
 
@@ -25,7 +21,6 @@ interface Props {
 
 /** Its place is kept from the start, so that nothing jumps when the first recommendation arrives. */
 export function PairStrip({ sheet, catalog, words, pictureBase, pair }: Props) {
-  const { flex, finishedFlex, spread } = sheet.assessment;
   return (
     <div
       className={`sheet-strip z-10 grid min-h-24 items-center gap-x-10 gap-y-2 border-y border-rule bg-paper py-3 md:sticky md:top-0 md:grid-cols-[minmax(0,42rem)_minmax(0,1fr)] ${sheet.isComputing ? "[&_svg]:opacity-70" : ""}`}
@@ -45,17 +40,7 @@ export function PairStrip({ sheet, catalog, words, pictureBase, pair }: Props) {
         {pair ? (
           <>
             <p className="text-base font-semibold">{pair.title}</p>
-            <p className="text-pencil">
-              {flexText(pair.spec.flexRatio, catalog)}
-              {flex
-                ? `; ${fill(words.ski.bends, { mm: bendMm(flex.springCentreNPerMm, spread?.springCentre) }).toLowerCase()}`
-                : ""}
-            </p>
-            <p className="measure text-pencil">
-              R {textForPeople(measure(pair.look.shape).sidecutRadiusM, 1)} m
-              {finishedFlex ? `, ${plusMinus(finishedFlex.massKg * 1000, spread?.massG)} g a ski` : ""}
-              {spread ? <span className="font-sans"> ({words.ski.nineOfTen})</span> : null}
-            </p>
+            <PairNumbers sheet={sheet} catalog={catalog} words={words} pair={pair} />
           </>
         ) : (
           <p className="text-pencil">{words.previewEmpty}</p>

@@ -4,14 +4,10 @@ import { useEffect, useRef, useState } from "react";
 import { SkiPair, SkiSideView } from "#app/_visuals/ski-drawing.tsx";
 import { TurnablePair } from "#app/_visuals/turnable/turnable-pair.client.tsx";
 import type { EngineCatalog } from "#engine/assessment";
-import { measure } from "#engine/geometry";
-import { textForPeople } from "#engine/units";
 import { Button } from "../button";
-import { plusMinus } from "../plus-minus";
 import { More } from "../section";
-import { fill } from "../words";
 import type { DrawnPair } from "./drawn-pair.client";
-import { bendMm, flexText } from "./labels";
+import { PairNumbers } from "./pair-numbers";
 import { ShareLook } from "./share-look.client";
 import type { SheetState } from "./use-sheet.client";
 import type { SheetWords } from "./words";
@@ -61,23 +57,12 @@ function Figure({ pair, words, pictureBase, isComputing }: StandingProps & { rea
 
 function Told({ sheet, catalog, words, pair }: StandingProps) {
   if (!pair) return <p className="text-pencil">{words.stand.waiting}</p>;
-  const { flex, finishedFlex, spread } = sheet.assessment;
   return (
     <>
       <p className="text-lg font-semibold">{pair.title}</p>
       <p className="min-h-12 text-base">{pair.feel}</p>
       <More summary={words.stand.numbers}>
-        <p className="text-sm text-pencil">
-          {flexText(pair.spec.flexRatio, catalog)}
-          {flex
-            ? `; ${fill(words.ski.bends, { mm: bendMm(flex.springCentreNPerMm, spread?.springCentre) }).toLowerCase()}`
-            : ""}
-        </p>
-        <p className="measure text-sm text-pencil">
-          R {textForPeople(measure(pair.look.shape).sidecutRadiusM, 1)} m
-          {finishedFlex ? `, ${plusMinus(finishedFlex.massKg * 1000, spread?.massG)} g a ski` : ""}
-          {spread ? <span className="font-sans"> ({words.ski.nineOfTen})</span> : null}
-        </p>
+        <PairNumbers sheet={sheet} catalog={catalog} words={words} pair={pair} />
       </More>
     </>
   );
@@ -105,10 +90,14 @@ export function RaisedPair(
 ) {
   const { words, open, onClose } = props;
   const box = useRef<HTMLDialogElement>(null);
+  const goOn = useRef<HTMLButtonElement>(null);
   useEffect(() => {
     const dialog = box.current;
     if (!dialog) return;
-    if (open !== "no" && !dialog.open) dialog.showModal();
+    if (open !== "no" && !dialog.open) {
+      dialog.showModal();
+      goOn.current?.focus();
+    }
     if (open === "no" && dialog.open) dialog.close();
   }, [open]);
   const arrived = open === "arrived";
@@ -127,7 +116,7 @@ export function RaisedPair(
             <Told {...props} />
           </div>
           <p className="flex-none">
-            <Button tone="primary" onClick={onClose}>
+            <Button ref={goOn} tone="primary" onClick={onClose}>
               {arrived ? words.stand.goOn : words.stand.close}
             </Button>
           </p>

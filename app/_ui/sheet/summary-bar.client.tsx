@@ -58,7 +58,7 @@ export function SummaryBar({
         ) : null}
         <div className="flex flex-wrap items-end gap-x-4 gap-y-1 sm:gap-x-6">
           {pair && onRaise ? (
-            <p className="min-w-0 lg:hidden">
+            <p className="min-w-0 max-w-28 lg:hidden">
               <span className="block text-xs text-pencil">{words.sections.ski}</span>
               <span className="block text-sm font-medium">{pair.title}</span>
             </p>

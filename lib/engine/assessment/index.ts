@@ -22,7 +22,7 @@ export {
   TURN_RADII_M,
   type Turn,
 } from "./bend-on-snow";
-export { type FeelAbout, type FeelRule, type FeelWord, feelOf, feelRules } from "./feel";
+export * from "./feel";
 export { BAND_NEEDS_ORDERS, bandOf, bendRatio, type SkiersBand } from "./skiers-band";
 export { type StiffnessStory, stiffnessStory, type TwistStory } from "./stiffness-story";
 export * from "./types";

@@ -226,12 +226,16 @@ describe("each field of the sheet", () => {
 
   it("takes a wood for each place of a core of one's own, starting from the core there is", async () => {
     const { page, sent } = await sectionOf(build);
-    expect(page.seen.all("select[name^=core-]")).toHaveLength(0);
+    const strips = () => page.seen.all("figure button").map((strip) => strip.attribute("aria-label") ?? "");
+    expect(strips()).toHaveLength(0);
     await page.choose("core", "own");
     expect(sent()["choices.core"]).toBeUndefined();
-    const woods = page.seen.all("select[name^=core-]").map((select) => select.attribute("name"));
-    expect(woods).toEqual(["core-C", "core-I", "core-M", "core-O"]);
-    await page.choose("core-O", "cherry");
+    // From one side to the other: seven strips, twins about the middle, each by its place and its wood.
+    const { C, I, M, O } = words.core.own.places;
+    expect(strips().map((name) => name.split(":")[0])).toEqual([O, M, I, C, I, M, O]);
+    expect(strips()[3]).toBe(`${C}: Quaking aspen`);
+    await page.send("figure button", new MouseEvent("click", { bubbles: true }));
+    await page.send('figure fieldset input[value="cherry"]', new MouseEvent("click", { bubbles: true }));
     expect(sent()["choices.core"]).toBe("own:aspen.ash.aspen.cherry");
     expect(page.seen.text).toContain(words.core.own.legend);
     // Woods of the grade that may be seen through a window, and back.

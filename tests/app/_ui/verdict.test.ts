@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import type { ComparedPair } from "#app/_ui/compare/candidates.ts";
 import { verdictOf } from "#app/_ui/compare/verdict.ts";
-import { choiceFeel } from "#app/_ui/sheet/choice-feel.ts";
+import { choiceFeelText } from "#app/_ui/sheet/choice-feel.ts";
 import compareWords from "#content/copy/compare.json";
 import sheetWords from "#content/copy/sheet.json";
 import { shapeAtLength } from "#engine/geometry";
@@ -79,10 +79,10 @@ describe("what a choice will feel like", () => {
     ],
     [{ twistPercent: 0, massG: -50 }, "Lighter to carry and to swing."],
   ])("%o", (effect, text) => {
-    expect(choiceFeel(effect, sheetWords)).toBe(text);
+    expect(choiceFeelText(effect, sheetWords)).toBe(text);
   });
 
   it("says nothing before it is worked out", () => {
-    expect(choiceFeel(undefined, sheetWords)).toBe("");
+    expect(choiceFeelText(undefined, sheetWords)).toBe("");
   });
 });

@@ -196,10 +196,10 @@ describe("what the floor took", () => {
       [
         "Whole weeks are slow or quick together by",
         "400 visits in 22 weeks",
-        "± 0.0 %",
+        "scatter 0.0 %",
         "–",
-        "± 4.1 % (1.0–8.0 %)",
-        "± 0.0 %",
+        "scatter 4.1 % (1.0–8.0 %)",
+        "scatter 0.0 %",
       ],
     ]);
   });

@@ -538,13 +538,13 @@ describe("measured pairs", () => {
       },
     ]);
     expect(page.numbersOf("How far computed was from measured")).toHaveLength(5);
-    expect(page.numbersOf("What the pairs teach")).toEqual(["Value", "±", "Learnt"]);
+    expect(page.numbersOf("What the pairs teach")).toEqual(["Value", "Standard deviation", "Learnt"]);
     expect(page.numbersOf("All readings")).toEqual(["Measured", "Handbook", "With factors", "Scatters away"]);
     const ash = catalog.build.materials.woods.find(({ id }) => id === "ash")?.label ?? "";
     expect(page.table("What the pairs teach")).toEqual([
-      { Factor: "Core milled thicker than told", Value: "0.12 mm", "±": "0.02", Learnt: "85 %" },
-      { Factor: `${ash}, stiffness`, Value: "1.080", "±": "0.020", Learnt: "60 %" },
-      { Factor: "nothing-known, density", Value: "0.990", "±": "0.020", Learnt: "20 %" },
+      { Factor: "Core milled thicker than told", Value: "0.12 mm", "Standard deviation": "0.02", Learnt: "85 %" },
+      { Factor: `${ash}, stiffness`, Value: "1.080", "Standard deviation": "0.020", Learnt: "60 %" },
+      { Factor: "nothing-known, density", Value: "0.990", "Standard deviation": "0.020", Learnt: "20 %" },
     ]);
     // Furthest from the handbook by its own deviation: 6 of the offset, 4 of ash; half a deviation is none.
     expect(page.text).toContain(`Most changed: Core milled thicker than told 0.12 mm; ${ash}, stiffness 1.080.`);

@@ -103,59 +103,47 @@ function ringsAt(grid: Grid, level: number): readonly (readonly XY[])[] {
 }
 
 type Crossing = (i: number, j: number, di: number, dj: number) => string;
+type Side = "top" | "right" | "bottom" | "left";
 
-/** The pieces of one cell, each with the higher ground on its right, so that they follow one another round a hill. */
-function piecesOf(
-  grid: Grid,
-  level: number,
-  i: number,
-  j: number,
-  crossing: Crossing,
-): readonly (readonly [string, string])[] {
+/**
+ * By which corners are up (8 upper left, 4 upper right, 2 lower right, 1 lower left): the sides that a line goes from and to,
+ * each with the higher ground on its right, so that pieces follow one another round a hill.
+ */
+const pieces: readonly (readonly (readonly [Side, Side])[])[] = [
+  [],
+  [["bottom", "left"]],
+  [["right", "bottom"]],
+  [["right", "left"]],
+  [["top", "right"]],
+  [
+    ["top", "left"],
+    ["bottom", "right"],
+  ],
+  [["top", "bottom"]],
+  [["top", "left"]],
+  [["left", "top"]],
+  [["bottom", "top"]],
+  [
+    ["left", "bottom"],
+    ["right", "top"],
+  ],
+  [["right", "top"]],
+  [["left", "right"]],
+  [["bottom", "right"]],
+  [["left", "bottom"]],
+  [],
+];
+
+function piecesOf(grid: Grid, level: number, i: number, j: number, crossing: Crossing): [string, string][] {
   const isUp = (di: number, dj: number) => grid.at(i + di, j + dj) > level;
   const code = (isUp(0, 0) ? 8 : 0) | (isUp(1, 0) ? 4 : 0) | (isUp(1, 1) ? 2 : 0) | (isUp(0, 1) ? 1 : 0);
-  const top = () => crossing(i, j, 1, 0);
-  const right = () => crossing(i + 1, j, 0, 1);
-  const bottom = () => crossing(i, j + 1, 1, 0);
-  const left = () => crossing(i, j, 0, 1);
-  switch (code) {
-    case 1:
-      return [[bottom(), left()]];
-    case 2:
-      return [[right(), bottom()]];
-    case 3:
-      return [[right(), left()]];
-    case 4:
-      return [[top(), right()]];
-    case 5:
-      return [
-        [top(), left()],
-        [bottom(), right()],
-      ];
-    case 6:
-      return [[top(), bottom()]];
-    case 7:
-      return [[top(), left()]];
-    case 8:
-      return [[left(), top()]];
-    case 9:
-      return [[bottom(), top()]];
-    case 10:
-      return [
-        [left(), bottom()],
-        [right(), top()],
-      ];
-    case 11:
-      return [[right(), top()]];
-    case 12:
-      return [[left(), right()]];
-    case 13:
-      return [[bottom(), right()]];
-    case 14:
-      return [[left(), bottom()]];
-    default:
-      return [];
-  }
+  const edges: Readonly<Record<Side, () => string>> = {
+    top: () => crossing(i, j, 1, 0),
+    right: () => crossing(i + 1, j, 0, 1),
+    bottom: () => crossing(i, j + 1, 1, 0),
+    left: () => crossing(i, j, 0, 1),
+  };
+  return (pieces[code] ?? []).map(([from, to]) => [edges[from](), edges[to]()]);
 }
 
 /** A ring through the middles of its sides: a corner becomes a bend. */
